@@ -1,0 +1,35 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "swathe/bumper/run.hpp"
+
+namespace swathe {
+
+/// How one end of a board or of padding is cut.
+struct EndCut {
+  enum class Kind { Free, Laps, Butts, Mitred, Bent };
+  Kind kind = Kind::Free;
+  double angle_deg = 0;  ///< off square; 0 for a square cut
+};
+
+/// A board, or one rod or block of padding, of one side of one bumper.
+struct Piece {
+  std::string bumper;
+  std::string side;
+  double length_mm = 0;         ///< the longest edge, as cut
+  double from_x = 0, to_x = 0;  ///< along the frame side
+  EndCut start, end;            ///< left and right, seen from outside
+  int count = 1;                ///< rods of a stack are cut alike
+};
+
+/// Refuses: DoesNotFit where at a corner both sides lap, or neither (at backing.lapping).
+Outcome<std::vector<Piece>> board_pieces(const Frame& frame, const Section& section, const Run& run,
+                                         const BackingKeys& backing, const Places& places);
+/// The same for padding (at padding.lapping).
+Outcome<std::vector<Piece>> padding_pieces(const Frame& frame, const Section& section,
+                                           const Run& run, const PaddingKeys& padding,
+                                           const Places& places);
+
+}  // namespace swathe

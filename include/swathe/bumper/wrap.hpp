@@ -1,0 +1,66 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "swathe/bumper/frame.hpp"
+#include "swathe/bumper/run.hpp"
+#include "swathe/bumper/section.hpp"
+
+namespace swathe {
+
+/// A point of the cover: s along the front line from the start's end face, to the right seen from
+/// outside; u round the section from the middle of the front flat, upwards. Millimetres.
+struct ClothPoint {
+  double s = 0, u = 0;
+};
+
+/// x to the machine's right, y forward, z up from the floor. Millimetres.
+struct SpacePoint {
+  double x = 0, y = 0, z = 0;
+};
+double apart(const SpacePoint& a, const SpacePoint& b);
+
+/// How exactly the map keeps lengths on flats and along rulings.
+inline constexpr Length kWrapError = Length::from_mm(1e-6);
+
+/// The cover in place: where in space each point of the cloth lies.
+///
+/// Holds, each within kWrapError (wrap_test.cpp checks it under the same number):
+///   (1) on one side, at({s + a, u}) is a away from at({s, u}): s is measured in cloth
+///   (2) within one flat of the section, at({s, u + a}) is a away from at({s, u}): so is u
+///   (3) the two edges of a mitred dart map to the same curve
+///   (4) cloth_at(at(p)) is p
+/// A bent corner is doubly curved and has no isometry: there only level lines keep their length.
+/// Source: a cylinder unrolls without stretch; do Carmo, Differential Geometry of Curves and
+///   Surfaces, section 4-2.
+class Wrap {
+ public:
+  Wrap(Frame frame, Section section, Run run, PaddingCorner corner);
+
+  const Frame& frame() const { return frame_; }
+  const Section& section() const { return section_; }
+  const Run& run() const { return run_; }
+  PaddingCorner corner_kind() const { return corner_; }
+
+  /// Half width of the dart at a corner, either side of its line: surplus cloth at girth u.
+  double dart(const RunCorner& corner, double u) const;
+  /// Nothing inside a dart, past an end face or off the cloth.
+  std::optional<SpacePoint> at(ClothPoint p) const;
+  /// Outward normal of the cloth there; unit.
+  std::optional<SpacePoint> normal_at(ClothPoint p) const;
+  /// Nothing further than `reach_mm` from the cloth.
+  std::optional<ClothPoint> cloth_at(SpacePoint p, double reach_mm = 0.01) const;
+  /// Which of the run's sides a front-line place belongs to.
+  int side_of(double s) const;
+  /// True area of the cloth between the back edges, darts left out, mm2.
+  double surface_area() const;
+
+ private:
+  Frame frame_;
+  Section section_;
+  Run run_;
+  PaddingCorner corner_;
+};
+
+}  // namespace swathe

@@ -1,0 +1,208 @@
+#pragma once
+
+#include <array>
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "swathe/base/colour.hpp"
+#include "swathe/base/length.hpp"
+#include "swathe/base/outcome.hpp"
+#include "swathe/base/units.hpp"
+#include "swathe/plane/point.hpp"
+
+// A job as read: every key with its default. The job file's reference is the contract that
+// `swathe new` prints; the names here are its keys.
+namespace swathe {
+
+struct FrameKeys {
+  std::vector<FlatPoint> corners;  ///< from above, counter-clockwise; side i runs from corner i
+  std::vector<std::string> sides;  ///< one name a side
+  Length fit = inches(1.0 / 16);   ///< slip fit between frame and boards, each side
+  Length floor_gap = inches(2);    ///< floor to the underside of the boards
+  bool backed = true;              ///< the frame stands behind the boards as the season asks
+};
+
+enum class Joint { Lapped, Mitred };
+
+struct BackingKeys {
+  Length thickness = inches(23.0 / 32);
+  Length height = inches(5);
+  Joint joint = Joint::Lapped;
+  std::vector<std::string> lapping = {"front", "back"};
+  std::array<Length, 2> stock = {inches(48), inches(96)};
+  Length kerf = inches(1.0 / 8);
+  Length hard_depth;  ///< bolt heads and the like, out from the board's front
+  double density_kg_m3 = 600;
+};
+
+enum class PaddingForm { Rods, Block };
+enum class PaddingCorner { Butted, Mitred, Bent };
+enum class Core { Unstated, Solid, Hollow };
+
+struct PaddingKeys {
+  PaddingForm form = PaddingForm::Rods;
+  Length diameter = inches(2.5);
+  int stack = 2;
+  Core core = Core::Unstated;
+  Length depth = inches(2.5);        ///< block
+  Length height = inches(5);         ///< block
+  Length edge_radius = inches(0.5);  ///< block
+  PaddingCorner corner = PaddingCorner::Butted;
+  std::vector<std::string> lapping = {"front", "back"};
+  Length stock = inches(60);
+  double density_kg_m3 = 30;
+};
+
+enum class Relief { Fold, Sewn };
+enum class Fixing { Staples, QuickChange };
+
+struct ClothColour {
+  std::string name;
+  Colour srgb;
+};
+
+struct ClothKeys {
+  Length thickness = mm(0.5);
+  Length roll_width = inches(58);
+  Length buy_step = inches(9);  ///< 1/4 yd
+  std::vector<ClothColour> colours = {{"red", {0xb5 / 255.0, 0x12 / 255.0, 0x1b / 255.0}},
+                                      {"blue", {0x1b / 255.0, 0x3a / 255.0, 0x93 / 255.0}}};
+  Length flap = inches(2);
+  Length staple_line = inches(1);
+  Length staple_spacing = inches(1.5);
+  double stretch_along = 0.0;
+  double stretch_around = 0.0;
+  Relief relief = Relief::Fold;
+  Length setback = inches(1.0 / 8);
+  Length cut_clear = inches(1.0 / 4);
+  Length seam = inches(0.5);
+  Length end_reach = inches(2);
+  bool may_join = false;
+  double density_kg_m2 = 0.35;
+};
+
+/// Where a bumper starts or ends: a side, and how far along it, counter-clockwise.
+struct RunEnd {
+  struct Corner {};  ///< out to the outer face where the side laps, else up to the neighbour
+  struct Share {
+    double fraction = 0;
+  };  ///< of the side's length
+  std::string side;
+  std::variant<Length, Share, Corner> at;
+};
+
+struct BumperKeys {
+  std::string name;
+  RunEnd from, to;
+  Length end_clearance = inches(1.0 / 4);
+};
+
+enum class FromEnd { Left, Right };
+enum class BracketCloth { Under, Window };
+
+struct BracketKeys {
+  std::string bumper;
+  std::string side;
+  FromEnd from = FromEnd::Left;  ///< seen from outside the machine
+  Length at;                     ///< from that end of the board's inside face to the nearer edge
+  Length width;
+  Length height;
+  Length down;  ///< from the board's top edge
+  std::vector<FlatPoint>
+      holes;  ///< mm right and down from the bracket's top left, seen from outside
+  BracketCloth cloth = BracketCloth::Under;
+  Length clearance = inches(1.0 / 4);
+  Length corner_radius = inches(1.0 / 4);
+};
+
+enum class NumeralMethod { Stencil, IronOn, SewOn, PaintMask };
+
+struct NumeralSpacing {
+  bool tabular = false;
+  Length extra;  ///< between digits, on top of the face's own
+};
+
+/// A place for the number chosen by hand.
+struct NumeralPlaceKeys {
+  std::string bumper;
+  std::string side;
+  std::optional<Length>
+      centre;  ///< from the board's left end seen from outside; unset: the stretch's middle
+};
+
+struct NumeralKeys {
+  std::string font = "Anton";
+  std::map<std::string, double> axes;
+  std::optional<Length> height;  ///< of the shortest digit; unset: the season's least plus 1/8 in
+  std::optional<std::vector<std::string>> sides;  ///< unset: the program chooses
+  std::vector<NumeralPlaceKeys> places;
+  NumeralSpacing spacing;
+  NumeralMethod method = NumeralMethod::Stencil;
+  Colour colour{1, 1, 1};
+  Length outline;
+  bool make_legal = false;
+  Length bridge = inches(1.0 / 4);
+  int spares = 0;
+};
+
+/// A box on the machine that hides cloth: frame coordinates, z from the floor.
+struct BlindKeys {
+  std::array<Length, 3> lo, hi;
+};
+
+struct SightKeys {
+  std::vector<Length> distance = {inches(240), inches(480), inches(720)};
+  std::vector<Length> eye_height = {inches(48), inches(63)};
+  Angle step = degrees(1);
+  Angle least_angle = Angle::from_arcmin(15);
+  std::vector<BlindKeys> blind;
+};
+
+enum class PaperFace { Inside, Outside };
+
+struct PaperKeys {
+  std::string sheet = "letter";  ///< a name of the paper list, or "own size"
+  Length width = inches(8.5), height = inches(11);
+  Length margin = inches(0.5);
+  Length overlap = inches(0.5);
+  PaperFace face = PaperFace::Inside;
+  std::optional<std::array<Length, 2>>
+      measured;  ///< what the 100 mm scales came out as, across and down
+};
+
+/// Where each table and key stands in its file: "frame.width", "bumper.0.from", "bracket.2".
+class Places {
+ public:
+  explicit Places(std::string file = "job") : file_(std::move(file)) {}
+  void set(std::string key, Place place) { places_[std::move(key)] = std::move(place); }
+  /// The key's own place, else that of the nearest table above it that is there, else 1:1.
+  Place of(std::string_view key) const;
+
+ private:
+  std::string file_;
+  std::map<std::string, Place, std::less<>> places_;
+};
+
+struct Job {
+  std::string title;
+  std::string number;           ///< "" where no numerals are wanted
+  std::string season = "2026";  ///< a rule set's name, "none", or a path to a rule file
+  Units units = Units::Inches;
+  FrameKeys frame;
+  BackingKeys backing;
+  PaddingKeys padding;
+  ClothKeys cloth;
+  std::vector<BumperKeys> bumpers;
+  std::vector<BracketKeys> brackets;
+  NumeralKeys numerals;
+  SightKeys sight;
+  PaperKeys paper;
+  Places places;
+  std::string source;  ///< the job file's name, no path
+};
+
+}  // namespace swathe

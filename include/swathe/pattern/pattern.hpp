@@ -1,0 +1,124 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "swathe/base/finding.hpp"
+#include "swathe/bumper/pieces.hpp"
+#include "swathe/bumper/wrap.hpp"
+#include "swathe/plane/path.hpp"
+
+// The cover laid flat, outside up: x is s, y is u (less the stretch taken out). No numerals here.
+namespace swathe {
+
+struct DartPoint {
+  double u = 0, half_width = 0;
+};
+
+/// A corner on the pattern: surplus folded under as a pleat, and the notches cut in both flaps.
+struct PatternCorner {
+  std::string side_before, side_after;
+  double s = 0, turn_deg = 0, past = 0;
+  std::vector<DartPoint>
+      dart;  ///< from the bottom back edge to the top one; 33 or more above and below
+  Polygon notch_top,
+      notch_bottom;  ///< cloth cut away: ends at the cloth edge, apex towards the front
+  double square_end_allowance = 0;   ///< spent at top and at bottom on the butting side
+  bool fold_towards_before = false;  ///< the pleat goes under towards side_before (else side_after)
+};
+
+/// A line that is not cut: where it is and what is written on it.
+struct NamedLine {
+  enum class What {
+    FrontFlat,
+    TopTangent,
+    BackEdge,
+    EndFace,
+    CornerLine,
+    InsideCorner,
+    StapleLine
+  };
+  What what;
+  std::string name;
+  FlatPoint from, to;
+};
+
+/// A fold line with the way its surplus goes under.
+struct PleatLine {
+  Path path;
+  FlatPoint under;  ///< unit: the way the cloth goes under
+};
+
+struct Punch {
+  FlatPoint at;
+  double radius = 0;
+  std::string bracket;
+};
+
+struct BracketOnPattern {
+  int keys = 0;  ///< which [[bracket]] of the job
+  std::string side;
+  double s = 0,
+         u = 0;  ///< the footprint's left edge and, on the top flap if it reaches it, its top edge
+  double width = 0, height = 0;
+  BracketCloth cloth = BracketCloth::Under;
+  bool open_to_edge = false;
+  std::vector<Path> footprints;  ///< on each flap it reaches
+  std::vector<Path> windows;     ///< on each flap it reaches; cut last, on the bumper
+  std::vector<Punch> holes;
+};
+
+struct Staple {
+  FlatPoint at;
+  bool upright = false;  ///< crown along y (tongues), else along x
+  int order = 0;         ///< from 1
+};
+
+/// A triangle on the cloth's edge, and the pencil mark on the board that it meets.
+struct MatchMark {
+  std::string name;  ///< "L1", "C2", "E1"
+  FlatPoint at;
+  bool top = true;          ///< on the top flap's edge, pointing down into the cloth
+  std::string side;         ///< whose board is marked
+  double from_left_mm = 0;  ///< on the board's inside face, from its left end seen from outside
+};
+
+/// A stretch of a side's front on which a numeral of the asked height may lie.
+struct ClearStretch {
+  std::string side;
+  double from_s = 0, to_s = 0;
+};
+
+struct EndOnPattern {
+  bool start = true;
+  int layers = 3;  ///< at most, anywhere on the end face
+  double tongue = 0, ears = 0;
+};
+
+struct Pattern {
+  std::string bumper;
+  Polygon outline;             ///< the cut outline, counter-clockwise
+  std::vector<Path> snips;     ///< cuts that end inside the cloth
+  std::vector<Polygon> holes;  ///< windows not open to the edge
+  std::vector<PatternCorner> corners;
+  std::vector<PleatLine> pleats;
+  std::vector<NamedLine> lines;
+  std::vector<BracketOnPattern> brackets;
+  std::vector<Staple> staples;
+  std::vector<MatchMark> marks;
+  std::vector<EndOnPattern> ends;
+  double length = 0;                         ///< end face to end face
+  double cloth_length = 0, cloth_width = 0;  ///< tongues and flaps in
+  double cloth_area = 0,
+         surface_area = 0;  ///< mm2; the latter between back edges and end faces, darts out
+};
+
+/// Refuses: UnknownName (a bracket's side), DoesNotFit (a bracket beyond its board, flaps that lose
+/// the staple line to the square-end allowance), each at its key.
+Outcome<Pattern> make_pattern(const Wrap& wrap, const Job& job);
+
+/// Stretches of each side on which the band |u| <= half_height is free of darts, reliefs and ends.
+std::vector<ClearStretch> clear_stretches(const Wrap& wrap, double half_height_mm);
+
+}  // namespace swathe

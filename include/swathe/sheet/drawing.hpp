@@ -1,0 +1,110 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "swathe/base/colour.hpp"
+#include "swathe/base/length.hpp"
+#include "swathe/plane/path.hpp"
+
+// Our own list of marks: every output format reads the same Drawing, and a mark is said once.
+// Coordinates are millimetres on the sheet, x to the right and y up.
+namespace swathe {
+
+/// What a line asks the hand to do. Its width, dashes and layer follow from this and nothing else.
+enum class LineKind {
+  Cut,         ///< continuous, 0.7 mm
+  CutLast,     ///< continuous, 0.7 mm, with a small open square at each corner: cut on the bumper
+  Fold,        ///< dash-dot, 0.35 mm
+  Stitch,      ///< short dashes, 0.35 mm
+  Corner,      ///< long dash, two dots, 0.25 mm: corner line, board edge, inside corner
+  StapleLine,  ///< thin line that staples stand on
+  Staple,      ///< an open crown across it
+  Punch,       ///< circle of the hole with centre cross
+  Match,       ///< match marks (mostly filled)
+  Numeral,     ///< outline of a digit, 0.25 mm
+  Bridge,      ///< edge of a stencil bridge, 0.25 mm short dashes
+  Grain,       ///< two-headed arrow along the cloth's length
+  Join,        ///< where two tiles meet: thin line and half diamonds
+  Trim,        ///< crop marks
+  Scale,       ///< check scales
+  Thin,        ///< leaders, tables, frames: 0.18 mm
+  Outline,     ///< things that are looked at, not worked on: 0.35 mm
+};
+
+struct LineStyle {
+  double width_mm;
+  std::vector<double> dashes_mm;  ///< on, off, on, off ...; empty for a continuous line
+  const char* layer;              ///< name for formats that have layers: "CUT", "FOLD"
+};
+const LineStyle& style_of(LineKind kind);
+
+struct LineMark {
+  LineKind kind;
+  Path path;
+};
+
+/// A filled area: outer outlines counter-clockwise, holes clockwise (non-zero fill).
+struct FillMark {
+  LineKind kind;  ///< whose layer it lies on
+  Colour colour;
+  std::vector<Path> outlines;
+};
+
+enum class Anchor { Left, Middle, Right };
+
+struct TextMark {
+  FlatPoint at;            ///< on the base line
+  std::string text;        ///< one line, UTF-8
+  double height_mm = 3.5;  ///< of the capitals
+  Anchor anchor = Anchor::Left;
+  double turn = 0.0;  ///< radians, counter-clockwise, about `at`
+};
+
+using Mark = std::variant<FillMark, LineMark, TextMark>;
+
+/// Marks in drawing order within their kind; a writer draws tints first, then lines, then text.
+class Drawing {
+ public:
+  void line(LineKind kind, Path path) { marks_.push_back(LineMark{kind, std::move(path)}); }
+  void line(LineKind kind, FlatPoint a, FlatPoint b) { line(kind, swathe::line(a, b)); }
+  void fill(LineKind kind, Colour colour, std::vector<Path> outlines) {
+    marks_.push_back(FillMark{kind, colour, std::move(outlines)});
+  }
+  void text(TextMark mark) { marks_.push_back(std::move(mark)); }
+  void text(FlatPoint at, std::string words, double height_mm = 3.5, Anchor anchor = Anchor::Left,
+            double turn = 0.0) {
+    text(TextMark{at, std::move(words), height_mm, anchor, turn});
+  }
+  /// Another drawing's marks, placed. Text is moved and turned but never mirrored: its anchor is.
+  void add(const Drawing& other, const Placement& placement);
+
+  const std::vector<Mark>& marks() const { return marks_; }
+
+ private:
+  std::vector<Mark> marks_;
+};
+
+/// One page, lower left corner at (0, 0).
+struct Page {
+  double width_mm = 0, height_mm = 0;
+  Drawing drawing;
+  std::string name;  ///< "B2" for a tile, else a title
+};
+
+/// What a sheet file is for: the words in the report and the file's place in the order of work.
+enum class SheetKind { Pattern, Tiles, TapeMeasure, Templates, Numerals, Lists, Views, Lay };
+std::string to_text(SheetKind kind);
+
+/// A file to be: pages of one paper.
+struct Sheet {
+  std::string stem;  ///< file name less its ending: "bumper-A-pattern"
+  std::string title;
+  SheetKind kind = SheetKind::Pattern;
+  std::string paper;  ///< "letter", "full size"
+  std::vector<Page> pages;
+};
+
+}  // namespace swathe
