@@ -1,0 +1,32 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "swathe/base/finding.hpp"
+#include "swathe/bumper/pieces.hpp"
+#include "swathe/bumper/wrap.hpp"
+#include "swathe/job/job.hpp"
+#include "swathe/numeral/numerals.hpp"
+#include "swathe/pattern/pattern.hpp"
+#include "swathe/stock/stock.hpp"
+
+namespace swathe {
+
+/// Everything one job comes to: what the sheets, the report and the views are made from.
+/// Vectors named for bumpers run in the job's order.
+struct Made {
+  Job job;
+  Frame frame;
+  Section section;
+  std::vector<Wrap> wraps;
+  std::vector<Pattern> patterns;
+  std::vector<double> bare_gaps, covered_gaps;  ///< from each bumper to the next, counter-clockwise
+  std::vector<std::vector<ClearStretch>> clear;  ///< of each bumper
+  std::vector<Piece> boards, padding;            ///< of one set
+  std::optional<Numerals> numerals;              ///< where the job has a number
+  Stock stock;
+  std::vector<Finding> findings;  ///< worst first
+};
+
+}  // namespace swathe

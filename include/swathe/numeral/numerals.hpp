@@ -1,0 +1,72 @@
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "swathe/plane/path.hpp"
+#include "swathe/type/stroke.hpp"
+
+// The team's number, sized and placed. Millimetres; a digit's origin is on the base line at the
+// left of its advance; on the pattern x is s and y is u.
+namespace swathe {
+
+/// A bar of stencil sheet left standing across a stroke, so that an island stays in.
+struct Bridge {
+  FlatPoint from, to;  ///< middle line, from edge to edge of the stroke it crosses
+  double width = 0;
+  double length = 0;
+};
+
+/// One of the digits the number uses.
+struct Digit {
+  char digit = '0';
+  int count = 0;                 ///< to make: every place, every colour, spares
+  double height = 0, width = 0;  ///< of the ink
+  double advance = 0;
+  Region outline;  ///< as it will stand on the cloth
+  Stroke stroke{{}};
+  Stroke stroke_after_bridges{{}};
+  int counters = 0;  ///< islands
+  std::vector<Bridge> bridges;
+  Region stencil;  ///< what is cut out of the sheet: the outline less its bridges
+};
+
+struct PlacedDigit {
+  char digit = '0';
+  FlatPoint origin;
+};
+
+/// The number in one place of one bumper's pattern.
+struct PlacedNumeral {
+  std::string text;
+  int bumper = 0;  ///< number in the job
+  std::string side;
+  double centre_s = 0, centre_u = 0;
+  double width = 0, height = 0;  ///< ink, along the cloth; height of the shortest digit
+  double seen_height = 0;        ///< square on
+  double tilt_deg = 0;           ///< greatest lean of the cloth under it
+  double largest_space = 0;      ///< widest ink-to-ink space between neighbouring digits
+  std::vector<PlacedDigit> digits;
+};
+
+/// A side asked for on which the number does not fit.
+struct NumeralMisfit {
+  int bumper = 0;  ///< number in the job; -1 where no bumper covers the side
+  std::string side;
+  double needs = 0, has = 0;  ///< mm
+  std::string advice;         ///< what would do: "Saira at wdth 60 is 11.3 in wide"
+};
+
+struct Numerals {
+  std::string face;
+  std::map<std::string, double> axes;
+  double size = 0;            ///< mm of the em
+  double height = 0;          ///< asked for, of the shortest digit used
+  double width = 0;           ///< ink of the whole number
+  std::vector<Digit> digits;  ///< in order of the digits
+  std::vector<PlacedNumeral> placed;
+  std::vector<NumeralMisfit> misfits;
+};
+
+}  // namespace swathe

@@ -1,0 +1,73 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "swathe/bumper/pieces.hpp"
+#include "swathe/job/job.hpp"
+#include "swathe/pattern/pattern.hpp"
+
+// What to buy and how to cut it. Millimetres and grams.
+namespace swathe {
+
+/// One cut of a stick of stock.
+struct StockCut {
+  std::string label;  ///< "A front"
+  double length = 0;
+};
+
+/// One piece of stock and its cuts, in order.
+struct StockStick {
+  double length = 0;
+  std::vector<StockCut> cuts;
+};
+
+struct StockPlan {
+  std::vector<StockStick> sticks;
+  double used_fraction = 0;
+  std::vector<StockCut> too_long;  ///< pieces no stick of this stock can give
+};
+
+/// Fewest sticks for all pieces; a kerf is lost at every cut between two pieces and before an
+/// offcut.
+StockPlan cut_sticks(const std::vector<StockCut>& pieces, double stick_length, double kerf);
+
+struct ClothPlacement {
+  std::string bumper;
+  double x = 0, y = 0;  ///< lower left corner of the cover's box on the roll; x along the roll
+  bool turned = false;  ///< half a turn
+};
+
+/// One colour's covers on the roll.
+struct ClothLay {
+  std::string colour;
+  double roll_width = 0;
+  double length = 0;         ///< of roll that the covers take
+  double length_to_buy = 0;  ///< rounded up to the shop's step
+  double used_fraction = 0;
+  std::vector<ClothPlacement> placements;
+  std::vector<std::string> does_not_fit;  ///< covers wider than the roll
+};
+
+ClothLay lay_cloth(const std::vector<Pattern>& patterns, const ClothKeys& cloth,
+                   const std::string& colour);
+
+struct BumperWeight {
+  std::string bumper;
+  double boards_g = 0, padding_g = 0, cloth_g = 0;
+};
+
+struct Stock {
+  int strips_per_sheet = 0;  ///< board strips ripped from one sheet of stock
+  int sheets = 0;            ///< sheets of board stock to buy
+  StockPlan boards;          ///< one machine's sets, one a colour, from strips as long as the sheet
+  StockPlan padding;
+  std::vector<ClothLay> cloth;  ///< one a colour
+  std::vector<BumperWeight> weights;
+  double set_g = 0;  ///< one set: boards, padding, cloth, fasteners
+};
+
+Stock plan_stock(const Job& job, const std::vector<Piece>& boards,
+                 const std::vector<Piece>& padding, const std::vector<Pattern>& patterns);
+
+}  // namespace swathe
