@@ -32,21 +32,36 @@ struct Curve {
   FlatPoint a, b, to;  ///< a and b are the control points of a cubic
 };
 
-/// A font file opened: shaping and outlines, without hinting. Copies share the open font.
+/// An axis of a variable font.
+struct FaceAxis {
+  std::string tag;  ///< "wght", "wdth"
+  double least = 0, most = 0;
+  double value = 0;  ///< as the face is set
+};
+
+/// A font file opened: shaping and outlines, without hinting. Copies share the open font and
+/// what it has worked out already, so one face and its copies belong to one thread at a time.
 class Face {
  public:
-  /// Requires: `bytes` outlive the face. Refuses: BadFont, TooLarge, UnknownName (an axis the face
-  /// has not).
+  /// Opens a TrueType, OpenType or WOFF2 file, variable or not.
+  ///
+  /// Requires: `bytes` outlive the face. Refuses: BadFont (damaged, or without outlines or
+  /// characters), TooLarge (more than 16 MiB), UnknownName (an axis the face has not), OutOfRange
+  /// (past the ends of an axis).
   static Outcome<Face> open(std::string_view bytes, const std::map<std::string, double>& axes = {});
 
-  const std::string& name() const;  ///< family and style, from the font
+  const std::string& name() const;            ///< family and style, from the font
+  const std::vector<FaceAxis>& axes() const;  ///< none for a font that is not variable
   /// Lining figures; one line of UTF-8, left to right.
   std::vector<ShapedGlyph> shape(std::string_view text, ShapeOptions options = {}) const;
+  /// Whether the font has a shape for it. One it lacks is shaped as glyph 0.
   bool has(char32_t character) const;
+  /// Worked out once a glyph; empty for a space, and for a glyph the font has not or cannot draw.
   const std::vector<Curve>& outline(unsigned glyph) const;
   /// The outline flattened within `tolerance` em and united by non-zero fill.
   Region region(unsigned glyph, double tolerance) const;
-  /// Height of the capital H's outline, in em.
+  /// Height of the capital H's outline, in em; of the 1 where there is no H, 0 where there is
+  /// neither.
   double cap_height() const;
   /// Width of a line of text set so that its capitals are `cap_height_mm` high.
   double text_width_mm(std::string_view text, double cap_height_mm) const;

@@ -1,0 +1,338 @@
+#include "swathe/type/face.hpp"
+
+#include <ft2build.h>
+#include FT_FREETYPE_H
+#include FT_MODULE_H
+#include FT_MULTIPLE_MASTERS_H
+#include FT_OUTLINE_H
+#include <fmt/format.h>
+#include <hb-ft.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdlib>
+#include <unordered_map>
+
+#include "swathe/plane/clip.hpp"
+#include "type/flatten.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr std::size_t kMostBytes = std::size_t{16} << 20;
+// A packed font may claim any size once unpacked; FreeType gets no more than this.
+constexpr std::size_t kMostMemory = std::size_t{256} << 20;
+constexpr FT_Int32 kLoad = FT_LOAD_NO_HINTING | FT_LOAD_NO_BITMAP;
+constexpr double kSubunit = 64;  // FreeType and, through it, HarfBuzz count 1/64 of a font unit
+
+/// FreeType's memory: plain, but with an end.
+struct Memory {
+  std::size_t used = 0;
+  FT_MemoryRec_ record{};
+
+  Memory() {
+    record.user = this;
+    record.alloc = [](FT_Memory memory, long size) -> void* {
+      return static_cast<Memory*>(memory->user)->resize(nullptr, 0, size);
+    };
+    record.free = [](FT_Memory memory, void* block) {
+      if (block) static_cast<Memory*>(memory->user)->release(block);
+    };
+    record.realloc = [](FT_Memory memory, long old, long size, void* block) -> void* {
+      return static_cast<Memory*>(memory->user)->resize(block, old, size);
+    };
+  }
+
+  // The size stands in front of each block, since FreeType frees without saying it.
+  static constexpr std::size_t kHead = alignof(std::max_align_t);
+
+  void* resize(void* block, long, long size) {
+    if (size < 0) return nullptr;
+    char* const head = block ? static_cast<char*>(block) - kHead : nullptr;
+    const std::size_t old = head ? *reinterpret_cast<std::size_t*>(head) : 0;
+    const std::size_t wanted = static_cast<std::size_t>(size);
+    if (used - old + wanted > kMostMemory) return nullptr;
+    char* const fresh = static_cast<char*>(std::realloc(head, wanted + kHead));
+    if (!fresh) return nullptr;
+    *reinterpret_cast<std::size_t*>(fresh) = wanted;
+    used += wanted - old;
+    return fresh + kHead;
+  }
+
+  void release(void* block) {
+    char* const head = static_cast<char*>(block) - kHead;
+    used -= *reinterpret_cast<std::size_t*>(head);
+    std::free(head);
+  }
+};
+
+bool looks_like_a_font(std::string_view bytes) {
+  using namespace std::string_view_literals;
+  constexpr std::array kSignatures = {"\0\1\0\0"sv, "true"sv, "OTTO"sv,
+                                      "ttcf"sv,     "wOFF"sv, "wOF2"sv};
+  return std::ranges::any_of(kSignatures, [&](auto s) { return bytes.starts_with(s); });
+}
+
+std::string tag_text(FT_ULong tag) {
+  std::string text;
+  for (int shift = 24; shift >= 0; shift -= 8) text += static_cast<char>((tag >> shift) & 0xff);
+  while (!text.empty() && text.back() == ' ') text.pop_back();
+  return text;
+}
+
+double from_fixed(FT_Fixed value) { return static_cast<double>(value) / 65536.0; }
+
+/// Takes FreeType's walk round an outline and makes our curves of it.
+struct OutlineWriter {
+  std::vector<Curve> curves;
+  double units;  // 1/64 font units in the em
+  FlatPoint at;
+  bool open = false;
+
+  FlatPoint em(const FT_Vector* v) const {
+    return {static_cast<double>(v->x) / units, static_cast<double>(v->y) / units};
+  }
+  void close() {
+    if (open) curves.push_back({Curve::Verb::Close, {}, {}, {}});
+    open = false;
+  }
+  void move(FlatPoint to) {
+    close();
+    curves.push_back({Curve::Verb::Move, {}, {}, to});
+    at = to;
+    open = true;
+  }
+  void line(FlatPoint to) {
+    if (to == at) return;
+    curves.push_back({Curve::Verb::Line, {}, {}, to});
+    at = to;
+  }
+  void cubic(FlatPoint a, FlatPoint b, FlatPoint to) {
+    curves.push_back({Curve::Verb::Cubic, a, b, to});
+    at = to;
+  }
+  void quadratic(FlatPoint control, FlatPoint to) {
+    cubic(at + (2.0 / 3.0) * (control - at), to + (2.0 / 3.0) * (control - to), to);
+  }
+};
+
+const FT_Outline_Funcs& outline_callbacks() {
+  using Vector = const FT_Vector*;
+  static constexpr auto writer = [](void* user) { return static_cast<OutlineWriter*>(user); };
+  static const FT_Outline_Funcs callbacks = {
+      [](Vector to, void* user) {
+        writer(user)->move(writer(user)->em(to));
+        return 0;
+      },
+      [](Vector to, void* user) {
+        writer(user)->line(writer(user)->em(to));
+        return 0;
+      },
+      [](Vector control, Vector to, void* user) {
+        writer(user)->quadratic(writer(user)->em(control), writer(user)->em(to));
+        return 0;
+      },
+      [](Vector a, Vector b, Vector to, void* user) {
+        writer(user)->cubic(writer(user)->em(a), writer(user)->em(b), writer(user)->em(to));
+        return 0;
+      },
+      0,
+      0};
+  return callbacks;
+}
+
+Box bounds_of(const std::vector<Curve>& curves, double tolerance) {
+  Box box;
+  for (const Polygon& polygon : flatten(curves, tolerance)) {
+    for (const FlatPoint p : polygon) box.cover(p);
+  }
+  return box;
+}
+
+}  // namespace
+
+struct Face::Open {
+  Memory memory;
+  FT_Library library = nullptr;
+  FT_Face face = nullptr;
+  hb_font_t* font = nullptr;
+  std::string name;
+  std::vector<FaceAxis> axes;
+  double units = 0;       ///< 1/64 font units in the em
+  double cap_height = 0;  ///< em
+  std::unordered_map<unsigned, std::vector<Curve>> outlines;
+
+  Open() = default;
+  Open(const Open&) = delete;
+  Open& operator=(const Open&) = delete;
+  ~Open() {
+    if (font) hb_font_destroy(font);
+    if (face) FT_Done_Face(face);
+    if (library) FT_Done_Library(library);
+  }
+
+  const std::vector<Curve>& outline(unsigned glyph);
+  Outcome<void> set_axes(const std::map<std::string, double>& wanted);
+};
+
+Outcome<void> Face::Open::set_axes(const std::map<std::string, double>& wanted) {
+  FT_MM_Var* range = nullptr;
+  if (!FT_HAS_MULTIPLE_MASTERS(face) || FT_Get_MM_Var(face, &range) != 0) range = nullptr;
+  const FT_UInt count = range ? range->num_axis : 0;
+  for (FT_UInt i = 0; i < count; ++i) {
+    const FT_Var_Axis& axis = range->axis[i];
+    axes.push_back({tag_text(axis.tag), from_fixed(axis.minimum), from_fixed(axis.maximum),
+                    from_fixed(axis.def)});
+  }
+  if (range) FT_Done_MM_Var(library, range);
+
+  Refusals refusals;
+  std::vector<FT_Fixed> coordinates;
+  for (const FaceAxis& axis : axes) {
+    coordinates.push_back(static_cast<FT_Fixed>(std::lround(axis.value * 65536)));
+  }
+  for (const auto& [tag, value] : wanted) {
+    const auto found = std::ranges::find(axes, tag, &FaceAxis::tag);
+    if (found == axes.end()) {
+      std::string has;
+      for (const FaceAxis& axis : axes) {
+        has += fmt::format("{}{} {:g} to {:g}", has.empty() ? "" : ", ", axis.tag, axis.least,
+                           axis.most);
+      }
+      refusals.push_back(
+          {Why::UnknownName,
+           axes.empty() ? fmt::format("the face {} has no axes, so \"{}\" cannot be set", name, tag)
+                        : fmt::format("the face {} has no axis \"{}\"; it has {}", name, tag, has),
+           {}});
+    } else if (!(value >= found->least && value <= found->most)) {
+      refusals.push_back(
+          {Why::OutOfRange,
+           fmt::format("the axis {} of the face {} goes from {:g} to {:g}, not to {:g}", tag, name,
+                       found->least, found->most, value),
+           {}});
+    } else {
+      found->value = value;
+      coordinates[static_cast<std::size_t>(found - axes.begin())] =
+          static_cast<FT_Fixed>(std::lround(value * 65536));
+    }
+  }
+  if (!refusals.empty()) return tl::unexpected(std::move(refusals));
+  if (!coordinates.empty() && FT_Set_Var_Design_Coordinates(face, count, coordinates.data()) != 0) {
+    return refuse(Why::BadFont, fmt::format("the axes of the face {} cannot be set", name));
+  }
+  return {};
+}
+
+const std::vector<Curve>& Face::Open::outline(unsigned glyph) {
+  const auto [slot, fresh] = outlines.try_emplace(glyph);
+  if (!fresh) return slot->second;
+  if (FT_Load_Glyph(face, glyph, kLoad) != 0) return slot->second;
+  if (face->glyph->format != FT_GLYPH_FORMAT_OUTLINE) return slot->second;
+  OutlineWriter writer{{}, units, {}};
+  const bool whole =
+      FT_Outline_Decompose(&face->glyph->outline, &outline_callbacks(), &writer) == 0;
+  writer.close();
+  if (whole) slot->second = std::move(writer.curves);
+  return slot->second;
+}
+
+Outcome<Face> Face::open(std::string_view bytes, const std::map<std::string, double>& axes) {
+  if (bytes.size() > kMostBytes) {
+    return refuse(Why::TooLarge,
+                  fmt::format("the font file has {} bytes; at most 16 MiB are read", bytes.size()));
+  }
+  if (!looks_like_a_font(bytes)) {
+    return refuse(Why::BadFont, "the file is no font: expected TrueType, OpenType or WOFF2");
+  }
+  auto open = std::make_shared<Open>();
+  // FT_Init_FreeType would read the environment; these do not.
+  if (FT_New_Library(&open->memory.record, &open->library) != 0) {
+    return refuse(Why::BadFont, "the font reader cannot start");
+  }
+  FT_Add_Default_Modules(open->library);
+  if (FT_New_Memory_Face(open->library, reinterpret_cast<const FT_Byte*>(bytes.data()),
+                         static_cast<FT_Long>(bytes.size()), 0, &open->face) != 0) {
+    return refuse(Why::BadFont, "the font file is damaged or cut short");
+  }
+  const FT_Face face = open->face;
+  if (face->family_name) open->name = face->family_name;
+  if (face->style_name) open->name += std::string(" ") + face->style_name;
+  if (!FT_IS_SFNT(face) || !FT_IS_SCALABLE(face) || face->units_per_EM < 16) {
+    return refuse(Why::BadFont, "the font has no outlines: a bitmap font cannot be cut");
+  }
+  if (!face->charmap || face->charmap->encoding != FT_ENCODING_UNICODE) {
+    return refuse(Why::BadFont, "the font does not say which of its shapes is which character");
+  }
+  if (auto set = open->set_axes(axes); !set) return tl::unexpected(std::move(set.error()));
+  // At one pixel a font unit nothing is rounded but to 1/64 of a unit.
+  if (FT_Set_Pixel_Sizes(face, 0, face->units_per_EM) != 0) {
+    return refuse(Why::BadFont, "the font cannot be set at its own size");
+  }
+  open->units = kSubunit * face->units_per_EM;
+  open->font = hb_ft_font_create_referenced(face);
+  hb_ft_font_set_load_flags(open->font, kLoad);
+
+  const FT_UInt capital = FT_Get_Char_Index(face, 'H');
+  const FT_UInt measured = capital ? capital : FT_Get_Char_Index(face, '1');
+  if (measured) {
+    const Box box = bounds_of(open->outline(measured), 1e-4);
+    if (!box.empty()) open->cap_height = box.height();
+  }
+  return Face(std::move(open));
+}
+
+const std::string& Face::name() const { return open_->name; }
+
+const std::vector<FaceAxis>& Face::axes() const { return open_->axes; }
+
+std::vector<ShapedGlyph> Face::shape(std::string_view text, ShapeOptions options) const {
+  hb_buffer_t* const buffer = hb_buffer_create();
+  hb_buffer_add_utf8(buffer, text.data(), static_cast<int>(text.size()), 0, -1);
+  hb_buffer_set_direction(buffer, HB_DIRECTION_LTR);
+  hb_buffer_set_script(buffer, HB_SCRIPT_LATIN);
+  hb_buffer_set_language(buffer, hb_language_from_string("en", -1));
+  const auto feature = [](const char(&tag)[5], bool on) {
+    return hb_feature_t{HB_TAG(tag[0], tag[1], tag[2], tag[3]), on ? 1u : 0u,
+                        HB_FEATURE_GLOBAL_START, HB_FEATURE_GLOBAL_END};
+  };
+  std::vector<hb_feature_t> features = {feature("lnum", true), feature("onum", false),
+                                        feature("kern", options.kerning)};
+  if (options.tabular) features.push_back(feature("tnum", true));
+  const char* const shapers[] = {"ot", nullptr};
+  hb_shape_full(open_->font, buffer, features.data(), static_cast<unsigned>(features.size()),
+                shapers);
+  unsigned count = 0;
+  const hb_glyph_info_t* const infos = hb_buffer_get_glyph_infos(buffer, &count);
+  const hb_glyph_position_t* const places = hb_buffer_get_glyph_positions(buffer, &count);
+  std::vector<ShapedGlyph> line;
+  line.reserve(count);
+  for (unsigned i = 0; i < count; ++i) {
+    line.push_back({infos[i].codepoint,
+                    infos[i].cluster,
+                    places[i].x_advance / open_->units,
+                    {places[i].x_offset / open_->units, places[i].y_offset / open_->units}});
+  }
+  hb_buffer_destroy(buffer);
+  return line;
+}
+
+bool Face::has(char32_t character) const { return FT_Get_Char_Index(open_->face, character) != 0; }
+
+const std::vector<Curve>& Face::outline(unsigned glyph) const { return open_->outline(glyph); }
+
+Region Face::region(unsigned glyph, double tolerance) const {
+  constexpr double kGrid = 1e-6;  // em: well below a 1/64 unit of any font
+  return unite(flatten(outline(glyph), tolerance), kGrid);
+}
+
+double Face::cap_height() const { return open_->cap_height; }
+
+double Face::text_width_mm(std::string_view text, double cap_height_mm) const {
+  if (!(open_->cap_height > 0)) return 0;
+  double advance = 0;
+  for (const ShapedGlyph& glyph : shape(text)) advance += glyph.advance;
+  return advance * cap_height_mm / open_->cap_height;
+}
+
+}  // namespace swathe
