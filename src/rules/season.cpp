@@ -1,0 +1,238 @@
+#include "swathe/rules/season.hpp"
+
+#include <fmt/format.h>
+#include <toml++/toml.h>
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+#include "rules/nearest.hpp"
+#include "rules/read_value.hpp"
+#include "rules/season_keys.hpp"
+
+namespace swathe {
+namespace {
+
+using Names = std::vector<std::string_view>;
+
+/// Reads one file; keeps every fault it meets.
+class Reader {
+ public:
+  explicit Reader(std::string file) : file_(std::move(file)) {}
+
+  Outcome<Season> read(const toml::table& root) {
+    Season season;
+    read_head(root, season);
+    know_keys(root, season);
+    each_value(season, [&](std::string_view table, std::string_view key, const char*, auto& value) {
+      const toml::table* values = root[table].as_table();
+      const toml::node* node = values ? values->get(key) : nullptr;
+      if (node) read_entry(*node, fmt::format("{}.{}", table, key), value);
+    });
+    if (faults_.empty()) return season;
+    std::ranges::stable_sort(
+        faults_, {}, [](const Refusal& r) { return std::tuple(r.place.line, r.place.column); });
+    return tl::unexpected(std::move(faults_));
+  }
+
+ private:
+  Place place_of(const toml::source_region& source) const {
+    return {file_, std::max(1, static_cast<int>(source.begin.line)),
+            std::max(1, static_cast<int>(source.begin.column))};
+  }
+  void fault(Why why, std::string sentence, const toml::source_region& source) {
+    faults_.push_back({why, std::move(sentence), place_of(source)});
+  }
+
+  void read_head(const toml::table& root, Season& season) {
+    if (const toml::node* name = root.get("season")) {
+      season.name = text_of(*name, "season").value_or("");
+      if (name->is_string() && season.name.empty()) {
+        fault(Why::OutOfRange, "season is empty, expected the season's name", name->source());
+      }
+    } else {
+      faults_.push_back(
+          {Why::Missing, "the key \"season\" is missing: the season's name", Place{file_, 1, 1}});
+    }
+    if (const toml::node* section = root.get("section")) {
+      season.section = text_of(*section, "section").value_or("");
+    }
+  }
+
+  /// Every table and key of the file is one that a season may have.
+  void know_keys(const toml::table& root, const Season& season) {
+    std::map<std::string_view, Names> known;
+    Names top = {"season", "section"};
+    each_value(season, [&](std::string_view table, std::string_view key, const char*, const auto&) {
+      if (known[table].empty()) top.push_back(table);
+      known[table].push_back(key);
+    });
+    for (const auto& [key, node] : root) {
+      const auto found = known.find(key.str());
+      if (found == known.end()) {
+        if (key.str() != "season" && key.str() != "section") unknown(key, "", top);
+      } else if (const toml::table* values = node.as_table()) {
+        for (const auto& [inner, value] : *values) {
+          if (std::ranges::find(found->second, inner.str()) == found->second.end()) {
+            unknown(inner, fmt::format("{}.", key.str()), found->second);
+          }
+        }
+      } else {
+        fault(Why::WrongType, fmt::format("{} is not a table, expected [{}]", key.str(), key.str()),
+              node.source());
+      }
+    }
+  }
+
+  void unknown(const toml::key& key, const std::string& before, const Names& known) {
+    fault(Why::UnknownKey,
+          fmt::format("unknown key \"{}{}\", the nearest known one is \"{}{}\"", before, key.str(),
+                      before, nearest_rule_key(key.str(), known)),
+          key.source());
+  }
+
+  std::optional<std::string> text_of(const toml::node& node, const std::string& name) {
+    if (const auto text = node.value_exact<std::string>()) return text;
+    fault(Why::WrongType, fmt::format("{} is not a string", name), node.source());
+    return std::nullopt;
+  }
+
+  /// `{ value = ..., rule = "R1", attested = "official", guideline = false }`.
+  template <class T>
+  void read_entry(const toml::node& node, const std::string& name, Ruled<T>& out) {
+    const toml::table* entry = node.as_table();
+    if (!entry) {
+      fault(Why::WrongType,
+            fmt::format("{} is not a table, expected {{ value = ..., rule = \"...\", attested = "
+                        "\"...\" }}",
+                        name),
+            node.source());
+      return;
+    }
+    const Names known = {"value", "rule", "attested", "guideline"};
+    for (const auto& [key, value] : *entry) {
+      if (std::ranges::find(known, key.str()) == known.end()) unknown(key, name + ".", known);
+    }
+    RuleValue<T> read;
+    if (const auto* rule = must_have(*entry, "rule", name)) {
+      read.rule = text_of(*rule, name + ".rule").value_or("");
+    }
+    if (const auto* grade = must_have(*entry, "attested", name)) {
+      if (const auto text = text_of(*grade, name + ".attested")) {
+        take(rule_attested(*text), read.attested, *grade, name + ".attested",
+             "\"official\", \"inferred\", \"quoted\" or \"unverified\"");
+      }
+    }
+    if (const toml::node* guideline = entry->get("guideline")) {
+      read_value(*guideline, name + ".guideline", read.guideline);
+    }
+    if (const auto* value = must_have(*entry, "value", name)) {
+      read_value(*value, name + ".value", read.value);
+    }
+    out = std::move(read);
+  }
+
+  const toml::node* must_have(const toml::table& entry, std::string_view key,
+                              const std::string& name) {
+    const toml::node* node = entry.get(key);
+    if (!node) {
+      fault(Why::Missing, fmt::format("{} has no \"{}\"", name, key), entry.source());
+    }
+    return node;
+  }
+
+  template <class T>
+  void take(std::optional<T> read, T& out, const toml::node& node, const std::string& name,
+            std::string_view expected) {
+    if (read) {
+      out = std::move(*read);
+    } else {
+      fault(Why::OutOfRange,
+            fmt::format("{} is \"{}\", expected {}", name, node.value_or(std::string()), expected),
+            node.source());
+    }
+  }
+
+  void read_value(const toml::node& node, const std::string& name, bool& out) {
+    if (const auto value = node.value_exact<bool>()) {
+      out = *value;
+    } else {
+      fault(Why::WrongType, fmt::format("{} is neither true nor false", name), node.source());
+    }
+  }
+  void read_value(const toml::node& node, const std::string& name, int& out) {
+    const auto value = node.value_exact<std::int64_t>();
+    if (!value) {
+      fault(Why::WrongType, fmt::format("{} is not a whole number", name), node.source());
+    } else if (*value < 1 || *value > 1000) {
+      fault(Why::OutOfRange, fmt::format("{} is {}, expected 1 to 1000", name, *value),
+            node.source());
+    } else {
+      out = static_cast<int>(*value);
+    }
+  }
+  void read_value(const toml::node& node, const std::string& name, Length& out) {
+    if (const auto text = text_of(node, name)) {
+      take(rule_length(*text), out, node, name, "a length with its unit, like \"3 3/4 in\"");
+    }
+  }
+  void read_value(const toml::node& node, const std::string& name, Angle& out) {
+    if (const auto text = text_of(node, name)) {
+      take(rule_angle(*text), out, node, name, "an angle up to 180 deg, like \"135 deg\"");
+    }
+  }
+  void read_value(const toml::node& node, const std::string& name, Mass& out) {
+    if (const auto text = text_of(node, name)) {
+      take(rule_mass(*text), out, node, name, "a weight with its unit, like \"15 lb\"");
+    }
+  }
+  void read_value(const toml::node& node, const std::string& name, Viewpoints& out) {
+    if (const auto text = text_of(node, name)) {
+      take(rule_viewpoints(*text), out, node, name, "\"most\" or \"every\"");
+    }
+  }
+  void read_value(const toml::node& node, const std::string& name, Zone& out) {
+    const toml::array* ends = node.as_array();
+    if (!ends || ends->size() != 2) {
+      fault(Why::WrongType,
+            fmt::format("{} is not a pair of heights, like [\"0 in\", \"7 1/2 in\"]", name),
+            node.source());
+      return;
+    }
+    const auto before = faults_.size();
+    read_value((*ends)[0], name, out.from);
+    read_value((*ends)[1], name, out.to);
+    if (faults_.size() == before && !(out.from < out.to)) {
+      fault(Why::OutOfRange, fmt::format("{} does not run upwards", name), node.source());
+    }
+  }
+  void read_value(const toml::node& node, const std::string& name, std::vector<std::string>& out) {
+    const toml::array* list = node.as_array();
+    if (!list || list->empty()) {
+      fault(Why::WrongType, fmt::format("{} is not a list of names", name), node.source());
+      return;
+    }
+    for (const toml::node& item : *list) {
+      if (auto text = text_of(item, name)) out.push_back(std::move(*text));
+    }
+  }
+
+  std::string file_;
+  Refusals faults_;
+};
+
+}  // namespace
+
+Outcome<Season> read_season(std::string_view text, const std::string& file) {
+  try {
+    return Reader(file).read(toml::parse(text, file));
+  } catch (const toml::parse_error& error) {  // toml++ throws here and nowhere else
+    const auto at = error.source().begin;
+    return refuse(
+        Why::Malformed, std::string(error.description()),
+        {file, std::max(1, static_cast<int>(at.line)), std::max(1, static_cast<int>(at.column))});
+  }
+}
+
+}  // namespace swathe
