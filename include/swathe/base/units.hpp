@@ -14,14 +14,15 @@ enum class Units { Inches, Millimetres };
 /// Reads a length with its unit, or a bare number in `bare`.
 ///
 /// Understands "32 1/4 in", "32.25in", "2 ft 8 1/4 in", `2' 8-1/4"`, "819 mm", "81.9 cm", "1 m",
-/// "1/4 yd". Does not depend on the locale. Nothing where the text is no length, or not finite.
+/// "1/4 yd". One leading minus makes it negative. Does not depend on the locale. Nothing where the
+/// text is no length, or not finite.
 std::optional<Length> parse_length(std::string_view text, Units bare);
 
 /// Reads "90 deg", "15 arcmin", "0.5 rad"; a bare number is degrees.
 std::optional<Angle> parse_angle(std::string_view text);
 
 /// A length as it stands on a sheet, without its unit: a reduced fraction to the nearest 1/16 in
-/// ("32 1/4", "0", "1/16"), or millimetres to the nearest whole ("819").
+/// ("32 1/4", "0", "1/16"; halfway goes up in size), or millimetres to the nearest whole ("819").
 std::string dimension(Length length, Units units);
 
 /// The same with its unit: "32 1/4 in", "819 mm".
@@ -32,7 +33,7 @@ std::string dimension_with_unit(Length length, Units units);
 std::string measured(Length length, Units units);
 
 /// A length or a rule's value in words, exactly: "3 3/4 in" where it is a multiple of 1/64 in, else
-/// as measured().
+/// as measured(); in millimetres to 1/100 ("95.25 mm").
 std::string exact(Length length, Units units);
 
 /// A number with at most `decimals` places, no trailing zeros, never "-0"; the same in any locale.

@@ -1,0 +1,242 @@
+#include "swathe/base/units.hpp"
+
+#include <fast_float/fast_float.h>
+#include <fmt/format.h>
+
+#include <array>
+#include <cmath>
+#include <numeric>
+
+namespace swathe {
+namespace {
+
+constexpr double kInch = 25.4;  // mm, exact by definition of the inch
+
+/// A unit of length by one of its names. Compound lengths ("2 ft 8 in") stay in one system.
+struct LengthUnit {
+  std::string_view name;
+  double mm;
+  bool metric;
+};
+
+constexpr std::array kLengthUnits = {
+    LengthUnit{"in", kInch, false},
+    LengthUnit{"inch", kInch, false},
+    LengthUnit{"inches", kInch, false},
+    LengthUnit{"\"", kInch, false},
+    LengthUnit{"\xe2\x80\xb3", kInch, false},  // double prime
+    LengthUnit{"ft", 12 * kInch, false},
+    LengthUnit{"foot", 12 * kInch, false},
+    LengthUnit{"feet", 12 * kInch, false},
+    LengthUnit{"'", 12 * kInch, false},
+    LengthUnit{"\xe2\x80\xb2", 12 * kInch, false},  // prime
+    LengthUnit{"yd", 36 * kInch, false},
+    LengthUnit{"yard", 36 * kInch, false},
+    LengthUnit{"yards", 36 * kInch, false},
+    LengthUnit{"mm", 1, true},
+    LengthUnit{"cm", 10, true},
+    LengthUnit{"m", 1000, true},
+};
+
+constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
+constexpr bool is_blank(char c) { return c == ' ' || c == '\t'; }
+
+/// A number as a person writes it: "32.25", "1/4", "32 1/4", "8-1/4".
+struct Quantity {
+  double value = 0;
+  bool whole = false;  ///< digits only
+};
+
+/// Reads from the front of a text; each function leaves it alone where it finds nothing.
+class Scanner {
+ public:
+  explicit Scanner(std::string_view text) : rest_(text) {}
+
+  bool done() const { return rest_.empty(); }
+
+  void skip_blanks() {
+    while (!rest_.empty() && is_blank(rest_.front())) rest_.remove_prefix(1);
+  }
+
+  bool take(char c) {
+    if (!rest_.starts_with(c)) return false;
+    rest_.remove_prefix(1);
+    return true;
+  }
+
+  std::optional<Quantity> quantity() {
+    const std::string_view first = take_while([](char c) { return is_digit(c) || c == '.'; });
+    const auto number = parse_number(first);
+    if (!number) return std::nullopt;
+    const bool whole = first.find('.') == std::string_view::npos;
+    if (!whole) return Quantity{*number, false};
+    if (take('/')) {
+      const auto share = over(*number);
+      if (!share) return std::nullopt;
+      return Quantity{*share, false};
+    }
+    const Scanner before = *this;
+    if (take('-')) {
+      const auto share = fraction();
+      if (!share) return std::nullopt;
+      return Quantity{*number + *share, false};
+    }
+    skip_blanks();
+    if (const auto share = fraction()) return Quantity{*number + *share, false};
+    *this = before;
+    return Quantity{*number, true};
+  }
+
+  /// A unit's name: letters, or one mark.
+  std::string_view word() {
+    const std::string_view letters = take_while([](char c) { return c >= 'a' && c <= 'z'; });
+    if (!letters.empty()) return letters;
+    if (!rest_.empty() && static_cast<unsigned char>(rest_.front()) >= 0x80)
+      return take_while([](char c) { return static_cast<unsigned char>(c) >= 0x80; });
+    const std::string_view mark = rest_.substr(0, 1);
+    rest_.remove_prefix(mark.size());
+    return mark;
+  }
+
+ private:
+  template <class Test>
+  std::string_view take_while(Test test) {
+    std::size_t n = 0;
+    while (n < rest_.size() && test(rest_[n])) ++n;
+    const std::string_view taken = rest_.substr(0, n);
+    rest_.remove_prefix(n);
+    return taken;
+  }
+
+  std::optional<double> fraction() {
+    const auto above = parse_number(take_while(is_digit));
+    if (!above || !take('/')) return std::nullopt;
+    return over(*above);
+  }
+
+  std::optional<double> over(double above) {
+    const auto below = parse_number(take_while(is_digit));
+    if (!below || *below == 0.0) return std::nullopt;
+    return above / *below;
+  }
+
+  std::string_view rest_;
+};
+
+const LengthUnit* length_unit(std::string_view name) {
+  for (const LengthUnit& unit : kLengthUnits)
+    if (unit.name == name) return &unit;
+  return nullptr;
+}
+
+/// |value| in whole parts of an inch, half upwards. The nudge makes a half that a multiplication
+/// has missed by a last digit go the same way on every machine.
+double inch_parts(Length length, int parts) {
+  return std::floor(std::abs(length.inches()) * parts + 0.5 + 1e-9);
+}
+
+/// "32 1/4" for 129 quarters.
+std::string mixed_number(bool negative, double count, int parts) {
+  constexpr double kMostExact = 1e15;  // where a double still counts in ones
+  if (!(count < kMostExact)) return plain_number(negative ? -count / parts : count / parts, 0);
+  const auto all = static_cast<long long>(count);
+  const long long whole = all / parts, above = all % parts;
+  const std::string sign = negative && all != 0 ? "-" : "";
+  if (above == 0) return fmt::format("{}{}", sign, whole);
+  const long long shared = std::gcd(above, static_cast<long long>(parts));
+  const std::string share = fmt::format("{}/{}", above / shared, parts / shared);
+  return whole == 0 ? sign + share : fmt::format("{}{} {}", sign, whole, share);
+}
+
+std::string_view unit_name(Units units) { return units == Units::Inches ? " in" : " mm"; }
+
+}  // namespace
+
+std::optional<Length> parse_length(std::string_view text, Units bare) {
+  Scanner in(text);
+  in.skip_blanks();
+  const bool negative = in.take('-');
+  double total = 0;
+  const LengthUnit* last = nullptr;
+  bool last_whole = true;
+  while (true) {
+    const auto number = in.quantity();
+    if (!number) return std::nullopt;
+    in.skip_blanks();
+    if (in.done()) {  // no unit: only a number that stands alone may do without
+      if (last) return std::nullopt;
+      total = number->value * (bare == Units::Inches ? kInch : 1.0);
+      break;
+    }
+    const LengthUnit* unit = length_unit(in.word());
+    if (!unit) return std::nullopt;
+    if (last && (!last_whole || unit->metric != last->metric || unit->mm >= last->mm))
+      return std::nullopt;
+    total += number->value * unit->mm;
+    last = unit;
+    last_whole = number->whole;
+    in.skip_blanks();
+    if (in.done()) break;
+  }
+  if (!std::isfinite(total)) return std::nullopt;
+  return Length::from_mm(negative ? 0.0 - total : total);
+}
+
+std::optional<Angle> parse_angle(std::string_view text) {
+  Scanner in(text);
+  in.skip_blanks();
+  const bool negative = in.take('-');
+  const auto number = in.quantity();
+  if (!number) return std::nullopt;
+  const double value = negative ? 0.0 - number->value : number->value;
+  in.skip_blanks();
+  const std::string_view unit = in.done() ? "deg" : in.word();
+  in.skip_blanks();
+  if (!in.done()) return std::nullopt;
+  if (unit == "deg" || unit == "\xc2\xb0") return Angle::from_degrees(value);
+  if (unit == "arcmin") return Angle::from_arcmin(value);
+  if (unit == "rad") return Angle::from_radians(value);
+  return std::nullopt;
+}
+
+std::string dimension(Length length, Units units) {
+  if (units == Units::Millimetres) return plain_number(length.mm(), 0);
+  return mixed_number(length < Length(), inch_parts(length, 16), 16);
+}
+
+std::string dimension_with_unit(Length length, Units units) {
+  return dimension(length, units).append(unit_name(units));
+}
+
+std::string measured(Length length, Units units) {
+  return (units == Units::Inches ? plain_number(length.inches(), 3) : plain_number(length.mm(), 1))
+      .append(unit_name(units));
+}
+
+std::string exact(Length length, Units units) {
+  if (units == Units::Millimetres) return plain_number(length.mm(), 2) + " mm";
+  constexpr int kParts = 64;
+  constexpr double kNear = 1e-6;  // of a part: what arithmetic may have lost
+  const double parts = inch_parts(length, kParts);
+  if (std::abs(std::abs(length.inches()) * kParts - parts) > kNear) return measured(length, units);
+  return mixed_number(length < Length(), parts, kParts) + " in";
+}
+
+std::string plain_number(double value, int decimals) {
+  std::string text = fmt::format("{:.{}f}", value, decimals);
+  if (text.find('.') != std::string::npos) {
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.ends_with('.')) text.pop_back();
+  }
+  return text == "-0" ? "0" : text;
+}
+
+std::optional<double> parse_number(std::string_view text) {
+  double value = 0;
+  const char* const end = text.data() + text.size();
+  const auto [stop, error] = fast_float::from_chars(text.data(), end, value);
+  if (error != std::errc() || stop != end || !std::isfinite(value)) return std::nullopt;
+  return value;
+}
+
+}  // namespace swathe
