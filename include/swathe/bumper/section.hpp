@@ -70,6 +70,9 @@ class Section {
   };
   Foot nearest(double d, double z) const;
 
+  /// By how much the cloth between the back edges lies short of a depth, summed over u; mm2.
+  double short_of_depth(double d) const;
+
   const std::vector<Station>& stations() const { return stations_; }
   /// Cloth that a butting side needs more at the top, and at the bottom, to go round its
   /// neighbour's square padding end.
@@ -87,11 +90,12 @@ class Section {
   std::vector<Station> stations_;
   std::vector<HullPiece> hull_;
   std::vector<Disc> parts_;
-  struct Stretch {  ///< a hull piece and the u it starts at; pieces below walk downwards
+  struct Stretch {  ///< a hull piece and the u it starts at
     HullPiece piece;
     double u_from = 0;
   };
-  std::vector<Stretch> chain_;  ///< from the bottom cloth edge to the top one, by u
+  void name_stations(const std::vector<HullPiece>& chain);
+  std::vector<Stretch> chain_;  ///< from the bottom back edge to the top one, by u
 };
 
 }  // namespace swathe

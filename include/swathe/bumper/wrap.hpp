@@ -57,6 +57,18 @@ class Wrap {
   double surface_area() const;
 
  private:
+  /// A cloth point put on its side: where along it, where in the section, and how far round a bent
+  /// corner.
+  struct Foot {
+    int side = 0;
+    double x = 0;
+    SectionPoint at;
+    double turned = 0;  ///< radians towards the side's end; negative towards its start
+  };
+  std::optional<Foot> foot(ClothPoint p) const;
+  static FlatPoint turned_outward(const FrameSide& side, double turned);
+  FlatPoint bend_centre(int side, bool at_end) const;
+
   Frame frame_;
   Section section_;
   Run run_;

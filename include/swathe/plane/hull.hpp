@@ -22,8 +22,8 @@ struct HullPiece {
   double radius = 0.0;  ///< of an arc; an arc of radius 0 is a sharp corner of length 0
 };
 
-/// The outline of the convex hull of discs: arcs and common tangents in turn, counter-clockwise,
-/// starting at the piece whose heading is least in [0, 2 pi).
+/// The outline of the convex hull of discs: arcs and common tangents in turn, counter-clockwise.
+/// The first piece is the arc on which the heading is 0; a straight edge of heading 0 comes last.
 ///
 /// Requires: at least one disc; finite centres; radii zero or more.
 /// Holds: (1) the pieces close and their turns add up to 2 pi; (2) every disc lies inside;

@@ -1,0 +1,223 @@
+#include "swathe/bumper/run.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "swathe/bumper/corner.hpp"
+#include "swathe/plane/path.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kTouch = 1e-6;  ///< lengths closer than this are the same place
+
+const FrameSide& side_at(const Frame& frame, int side) {
+  return frame.sides()[static_cast<std::size_t>(side)];
+}
+
+bool laps(const PaddingKeys& padding, const std::string& side) {
+  return std::ranges::find(padding.lapping, side) != padding.lapping.end();
+}
+
+/// How far beyond the frame's corner an end goes that fills it: out to the neighbour's outer face
+/// where the side laps, else (less than zero) up to the lapping neighbour.
+double beyond_corner(double turn, double depth, bool lapping) {
+  const double out = depth * std::tan(0.5 * turn);
+  return lapping ? out : -std::max(0.0, out * std::cos(turn));
+}
+
+std::string in_job_units(double value_mm) { return exact(mm(value_mm), Units::Inches); }
+
+/// Where an end's face would stand along its side, before clearance.
+Outcome<double> place_of_end(const Frame& frame, const Section& section, const PaddingKeys& padding,
+                             const RunEnd& end, bool start, const std::string& key,
+                             const Places& places) {
+  const std::optional<int> number = frame.side(end.side);
+  if (!number)
+    return refuse(Why::UnknownName, fmt::format("no side is named \"{}\"", end.side),
+                  places.of(key));
+  const double side_length = side_at(frame, *number).length_mm;
+  if (const auto* share = std::get_if<RunEnd::Share>(&end.at)) return share->fraction * side_length;
+  if (const auto* along = std::get_if<Length>(&end.at)) {
+    if (along->mm() < 0.0 || along->mm() > side_length)
+      return refuse(Why::OutOfRange,
+                    fmt::format("{} is not on side \"{}\", expected 0 to {}",
+                                in_job_units(along->mm()), end.side, in_job_units(side_length)),
+                    places.of(key));
+    return along->mm();
+  }
+  const double turn = frame.turn_after(start ? frame.previous(*number) : *number).radians();
+  if (turn <= 0.0)
+    return refuse(
+        Why::ReflexCorner,
+        fmt::format("the corner at this end of side \"{}\" turns inwards, expected a length or "
+                    "a percentage instead of \"corner\"",
+                    end.side),
+        places.of(key));
+  const double beyond = beyond_corner(turn, section.depth_mm(), laps(padding, end.side));
+  return start ? -beyond : side_length + beyond;
+}
+
+/// What a bumper takes of the plan on one of its sides: between its ends or mitre planes.
+Polygon plan_of(const Frame& frame, const Section& section, const RunSide& leg) {
+  const FrameSide& side = side_at(frame, leg.side);
+  const double depth = section.depth_mm();
+  const double into =
+      leg.starts_at_corner
+          ? depth * std::tan(0.5 * frame.turn_after(frame.previous(leg.side)).radians())
+          : 0.0;
+  const double out =
+      leg.ends_at_corner ? depth * std::tan(0.5 * frame.turn_after(leg.side).radians()) : 0.0;
+  const auto at = [&](double x, double d) { return side.from + x * side.along + d * side.outward; };
+  return {at(leg.from_x, 0), at(leg.from_x - into, depth), at(leg.to_x + out, depth),
+          at(leg.to_x, 0)};
+}
+
+double apart_along(FlatPoint p, FlatPoint a, FlatPoint b) {
+  const double share = std::clamp(dot(p - a, b - a) / dot(b - a, b - a), 0.0, 1.0);
+  return apart(p, a + share * (b - a));
+}
+
+/// Distance between convex outlines; negative (minus the depth) where they overlap.
+double apart(const Polygon& a, const Polygon& b) {
+  double widest_gap = -1e300, nearest = 1e300;
+  for (const auto* pair : {&a, &b}) {
+    const Polygon& one = *pair;
+    const Polygon& other = pair == &a ? b : a;
+    // Clockwise or counter-clockwise, a convex outline lies on one side of each of its edges.
+    const double sense = area(one) < 0 ? -1.0 : 1.0;
+    for (std::size_t i = 0; i < one.size(); ++i) {
+      const FlatPoint from = one[i], to = one[(i + 1) % one.size()];
+      const FlatPoint out = -sense * left_of(unit(to - from));
+      double gap = 1e300;
+      for (const FlatPoint p : other) {
+        gap = std::min(gap, dot(p - from, out));
+        nearest = std::min(nearest, apart_along(p, from, to));
+      }
+      widest_gap = std::max(widest_gap, gap);
+    }
+  }
+  return widest_gap > kTouch ? nearest : widest_gap;
+}
+
+/// Along the frame's outline from the first corner, without what stands beyond corners.
+double round_frame(const Frame& frame, int side, double x) {
+  double before = 0.0;
+  for (int i = 0; i < side; ++i) before += side_at(frame, i).length_mm;
+  return before + std::clamp(x, 0.0, side_at(frame, side).length_mm);
+}
+
+double perimeter(const Frame& frame) {
+  return std::accumulate(frame.sides().begin(), frame.sides().end(), 0.0,
+                         [](double sum, const FrameSide& side) { return sum + side.length_mm; });
+}
+
+}  // namespace
+
+double past_corner(const Section& section, PaddingCorner kind, double turn) {
+  const double depth = section.depth_mm(), t = section.thickness_mm(), half = 0.5 * turn;
+  return kind == PaddingCorner::Bent ? t * std::tan(half) + (depth - t) * half
+                                     : depth * std::tan(half);
+}
+
+Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingKeys& padding,
+                      const BumperKeys& keys, int number, const Places& places) {
+  const std::string table = fmt::format("bumper.{}", number);
+  const auto from = place_of_end(frame, section, padding, keys.from, true, table + ".from", places);
+  const auto to = place_of_end(frame, section, padding, keys.to, false, table + ".to", places);
+  Refusals faults;
+  for (const auto* end : {&from, &to})
+    if (!*end) faults.insert(faults.end(), end->error().begin(), end->error().end());
+  if (!faults.empty()) return tl::unexpected(std::move(faults));
+
+  const double clearance = keys.end_clearance.mm();
+  const double start_x = *from + clearance, end_x = *to - clearance;
+  const int first = *frame.side(keys.from.side), last = *frame.side(keys.to.side);
+  Run run;
+  run.name = keys.name;
+  run.end_clearance = clearance;
+  run.keys = number;
+  run.sides.push_back({first, start_x, end_x, -start_x, false, false});
+  // A bumper that ends on the side it starts on, behind its start, goes once round the frame.
+  const bool turns = first != last || *to <= *from;
+  for (int side = first; turns && (run.corners.empty() || side != last); side = frame.next(side)) {
+    RunSide& leg = run.sides.back();
+    leg.to_x = side_at(frame, side).length_mm;
+    leg.ends_at_corner = true;
+    RunCorner corner{side, frame.next(side), 0, frame.turn_after(side).radians(), 0};
+    if (corner.turn <= 0.0)
+      return refuse(
+          Why::ReflexCorner,
+          fmt::format("bumper \"{}\" would turn inwards between \"{}\" and \"{}\", which needs "
+                      "cloth let in; expected it split there into two bumpers",
+                      keys.name, side_at(frame, side).name, side_at(frame, corner.after).name),
+          places.of(table));
+    corner.past = past_corner(section, padding.corner, corner.turn);
+    corner.s = leg.to_x + leg.s_minus_x + corner.past;
+    run.corners.push_back(corner);
+    run.sides.push_back({corner.after, 0.0, end_x, corner.s + corner.past, true, false});
+  }
+  run.length = end_x + run.sides.back().s_minus_x;
+
+  const auto too_short = [&](const RunSide& leg, const char* key) {
+    const double left = leg.to_x - leg.from_x;
+    const double needs = turns ? section.depth_mm() : 2 * kTouch;
+    if (left < needs)
+      faults.push_back(
+          {Why::DoesNotFit,
+           fmt::format("bumper \"{}\" has {} left on side \"{}\", expected at least {}{}",
+                       keys.name, in_job_units(left), side_at(frame, leg.side).name,
+                       in_job_units(needs),
+                       turns ? " (its own depth) beside a corner it turns" : ""),
+           places.of(table + key)});
+  };
+  too_short(run.sides.front(), ".from");
+  if (turns) too_short(run.sides.back(), ".to");
+  if (!faults.empty()) return tl::unexpected(std::move(faults));
+  return run;
+}
+
+Outcome<std::vector<double>> gaps_between(const Frame& frame, const Section& section,
+                                          const std::vector<Run>& runs, const Places& places) {
+  Refusals faults;
+  for (std::size_t a = 0; a < runs.size(); ++a)
+    for (std::size_t b = a + 1; b < runs.size(); ++b) {
+      double deepest = 0.0;
+      for (const RunSide& one : runs[a].sides)
+        for (const RunSide& other : runs[b].sides)
+          deepest = std::min(deepest,
+                             apart(plan_of(frame, section, one), plan_of(frame, section, other)));
+      if (deepest < -kTouch)
+        faults.push_back({Why::DoesNotFit,
+                          fmt::format("bumper \"{}\" overlaps bumper \"{}\" by {}, expected a gap",
+                                      runs[b].name, runs[a].name, in_job_units(-deepest)),
+                          places.of(fmt::format("bumper.{}", runs[b].keys))});
+    }
+  if (!faults.empty()) return tl::unexpected(std::move(faults));
+
+  const double whole = perimeter(frame);
+  std::vector<double> gaps;
+  for (const Run& run : runs) {
+    const RunSide& end = run.sides.back();
+    const double here = round_frame(frame, end.side, end.to_x);
+    double best = 1e300;
+    for (const Run& next : runs) {
+      const RunSide& start = next.sides.front();
+      double gap = round_frame(frame, start.side, start.from_x) - here;
+      if (gap < -kTouch || (&next == &run && gap <= 0.0)) gap += whole;
+      const bool through_corner =
+          start.side == frame.next(end.side) &&
+          (end.to_x > side_at(frame, end.side).length_mm + kTouch || start.from_x < -kTouch);
+      if (through_corner)
+        gap = std::max(0.0, apart(plan_of(frame, section, end), plan_of(frame, section, start)));
+      best = std::min(best, gap);
+    }
+    gaps.push_back(best);
+  }
+  return gaps;
+}
+
+}  // namespace swathe

@@ -1,0 +1,279 @@
+#include "swathe/bumper/section.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+#include <numbers>
+
+namespace swathe {
+namespace {
+
+constexpr double kPi = std::numbers::pi;
+/// A bend smaller than this is no bend: the board's edge lies on the cloth's straight line.
+constexpr double kNoBend = 1e-9;
+/// Cloth that must stand beyond a staple for it to hold. Common practice, no source.
+constexpr Length kHoldBeyondStaple = Length::from_inches(0.25);
+
+struct Parts {
+  std::vector<Disc> padding;  ///< as it is
+  std::vector<Disc>
+      squared;  ///< the same room filled to its box: a square-cut end seen from its side
+  double depth = 0, top = 0, bottom = 0;
+};
+
+Parts parts_of(const BackingKeys& backing, const PaddingKeys& padding) {
+  const double t = backing.thickness.mm(), middle = 0.5 * backing.height.mm();
+  Parts parts;
+  double half = 0.0;
+  if (padding.form == PaddingForm::Rods) {
+    const double diameter = padding.diameter.mm();
+    for (int k = 0; k < padding.stack; ++k)
+      parts.padding.push_back(
+          {{t + 0.5 * diameter, middle + (k - 0.5 * (padding.stack - 1)) * diameter},
+           0.5 * diameter});
+    parts.depth = diameter;
+    half = 0.5 * padding.stack * diameter;
+  } else {
+    const double depth = padding.depth.mm(), rho = padding.edge_radius.mm();
+    half = 0.5 * padding.height.mm();
+    parts.padding = {{{t, middle - half}, 0.0},
+                     {{t + depth - rho, middle - half + rho}, rho},
+                     {{t + depth - rho, middle + half - rho}, rho},
+                     {{t, middle + half}, 0.0}};
+    parts.depth = depth;
+  }
+  parts.top = middle + half;
+  parts.bottom = middle - half;
+  parts.squared = {{{t, parts.bottom}, 0.0},
+                   {{t + parts.depth, parts.bottom}, 0.0},
+                   {{t + parts.depth, parts.top}, 0.0},
+                   {{t, parts.top}, 0.0}};
+  return parts;
+}
+
+std::vector<HullPiece> cloth_round(const BackingKeys& backing, std::vector<Disc> padding,
+                                   double tau) {
+  const double t = backing.thickness.mm(), height = backing.height.mm();
+  for (const FlatPoint corner : {FlatPoint{0, 0}, {t, 0}, {t, height}, {0, height}})
+    padding.push_back({corner, 0.0});
+  for (Disc& disc : padding) disc.radius += 0.5 * tau;
+  return hull_of_discs(padding);
+}
+
+/// The heading at a piece's start, from -pi/2 (the turn off the back at the bottom) to 3 pi/2.
+double heading_of(const HullPiece& piece) {
+  return piece.heading > 1.5 * kPi - kNoBend ? piece.heading - 2 * kPi : piece.heading;
+}
+
+/// The straight piece down the back of the board.
+bool is_back(const HullPiece& piece) {
+  return piece.turn == 0.0 && std::abs(piece.heading - 1.5 * kPi) < kNoBend;
+}
+
+Refusals faults_of(const BackingKeys& backing, const PaddingKeys& padding, const ClothKeys& cloth,
+                   const Places& places) {
+  Refusals faults;
+  const auto fault = [&](const char* key, std::string sentence) {
+    faults.push_back({Why::DoesNotFit, std::move(sentence), places.of(key)});
+  };
+  if (cloth.flap + cloth.flap > backing.height)
+    fault("cloth.flap",
+          fmt::format(
+              "the flaps of {} meet on the back of a board {} high, expected a flap of at most {}",
+              exact(cloth.flap, Units::Inches), exact(backing.height, Units::Inches),
+              exact(backing.height / 2, Units::Inches)));
+  if (cloth.cut_clear >= backing.thickness)
+    fault("cloth.cut_clear",
+          fmt::format("cuts kept {} behind the padding leave no board {} thick to cut over, "
+                      "expected less than the board's thickness",
+                      exact(cloth.cut_clear, Units::Inches),
+                      exact(backing.thickness, Units::Inches)));
+  if (cloth.staple_line + kHoldBeyondStaple > cloth.flap)
+    fault("cloth.staple_line",
+          fmt::format("staples {} below the board's edge need a flap of {} to hold, but it is {}",
+                      exact(cloth.staple_line, Units::Inches),
+                      exact(cloth.staple_line + kHoldBeyondStaple, Units::Inches),
+                      exact(cloth.flap, Units::Inches)));
+  if (padding.form == PaddingForm::Block &&
+      padding.edge_radius > std::min(padding.depth, padding.height / 2))
+    fault("padding.edge_radius",
+          fmt::format("edges rounded to {} do not fit a block {} deep and {} high",
+                      exact(padding.edge_radius, Units::Inches),
+                      exact(padding.depth, Units::Inches), exact(padding.height, Units::Inches)));
+  return faults;
+}
+
+}  // namespace
+
+Outcome<Section> Section::make(const BackingKeys& backing, const PaddingKeys& padding,
+                               const ClothKeys& cloth, const Places& places) {
+  if (Refusals faults = faults_of(backing, padding, cloth, places); !faults.empty())
+    return tl::unexpected(std::move(faults));
+
+  Section section;
+  const Parts parts = parts_of(backing, padding);
+  section.thickness_ = backing.thickness.mm();
+  section.height_ = backing.height.mm();
+  section.padding_depth_ = parts.depth;
+  section.padding_top_ = parts.top;
+  section.padding_bottom_ = parts.bottom;
+  section.tau_ = cloth.thickness.mm();
+  section.flap_ = cloth.flap.mm();
+  section.parts_ = parts.padding;
+  section.hull_ = cloth_round(backing, parts.padding, section.tau_);
+  section.closed_girth_ = girth(section.hull_);
+  section.square_end_ =
+      0.5 * (girth(cloth_round(backing, parts.squared, section.tau_)) - section.closed_girth_);
+
+  // The chain runs from the end of the back round the bottom, up the front and over the top.
+  auto back = std::ranges::find_if(section.hull_, is_back);
+  assert(back != section.hull_.end());
+  std::vector<HullPiece> chain(back + 1, section.hull_.end());
+  chain.insert(chain.end(), section.hull_.begin(), back);
+
+  // u = 0 lies where the heading is straight up: the middle of the front flat, or the foremost
+  // point.
+  double walked = 0.0, front = 0.0, half_flat = 0.0;
+  for (const HullPiece& piece : chain) {
+    const double heading = heading_of(piece);
+    const bool up = std::abs(heading - 0.5 * kPi) < kNoBend;
+    if (piece.turn == 0.0 && up) {
+      half_flat = 0.5 * piece.length;
+      front = walked + half_flat;
+    } else if (piece.turn > 0.0 && half_flat == 0.0 && heading < 0.5 * kPi - kNoBend &&
+               heading + piece.turn >= 0.5 * kPi) {
+      front = walked + piece.radius * (0.5 * kPi - heading);
+    }
+    walked += piece.length;
+  }
+  double u = -front;
+  section.back_bottom_ = u;
+  for (const HullPiece& piece : chain) {
+    if (piece.length > 0.0) section.chain_.push_back({piece, u});
+    u += piece.length;
+  }
+  section.back_top_ = u;
+  section.front_top_ = half_flat;
+  section.depth_ = section.at(0.0).d;
+  section.name_stations(chain);
+  return section;
+}
+
+void Section::name_stations(const std::vector<HullPiece>& chain) {
+  top_tangent_ = front_top_;
+  bottom_tangent_ = -front_top_;
+  const auto station = [&](const char* name, double u) {
+    const SectionPoint p = at(u);
+    stations_.push_back({name, u, p.d, p.z});
+  };
+  station("bottom cloth edge", cloth_edge_bottom());
+  station("bottom back edge", back_bottom_);
+  double u = back_bottom_;
+  for (const HullPiece& piece : chain) {
+    const bool bend = piece.turn > kNoBend;
+    const bool board = bend && std::abs(piece.centre.x - thickness_) < kNoBend &&
+                       (piece.centre.y == 0.0 || piece.centre.y == height_);
+    const bool padding = bend && piece.centre.x > thickness_ + kNoBend;
+    if (board)
+      station(piece.centre.y == 0.0 ? "bottom board front edge" : "board front edge",
+              u + 0.5 * piece.length);
+    if (padding && u < 0.0) {
+      bottom_tangent_ = u;
+      station("bottom tangent", u);
+      if (front_top_ > 0.0) station("bottom front-flat end", -front_top_);
+      station("front middle", 0.0);
+      if (front_top_ > 0.0) station("front-flat end", front_top_);
+    }
+    u += piece.length;
+    if (padding && u > 0.0) {
+      top_tangent_ = u;
+      station("top tangent", u);
+    }
+  }
+  station("back edge", back_top_);
+  station("cloth edge", cloth_edge_top());
+}
+
+SectionPoint Section::at(double u) const {
+  if (u >= back_top_) return {-0.5 * tau_, height_ - (u - back_top_), kPi};
+  if (u <= back_bottom_) return {-0.5 * tau_, back_bottom_ - u, -kPi};
+  const auto after = std::ranges::upper_bound(chain_, u, {}, &Stretch::u_from);
+  const Stretch& on = *std::prev(after);
+  const double along = u - on.u_from;
+  const HullPiece& piece = on.piece;
+  const double from = heading_of(piece);
+  if (piece.turn == 0.0) {
+    const FlatPoint p = piece.from + along * direction(piece.heading);
+    return {p.x, p.y, from - 0.5 * kPi};
+  }
+  const double heading = from + along / piece.radius;
+  const FlatPoint p = piece.centre + piece.radius * direction(heading - 0.5 * kPi);
+  return {p.x, p.y, heading - 0.5 * kPi};
+}
+
+std::optional<double> Section::u_at_depth(double d, bool above) const {
+  constexpr double kSlack = 1e-9;
+  if (d > depth_ + kSlack || d < -0.5 * tau_ - kSlack) return std::nullopt;
+  // d falls all the way from the front flat to the back edge, so one halving search serves every
+  // piece.
+  double near = above ? front_top_ : -front_top_;
+  double far = above ? back_top_ : back_bottom_;
+  for (int k = 0; k < 200 && std::abs(far - near) > 1e-12 * closed_girth_; ++k) {
+    const double middle = 0.5 * (near + far);
+    (at(middle).d > d ? near : far) = middle;
+  }
+  return 0.5 * (near + far);
+}
+
+double Section::short_of_depth(double d) const {
+  const double top = u_at_depth(std::min(d, depth_), true).value_or(back_top_);
+  const double bottom = u_at_depth(std::min(d, depth_), false).value_or(back_bottom_);
+  double sum = 0.0;
+  const auto add = [&](const HullPiece& piece, double u_from, double from, double to) {
+    from = std::clamp(from, u_from, u_from + piece.length);
+    to = std::clamp(to, u_from, u_from + piece.length);
+    if (to <= from) return;
+    const double a = at(from).d, b = at(to).d;
+    double under = 0.5 * (a + b) * (to - from);
+    if (piece.turn != 0.0) {
+      const double start = heading_of(piece) - 0.5 * kPi, r = piece.radius;
+      under = piece.centre.x * (to - from) +
+              r * r * (std::sin(start + (to - u_from) / r) - std::sin(start + (from - u_from) / r));
+    }
+    sum += d * (to - from) - under;
+  };
+  for (const auto& [piece, u_from] : chain_) {
+    add(piece, u_from, back_bottom_, bottom);
+    add(piece, u_from, top, back_top_);
+  }
+  return sum;
+}
+
+Section::Foot Section::nearest(double d, double z) const {
+  const FlatPoint p{d, z};
+  Foot best{0.0, 1e300};
+  const auto offer = [&](double u) {
+    const SectionPoint q = at(u);
+    const double off = std::hypot(q.d - d, q.z - z);
+    if (off < best.off_mm) best = {u, off};
+  };
+  for (const auto& [piece, u_from] : chain_) {
+    double along = 0.0;
+    if (piece.turn == 0.0) {
+      along = dot(p - piece.from, direction(piece.heading));
+    } else {
+      const FlatPoint out = p - piece.centre;
+      double angle = std::atan2(out.y, out.x) + 0.5 * kPi - heading_of(piece);
+      angle = std::remainder(angle - 0.5 * piece.turn, 2 * kPi) + 0.5 * piece.turn;
+      along = piece.radius * angle;
+    }
+    offer(u_from + std::clamp(along, 0.0, piece.length));
+  }
+  offer(back_top_ + std::clamp(height_ - z, 0.0, flap_));
+  offer(back_bottom_ - std::clamp(z, 0.0, flap_));
+  return best;
+}
+
+}  // namespace swathe

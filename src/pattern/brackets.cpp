@@ -1,0 +1,168 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "pattern/fastening.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kSlack = 1e-6;
+
+/// The flap a footprint may reach: from its back edge to its cloth edge, as u.
+struct Flap {
+  bool top = true;
+  double back_edge = 0, cloth_edge = 0;
+};
+
+/// u on a flap of a place `down` from the board's top edge.
+double u_on(const Flap& flap, const Section& section, double down) {
+  return flap.top ? flap.back_edge + down : flap.back_edge - (section.height_mm() - down);
+}
+
+/// s of the footprint's left edge on its leg.
+double left_edge(const RunSide& leg, const BracketKeys& keys) {
+  const double x = keys.from == FromEnd::Left ? leg.from_x + keys.at.mm()
+                                              : leg.to_x - keys.at.mm() - keys.width.mm();
+  return x + leg.s_minus_x;
+}
+
+Refusals faults_of(const RunSide& leg, const Section& section, const BracketKeys& keys,
+                   const std::string& table, const Places& places) {
+  Refusals faults;
+  const double board = leg.to_x - leg.from_x;
+  if (keys.at.mm() + keys.width.mm() > board + kSlack)
+    faults.push_back(
+        {Why::DoesNotFit,
+         fmt::format(
+             "the bracket ends {} along an inside face that is {} long, expected it on the board",
+             exact(keys.at + keys.width, Units::Inches), exact(mm(board), Units::Inches)),
+         places.of(table + ".at")});
+  if (keys.down.mm() + keys.height.mm() > section.height_mm() + kSlack)
+    faults.push_back({Why::DoesNotFit,
+                      fmt::format("the bracket ends {} below the top of a board that is {} high, "
+                                  "expected it on the board",
+                                  exact(keys.down + keys.height, Units::Inches),
+                                  exact(mm(section.height_mm()), Units::Inches)),
+                      places.of(table + ".down")});
+  return faults;
+}
+
+/// A window on one flap, corners rounded but for those it opens to the cloth's edge through.
+Path window_path(Span along, double near, double far, double radius, bool open) {
+  const FlatPoint lo{along.from, std::min(near, far)}, hi{along.to, std::max(near, far)};
+  Path path = rounded_rectangle(lo, hi, radius);
+  if (!open || path.vertices.size() != 8) return path;
+  // Vertices run counter-clockwise from the lower left; square the two corners at the cloth's edge.
+  const bool up = far > near;
+  if (up)
+    return {{{{lo.x, hi.y}, 0},
+             path.vertices[7],
+             path.vertices[0],
+             path.vertices[1],
+             path.vertices[2],
+             {{hi.x, hi.y}, 0}},
+            true};
+  return {{{{hi.x, lo.y}, 0},
+           path.vertices[3],
+           path.vertices[4],
+           path.vertices[5],
+           path.vertices[6],
+           {{lo.x, lo.y}, 0}},
+          true};
+}
+
+void lay_on_flap(BracketOnPattern& laid, const Flap& flap, const Section& section,
+                 const std::vector<Span>& spans, const BracketKeys& keys) {
+  const double out = flap.top ? 1.0 : -1.0;  // from the back edge to the cloth's edge
+  const auto clipped = [&](double grow) -> std::optional<Span> {
+    const double a = u_on(flap, section, keys.down.mm() - grow);
+    const double b = u_on(flap, section, (keys.down + keys.height).mm() + grow);
+    const double near =
+        std::max(0.0, std::min(out * (a - flap.back_edge), out * (b - flap.back_edge)));
+    const double far = std::min(out * (flap.cloth_edge - flap.back_edge),
+                                std::max(out * (a - flap.back_edge), out * (b - flap.back_edge)));
+    if (far - near <= kSlack) return std::nullopt;
+    return Span{flap.back_edge + out * near, flap.back_edge + out * far};
+  };
+  const std::optional<Span> foot = clipped(0.0);
+  if (!foot) return;
+  for (const Span& span : spans) {
+    const Span along{std::max(span.from, laid.s), std::min(span.to, laid.s + laid.width)};
+    if (along.length() <= kSlack) continue;
+    laid.footprints.push_back(rectangle({along.from, std::min(foot->from, foot->to)},
+                                        {along.to, std::max(foot->from, foot->to)}));
+    if (keys.cloth != BracketCloth::Window) continue;
+    const double grow = keys.clearance.mm();
+    Span window = *clipped(grow);
+    const bool open = out * (flap.cloth_edge - window.to) < kLeastStrip;
+    if (open) window.to = flap.cloth_edge;
+    laid.open_to_edge = laid.open_to_edge || open;
+    const Span wide{std::max(span.from, laid.s - grow),
+                    std::min(span.to, laid.s + laid.width + grow)};
+    laid.windows.push_back(
+        window_path(wide, window.from, window.to, keys.corner_radius.mm(), open));
+  }
+}
+
+void lay_holes(BracketOnPattern& laid, const Flap& flap, const Section& section,
+               const std::vector<Span>& spans, const BracketKeys& keys) {
+  if (keys.cloth != BracketCloth::Under) return;
+  for (const FlatPoint hole : keys.holes) {
+    const FlatPoint at{laid.s + hole.x, u_on(flap, section, keys.down.mm() + hole.y)};
+    const double out = flap.top ? at.y - flap.back_edge : flap.back_edge - at.y;
+    const bool on_flap = out >= 0.0 && out <= std::abs(flap.cloth_edge - flap.back_edge);
+    const bool on_span = std::ranges::any_of(
+        spans, [&](const Span& span) { return at.x >= span.from && at.x <= span.to; });
+    if (on_flap && on_span) laid.holes.push_back({at, 0.5 * kPunch, keys.side});
+  }
+}
+
+}  // namespace
+
+Outcome<std::vector<BracketOnPattern>> lay_brackets(const Wrap& wrap, const Job& job) {
+  const Section& section = wrap.section();
+  const Flap top{true, section.back_edge_top(), section.cloth_edge_top()};
+  const Flap bottom{false, section.back_edge_bottom(), section.cloth_edge_bottom()};
+  const std::vector<Span> top_spans = flap_spans(wrap, notches(wrap, job.cloth, true));
+  const std::vector<Span> bottom_spans = flap_spans(wrap, notches(wrap, job.cloth, false));
+  std::vector<BracketOnPattern> brackets;
+  Refusals faults;
+  for (std::size_t k = 0; k < job.brackets.size(); ++k) {
+    const BracketKeys& keys = job.brackets[k];
+    if (keys.bumper != wrap.run().name) continue;
+    const std::string table = fmt::format("bracket.{}", k);
+    const auto side = wrap.frame().side(keys.side);
+    const auto leg = std::ranges::find_if(
+        wrap.run().sides, [&](const RunSide& on) { return side && on.side == *side; });
+    if (leg == wrap.run().sides.end()) {
+      faults.push_back(
+          {Why::UnknownName,
+           fmt::format("bumper \"{}\" has no board on side \"{}\"", keys.bumper, keys.side),
+           job.places.of(table + ".side")});
+      continue;
+    }
+    if (Refusals wrong = faults_of(*leg, section, keys, table, job.places); !wrong.empty()) {
+      faults.insert(faults.end(), wrong.begin(), wrong.end());
+      continue;
+    }
+    BracketOnPattern laid;
+    laid.keys = static_cast<int>(k);
+    laid.side = keys.side;
+    laid.s = left_edge(*leg, keys);
+    laid.width = keys.width.mm();
+    laid.height = keys.height.mm();
+    laid.cloth = keys.cloth;
+    laid.u = u_on(keys.down.mm() < section.flap_mm() ? top : bottom, section, keys.down.mm());
+    lay_on_flap(laid, top, section, top_spans, keys);
+    lay_on_flap(laid, bottom, section, bottom_spans, keys);
+    lay_holes(laid, top, section, top_spans, keys);
+    lay_holes(laid, bottom, section, bottom_spans, keys);
+    brackets.push_back(std::move(laid));
+  }
+  if (!faults.empty()) return tl::unexpected(std::move(faults));
+  return brackets;
+}
+
+}  // namespace swathe

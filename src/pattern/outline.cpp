@@ -1,0 +1,160 @@
+#include "pattern/outline.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace swathe {
+namespace {
+
+constexpr double kPi = std::numbers::pi;
+constexpr double kSame = 1e-9;
+
+/// The cloth's edge over or under the run: the notches' edges and the cloth edge, whichever is
+/// nearer the front; points by rising s, without repeats.
+std::vector<FlatPoint> flap_edge(const Wrap& wrap, const std::vector<Notch>& cuts,
+                                 double cloth_edge) {
+  const double sign = cloth_edge > 0 ? 1.0 : -1.0;
+  std::vector<double> stops = {0.0, wrap.run().length};
+  for (const Notch& a : cuts) {
+    for (const double s : {a.s - a.half_width, a.s, a.s + a.half_width}) stops.push_back(s);
+    for (const Notch& b : cuts) {  // where the right edge of one meets the left edge of the next
+      if (b.s <= a.s || b.s - b.half_width >= a.s + a.half_width) continue;
+      const double rise_a = (a.back_edge - a.apex) / a.half_width;
+      const double rise_b = (b.back_edge - b.apex) / b.half_width;
+      stops.push_back((b.apex - a.apex + rise_a * a.s + rise_b * b.s) / (rise_a + rise_b));
+    }
+  }
+  std::ranges::sort(stops);
+  const auto edge = [&](double s) {
+    double u = cloth_edge;
+    for (const Notch& notch : cuts) u = sign * std::min(sign * u, sign * notch.edge_at(s));
+    return u;
+  };
+  std::vector<FlatPoint> points;
+  const auto add = [&](FlatPoint p) {
+    if (points.empty() || apart(points.back(), p) > kSame) points.push_back(p);
+  };
+  constexpr double kStep =
+      1e-7;  // the edge jumps at a notch's side: look just before and just after
+  for (const double s : stops) {
+    if (s < -kSame || s > wrap.run().length + kSame) continue;
+    const double before = edge(s - kStep), after = edge(s + kStep), on = edge(s);
+    if (s > kStep) add({s, std::abs(before - on) < 1e-3 ? on : before});
+    add({s, on});
+    if (s < wrap.run().length - kStep) add({s, std::abs(after - on) < 1e-3 ? on : after});
+  }
+  return points;
+}
+
+}  // namespace
+
+double tongue_half_width(const Section& section) {
+  const double round = section.top_tangent() - section.front_flat_top();
+  const double lean = section.at(section.top_tangent()).tilt;
+  const double some_round =
+      section.front_flat_top() + round * std::min(1.0, kTongueLeastLean / lean);
+  return section.front_flat_top() >= 0.1 * section.height_mm() ? section.front_flat_top()
+                                                               : some_round;
+}
+
+EndOnPattern end_of(const Section& section, const ClothKeys& cloth, bool start) {
+  EndOnPattern end;
+  end.start = start;
+  end.layers = 3;  // the tongue over two lapping tabs of an ear's snipped round
+  end.tongue =
+      section.depth_mm() + 0.5 * section.cloth_thickness_mm() * (kPi - 1) + cloth.end_reach.mm();
+  end.ears = 0.5 * section.height_mm();
+  return end;
+}
+
+Polygon Notch::outline() const {
+  Polygon points = {{s - half_width, cloth_edge},
+                    {s - half_width, back_edge},
+                    {s, apex},
+                    {s + half_width, back_edge},
+                    {s + half_width, cloth_edge}};
+  if (cloth_edge < 0) std::ranges::reverse(points);
+  return points;
+}
+
+double Notch::edge_at(double at) const {
+  const double off = std::abs(at - s);
+  if (off > half_width + kSame) return cloth_edge;
+  return apex + (back_edge - apex) * std::min(1.0, off / half_width);
+}
+
+std::vector<Notch> notches(const Wrap& wrap, const ClothKeys& cloth, bool top) {
+  const Section& section = wrap.section();
+  const double back = top ? section.back_edge_top() : section.back_edge_bottom();
+  const double edge = top ? section.cloth_edge_top() : section.cloth_edge_bottom();
+  const double apex_depth = section.thickness_mm() - cloth.cut_clear.mm();
+  std::vector<Notch> cuts;
+  for (const RunCorner& corner : wrap.run().corners)
+    cuts.push_back({corner.s, wrap.dart(corner, back) + cloth.setback.mm(),
+                    section.u_at_depth(apex_depth, top).value_or(back), back, edge});
+  return cuts;
+}
+
+std::vector<Span> flap_spans(const Wrap& wrap, const std::vector<Notch>& cuts) {
+  std::vector<Span> spans;
+  double from = 0.0;
+  for (const Notch& notch : cuts) {
+    if (notch.s - notch.half_width > from) spans.push_back({from, notch.s - notch.half_width});
+    from = std::max(from, notch.s + notch.half_width);
+  }
+  if (wrap.run().length > from) spans.push_back({from, wrap.run().length});
+  return spans;
+}
+
+Polygon cut_outline(const Wrap& wrap, const ClothKeys& cloth) {
+  const Section& section = wrap.section();
+  const double length = wrap.run().length;
+  const double half = tongue_half_width(section);
+  const EndOnPattern end = end_of(section, cloth, true);
+  const double top = section.back_edge_top(), bottom = section.back_edge_bottom();
+
+  Polygon outline = flap_edge(wrap, notches(wrap, cloth, false), section.cloth_edge_bottom());
+  const std::vector<FlatPoint> far_end = {{length, bottom},
+                                          {length + end.ears, bottom},
+                                          {length + end.ears, -half},
+                                          {length + end.tongue, -half},
+                                          {length + end.tongue, half},
+                                          {length + end.ears, half},
+                                          {length + end.ears, top},
+                                          {length, top}};
+  outline.insert(outline.end(), far_end.begin(), far_end.end());
+  std::vector<FlatPoint> over =
+      flap_edge(wrap, notches(wrap, cloth, true), section.cloth_edge_top());
+  outline.insert(outline.end(), over.rbegin(), over.rend());
+  for (auto p = far_end.rbegin(); p != far_end.rend(); ++p)
+    outline.push_back({length - p->x, p->y});
+  return outline;
+}
+
+std::vector<Path> end_snips(const Wrap& wrap, const ClothKeys& cloth) {
+  const Section& section = wrap.section();
+  const double half = tongue_half_width(section), length = wrap.run().length;
+  const EndOnPattern end = end_of(section, cloth, true);
+  // The round of an ear is cut into tabs that lean at most 30 degrees more than their neighbour.
+  std::vector<double> heights;
+  for (const double sign : {1.0, -1.0}) {
+    const double tangent = sign > 0 ? section.top_tangent() : section.bottom_tangent();
+    const double lean = std::abs(section.at(tangent).tilt) - std::abs(section.at(sign * half).tilt);
+    const int tabs = std::max(1, static_cast<int>(std::ceil(lean / (kPi / 6) - 1e-6)));
+    for (int k = 0; k <= tabs; ++k)
+      heights.push_back(sign * half + (tangent - sign * half) * k / tabs);
+  }
+  std::ranges::sort(heights);
+  std::vector<Path> snips;
+  for (const bool start : {true, false})
+    for (const double u : heights) {
+      const double out =
+          std::abs(std::abs(u) - half) < kSame ? std::min(end.ears, end.tongue) : end.ears;
+      snips.push_back(start ? line({-out, u}, {-kSnipShort, u})
+                            : line({length + kSnipShort, u}, {length + out, u}));
+    }
+  return snips;
+}
+
+}  // namespace swathe

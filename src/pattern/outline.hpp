@@ -1,0 +1,45 @@
+#pragma once
+
+#include <vector>
+
+#include "swathe/pattern/pattern.hpp"
+
+namespace swathe {
+
+/// Lengths that makers use without a rule behind them. Common practice, no source.
+inline constexpr double kSnipShort = 3.0;  ///< snips stop this far before the end face's fold
+inline constexpr double kTongueLeastLean =
+    0.5236;  ///< a single rod's tongue goes this far round it, radians
+
+/// Half the tongue's width: the front flat, or part of the round where there is no flat to speak
+/// of.
+double tongue_half_width(const Section& section);
+EndOnPattern end_of(const Section& section, const ClothKeys& cloth, bool start);
+
+/// The cloth cut away at a corner: full width behind the back edge, apex over the board's top.
+struct Notch {
+  double s = 0;           ///< of the corner line
+  double half_width = 0;  ///< behind the back edge
+  double apex = 0;        ///< u; above for the top notch, below for the bottom one
+  double back_edge = 0;   ///< u
+  double cloth_edge = 0;  ///< u
+
+  Polygon outline() const;
+  /// u of the cloth's edge at s as far as this notch goes, the cloth edge elsewhere.
+  double edge_at(double s) const;
+};
+std::vector<Notch> notches(const Wrap& wrap, const ClothKeys& cloth, bool top);
+
+/// Where the flap is still there: stretches of s between notches and ends.
+struct Span {
+  double from = 0, to = 0;
+  double length() const { return to - from; }
+};
+std::vector<Span> flap_spans(const Wrap& wrap, const std::vector<Notch>& notches);
+
+/// The cut outline, counter-clockwise from the start's lower flap corner.
+Polygon cut_outline(const Wrap& wrap, const ClothKeys& cloth);
+/// The slits that part tongue and ears, and those across the rounds of the ears.
+std::vector<Path> end_snips(const Wrap& wrap, const ClothKeys& cloth);
+
+}  // namespace swathe

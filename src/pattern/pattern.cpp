@@ -1,0 +1,205 @@
+#include "swathe/pattern/pattern.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "pattern/fastening.hpp"
+#include "pattern/outline.hpp"
+#include "pattern/stretch.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr int kDartPoints = 48;             ///< above the front, and below
+constexpr double kHoldBeyondStaple = 6.35;  ///< common practice, no source
+
+bool among(const std::vector<std::string>& names, const std::string& name) {
+  return std::ranges::find(names, name) != names.end();
+}
+
+const std::string& side_name(const Wrap& wrap, int side) {
+  return wrap.frame().sides()[static_cast<std::size_t>(side)].name;
+}
+
+/// u from the front flat's end to the back edge: closer together on the round, where the dart
+/// curves.
+std::vector<double> dart_heights(const Section& section, bool above) {
+  const double front = above ? section.front_flat_top() : section.front_flat_bottom();
+  const double tangent = above ? section.top_tangent() : section.bottom_tangent();
+  const double back = above ? section.back_edge_top() : section.back_edge_bottom();
+  std::vector<double> heights;
+  constexpr int kRound = 3 * kDartPoints / 4;
+  for (int k = 0; k < kRound; ++k) heights.push_back(front + (tangent - front) * k / kRound);
+  for (int k = 0; k <= kDartPoints - kRound; ++k)
+    heights.push_back(tangent + (back - tangent) * k / (kDartPoints - kRound));
+  for (const Station& station : section.stations())  // bends of the section are bends of the dart
+    if ((above && station.u_mm > tangent && station.u_mm < back) ||
+        (!above && station.u_mm < tangent && station.u_mm > back))
+      heights.push_back(station.u_mm);
+  std::ranges::sort(heights, [&](double a, double b) { return above ? a < b : a > b; });
+  heights.erase(std::unique(heights.begin(), heights.end()), heights.end());
+  return heights;
+}
+
+PatternCorner corner_of(const Wrap& wrap, const RunCorner& corner, const Job& job, const Notch& top,
+                        const Notch& bottom) {
+  PatternCorner on;
+  on.side_before = side_name(wrap, corner.before);
+  on.side_after = side_name(wrap, corner.after);
+  on.s = corner.s;
+  on.turn_deg = Angle::from_radians(corner.turn).degrees();
+  on.past = corner.past;
+  std::vector<double> below = dart_heights(wrap.section(), false);
+  for (auto u = below.rbegin(); u != below.rend(); ++u)
+    on.dart.push_back({*u, wrap.dart(corner, *u)});
+  for (const double u : dart_heights(wrap.section(), true))
+    on.dart.push_back({u, wrap.dart(corner, u)});
+  on.notch_top = top.outline();
+  on.notch_bottom = bottom.outline();
+  const bool butted = job.padding.corner == PaddingCorner::Butted;
+  if (butted) on.square_end_allowance = wrap.section().square_end_allowance_mm();
+  const std::vector<std::string>& lapping = butted ? job.padding.lapping : job.backing.lapping;
+  on.fold_towards_before = among(lapping, on.side_before) || !among(lapping, on.side_after);
+  return on;
+}
+
+/// The dart's edges as fold lines, from the front flat to where the notch takes over.
+void add_pleats(std::vector<PleatLine>& pleats, const PatternCorner& corner, const Notch& notch,
+                bool above) {
+  std::vector<FlatPoint> edge;
+  for (const DartPoint& p : corner.dart) {
+    if ((p.u > 0) != above) continue;
+    edge.push_back({p.half_width, p.u});
+  }
+  if (!above) std::ranges::reverse(edge);
+  // The notch's side and the dart's edge are both straight over the board's top: cut the pleat
+  // where they meet.
+  const auto cut = [&](FlatPoint p) {
+    const double share = (p.y - notch.apex) / (notch.back_edge - notch.apex);
+    return share * notch.half_width - p.x;  // positive where the notch has taken the cloth
+  };
+  std::vector<FlatPoint> kept;
+  for (std::size_t k = 0; k < edge.size(); ++k) {
+    if (k > 0 && cut(edge[k]) > 0.0) {
+      const double a = cut(edge[k - 1]), b = cut(edge[k]);
+      kept.push_back(edge[k - 1] + (-a / (b - a)) * (edge[k] - edge[k - 1]));
+      break;
+    }
+    kept.push_back(edge[k]);
+  }
+  for (const double side : {-1.0, 1.0}) {
+    std::vector<FlatPoint> points;
+    for (const FlatPoint p : kept) points.push_back({corner.s + side * p.x, p.y});
+    pleats.push_back(
+        {open_path(std::move(points)), {corner.fold_towards_before ? -1.0 : 1.0, 0.0}});
+  }
+}
+
+std::vector<NamedLine> named_lines(const Wrap& wrap, const ClothKeys& cloth,
+                                   const std::vector<Notch>& top,
+                                   const std::vector<Notch>& bottom) {
+  using What = NamedLine::What;
+  const Section& section = wrap.section();
+  const double length = wrap.run().length;
+  std::vector<NamedLine> lines;
+  const auto along = [&](What what, const char* name, double u) {
+    lines.push_back({what, name, {0.0, u}, {length, u}});
+  };
+  if (section.front_flat_top() > 0.0) {
+    along(What::FrontFlat, "front flat ends", section.front_flat_top());
+    along(What::FrontFlat, "front flat ends", section.front_flat_bottom());
+  }
+  along(What::TopTangent, "round ends", section.top_tangent());
+  along(What::TopTangent, "round ends", section.bottom_tangent());
+  for (const auto* cuts : {&top, &bottom}) {
+    const bool above = cuts == &top;
+    const double back = above ? section.back_edge_top() : section.back_edge_bottom();
+    const double staple = back + (above ? 1.0 : -1.0) * cloth.staple_line.mm();
+    for (const Span& span : flap_spans(wrap, *cuts)) {
+      lines.push_back({What::BackEdge, "board's edge", {span.from, back}, {span.to, back}});
+      lines.push_back({What::StapleLine, "staple line", {span.from, staple}, {span.to, staple}});
+    }
+  }
+  for (const double s : {0.0, length})
+    lines.push_back(
+        {What::EndFace, "end", {s, section.back_edge_bottom()}, {s, section.back_edge_top()}});
+  for (std::size_t c = 0; c < wrap.run().corners.size(); ++c)
+    lines.push_back(
+        {What::CornerLine, "corner", {top[c].s, bottom[c].apex}, {top[c].s, top[c].apex}});
+  return lines;
+}
+
+/// Flaps give up the square-end allowance on the butting side and must still hold their staples.
+Refusals allowance_faults(const Wrap& wrap, const Job& job) {
+  if (job.padding.corner != PaddingCorner::Butted || wrap.run().corners.empty()) return {};
+  const double left = job.cloth.flap.mm() - wrap.section().square_end_allowance_mm();
+  const double needs = job.cloth.staple_line.mm() + kHoldBeyondStaple;
+  if (left >= needs) return {};
+  return {{Why::DoesNotFit,
+           fmt::format(
+               "a flap of {} gives up {} to the square padding ends and no longer reaches {} past "
+               "the staple line, expected a flap of at least {}",
+               exact(job.cloth.flap, Units::Inches),
+               measured(mm(wrap.section().square_end_allowance_mm()), Units::Inches),
+               exact(mm(kHoldBeyondStaple), Units::Inches),
+               measured(mm(needs + wrap.section().square_end_allowance_mm()), Units::Inches)),
+           job.places.of("cloth.flap")}};
+}
+
+}  // namespace
+
+Outcome<Pattern> make_pattern(const Wrap& wrap, const Job& job) {
+  Refusals faults = allowance_faults(wrap, job);
+  auto brackets = lay_brackets(wrap, job);
+  if (!brackets) faults.insert(faults.end(), brackets.error().begin(), brackets.error().end());
+  if (!faults.empty()) return tl::unexpected(std::move(faults));
+
+  const std::vector<Notch> top = notches(wrap, job.cloth, true);
+  const std::vector<Notch> bottom = notches(wrap, job.cloth, false);
+  Pattern pattern;
+  pattern.bumper = wrap.run().name;
+  pattern.outline = cut_outline(wrap, job.cloth);
+  pattern.snips = end_snips(wrap, job.cloth);
+  for (std::size_t c = 0; c < wrap.run().corners.size(); ++c) {
+    pattern.corners.push_back(corner_of(wrap, wrap.run().corners[c], job, top[c], bottom[c]));
+    add_pleats(pattern.pleats, pattern.corners.back(), top[c], true);
+    add_pleats(pattern.pleats, pattern.corners.back(), bottom[c], false);
+  }
+  pattern.lines = named_lines(wrap, job.cloth, top, bottom);
+  pattern.brackets = *brackets;
+  for (const BracketOnPattern& bracket : pattern.brackets)
+    for (const Path& window : bracket.windows) pattern.holes.push_back(flatten(window, 0.01));
+  pattern.staples = lay_staples(wrap, job.cloth, pattern.brackets, job.brackets);
+  pattern.marks = lay_match_marks(wrap);
+  pattern.ends = {end_of(wrap.section(), job.cloth, true),
+                  end_of(wrap.section(), job.cloth, false)};
+  pattern.length = wrap.run().length;
+  pattern.surface_area = wrap.surface_area();
+  take_out_stretch(pattern, job.cloth);
+  const Box box = bounds(pattern.outline);
+  pattern.cloth_length = box.width();
+  pattern.cloth_width = box.height();
+  pattern.cloth_area = area(pattern.outline);
+  return pattern;
+}
+
+std::vector<ClearStretch> clear_stretches(const Wrap& wrap, double half_height_mm) {
+  const Section& section = wrap.section();
+  std::vector<ClearStretch> stretches;
+  if (half_height_mm >= std::min(section.back_edge_top(), -section.back_edge_bottom()))
+    return stretches;
+  const auto reach = [&](const RunCorner& corner) {
+    return std::max(wrap.dart(corner, half_height_mm), wrap.dart(corner, -half_height_mm));
+  };
+  for (std::size_t k = 0; k < wrap.run().sides.size(); ++k) {
+    double from = 0.0, to = wrap.run().length;
+    if (k > 0) from = wrap.run().corners[k - 1].s + reach(wrap.run().corners[k - 1]);
+    if (k < wrap.run().corners.size()) to = wrap.run().corners[k].s - reach(wrap.run().corners[k]);
+    if (to > from) stretches.push_back({side_name(wrap, wrap.run().sides[k].side), from, to});
+  }
+  return stretches;
+}
+
+}  // namespace swathe
