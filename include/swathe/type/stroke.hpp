@@ -31,10 +31,26 @@ class Stroke {
   double length_ = 0;
 };
 
-/// Measures the strokes of an outline in mm: the medial axis of its edges, pruned where the two
-/// nearest edge points do not lie on opposite sides, so that neither corners, stroke ends nor the
-/// inscribed circles of joins count as stroke. Requires: outer outlines counter-clockwise, holes
-/// clockwise, no crossings.
+/// What counts as stroke. On the medial axis, a circle that touches the outline on nearly opposite
+/// sides spans a stroke; in a corner, at a stroke's end and where strokes join it does not. How
+/// nearly is the chord between the two touching places over the diameter.
+inline constexpr double kStrokeOpposed = 0.95;
+/// The same at a free end of the line, from which bits are taken off until one passes: what tapers
+/// by more than 0.45 of its own length is a tip, not a stroke (2 sqrt(1 - 0.9743^2) = 0.45).
+inline constexpr double kStrokeEndOpposed = 0.9743;
+/// A line shorter than this share of the outline's greater side is no stroke: 1 mm of a 4 in digit.
+/// Even the pinch between a bowl and its stem has a longer one.
+inline constexpr double kStrokeLeastLine = 0.01;
+/// The line is looked at in bits of at most this share of the greater side.
+inline constexpr double kStrokeStep = 0.0025;
+
+/// Measures the strokes of an outline in mm, on its medial axis less what does not count as stroke.
+/// The width is the diameter of the circle about each place of the line.
+///
+/// Requires: outer outlines counter-clockwise, holes clockwise; overlaps are united.
+/// Holds: (1) bars and rings, turned or not, have the width they were drawn with;
+///        (2) the circle that fits into a join does not count;
+///        (3) the answer is the same for the outline turned, mirrored and moved.
 Stroke measure_stroke(const Region& outline);
 
 }  // namespace swathe

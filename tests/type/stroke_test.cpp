@@ -1,0 +1,169 @@
+#include "swathe/type/stroke.hpp"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <numbers>
+
+#include "swathe/plane/clip.hpp"
+#include "swathe/type/face.hpp"
+#include "type/debian_fonts.hpp"
+
+// Shapes whose stroke is known because they were drawn with it. Millimetres; within 0.1 % of the
+// stroke unless said otherwise.
+using namespace swathe;
+using namespace swathe::test;
+using std::numbers::pi;
+
+namespace {
+
+constexpr double kWithin = 0.001;
+
+Polygon bar(FlatPoint lo, FlatPoint hi) { return {lo, {hi.x, lo.y}, hi, {lo.x, hi.y}}; }
+
+Polygon turned(Polygon polygon, double angle) {
+  for (FlatPoint& p : polygon) p = p.x * direction(angle) + p.y * left_of(direction(angle));
+  return polygon;
+}
+
+/// The points of an arc, counter-clockwise, chords within 0.002 mm of it.
+Polygon arc(FlatPoint centre, double radius, double from, double to) {
+  const int n = static_cast<int>(std::ceil(std::abs(to - from) / std::sqrt(8 * 0.002 / radius)));
+  Polygon points;
+  for (int i = 0; i <= n; ++i) {
+    points.push_back(centre + radius * direction(from + (to - from) * i / n));
+  }
+  return points;
+}
+
+Polygon reversed(Polygon polygon) { return {polygon.rbegin(), polygon.rend()}; }
+
+/// A bar of stroke w along an arc of middle radius r.
+Polygon bent_bar(double r, double w, double from, double to) {
+  Polygon points = arc({}, r + w / 2, from, to);
+  const Polygon back = arc({}, r - w / 2, to, from);
+  points.insert(points.end(), back.begin(), back.end());
+  return points;
+}
+
+void check_even(const Stroke& stroke, double width) {
+  CHECK(stroke.length() > 0);
+  CHECK(stroke.median() == doctest::Approx(width).epsilon(kWithin));
+  CHECK(stroke.least() == doctest::Approx(width).epsilon(kWithin));
+  CHECK(stroke.share_at_least(width * (1 - kWithin)) == doctest::Approx(1));
+  CHECK(stroke.share_at_least(width * (1 + kWithin)) == doctest::Approx(0));
+}
+
+}  // namespace
+
+TEST_CASE("Stroke (1): bars, upright, lying and tilted") {
+  for (const double angle : {0.0, 0.1, pi / 4, pi / 2, 2.0}) {
+    CAPTURE(angle);
+    const Stroke stroke = measure_stroke({turned(bar({0, 0}, {100, 12.7}), angle)});
+    check_even(stroke, 12.7);
+    // The line ends where the circle meets the bar's end: half a stroke from either.
+    CHECK(stroke.length() == doctest::Approx(100 - 12.7).epsilon(0.01));
+  }
+}
+
+TEST_CASE("Stroke (1): rings and arcs") {
+  const Region ring = {arc({}, 50, 0, 2 * pi), reversed(arc({}, 36, 0, 2 * pi))};
+  const Stroke round = measure_stroke(ring);
+  check_even(round, 14);
+  CHECK(round.length() == doctest::Approx(2 * pi * 43).epsilon(0.001));
+  check_even(measure_stroke({bent_bar(40, 10, 0.3, 2.4)}), 10);
+  // A bowl so tight that its counter is narrower than its stroke.
+  check_even(measure_stroke({arc({}, 20, 0, 2 * pi), reversed(arc({}, 5, 0, 2 * pi))}), 15);
+}
+
+TEST_CASE("Stroke (1): round ends") {
+  Polygon points = arc({80, 0}, 6, -pi / 2, pi / 2);
+  const Polygon left = arc({0, 0}, 6, pi / 2, 3 * pi / 2);
+  points.insert(points.end(), left.begin(), left.end());
+  const Stroke stroke = measure_stroke({points});
+  check_even(stroke, 12);
+  CHECK(stroke.length() == doctest::Approx(80).epsilon(0.01));
+}
+
+TEST_CASE("Stroke (2): a mitred L keeps its stroke, and its corner does not count") {
+  const Stroke stroke = measure_stroke({{{0, 0}, {80, 0}, {80, 12}, {12, 12}, {12, 90}, {0, 90}}});
+  CHECK(stroke.median() == doctest::Approx(12).epsilon(kWithin));
+  CHECK(stroke.least() == doctest::Approx(12).epsilon(kWithin));
+  // The circle in the corner touches both outer edges and the inner corner: r = sqrt(2) (w - r).
+  const double in_corner = 2 * 12 * std::sqrt(2.0) / (1 + std::sqrt(2.0));
+  CHECK(stroke.share_at_least(0.95 * in_corner) == 0);
+}
+
+TEST_CASE("Stroke (2): the circle in a T does not count") {
+  const Region tee = unite({bar({0, 80}, {60, 92}), bar({24, 0}, {36, 86})});
+  const Stroke stroke = measure_stroke(tee);
+  CHECK(stroke.median() == doctest::Approx(12).epsilon(kWithin));
+  CHECK(stroke.least() == doctest::Approx(12).epsilon(kWithin));
+  // It touches the top and both inner corners: r = (h^2 + w^2 / 4) / (2 h) with h = w: 1.25 w wide.
+  CHECK(stroke.share_at_least(0.9 * 1.25 * 12) == 0);
+}
+
+TEST_CASE("Stroke: widths count by the length on which they stand") {
+  // 0.6 in on seven tenths of the line and 0.4 in on the rest, one after the other.
+  const double wide = 15.24, narrow = 10.16;
+  const Stroke stroke = measure_stroke({{{0, 0},
+                                         {300, 0},
+                                         {300, narrow},
+                                         {210, narrow},  //
+                                         {210, wide},
+                                         {0, wide}}});
+  CHECK(stroke.median() == doctest::Approx(wide).epsilon(kWithin));
+  CHECK(stroke.least() == doctest::Approx(narrow).epsilon(kWithin));
+  // By hand: the wide line runs from half its stroke to where its circle meets the inner corner
+  // (210 - sqrt(7.62^2 - 2.54^2)), the narrow one from half its stroke before the end to 2.38 past
+  // the corner, where the end's limit stops it: 195.196 / (195.196 + 84.92 + 2.38).
+  CHECK(stroke.share_at_least(12.7) == doctest::Approx(0.6910).epsilon(0.002));
+  CHECK(stroke.least_at().x > 200);
+  const Stroke other =
+      measure_stroke({bar({0, 0}, {300 * 0.3, wide}), bar({0, 40}, {210, 40 + narrow})});
+  CHECK(other.median() == doctest::Approx(narrow).epsilon(kWithin));
+}
+
+TEST_CASE("Stroke (3): turned, mirrored, moved: the same") {
+  const Region tee = unite({bar({0, 80}, {60, 92}), bar({24, 0}, {36, 86})});
+  const Stroke plain = measure_stroke(tee);
+  Region moved = tee;
+  for (Polygon& polygon : moved) {
+    for (FlatPoint& p : polygon) p = FlatPoint{-p.x, p.y};
+    polygon = reversed(turned(polygon, 0.7));
+    for (FlatPoint& p : polygon) p = p + FlatPoint{311, -95};
+  }
+  const Stroke other = measure_stroke(moved);
+  CHECK(other.length() == doctest::Approx(plain.length()).epsilon(kWithin));
+  CHECK(other.median() == doctest::Approx(plain.median()).epsilon(kWithin));
+  CHECK(other.least() == doctest::Approx(plain.least()).epsilon(kWithin));
+}
+
+TEST_CASE("Stroke: nothing has no stroke") {
+  const Stroke none = measure_stroke({});
+  CHECK(none.length() == 0);
+  CHECK(none.median() == 0);
+  CHECK(none.share_at_least(0) == 0);
+}
+
+TEST_CASE("Stroke: the stem of a DejaVu Sans Bold 1") {
+  // Source: fontTools 4.38 on DejaVu Sans Bold 2.37: the 1 is 1493 units high, its stem 364 wide;
+  // the greatest circle in it is 390.5 wide.
+  const std::string bytes = file_bytes(kDejaVu);
+  const auto face = Face::open(bytes);
+  REQUIRE(face);
+  const double mm_per_em = 101.6 / 1493 * 2048, mm_per_unit = mm_per_em / 2048;
+  Region one = face->region(face->shape("1")[0].glyph, 0.005 / mm_per_em);
+  for (Polygon& polygon : one) {
+    for (FlatPoint& p : polygon) p = mm_per_em * p;
+  }
+  const Stroke stroke = measure_stroke(one);
+  double on_stem = 0, at_stem_width = 0;
+  for (const StrokePiece& piece : stroke.pieces()) {
+    if (piece.at.y < 400 * mm_per_unit || piece.at.y > 1000 * mm_per_unit) continue;
+    on_stem += piece.length;
+    if (std::abs(piece.width / mm_per_unit - 364) < 0.4) at_stem_width += piece.length;
+  }
+  CHECK(on_stem == doctest::Approx(600 * mm_per_unit).epsilon(0.01));
+  CHECK(at_stem_width == doctest::Approx(on_stem).epsilon(0.001));
+}
