@@ -16,6 +16,7 @@ struct Bridge {
   FlatPoint from, to;  ///< middle line, from edge to edge of the stroke it crosses
   double width = 0;
   double length = 0;
+  Polygon bar;  ///< the whole bar, counter-clockwise; it runs on into the sheet at both ends
 };
 
 /// One of the digits the number uses.

@@ -1,0 +1,219 @@
+#include "numeral/bridge_candidates.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+namespace swathe {
+namespace {
+
+constexpr int kDirections = 12;  // every 15 degrees
+constexpr int kPlaces = 32;      // across an island, even, so that its middle is one of them
+constexpr double kSeat = 0.2;    // mm the bar runs into the sheet at either end
+constexpr double kLevelCost = 1.25, kSlantCost = 1.5;
+constexpr double kOffMiddleCost = 0.05;
+
+/// Where a contour crosses the middle line of a strip.
+struct Crossing {
+  double y = 0;
+  int contour = 0;
+};
+
+/// A band of levels.
+struct Levels {
+  double lo = 0, hi = 0;
+};
+
+/// A region turned so that bars run up the page.
+class Turned {
+ public:
+  Turned(const Region& outline, FlatPoint along) : along_(along), right_(-1.0 * left_of(along)) {
+    for (const Polygon& contour : outline) {
+      Polygon& turned = contours_.emplace_back();
+      for (FlatPoint p : contour) turned.push_back({dot(p, right_), dot(p, along_)});
+    }
+  }
+
+  const Polygon& contour(int i) const { return contours_[static_cast<std::size_t>(i)]; }
+  FlatPoint back(FlatPoint p) const { return p.x * right_ + p.y * along_; }
+
+  /// Upwards.
+  std::vector<Crossing> crossings(double x) const {
+    std::vector<Crossing> found;
+    each_edge([&](int contour, FlatPoint a, FlatPoint b) {
+      if ((a.x <= x) == (b.x <= x)) return;
+      found.push_back({a.y + (b.y - a.y) * (x - a.x) / (b.x - a.x), contour});
+    });
+    std::sort(found.begin(), found.end(), [](auto& p, auto& q) { return p.y < q.y; });
+    return found;
+  }
+
+  /// Levels at which any edge lies in the strip, joined where they overlap; upwards.
+  std::vector<Levels> edges_in_strip(double x0, double x1) const {
+    std::vector<Levels> found;
+    each_edge([&](int, FlatPoint a, FlatPoint b) {
+      if (a.x > b.x) std::swap(a, b);
+      if (b.x < x0 || a.x > x1) return;
+      const auto level = [&](double x) { return a.y + (b.y - a.y) * (x - a.x) / (b.x - a.x); };
+      const double ya = a.x < x0 ? level(x0) : a.y;
+      const double yb = b.x > x1 ? level(x1) : b.y;
+      found.push_back({std::min(ya, yb), std::max(ya, yb)});
+    });
+    std::sort(found.begin(), found.end(), [](auto& p, auto& q) { return p.lo < q.lo; });
+    std::vector<Levels> joined;
+    for (const Levels& next : found) {
+      if (!joined.empty() && next.lo <= joined.back().hi) {
+        joined.back().hi = std::max(joined.back().hi, next.hi);
+      } else {
+        joined.push_back(next);
+      }
+    }
+    return joined;
+  }
+
+ private:
+  template <class Visit>
+  void each_edge(Visit visit) const {
+    for (std::size_t c = 0; c < contours_.size(); ++c) {
+      const Polygon& contour = contours_[c];
+      for (std::size_t i = 0; i < contour.size(); ++i) {
+        visit(static_cast<int>(c), contour[i], contour[(i + 1) % contour.size()]);
+      }
+    }
+  }
+
+  std::vector<Polygon> contours_;
+  FlatPoint along_, right_;
+};
+
+/// Levels at which a strip holds nothing but sheet, upwards; the first and last have no end.
+std::vector<Levels> sheet_levels(const Turned& turned, const std::vector<Crossing>& crossings,
+                                 double x0, double x1) {
+  constexpr double kFar = std::numeric_limits<double>::infinity();
+  std::vector<Levels> found;
+  double from = -kFar;
+  const auto add = [&](double to) {
+    const double inside = from == -kFar ? to - 1 : (to == kFar ? from + 1 : 0.5 * (from + to));
+    const auto below = std::count_if(crossings.begin(), crossings.end(),
+                                     [&](const Crossing& c) { return c.y < inside; });
+    if (below % 2 == 0 && to - from >= 2 * kSeat) found.push_back({from, to});
+  };
+  for (const Levels& edges : turned.edges_in_strip(x0, x1)) {
+    add(edges.lo);
+    from = edges.hi;
+  }
+  add(kFar);
+  return found;
+}
+
+struct Direction {
+  FlatPoint along;
+  double cost = 1;
+};
+
+Direction direction_number(int i) {
+  if (i == 0) return {{0, 1}, 1.0};
+  if (2 * i == kDirections) return {{1, 0}, kLevelCost};
+  return {direction(std::numbers::pi * (0.5 + static_cast<double>(i) / kDirections)), kSlantCost};
+}
+
+/// The bars of one strip that end on `island`.
+void add_bars_of_strip(const Turned& turned, const SheetPieces& pieces, int island, double x,
+                       double width, double cost_factor, std::vector<BridgeCandidate>& found) {
+  const std::vector<Crossing> crossings = turned.crossings(x);
+  const std::vector<Levels> sheet = sheet_levels(turned, crossings, x - width / 2, x + width / 2);
+  for (std::size_t i = 0; i + 1 < sheet.size(); ++i) {
+    const double lo = sheet[i].hi, hi = sheet[i + 1].lo;
+    std::vector<Crossing> between;
+    for (const Crossing& c : crossings) {
+      if (c.y >= lo && c.y <= hi) between.push_back(c);
+    }
+    if (between.size() != 2) continue;
+    const int a = pieces.of_contour[static_cast<std::size_t>(between[0].contour)];
+    const int b = pieces.of_contour[static_cast<std::size_t>(between[1].contour)];
+    if (a == b || (a != island && b != island)) continue;
+    BridgeCandidate candidate;
+    candidate.a = a;
+    candidate.b = b;
+    candidate.cost = cost_factor * (hi - lo);
+    candidate.bridge.from = turned.back({x, between[0].y});
+    candidate.bridge.to = turned.back({x, between[1].y});
+    candidate.bridge.width = width;
+    candidate.bridge.length = between[1].y - between[0].y;
+    for (FlatPoint corner : {FlatPoint{x - width / 2, lo - kSeat},
+                             {x + width / 2, lo - kSeat},
+                             {x + width / 2, hi + kSeat},
+                             {x - width / 2, hi + kSeat}}) {
+      candidate.bridge.bar.push_back(turned.back(corner));
+    }
+    found.push_back(std::move(candidate));
+  }
+}
+
+bool parted_by_edges_of(const Polygon& a, const Polygon& b, double gap) {
+  for (std::size_t i = 0; i < a.size(); ++i) {
+    const FlatPoint at = a[i];
+    const FlatPoint outward = -1.0 * left_of(unit(a[(i + 1) % a.size()] - at));
+    double nearest = std::numeric_limits<double>::infinity();
+    for (FlatPoint p : b) nearest = std::min(nearest, dot(p - at, outward));
+    if (nearest >= gap) return true;
+  }
+  return false;
+}
+
+}  // namespace
+
+SheetPieces sheet_pieces(const Region& outline) {
+  SheetPieces pieces;
+  pieces.of_contour.assign(outline.size(), 0);
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    if (area(outline[i]) >= 0) continue;
+    pieces.island.push_back(static_cast<int>(i));
+    pieces.of_contour[i] = pieces.islands();
+  }
+  // An outline within an island (the dot of a dotted nought) is surrounded by that island.
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    if (area(outline[i]) < 0) continue;
+    double least = std::numeric_limits<double>::infinity();
+    for (int hole : pieces.island) {
+      const Polygon& around = outline[static_cast<std::size_t>(hole)];
+      if (-area(around) >= least || !contains(around, outline[i].front())) continue;
+      if (std::abs(area(around)) <= std::abs(area(outline[i]))) continue;
+      least = -area(around);
+      pieces.of_contour[i] = pieces.of_contour[static_cast<std::size_t>(hole)];
+    }
+  }
+  return pieces;
+}
+
+std::vector<BridgeCandidate> bridge_candidates(const Region& outline, const SheetPieces& pieces,
+                                               double width) {
+  std::vector<BridgeCandidate> found;
+  for (int d = 0; d < kDirections; ++d) {
+    const Direction way = direction_number(d);
+    const Turned turned(outline, way.along);
+    for (int island = 1; island <= pieces.islands(); ++island) {
+      double lo = std::numeric_limits<double>::infinity(), hi = -lo;
+      for (FlatPoint p : turned.contour(pieces.island[static_cast<std::size_t>(island - 1)])) {
+        lo = std::min(lo, p.x);
+        hi = std::max(hi, p.x);
+      }
+      for (int place = 0; place <= kPlaces; ++place) {
+        const double share = static_cast<double>(place) / kPlaces;
+        const double cost = way.cost * (1 + kOffMiddleCost * std::abs(2 * share - 1));
+        add_bars_of_strip(turned, pieces, island, lo + share * (hi - lo), width, cost, found);
+      }
+    }
+  }
+  std::stable_sort(found.begin(), found.end(), [](auto& p, auto& q) {
+    return std::round(p.cost * 1e6) < std::round(q.cost * 1e6);
+  });
+  return found;
+}
+
+bool stand_apart(const Bridge& a, const Bridge& b, double gap) {
+  return parted_by_edges_of(a.bar, b.bar, gap) || parted_by_edges_of(b.bar, a.bar, gap);
+}
+
+}  // namespace swathe
