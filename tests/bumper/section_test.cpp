@@ -1,0 +1,134 @@
+#include "swathe/bumper/section.hpp"
+
+#include <cmath>
+#include <numbers>
+
+#include "support/drawn.hpp"
+#include "support/jobs.hpp"
+
+// Worked figures: computed independently of the program, analytically and as the hull of 40 000
+// points.
+namespace swathe {
+namespace {
+
+constexpr double kPi = std::numbers::pi;
+constexpr double kInch = 25.4;
+
+TEST_CASE("the worked section: 3/4 in board, 5 in high, two rods of 2.5 in, no cloth thickness") {
+  const Section section = test::section_of(test::worked_job());
+  CHECK(section.closed_girth_mm() / kInch == doctest::Approx(15.42699).epsilon(1e-6));
+  CHECK(section.depth_mm() / kInch == doctest::Approx(3.25));
+  CHECK(section.front_flat_top() / kInch == doctest::Approx(1.25));
+  CHECK(section.front_flat_bottom() / kInch == doctest::Approx(-1.25));
+  CHECK(std::abs(section.top_tangent() / kInch - 3.21350) < 1e-5);
+  CHECK(std::abs(section.back_edge_top() / kInch - 5.21350) < 1e-5);
+  CHECK(section.back_edge_bottom() == doctest::Approx(-section.back_edge_top()));
+  const SectionPoint p = section.at(2.23175 * kInch);
+  CHECK(p.d / kInch == doctest::Approx(2.88388).epsilon(1e-5));
+  CHECK(p.z / kInch == doctest::Approx(4.63388).epsilon(1e-5));
+}
+
+TEST_CASE("published girths of a plank with two stacked rods") {
+  const auto girth_in = [](double rod, double height) {
+    Job job = test::worked_job(rod, height);
+    return test::section_of(job).closed_girth_mm() / kInch;
+  };
+  CHECK(girth_in(2.5, 5.0) == doctest::Approx(15.426991).epsilon(1e-7));
+  CHECK(girth_in(2.5, 4.5) == doctest::Approx(14.958970).epsilon(1e-7));
+  CHECK(girth_in(2.25, 5.0) == doctest::Approx(14.585783).epsilon(1e-7));
+  CHECK(girth_in(2.75, 5.0) == doctest::Approx(16.349781).epsilon(1e-7));
+}
+
+Job drawn_job(std::mt19937_64& rng) {
+  Job job = test::worked_job();
+  job.backing.thickness = mm(test::drawn(rng, 10, 25));
+  job.backing.height = mm(test::drawn(rng, 105, 150));
+  job.padding.stack = std::uniform_int_distribution<int>(1, 4)(rng);
+  job.padding.diameter = mm(test::drawn(rng, 10, 90));
+  job.cloth.thickness = mm(test::drawn(rng, 0, 3));
+  if (std::uniform_int_distribution<int>(0, 2)(rng) == 0) {
+    job.padding.form = PaddingForm::Block;
+    job.padding.depth = mm(test::drawn(rng, 20, 90));
+    job.padding.height = mm(test::drawn(rng, 60, 180));
+    job.padding.edge_radius = mm(test::drawn(rng, 0, 19));
+  }
+  return job;
+}
+
+TEST_CASE("Section (1): the cloth is walked at unit speed") {
+  test::for_drawn_cases("section-1", 200, [](std::mt19937_64& rng) {
+    const Section section = test::section_of(drawn_job(rng));
+    for (int k = 0; k < 200; ++k) {
+      const double u =
+          test::drawn(rng, section.cloth_edge_bottom(), section.cloth_edge_top() - 0.002);
+      const SectionPoint a = section.at(u), b = section.at(u + 0.001);
+      const double step = std::hypot(b.d - a.d, b.z - a.z);
+      CHECK(step < 0.001 * (1 + 1e-6));
+      // Only a sharp bend cuts a step short.
+      if (std::abs(b.tilt - a.tilt) < 0.01) CHECK(step > 0.001 * (1 - 1e-4));
+    }
+  });
+}
+
+TEST_CASE("Section (3): thickness tau adds pi tau to the closed girth (Steiner)") {
+  test::for_drawn_cases("section-3", 200, [](std::mt19937_64& rng) {
+    Job job = drawn_job(rng);
+    const double tau = test::drawn(rng, 0, 4);
+    job.cloth.thickness = mm(0);
+    const double bare = test::section_of(job).closed_girth_mm();
+    job.cloth.thickness = mm(tau);
+    CHECK(test::section_of(job).closed_girth_mm() ==
+          doctest::Approx(bare + kPi * tau).epsilon(1e-9));
+  });
+}
+
+TEST_CASE("depth and place on the section are inverse to the girth coordinate") {
+  test::for_drawn_cases("section-inverse", 200, [](std::mt19937_64& rng) {
+    const Section section = test::section_of(drawn_job(rng));
+    const double u = test::drawn(rng, section.cloth_edge_bottom(), section.cloth_edge_top());
+    const SectionPoint p = section.at(u);
+    const Section::Foot foot = section.nearest(p.d, p.z);
+    CHECK(foot.off_mm < 1e-9);
+    CHECK(std::hypot(section.at(foot.u).d - p.d, section.at(foot.u).z - p.z) < 1e-9);
+    const double d = test::drawn(rng, 0, section.depth_mm() - 0.01);
+    for (const bool above : {true, false}) {
+      const auto at_depth = section.u_at_depth(d, above);
+      REQUIRE(at_depth.has_value());
+      CHECK(section.at(*at_depth).d == doctest::Approx(d).epsilon(1e-6));
+      CHECK((*at_depth > 0) == above);
+    }
+  });
+}
+
+TEST_CASE(
+    "the square end takes r (2 - pi/2) more at top and bottom where the stack is as tall as the "
+    "board") {
+  const Section section = test::section_of(test::worked_job());
+  CHECK(section.square_end_allowance_mm() / kInch == doctest::Approx(0.5365).epsilon(1e-4));
+}
+
+TEST_CASE("neutral axis: cloth on a round follows the mean diameter") {
+  // TAFE NSW toolbox 905, "What is meant by mean diameter?": 10 mm plate, outside diameter 650 mm,
+  // mean diameter 640, length 2010.62 mm. A board of no size with one rod of 630 mm, cloth 10 mm.
+  CHECK(girth(hull_of_discs({{{0, 0}, 0.5 * 630 + 0.5 * 10}})) ==
+        doctest::Approx(2010.62).epsilon(1e-5));
+}
+
+TEST_CASE("Section refuses what cannot be covered, each at its key") {
+  const auto why_at = [](const Job& job) {
+    const auto section = Section::make(job.backing, job.padding, job.cloth, job.places);
+    REQUIRE_FALSE(section.has_value());
+    return section.error();
+  };
+  Job job = test::worked_job();
+  job.places.set("cloth.flap", {"job.toml", 12, 8});
+  job.cloth.flap = inches(2.6);
+  CHECK(why_at(job).front().why == Why::DoesNotFit);
+  CHECK(why_at(job).front().place.line == 12);
+  job.cloth.cut_clear = inches(1);
+  job.cloth.staple_line = inches(2.5);
+  CHECK(why_at(job).size() == 3);
+}
+
+}  // namespace
+}  // namespace swathe

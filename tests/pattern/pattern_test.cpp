@@ -1,0 +1,286 @@
+#include "swathe/pattern/pattern.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "pattern/fastening.hpp"
+#include "support/drawn.hpp"
+#include "support/jobs.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kInch = 25.4;
+
+Pattern pattern_of(const Job& job, std::size_t bumper = 0) {
+  const auto pattern = make_pattern(test::wraps_of(job)[bumper], job);
+  REQUIRE(pattern.has_value());
+  return *pattern;
+}
+
+BracketKeys bracket(const char* bumper, const char* side, double at_in) {
+  BracketKeys keys;
+  keys.bumper = bumper;
+  keys.side = side;
+  keys.at = inches(at_in);
+  keys.width = inches(2);
+  keys.height = inches(1.5);
+  return keys;
+}
+
+Job drawn_job(std::mt19937_64& rng) {
+  Job job = test::c_halves(test::drawn(rng, 300, 900), test::drawn(rng, 300, 900));
+  job.backing.thickness = mm(test::drawn(rng, 12, 22));
+  job.padding.diameter = mm(test::drawn(rng, 45, 70));
+  job.cloth.thickness = mm(test::drawn(rng, 0, 2));
+  if (rng() % 2 == 0) job.padding.corner = PaddingCorner::Mitred;
+  const int brackets = static_cast<int>(rng() % 4);
+  for (int k = 0; k < brackets; ++k) {
+    BracketKeys keys = bracket(rng() % 2 == 0 ? "A" : "B", "left", test::drawn(rng, 0, 8));
+    keys.side = keys.bumper == "A" ? "left" : "right";
+    keys.from = rng() % 2 == 0 ? FromEnd::Left : FromEnd::Right;
+    keys.down = inches(test::drawn(rng, 0, 3));
+    keys.cloth = rng() % 2 == 0 ? BracketCloth::Under : BracketCloth::Window;
+    keys.holes = {{10, 10}};
+    job.brackets.push_back(keys);
+  }
+  return job;
+}
+
+TEST_CASE("drawn jobs: outlines are simple and run counter-clockwise") {
+  test::for_drawn_cases("pattern-outline", 300, [](std::mt19937_64& rng) {
+    const Job job = drawn_job(rng);
+    for (const std::size_t bumper : {0u, 1u}) {
+      const Pattern pattern = pattern_of(job, bumper);
+      CHECK(is_simple(pattern.outline));
+      CHECK(area(pattern.outline) > 0);
+      for (const Polygon& hole : pattern.holes) CHECK(is_simple(hole));
+    }
+  });
+}
+
+TEST_CASE("cloth between the back edges less the darts is the surface") {
+  // Second method: the surface's area as a fine mesh of true triangles in space.
+  const Job job = test::c_halves(28 * kInch, 30 * kInch);
+  const Wrap wrap = test::wraps_of(job)[0];
+  const Section& section = wrap.section();
+  double mesh = 0.0;
+  constexpr int kRows = 20000;  // fine enough for the small arcs of the cloth at the board's edges
+  const double rise = (section.back_edge_top() - section.back_edge_bottom()) / kRows;
+  for (int r = 0; r < kRows; ++r) {
+    const double u0 = section.back_edge_bottom() + rise * r, u1 = u0 + rise;
+    // One strip a side between its dart edges: a flat quadrilateral in space.
+    for (std::size_t k = 0; k < wrap.run().sides.size(); ++k) {
+      const auto edge = [&](double u, bool right) {
+        if (right ? k == wrap.run().corners.size() : k == 0)
+          return *wrap.at({right ? wrap.run().length : 0.0, u});
+        const RunCorner& corner = wrap.run().corners[right ? k : k - 1];
+        return *wrap.at({corner.s + (right ? -1 : 1) * wrap.dart(corner, u), u});
+      };
+      const SpacePoint a = edge(u0, false), b = edge(u0, true), c = edge(u1, true),
+                       d = edge(u1, false);
+      const double low = apart(a, b), high = apart(d, c);
+      const double across = [&] {
+        // distance between the two level lines
+        const SpacePoint m{(b.x - a.x) / low, (b.y - a.y) / low, (b.z - a.z) / low};
+        const SpacePoint w{d.x - a.x, d.y - a.y, d.z - a.z};
+        const double along = w.x * m.x + w.y * m.y + w.z * m.z;
+        return std::sqrt(std::max(0.0, w.x * w.x + w.y * w.y + w.z * w.z - along * along));
+      }();
+      mesh += 0.5 * (low + high) * across;
+    }
+  }
+  CHECK(pattern_of(job).surface_area == doctest::Approx(mesh).epsilon(2e-6));
+}
+
+TEST_CASE("the dart over the board's top: area w^2 tan(theta/2)") {
+  // General corner, flap of depth w turned through theta: dart of mouth 2 w tan(theta/2) and area
+  // w^2 tan(theta/2); theta 90, w 2: mouth 4, area 4 (exact geometry; the single hem of a mitred
+  // square corner). Here w is the flat top, t + r = 2 in deep, and the dart starts where the round
+  // ends.
+  const Job job = test::worked_job();
+  const Wrap wrap = test::wraps_of(job)[0];
+  const Section& section = wrap.section();
+  const RunCorner& corner = wrap.run().corners[0];
+  const double start = wrap.dart(corner, section.top_tangent());
+  double surplus = 0.0;
+  const double w = section.back_edge_top() - section.top_tangent();
+  constexpr int kSteps = 1000;
+  for (int k = 0; k < kSteps; ++k)
+    surplus += 2 * (wrap.dart(corner, section.top_tangent() + w * (k + 0.5) / kSteps) - start) * w /
+               kSteps;
+  CHECK(w / kInch == doctest::Approx(2.0));
+  CHECK(surplus / (kInch * kInch) == doctest::Approx(4.0).epsilon(1e-9));
+}
+
+TEST_CASE("notches: full width by the back edge, never nearer the front than cut_clear") {
+  const Job job = test::c_halves(28 * kInch, 30 * kInch);
+  const Wrap wrap = test::wraps_of(job)[0];
+  const Pattern pattern = pattern_of(job);
+  REQUIRE(pattern.corners.size() == 2);
+  const double limit = wrap.section().thickness_mm() - job.cloth.cut_clear.mm();
+  for (const FlatPoint p : pattern.outline)
+    if (p.x >= 0 && p.x <= pattern.length) CHECK(wrap.section().at(p.y).d <= limit + 1e-6);
+  const PatternCorner& corner = pattern.corners[0];
+  const double half =
+      wrap.dart(wrap.run().corners[0], wrap.section().back_edge_top()) + job.cloth.setback.mm();
+  for (const Polygon* notch : {&corner.notch_top, &corner.notch_bottom}) {
+    const Box box = bounds(*notch);
+    CHECK(box.width() == doctest::Approx(2 * half));
+    CHECK(box.middle().x == doctest::Approx(corner.s));
+  }
+  // The cloth is whole between flap and notch: a point just outside a notch's side is on the cloth.
+  CHECK(contains(pattern.outline, {corner.s + half + 0.01, wrap.section().cloth_edge_top() - 1}));
+  CHECK_FALSE(
+      contains(pattern.outline, {corner.s + half - 0.01, wrap.section().back_edge_top() + 0.01}));
+}
+
+TEST_CASE("ends: ears that never meet and a tongue that reaches the back") {
+  const Job job = test::worked_job();
+  const Pattern pattern = pattern_of(job);
+  REQUIRE(pattern.ends.size() == 2);
+  // d_max + tau (pi - 1) / 2 + reach with tau = 0: 3.25 + 2 in.
+  CHECK(pattern.ends[0].tongue / kInch == doctest::Approx(5.25));
+  CHECK(2 * pattern.ends[0].ears <= job.backing.height.mm() + 1e-9);
+  CHECK(pattern.cloth_length == doctest::Approx(pattern.length + 2 * pattern.ends[0].tongue));
+}
+
+TEST_CASE("staples: equal spaces no larger than asked, clear of keep-outs, numbered once") {
+  test::for_drawn_cases("staples", 200, [](std::mt19937_64& rng) {
+    const Job job = drawn_job(rng);
+    const Wrap wrap = test::wraps_of(job)[0];
+    const Pattern pattern = pattern_of(job);
+    std::vector<double> top;
+    for (std::size_t k = 0; k < pattern.staples.size(); ++k) {
+      const Staple& staple = pattern.staples[k];
+      CHECK(staple.order == static_cast<int>(k) + 1);
+      CHECK(contains(pattern.outline, staple.at));
+      for (const Polygon& hole : pattern.holes) CHECK_FALSE(contains(hole, staple.at));
+      for (const BracketOnPattern& bracket : pattern.brackets)
+        for (const Path& footprint : bracket.footprints)
+          CHECK_FALSE(bounds(footprint).holds(staple.at));
+      if (staple.upright) continue;
+      for (const RunCorner& corner : wrap.run().corners)
+        CHECK(std::abs(staple.at.x - corner.s) >= corner.past + kCornerKeepOut - 1e-9);
+      if (staple.at.y > 0) top.push_back(staple.at.x);
+    }
+    std::ranges::sort(top);
+    // Between two neighbours lies either a space no larger than asked or a keep-out.
+    for (std::size_t k = 1; k < top.size(); ++k) {
+      if (top[k] - top[k - 1] <= job.cloth.staple_spacing.mm() + 1e-6) continue;
+      bool excused = false;
+      for (const RunCorner& corner : wrap.run().corners)
+        excused = excused || (corner.s > top[k - 1] && corner.s < top[k]);
+      for (const BracketOnPattern& bracket : pattern.brackets)
+        excused = excused || (bracket.s + bracket.width > top[k - 1] && bracket.s < top[k]);
+      CHECK(excused);
+    }
+  });
+}
+
+TEST_CASE("a straight strip takes ceil(L / spacing) + 1 staples in equal steps") {
+  // No standard gives a staple spacing: only the count and the equal steps are checked.
+  Job job = test::worked_job();
+  job.bumpers.resize(1);
+  job.bumpers[0].from = {"front", mm(100)};
+  job.bumpers[0].to = {"front", mm(500)};
+  job.bumpers[0].end_clearance = mm(0);
+  const Pattern pattern = pattern_of(job);
+  const double run = 400 - 2 * kEndKeepOut;
+  const auto top = std::ranges::count_if(
+      pattern.staples, [](const Staple& staple) { return !staple.upright && staple.at.y > 0; });
+  CHECK(top == static_cast<int>(std::ceil(run / (1.5 * kInch))) + 1);
+  CHECK(pattern.staples[0].at.x == doctest::Approx(200).epsilon(0.05));
+  CHECK(pattern.staples[0].at.y > 0);
+  CHECK(pattern.staples[1].at.y < 0);
+}
+
+TEST_CASE("every window maps back to its bracket on the board's back") {
+  test::for_drawn_cases("windows", 200, [](std::mt19937_64& rng) {
+    const Job job = drawn_job(rng);
+    for (std::size_t bumper : {0u, 1u}) {
+      const Wrap wrap = test::wraps_of(job)[bumper];
+      const Pattern pattern = pattern_of(job, bumper);
+      for (const BracketOnPattern& bracket : pattern.brackets) {
+        const BracketKeys& keys = job.brackets[static_cast<std::size_t>(bracket.keys)];
+        const auto leg = std::ranges::find_if(wrap.run().sides, [&](const RunSide& on) {
+          return wrap.frame().sides()[static_cast<std::size_t>(on.side)].name == keys.side;
+        });
+        REQUIRE(leg != wrap.run().sides.end());
+        // Where the maker measured: along the frame's side, and down from the board's top edge.
+        const double left_x = keys.from == FromEnd::Left
+                                  ? leg->from_x + keys.at.mm()
+                                  : leg->to_x - keys.at.mm() - keys.width.mm();
+        const double top_z = job.frame.floor_gap.mm() + job.backing.height.mm() - keys.down.mm();
+        const FrameSide& side = wrap.frame().sides()[static_cast<std::size_t>(leg->side)];
+        for (const Path& footprint : bracket.footprints)
+          for (const Vertex& v : footprint.vertices) {
+            const auto at = wrap.at({v.at.x, v.at.y});
+            REQUIRE(at.has_value());
+            const double x = dot(FlatPoint{at->x, at->y} - side.from, side.along);
+            CHECK(x >= left_x - 1e-6);
+            CHECK(x <= left_x + keys.width.mm() + 1e-6);
+            CHECK(at->z <= top_z + 1e-6);
+            CHECK(at->z >= top_z - keys.height.mm() - 1e-6);
+          }
+        // A window never bares the board's top: it stays behind the back edge.
+        for (const Path& window : bracket.windows)
+          for (const FlatPoint p : flatten(window, 0.01)) CHECK(wrap.section().at(p.y).d <= 1e-9);
+      }
+    }
+  });
+}
+
+TEST_CASE("a window with less than the least strip beyond it is opened to the cloth's edge") {
+  Job job = test::worked_job();
+  BracketKeys keys = bracket("A", "left", 11);
+  keys.cloth = BracketCloth::Window;
+  keys.height = inches(1.4);  // and 1/4 in clearance: 0.35 in of flap would be left
+  job.brackets = {keys};
+  CHECK(pattern_of(job).brackets[0].open_to_edge);
+  job.brackets[0].height = inches(0.5);
+  CHECK_FALSE(pattern_of(job).brackets[0].open_to_edge);
+}
+
+TEST_CASE("a bracket beyond its board, or on a side without one, is refused at its key") {
+  Job job = test::worked_job();
+  job.brackets = {bracket("A", "left", 29), bracket("A", "right", 2)};
+  job.places.set("bracket.0.at", {"job.toml", 40, 6});
+  job.places.set("bracket.1.side", {"job.toml", 50, 8});
+  const auto pattern = make_pattern(test::wraps_of(job)[0], job);
+  REQUIRE_FALSE(pattern.has_value());
+  REQUIRE(pattern.error().size() == 2);
+  CHECK(pattern.error()[0].why == Why::DoesNotFit);
+  CHECK(pattern.error()[0].place.line == 40);
+  CHECK(pattern.error()[1].why == Why::UnknownName);
+  CHECK(pattern.error()[1].place.line == 50);
+}
+
+TEST_CASE("clear stretches hold no dart, notch or end") {
+  test::for_drawn_cases("clear", 200, [](std::mt19937_64& rng) {
+    const Job job = drawn_job(rng);
+    const Wrap wrap = test::wraps_of(job)[0];
+    const double half = test::drawn(rng, 10, 60);
+    for (const ClearStretch& clear : clear_stretches(wrap, half))
+      for (int k = 0; k < 50; ++k) {
+        const ClothPoint p{test::drawn(rng, clear.from_s, clear.to_s),
+                           test::drawn(rng, -half, half)};
+        CHECK(wrap.at(p).has_value());
+      }
+  });
+}
+
+TEST_CASE("stretch is taken out of the pattern as a fraction") {
+  Job job = test::worked_job();
+  const Pattern plain = pattern_of(job);
+  job.cloth.stretch_along = 0.02;
+  job.cloth.stretch_around = 0.05;
+  const Pattern pulled = pattern_of(job);
+  CHECK(pulled.cloth_length == doctest::Approx(0.98 * plain.cloth_length));
+  CHECK(pulled.cloth_width == doctest::Approx(0.95 * plain.cloth_width));
+  CHECK(pulled.surface_area == doctest::Approx(plain.surface_area));
+}
+
+}  // namespace
+}  // namespace swathe
