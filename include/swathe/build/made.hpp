@@ -9,6 +9,7 @@
 #include "swathe/job/job.hpp"
 #include "swathe/numeral/numerals.hpp"
 #include "swathe/pattern/pattern.hpp"
+#include "swathe/rules/season.hpp"
 #include "swathe/stock/stock.hpp"
 
 namespace swathe {
@@ -17,6 +18,7 @@ namespace swathe {
 /// Vectors named for bumpers run in the job's order.
 struct Made {
   Job job;
+  std::optional<Season> season;  ///< nothing for "none"
   Frame frame;
   Section section;
   std::vector<Wrap> wraps;

@@ -1,0 +1,15 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "swathe/build/made.hpp"
+#include "swathe/sheet/drawing.hpp"
+
+namespace swathe {
+
+/// The report as JSON, schema 1: lengths in mm, angles in degrees, four decimals.
+/// Holds: same job, same bytes, in any locale; what is not built is absent.
+std::string report_json(const Made& made, const std::vector<Sheet>& sheets);
+
+}  // namespace swathe

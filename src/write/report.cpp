@@ -1,0 +1,298 @@
+#include "swathe/write/report.hpp"
+
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+namespace swathe {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+/// Libraries differ in the last digits of a sine: what is printed lies on a fixed grid.
+double grid(double value) {
+  const double rounded = std::round(value * 1e4) / 1e4;
+  return rounded == 0.0 ? 0.0 : rounded;
+}
+
+Json pair(double a, double b) { return Json::array({grid(a), grid(b)}); }
+
+Json points(const Polygon& polygon) {
+  Json list = Json::array();
+  for (const FlatPoint p : polygon) list.push_back(pair(p.x, p.y));
+  return list;
+}
+
+const char* word(Units units) { return units == Units::Inches ? "in" : "mm"; }
+const char* word(BracketCloth cloth) { return cloth == BracketCloth::Under ? "under" : "window"; }
+const char* word(Relief relief) { return relief == Relief::Fold ? "fold" : "sewn"; }
+const char* word(EndCut::Kind kind) {
+  switch (kind) {
+    case EndCut::Kind::Free:
+      return "free";
+    case EndCut::Kind::Laps:
+      return "laps";
+    case EndCut::Kind::Butts:
+      return "butts";
+    case EndCut::Kind::Mitred:
+      return "mitred";
+    case EndCut::Kind::Bent:
+      break;
+  }
+  return "bent";
+}
+
+Json job_part(const Job& job) {
+  return {{"title", job.title},
+          {"number", job.number},
+          {"season", job.season},
+          {"units", word(job.units)},
+          {"source", job.source}};
+}
+
+Json section_part(const Section& section) {
+  Json stations = Json::array();
+  for (const Station& station : section.stations())
+    stations.push_back({{"name", station.name},
+                        {"u_mm", grid(station.u_mm)},
+                        {"d_mm", grid(station.d_mm)},
+                        {"z_mm", grid(station.z_mm)}});
+  return {{"depth_mm", grid(section.depth_mm())},
+          {"closed_girth_mm", grid(section.closed_girth_mm())},
+          {"front_flat_mm", grid(section.front_flat_top() - section.front_flat_bottom())},
+          {"cloth_girth_mm", grid(section.cloth_edge_top() - section.cloth_edge_bottom())},
+          {"stations", std::move(stations)}};
+}
+
+Json corner_part(const PatternCorner& corner, Relief relief) {
+  Json dart = Json::array();
+  for (const DartPoint& p : corner.dart)
+    dart.push_back({{"u_mm", grid(p.u)}, {"half_width_mm", grid(p.half_width)}});
+  return {{"sides", Json::array({corner.side_before, corner.side_after})},
+          {"s_mm", grid(corner.s)},
+          {"turn_deg", grid(corner.turn_deg)},
+          {"front_past_corner_mm", grid(corner.past)},
+          {"relief", word(relief)},
+          {"fold_towards", corner.fold_towards_before ? corner.side_before : corner.side_after},
+          {"dart", std::move(dart)},
+          {"notch", points(corner.notch_top)},
+          {"notch_bottom", points(corner.notch_bottom)},
+          {"square_end_allowance_mm", grid(corner.square_end_allowance)}};
+}
+
+Json bracket_part(const BracketOnPattern& bracket) {
+  Json holes = Json::array();
+  for (const Punch& punch : bracket.holes) holes.push_back(pair(punch.at.x, punch.at.y));
+  return {{"side", bracket.side},
+          {"s_mm", grid(bracket.s)},
+          {"u_mm", grid(bracket.u)},
+          {"width_mm", grid(bracket.width)},
+          {"height_mm", grid(bracket.height)},
+          {"cloth", word(bracket.cloth)},
+          {"open_to_edge", bracket.open_to_edge},
+          {"holes", std::move(holes)}};
+}
+
+Json numeral_part(const PlacedNumeral& numeral) {
+  return {{"text", numeral.text},
+          {"side", numeral.side},
+          {"centre_s_mm", grid(numeral.centre_s)},
+          {"centre_u_mm", grid(numeral.centre_u)},
+          {"width_mm", grid(numeral.width)},
+          {"height_mm", grid(numeral.height)},
+          {"seen_height_mm", grid(numeral.seen_height)},
+          {"tilt_deg", grid(numeral.tilt_deg)}};
+}
+
+Json bumper_part(const Made& made, std::size_t k) {
+  const Pattern& pattern = made.patterns[k];
+  Json bumper;
+  bumper["name"] = pattern.bumper;
+  Json sides = Json::array();
+  for (const RunSide& leg : made.wraps[k].run().sides)
+    sides.push_back(made.frame.sides()[static_cast<std::size_t>(leg.side)].name);
+  bumper["sides"] = std::move(sides);
+  bumper["points_mm"] = points(pattern.outline);
+  bumper["holes_mm"] = Json::array();
+  for (const Polygon& hole : pattern.holes) bumper["holes_mm"].push_back(points(hole));
+  bumper["length_mm"] = grid(pattern.length);
+  bumper["cloth_length_mm"] = grid(pattern.cloth_length);
+  bumper["cloth_width_mm"] = grid(pattern.cloth_width);
+  bumper["cloth_area_mm2"] = grid(pattern.cloth_area);
+  bumper["surface_area_mm2"] = grid(pattern.surface_area);
+  bumper["corners"] = Json::array();
+  for (const PatternCorner& corner : pattern.corners)
+    bumper["corners"].push_back(corner_part(corner, made.job.cloth.relief));
+  bumper["ends"] = Json::array();
+  for (const EndOnPattern& end : pattern.ends)
+    bumper["ends"].push_back({{"end", end.start ? "start" : "end"},
+                              {"layers", end.layers},
+                              {"tongue_mm", grid(end.tongue)},
+                              {"ears_mm", grid(end.ears)}});
+  bumper["bare_gap_mm"] = grid(made.bare_gaps[k]);
+  bumper["covered_gap_mm"] = grid(made.covered_gaps[k]);
+  bumper["clear"] = Json::array();
+  for (const ClearStretch& clear : made.clear[k])
+    bumper["clear"].push_back(
+        {{"side", clear.side}, {"from_s_mm", grid(clear.from_s)}, {"to_s_mm", grid(clear.to_s)}});
+  bumper["brackets"] = Json::array();
+  for (const BracketOnPattern& bracket : pattern.brackets)
+    bumper["brackets"].push_back(bracket_part(bracket));
+  bumper["staples"] = Json::array();
+  for (const Staple& staple : pattern.staples)
+    bumper["staples"].push_back(
+        {{"s_mm", grid(staple.at.x)}, {"u_mm", grid(staple.at.y)}, {"order", staple.order}});
+  bumper["numerals"] = Json::array();
+  if (made.numerals)
+    for (const PlacedNumeral& numeral : made.numerals->placed)
+      if (numeral.bumper == static_cast<int>(k))
+        bumper["numerals"].push_back(numeral_part(numeral));
+  return bumper;
+}
+
+Json board_part(const Piece& board) {
+  return {
+      {"bumper", board.bumper},
+      {"side", board.side},
+      {"length_mm", grid(board.length_mm)},
+      {"ends",
+       Json::array({{{"cut", word(board.start.kind)}, {"angle_deg", grid(board.start.angle_deg)}},
+                    {{"cut", word(board.end.kind)}, {"angle_deg", grid(board.end.angle_deg)}}})},
+      {"count", board.count}};
+}
+
+Json padding_part(const Piece& piece) {
+  return {{"bumper", piece.bumper},
+          {"side", piece.side},
+          {"length_mm", grid(piece.length_mm)},
+          {"count", piece.count}};
+}
+
+Json plan_part(const StockPlan& plan) {
+  Json sticks = Json::array();
+  for (const StockStick& stick : plan.sticks) {
+    Json cuts = Json::array();
+    for (const StockCut& cut : stick.cuts)
+      cuts.push_back({{"piece", cut.label}, {"length_mm", grid(cut.length)}});
+    sticks.push_back({{"length_mm", grid(stick.length)}, {"cuts", std::move(cuts)}});
+  }
+  Json too_long = Json::array();
+  for (const StockCut& cut : plan.too_long)
+    too_long.push_back({{"piece", cut.label}, {"length_mm", grid(cut.length)}});
+  return {{"pieces", std::move(sticks)},
+          {"used_fraction", grid(plan.used_fraction)},
+          {"too_long", std::move(too_long)}};
+}
+
+Json lay_part(const ClothLay& lay) {
+  Json placements = Json::array();
+  for (const ClothPlacement& placement : lay.placements)
+    placements.push_back({{"bumper", placement.bumper},
+                          {"x_mm", grid(placement.x)},
+                          {"y_mm", grid(placement.y)},
+                          {"turned", placement.turned}});
+  return {{"colour", lay.colour},
+          {"length_to_buy_mm", grid(lay.length_to_buy)},
+          {"roll_width_mm", grid(lay.roll_width)},
+          {"used_fraction", grid(lay.used_fraction)},
+          {"placements", std::move(placements)},
+          {"does_not_fit", lay.does_not_fit}};
+}
+
+Json digit_part(const Digit& digit, double legal_stroke) {
+  Json bridges = Json::array();
+  for (const Bridge& bridge : digit.bridges)
+    bridges.push_back({{"length_mm", grid(bridge.length)}, {"width_mm", grid(bridge.width)}});
+  Json part = {{"digit", std::string(1, digit.digit)},
+               {"count", digit.count},
+               {"height_mm", grid(digit.height)},
+               {"width_mm", grid(digit.width)},
+               {"stroke_median_mm", grid(digit.stroke.median())},
+               {"stroke_min_mm", grid(digit.stroke.least())}};
+  if (legal_stroke > 0.0) {
+    part["share_at_least"] = grid(digit.stroke.share_at_least(legal_stroke));
+    part["share_at_least_after_bridges"] =
+        grid(digit.stroke_after_bridges.share_at_least(legal_stroke));
+  }
+  part["counters"] = digit.counters;
+  part["bridges"] = std::move(bridges);
+  return part;
+}
+
+Json numerals_part(const Numerals& numerals, double legal_stroke) {
+  Json digits = Json::array(), misfits = Json::array();
+  for (const Digit& digit : numerals.digits) digits.push_back(digit_part(digit, legal_stroke));
+  for (const NumeralMisfit& misfit : numerals.misfits)
+    misfits.push_back({{"side", misfit.side},
+                       {"needs_mm", grid(misfit.needs)},
+                       {"has_mm", grid(misfit.has)},
+                       {"advice", misfit.advice}});
+  Json axes = Json::object();
+  for (const auto& [axis, value] : numerals.axes) axes[axis] = grid(value);
+  return {{"font", numerals.face},
+          {"axes", std::move(axes)},
+          {"size_mm", grid(numerals.size)},
+          {"height_mm", grid(numerals.height)},
+          {"width_mm", grid(numerals.width)},
+          {"digits", std::move(digits)},
+          {"misfits", std::move(misfits)}};
+}
+
+Json finding_part(const Finding& finding) {
+  return {{"id", finding.id},
+          {"rule", finding.rule},
+          {"subject", finding.subject},
+          {"required", finding.required},
+          {"measured", finding.measured},
+          {"verdict", to_text(finding.verdict)},
+          {"attested", to_text(finding.attested)},
+          {"advice", finding.advice}};
+}
+
+Json weight_part(const Stock& stock) {
+  Json bumpers = Json::array();
+  for (const BumperWeight& weight : stock.weights)
+    bumpers.push_back({{"bumper", weight.bumper},
+                       {"boards_g", grid(weight.boards_g)},
+                       {"padding_g", grid(weight.padding_g)},
+                       {"cloth_g", grid(weight.cloth_g)}});
+  return {{"bumpers", std::move(bumpers)}, {"set_g", grid(stock.set_g)}};
+}
+
+}  // namespace
+
+std::string report_json(const Made& made, const std::vector<Sheet>& sheets) {
+  Json report;
+  report["schema"] = 1;
+  report["job"] = job_part(made.job);
+  report["section"] = section_part(made.section);
+  report["bumpers"] = Json::array();
+  for (std::size_t k = 0; k < made.patterns.size(); ++k)
+    report["bumpers"].push_back(bumper_part(made, k));
+  report["boards"] = Json::array();
+  for (const Piece& board : made.boards) report["boards"].push_back(board_part(board));
+  report["padding"] = Json::array();
+  for (const Piece& piece : made.padding) report["padding"].push_back(padding_part(piece));
+  report["stock"] = {{"board_sheets", made.stock.sheets},
+                     {"strips_per_sheet", made.stock.strips_per_sheet},
+                     {"boards", plan_part(made.stock.boards)},
+                     {"padding", plan_part(made.stock.padding)}};
+  report["cloth"] = Json::array();
+  for (const ClothLay& lay : made.stock.cloth) report["cloth"].push_back(lay_part(lay));
+  if (made.numerals) {
+    const bool ruled = made.season && made.season->numerals_stroke;
+    report["numerals"] =
+        numerals_part(*made.numerals, ruled ? made.season->numerals_stroke->value.mm() : 0.0);
+  }
+  report["checks"] = Json::array();
+  for (const Finding& finding : made.findings) report["checks"].push_back(finding_part(finding));
+  report["sheets"] = Json::array();
+  for (const Sheet& sheet : sheets)
+    report["sheets"].push_back({{"file", sheet.stem + ".pdf"},
+                                {"pages", sheet.pages.size()},
+                                {"paper", sheet.paper},
+                                {"kind", to_text(sheet.kind)}});
+  report["weight"] = weight_part(made.stock);
+  return report.dump(2) + "\n";
+}
+
+}  // namespace swathe
