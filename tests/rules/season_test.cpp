@@ -1,0 +1,168 @@
+#include "swathe/rules/season.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+// The values are facts of the published manuals: the section of each manual is named beside them.
+namespace swathe {
+namespace {
+
+Season season(std::string_view name) {
+  auto read = bundled_season(name);
+  REQUIRE_MESSAGE(read.has_value(), to_text(read.error().front()));
+  return *read;
+}
+
+Refusals faults_of(std::string_view text) {
+  const auto read = read_season(text, "own.toml");
+  return read ? Refusals() : read.error();
+}
+
+const Refusal* fault_at(const Refusals& faults, int line, int column) {
+  const auto found = std::ranges::find_if(faults, [&](const Refusal& r) {
+    return r.place.file == "own.toml" && r.place.line == line && r.place.column == column;
+  });
+  return found == faults.end() ? nullptr : &*found;
+}
+
+template <class T>
+bool stands(const Ruled<T>& value, std::string_view rule, Attested attested) {
+  return value && value->rule == rule && value->attested == attested;
+}
+
+}  // namespace
+
+TEST_CASE("every season built in reads without fault, newest first") {
+  const auto names = season_names();
+  REQUIRE(names.size() >= 4);
+  CHECK(names.front() == "2026");
+  CHECK(std::ranges::is_sorted(names, std::ranges::greater()));
+  for (const auto& name : names) {
+    CAPTURE(name);
+    CHECK(season(name).name == name);
+    CHECK_FALSE(entries(season(name)).empty());
+  }
+}
+
+TEST_CASE("2026 as its manual has it") {  // manual of 2026, section 8.4, kickoff version
+  const Season s = season("2026");
+  CHECK(s.cover_gap->value.inches() == doctest::Approx(1.25));
+  CHECK(stands(s.cover_gap, "R401", Attested::Official));
+  CHECK(s.padding_depth->value.inches() == doctest::Approx(2.25));
+  CHECK(s.padding_height->value.inches() == doctest::Approx(4.5));
+  CHECK(s.extension_most->value.inches() == doctest::Approx(4.0));
+  CHECK(s.hard_parts_past_frame->value.inches() == doctest::Approx(1.25));
+  CHECK(s.hard_parts_under_padding->value.inches() == doctest::Approx(2.0));
+  CHECK(s.zone_filled->value.from.inches() == doctest::Approx(2.5));
+  CHECK(s.zone_filled->value.to.inches() == doctest::Approx(5.75));
+  CHECK(s.weight_machine->value.pounds() == doctest::Approx(135));
+  CHECK(s.numerals_height->value.inches() == doctest::Approx(3.75));
+  CHECK(stands(s.numerals_height, "R412", Attested::Official));
+  CHECK(s.numerals_corner->value.degrees() == doctest::Approx(135));
+  CHECK(s.numerals_places->value == 3);
+  CHECK(s.numerals_read_from->value.inches() == doctest::Approx(720));
+  CHECK(s.numerals_spacing->guideline);
+  CHECK_FALSE(s.padding_hollow->value);
+  CHECK_FALSE(s.backing_nominal_thickness);  // no thickness is named
+  CHECK_FALSE(s.support_end_backed);         // no rule on support
+}
+
+TEST_CASE("2025 differs where it is known to") {  // manual of 2025, section 8.4; changes for 2026
+  const Season s = season("2025");
+  CHECK_FALSE(s.cover_larger_gap);
+  CHECK_FALSE(s.numerals_places);
+  CHECK(s.padding_hollow->value);
+  CHECK(stands(s.padding_hollow, "R402-A", Attested::Official));
+  CHECK(stands(s.cover_gap, "R401", Attested::Quoted));
+  CHECK(stands(s.numerals_height, "R412", Attested::Inferred));
+}
+
+TEST_CASE("2023 and 2020 as their manuals have them") {  // 2023: section 9; 2020: section 9.5
+  const Season later = season("2023"), earlier = season("2020");
+  for (const Season& s : {later, earlier}) {
+    CHECK(s.cover_reach->value.inches() == doctest::Approx(6));
+    CHECK(s.numerals_height->value.inches() == doctest::Approx(4));
+    CHECK(s.numerals_corner->value.degrees() == doctest::Approx(160));
+    CHECK(s.weight_set->value.grams == doctest::Approx(6803.8855));  // 15 international pounds
+    CHECK_FALSE(s.cover_gap);
+    CHECK_FALSE(s.general_grace);
+  }
+  CHECK_FALSE(later.numerals_white_outline);
+  CHECK(earlier.numerals_white_outline->value.inches() == doctest::Approx(0.0625));
+  CHECK(stands(later.zone_inside, "R402", Attested::Quoted));
+  CHECK(stands(earlier.zone_inside, "R18", Attested::Official));
+}
+
+TEST_CASE("a season that was not read is unverified throughout") {
+  for (const char* name : {"2022", "2021", "2019"}) {
+    for (const SeasonEntry& entry : entries(season(name))) {
+      CAPTURE(entry.key);
+      CHECK(entry.attested == Attested::Unverified);
+    }
+  }
+}
+
+TEST_CASE("an unknown season names those that are known") {
+  const auto read = bundled_season("1926");
+  REQUIRE_FALSE(read);
+  CHECK(read.error().front().why == Why::UnknownName);
+  CHECK(read.error().front().sentence.find("2026, 2025") != std::string::npos);
+}
+
+TEST_CASE("entries say a value in words") {
+  const auto list = entries(season("2026"));
+  const auto height = std::ranges::find(list, "numerals.height", &SeasonEntry::key);
+  REQUIRE(height != list.end());
+  CHECK(height->value == "3 3/4 in");
+  CHECK(height->rule == "R412");
+  const auto zone = std::ranges::find(list, "zone.filled", &SeasonEntry::key);
+  REQUIRE(zone != list.end());
+  CHECK(zone->value == "2 1/2 in to 5 3/4 in");
+}
+
+TEST_CASE("every fault of a rule file is told with its place") {
+  const auto faults = faults_of(
+      "[numerals]\n"
+      "hight = { value = \"4 in\", rule = \"1\", attested = \"official\" }\n"
+      "height = { value = \"4\", rule = \"1\", attested = \"official\" }\n"
+      "stroke = { value = 4, rule = \"1\", attested = \"official\" }\n"
+      "white = { value = true, attested = \"sure\" }\n"
+      "[numbers]\n");
+  REQUIRE(faults.size() == 7);
+  CHECK(faults.front().why == Why::Missing);  // season
+  REQUIRE(fault_at(faults, 2, 1));
+  CHECK(fault_at(faults, 2, 1)->why == Why::UnknownKey);
+  CHECK(fault_at(faults, 2, 1)->sentence.find("numerals.height") != std::string::npos);
+  REQUIRE(fault_at(faults, 3, 20));
+  CHECK(fault_at(faults, 3, 20)->why == Why::OutOfRange);  // 4 of what?
+  REQUIRE(fault_at(faults, 4, 20));
+  CHECK(fault_at(faults, 4, 20)->why == Why::WrongType);
+  REQUIRE(fault_at(faults, 5, 9));
+  CHECK(fault_at(faults, 5, 9)->why == Why::Missing);  // rule
+  REQUIRE(fault_at(faults, 5, 36));
+  CHECK(fault_at(faults, 5, 36)->why == Why::OutOfRange);
+  REQUIRE(fault_at(faults, 6, 2));
+  CHECK(fault_at(faults, 6, 2)->sentence.find("\"numerals\"") != std::string::npos);
+}
+
+TEST_CASE("text that is not TOML is refused alone, with its place") {
+  const auto faults = faults_of("season = \"own\"\nx = = 1\n");
+  REQUIRE(faults.size() == 1);
+  CHECK(faults[0].why == Why::Malformed);
+  CHECK(faults[0].place.line == 2);
+}
+
+TEST_CASE("lengths in a rule file need their unit, but zero does not") {
+  const auto with = [](std::string value) {
+    return faults_of("season = \"own\"\n[zone]\ninside = { value = " + value +
+                     ", rule = \"1\", attested = \"quoted\" }\n");
+  };
+  CHECK(with("[\"0\", \"190 mm\"]").empty());
+  CHECK(with("[\"0 in\", \"7.5\"]").size() == 1);
+  CHECK(with("[\"7 in\", \"1 in\"]").size() == 1);
+  CHECK(with("[\"7 in\"]").size() == 1);
+  CHECK(with("[\"-1 in\", \"1 in\"]").size() == 1);
+}
+
+}  // namespace swathe
