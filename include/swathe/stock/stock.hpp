@@ -24,12 +24,12 @@ struct StockStick {
 
 struct StockPlan {
   std::vector<StockStick> sticks;
-  double used_fraction = 0;
+  double used_fraction = 0;        ///< of the sticks bought
   std::vector<StockCut> too_long;  ///< pieces no stick of this stock can give
 };
 
-/// Fewest sticks for all pieces; a kerf is lost at every cut between two pieces and before an
-/// offcut.
+/// Fewest sticks for all pieces, proved so for a job's couple of dozen; a kerf is lost between each
+/// two pieces: n of them fit where their sum and n - 1 kerfs are no more than the stick.
 StockPlan cut_sticks(const std::vector<StockCut>& pieces, double stick_length, double kerf);
 
 struct ClothPlacement {
@@ -44,11 +44,12 @@ struct ClothLay {
   double roll_width = 0;
   double length = 0;         ///< of roll that the covers take
   double length_to_buy = 0;  ///< rounded up to the shop's step
-  double used_fraction = 0;
+  double used_fraction = 0;  ///< of the cloth bought
   std::vector<ClothPlacement> placements;
   std::vector<std::string> does_not_fit;  ///< covers wider than the roll
 };
 
+/// Covers along the roll, numerals the right way up or on their heads, side by side where they fit.
 ClothLay lay_cloth(const std::vector<Pattern>& patterns, const ClothKeys& cloth,
                    const std::string& colour);
 
@@ -64,7 +65,7 @@ struct Stock {
   StockPlan padding;
   std::vector<ClothLay> cloth;  ///< one a colour
   std::vector<BumperWeight> weights;
-  double set_g = 0;  ///< one set: boards, padding, cloth, fasteners
+  double set_g = 0;  ///< one set: boards, padding and cloth; fasteners are not counted
 };
 
 Stock plan_stock(const Job& job, const std::vector<Piece>& boards,

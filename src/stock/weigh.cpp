@@ -1,0 +1,60 @@
+#include "stock/weigh.hpp"
+
+#include <cmath>
+#include <numbers>
+
+namespace swathe {
+namespace {
+
+constexpr double kGramsPerKg = 1000.0;
+constexpr double kCubicMetre = 1e-9;   // of a cubic millimetre
+constexpr double kSquareMetre = 1e-6;  // of a square millimetre
+
+/// Length along the middle of a piece this deep: half of what each slanted end takes away.
+double middle_length(const Piece& piece, double depth) {
+  const auto taken = [&](const EndCut& end) {
+    return 0.5 * depth * std::tan(std::abs(end.angle_deg) * std::numbers::pi / 180.0);
+  };
+  return piece.length_mm - taken(piece.start) - taken(piece.end);
+}
+
+/// Of one rod, or of the block.
+double padding_section(const PaddingKeys& padding) {
+  if (padding.form == PaddingForm::Rods) {
+    return std::numbers::pi * padding.diameter.mm() * padding.diameter.mm() / 4.0;
+  }
+  const double rho = padding.edge_radius.mm();
+  const double rounding = 2.0 * (1.0 - std::numbers::pi / 4.0) * rho * rho;
+  return padding.depth.mm() * padding.height.mm() - rounding;
+}
+
+}  // namespace
+
+std::vector<BumperWeight> weigh(const Job& job, const std::vector<Piece>& boards,
+                                const std::vector<Piece>& padding,
+                                const std::vector<Pattern>& patterns) {
+  const auto sum = [](const std::vector<Piece>& pieces, const std::string& bumper, double depth) {
+    double length = 0;
+    for (const Piece& piece : pieces) {
+      if (piece.bumper == bumper) length += piece.count * middle_length(piece, depth);
+    }
+    return length;
+  };
+  const double board_section = job.backing.thickness.mm() * job.backing.height.mm();
+  const bool rods = job.padding.form == PaddingForm::Rods;
+  const double padding_depth = rods ? job.padding.diameter.mm() : job.padding.depth.mm();
+
+  std::vector<BumperWeight> weights;
+  for (const Pattern& pattern : patterns) {
+    BumperWeight& weight = weights.emplace_back();
+    weight.bumper = pattern.bumper;
+    weight.boards_g = sum(boards, pattern.bumper, job.backing.thickness.mm()) * board_section *
+                      kCubicMetre * job.backing.density_kg_m3 * kGramsPerKg;
+    weight.padding_g = sum(padding, pattern.bumper, padding_depth) * padding_section(job.padding) *
+                       kCubicMetre * job.padding.density_kg_m3 * kGramsPerKg;
+    weight.cloth_g = pattern.cloth_area * kSquareMetre * job.cloth.density_kg_m2 * kGramsPerKg;
+  }
+  return weights;
+}
+
+}  // namespace swathe

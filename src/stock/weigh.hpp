@@ -1,0 +1,16 @@
+#pragma once
+
+#include <vector>
+
+#include "swathe/stock/stock.hpp"
+
+namespace swathe {
+
+/// What each bumper of one set weighs, from volumes and the job's densities; without fasteners.
+///
+/// Ends cut at an angle are taken off: a piece is as long as its middle line.
+std::vector<BumperWeight> weigh(const Job& job, const std::vector<Piece>& boards,
+                                const std::vector<Piece>& padding,
+                                const std::vector<Pattern>& patterns);
+
+}  // namespace swathe

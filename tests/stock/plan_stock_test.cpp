@@ -1,0 +1,106 @@
+#include <doctest/doctest.h>
+
+#include <numbers>
+
+#include "swathe/stock/stock.hpp"
+
+namespace swathe {
+namespace {
+
+// A set of two C-halves of a 700 x 820 mm frame, boards 18 mm, rods 63.5 mm, front and back
+// lapping, 6 mm taken off each free end: the lengths stand in the geometry's worked example (common
+// practice, no source).
+std::vector<Piece> boards() {
+  std::vector<Piece> pieces;
+  for (const char* bumper : {"A", "B"}) {
+    pieces.push_back({bumper, "front", 362, 0, 0, {}, {}, 1});
+    pieces.push_back({bumper, "left", 820, 0, 0, {}, {}, 1});
+    pieces.push_back({bumper, "back", 362, 0, 0, {}, {}, 1});
+  }
+  return pieces;
+}
+std::vector<Piece> rods() {
+  std::vector<Piece> pieces;
+  for (const char* bumper : {"A", "B"}) {
+    pieces.push_back({bumper, "front", 425.5, 0, 0, {}, {}, 2});
+    pieces.push_back({bumper, "left", 856, 0, 0, {}, {}, 2});
+    pieces.push_back({bumper, "back", 425.5, 0, 0, {}, {}, 2});
+  }
+  return pieces;
+}
+
+Job job() {
+  Job result;
+  result.backing.thickness = mm(18);
+  result.backing.height = mm(127);
+  result.padding.diameter = mm(63.5);
+  return result;
+}
+
+int cuts(const StockPlan& plan) {
+  int count = 0;
+  for (const StockStick& stick : plan.sticks) count += static_cast<int>(stick.cuts.size());
+  return count;
+}
+
+}  // namespace
+
+TEST_CASE("both colours of two C-halves are 12 boards and 24 rods") {
+  const Stock stock = plan_stock(job(), boards(), rods(), {});
+  CHECK(cuts(stock.boards) == 12);
+  CHECK(cuts(stock.padding) == 24);
+  CHECK(stock.boards.too_long.empty());
+  // 1544 mm of boards a half, 2438.4 mm (96 in) strips: four halves take 6176 mm, so 3 strips.
+  CHECK(stock.boards.sticks.size() == 3);
+  // 48 in across, 5 in strips, 1/8 in kerf: 9 strips and 8 kerfs are 46 in, a tenth does not fit.
+  CHECK(stock.strips_per_sheet == 9);
+  CHECK(stock.sheets == 1);
+  // 60 in noodles (1524 mm): a long rod and one short one, or three short ones; 8 long, 16 short.
+  CHECK(stock.padding.sticks.size() == 11);
+}
+
+TEST_CASE("one colour takes one set") {
+  Job one = job();
+  one.cloth.colours.resize(1);
+  const Stock stock = plan_stock(one, boards(), rods(), {});
+  CHECK(cuts(stock.boards) == 6);
+  CHECK(cuts(stock.padding) == 12);
+  CHECK(stock.cloth.size() == 1);
+}
+
+TEST_CASE("a sheet narrower than a board gives no board") {
+  Job narrow = job();
+  narrow.backing.stock = {mm(100), mm(2000)};
+  const Stock stock = plan_stock(narrow, boards(), rods(), {});
+  CHECK(stock.strips_per_sheet == 0);
+  CHECK(stock.sheets == 0);
+  CHECK(stock.boards.too_long.size() == 12);
+}
+
+TEST_CASE("weights are volumes times densities") {
+  Pattern a, b;
+  a.bumper = "A";
+  b.bumper = "B";
+  a.cloth_area = b.cloth_area = 0.8e6;  // mm2
+  const Stock stock = plan_stock(job(), boards(), rods(), {a, b});
+  REQUIRE(stock.weights.size() == 2);
+  // 1.544 m x 18 mm x 127 mm of 600 kg/m3
+  CHECK(stock.weights[0].boards_g == doctest::Approx(1.544 * 0.018 * 0.127 * 600 * 1000));
+  // rods of 63.5 mm, 30 kg/m3
+  CHECK(stock.weights[0].padding_g ==
+        doctest::Approx(2 * 1.707 * std::numbers::pi * 0.03175 * 0.03175 * 30 * 1000));
+  CHECK(stock.weights[0].cloth_g == doctest::Approx(280));  // 0.8 m2 of 350 g/m2
+  CHECK(stock.set_g == doctest::Approx(2 * (stock.weights[0].boards_g + stock.weights[0].padding_g +
+                                            stock.weights[0].cloth_g)));
+}
+
+TEST_CASE("a mitred board is as long as its middle line") {
+  Piece mitred{"A", "front", 500, 0, 0, {EndCut::Kind::Mitred, 45}, {EndCut::Kind::Mitred, 45}, 1};
+  Pattern a;
+  a.bumper = "A";
+  const Stock stock = plan_stock(job(), {mitred}, {}, {a});
+  // Outer edge 500, inner edge 464: a trapezium's area is its height times the mean of both.
+  CHECK(stock.weights[0].boards_g == doctest::Approx(0.482 * 0.018 * 0.127 * 600 * 1000));
+}
+
+}  // namespace swathe
