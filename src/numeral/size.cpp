@@ -93,6 +93,12 @@ bool digits_overlap(const SetNumber& number) {
   return false;
 }
 
+/// In a line a digit's advance may hold kerning with its neighbour: alone it has none.
+double own_advance(const Face& face, char digit, bool tabular) {
+  const auto alone = face.shape(std::string(1, digit), {.tabular = tabular});
+  return alone.empty() ? 0 : alone.front().advance;
+}
+
 /// The number at an em of 1 mm, without extra space.
 Outcome<SetNumber> set_in_ems(const Face& face, const std::string& text, bool tabular) {
   SetNumber number;
@@ -109,7 +115,7 @@ Outcome<SetNumber> set_in_ems(const Face& face, const std::string& text, bool ta
     shape.digit = digit;
     shape.outline = face.region(glyph.glyph, kFlatness);
     shape.ink = bounds(shape.outline);
-    shape.advance = glyph.advance;
+    shape.advance = own_advance(face, digit, tabular);
     if (!face.has(static_cast<char32_t>(digit)) || shape.ink.empty() || shape.ink.height() <= 0) {
       return refuse(Why::BadFont, fmt::format("{} has no usable digit {}", face.name(), digit));
     }

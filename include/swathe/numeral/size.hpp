@@ -17,7 +17,7 @@ struct SizedDigit {
   char digit = '0';
   Region outline;
   Box ink;
-  double advance = 0;
+  double advance = 0;  ///< without kerning
 };
 
 /// The number set in one line, at its size; millimetres.

@@ -1,0 +1,91 @@
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "swathe/base/length.hpp"
+#include "swathe/base/outcome.hpp"
+#include "swathe/base/units.hpp"
+#include "swathe/bumper/pieces.hpp"
+#include "swathe/bumper/wrap.hpp"
+#include "swathe/job/job.hpp"
+#include "swathe/numeral/numerals.hpp"
+#include "swathe/numeral/size.hpp"
+
+namespace swathe {
+
+/// Free cloth left between a number and the end of its clear stretch. Common practice, no source.
+inline constexpr Length kNumeralMargin = Length::from_inches(1.0 / 4);
+
+/// A clear stretch on which a number might lie, and which way it looks.
+struct NumeralRoom {
+  int bumper = 0;  ///< number in the job
+  std::string side;
+  double bearing_deg = 0;  ///< 0 straight ahead of the machine, counter-clockwise
+  double from_s = 0, to_s = 0;
+
+  double length() const { return to_s - from_s; }
+};
+
+/// How cloth round a section looks square on, between two places on the girth.
+struct SeenBand {
+  double height = 0;    ///< from its lowest to its highest point
+  double tilt_deg = 0;  ///< greatest lean from upright
+};
+/// Requires: from_u <= to_u, both between the cloth edges.
+/// Source: cloth rises by cos(tilt) for each step along the girth, so the height between two places
+///   is the difference of their z.
+SeenBand seen_band(const Section& section, double from_u, double to_u);
+
+/// Clear stretches of every bumper for a band of this half height, in order of the bumpers.
+std::vector<NumeralRoom> numeral_rooms(const std::vector<Wrap>& wraps, double half_height);
+
+/// Sides for `places` numbers, of rooms that are long enough: as far apart in bearing as may be,
+/// then with the most room. At most one room a side.
+/// Holds: no other choice has its nearest two neighbours further apart (5 deg and more).
+std::vector<NumeralRoom> choose_rooms(const std::vector<NumeralRoom>& rooms, double needs,
+                                      int places);
+
+/// A bundled face measured for this number, to be offered where the chosen one is too wide.
+struct FaceCandidate {
+  std::string face;       ///< "Saira at wdth 60, wght 900"
+  double width = 0;       ///< ink of the number, with its shortest digit 1 mm high
+  double ink_height = 1;  ///< of the tallest digit then
+};
+
+/// What placing a number needs to know.
+struct PlaceInput {
+  const SetNumber& number;
+  const NumeralKeys& keys;
+  const std::vector<Wrap>& wraps;    ///< of every bumper, in the job's order
+  const std::vector<Piece>& boards;  ///< of one set: places chosen by hand are measured on them
+  int least_places = 0;              ///< that the season asks for; the program chooses at least one
+  const std::vector<FaceCandidate>& candidates;
+  /// The least height the number may be set at on request; nothing where there is none below the
+  /// asked one.
+  std::optional<Length> least_height;
+  /// Whether the number set to this height keeps the season's stroke.
+  std::function<bool(Length)> keeps_stroke;
+  Units units = Units::Inches;
+  const Places& places;
+};
+
+struct Placing {
+  std::vector<PlacedNumeral> placed;
+  std::vector<NumeralMisfit> misfits;
+};
+
+/// Puts the whole number on each side asked for: in the middle of the side's longest clear stretch,
+/// its ink centred on the middle of the front flat. Places chosen by hand go before sides by name,
+/// those before the program's own choice.
+///
+/// Refuses: UnknownName (a side or bumper; a bumper that does not reach the side), DoesNotFit (two
+///   numbers over each other), each at its key.
+/// Holds: (1) every placed number keeps kNumeralMargin from its stretch's ends; (2) a misfit's
+///   advice, applied, places the number; (3) no clear stretch of a misfit's side is longer than
+///   `has`.
+Outcome<Placing> place_number(const PlaceInput& input);
+
+}  // namespace swathe

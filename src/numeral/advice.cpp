@@ -1,0 +1,102 @@
+#include "numeral/advice.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+namespace swathe {
+namespace {
+
+constexpr std::size_t kMostFaces = 3;
+constexpr double kLowest = 0.25;  // of the asked height, where no season sets a least one
+
+/// Whether a number of this ink fits somewhere on the side.
+bool fits(const PlaceInput& input, double ink_width, double ink_height, const std::string& side,
+          std::optional<int> bumper) {
+  const std::vector<NumeralRoom> rooms = numeral_rooms(input.wraps, ink_height / 2);
+  return std::any_of(rooms.begin(), rooms.end(), [&](const NumeralRoom& room) {
+    return room.side == side && (!bumper || room.bumper == *bumper) &&
+           room.length() >= needed_for(ink_width);
+  });
+}
+
+/// The greatest lower height at which the number fits, as a person would set it.
+std::optional<Length> lower_height(const PlaceInput& input, const std::string& side,
+                                   std::optional<int> bumper) {
+  const Length asked = mm(input.number.height);
+  const auto fits_at = [&](Length height) {
+    const SetNumber set = at_height(input.number, height, input.keys.spacing);
+    return fits(input, set.ink.width(), set.ink.height(), side, bumper);
+  };
+  const Length least = input.least_height.value_or(kLowest * asked);
+  if (least >= asked || !fits_at(least)) return std::nullopt;
+  Length low = least, high = asked;
+  while (high - low > mm(0.01)) {
+    const Length middle = 0.5 * (low + high);
+    (fits_at(middle) ? low : high) = middle;
+  }
+  const Length height = std::max(least, on_grid(low, input.units, Rounding::Down));
+  if (input.keeps_stroke && !input.keeps_stroke(height)) return std::nullopt;
+  return height;
+}
+
+/// Faces in which the number fits at the asked height, widest first: "Saira at wdth 50 (9.2 in
+/// wide), OSP-DIN (9.9 in wide)".
+std::string narrower_faces(const PlaceInput& input, const std::string& side,
+                           std::optional<int> bumper) {
+  struct Fitting {
+    std::string face;
+    double width;
+  };
+  std::vector<Fitting> fitting;
+  const double height = input.number.height;
+  const double extra =
+      input.keys.spacing.extra.mm() * static_cast<double>(input.number.digits.size() - 1);
+  for (const FaceCandidate& candidate : input.candidates) {
+    const double width = candidate.width * height + extra;
+    if (fits(input, width, candidate.ink_height * height, side, bumper)) {
+      fitting.push_back({candidate.face, width});
+    }
+  }
+  std::stable_sort(fitting.begin(), fitting.end(), [](auto& p, auto& q) {
+    return std::round(p.width * 1e3) > std::round(q.width * 1e3);
+  });
+  if (fitting.size() > kMostFaces) fitting.resize(kMostFaces);
+  std::string words;
+  for (const Fitting& f : fitting) {
+    if (!words.empty()) words += ", ";
+    words += fmt::format("{} ({} wide)", f.face, measured(mm(f.width), input.units));
+  }
+  return words;
+}
+
+}  // namespace
+
+double needed_for(double ink_width) { return ink_width + 2 * kNumeralMargin.mm(); }
+
+std::string advice_for_width(const PlaceInput& input, const std::string& side,
+                             std::optional<int> bumper) {
+  const auto height = lower_height(input, side, bumper);
+  const std::string faces = narrower_faces(input, side, bumper);
+  const std::string low = height ? fmt::format("it fits {} high", exact(*height, input.units)) : "";
+  const std::string narrow = faces.empty()
+                                 ? ""
+                                 : fmt::format("at {} these faces fit: {}",
+                                               exact(mm(input.number.height), input.units), faces);
+  if (low.empty() && narrow.empty()) {
+    return "no allowed height and no bundled face fits: choose another side";
+  }
+  return low.empty() || narrow.empty() ? low + narrow : low + "; " + narrow;
+}
+
+Length on_grid(Length length, Units units, Rounding rounding) {
+  const Length step = units == Units::Inches ? inches(1.0 / 16) : mm(1);
+  constexpr double kNearly = 1e-6;  // of a step: what arithmetic may have lost
+  const double steps = length / step;
+  return step *
+         (rounding == Rounding::Up ? std::ceil(steps - kNearly) : std::floor(steps + kNearly));
+}
+
+}  // namespace swathe

@@ -1,0 +1,22 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "swathe/numeral/place.hpp"
+
+namespace swathe {
+
+/// Length of side that a number of this ink width takes up, its margins included; mm.
+double needed_for(double ink_width);
+
+/// What would make the number fit on a side: a lower height that the season allows, narrower faces.
+/// Looks at one bumper's cloth on that side, or at every bumper's.
+std::string advice_for_width(const PlaceInput& input, const std::string& side,
+                             std::optional<int> bumper);
+
+/// A distance rounded to 1/16 in or 1 mm, up or down, with its unit.
+enum class Rounding { Up, Down };
+Length on_grid(Length length, Units units, Rounding rounding);
+
+}  // namespace swathe

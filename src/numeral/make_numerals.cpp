@@ -1,0 +1,146 @@
+#include "swathe/numeral/make_numerals.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <iterator>
+
+#include "swathe/numeral/size.hpp"
+#include "swathe/numeral/stencil.hpp"
+#include "swathe/type/stroke.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr Length kSpareHeight = inches(1.0 / 8);
+constexpr Length kPlainHeight = inches(4);
+
+/// The same refusals at the job's key; each sentence may get something in front.
+tl::unexpected<Refusals> at_key(Refusals refusals, const Place& place,
+                                const std::string& before = {}) {
+  for (Refusal& refusal : refusals) {
+    refusal.place = place;
+    refusal.sentence = before + refusal.sentence;
+  }
+  return tl::unexpected<Refusals>(std::move(refusals));
+}
+
+/// Which key of the job a refusal to set the number is about.
+std::string key_of(Why why, const std::string& number) {
+  if (why == Why::BadFont) return "numerals.font";
+  if (why == Why::DoesNotFit) return "numerals.spacing";
+  const bool digits =
+      std::all_of(number.begin(), number.end(), [](char c) { return c >= '0' && c <= '9'; });
+  return digits && !number.empty() && number.size() <= 5 ? "numerals.height" : "job.number";
+}
+
+bool needs_bridges(NumeralMethod method) {
+  return method == NumeralMethod::Stencil || method == NumeralMethod::PaintMask;
+}
+
+/// One digit measured, and made fit for the job's method.
+Outcome<Digit> made_digit(const SizedDigit& sized, const NumeralKeys& keys) {
+  Digit digit;
+  digit.digit = sized.digit;
+  digit.height = sized.ink.height();
+  digit.width = sized.ink.width();
+  digit.advance = sized.advance;
+  digit.outline = sized.outline;
+  digit.stroke = measure_stroke(sized.outline);
+  digit.counters = static_cast<int>(std::count_if(sized.outline.begin(), sized.outline.end(),
+                                                  [](const Polygon& p) { return area(p) < 0; }));
+  digit.stroke_after_bridges = digit.stroke;
+  digit.stencil = sized.outline;
+  if (!needs_bridges(keys.method)) return digit;
+  Outcome<Stencil> stencil = make_stencil(sized.outline, keys.bridge.mm());
+  if (!stencil) return tl::unexpected<Refusals>(std::move(stencil.error()));
+  digit.bridges = std::move(stencil->bridges);
+  digit.stencil = std::move(stencil->cut);
+  digit.stroke_after_bridges = less_bridges(digit.stroke, digit.bridges);
+  return digit;
+}
+
+/// Refuses what is known but not built yet.
+Refusals not_built_yet(const NumeralKeys& keys, const Places& places) {
+  Refusals refusals;
+  const auto refuse_key = [&](const std::string& key, const std::string& what) {
+    refusals.push_back({Why::NotSupported, what + " is not supported yet", places.of(key)});
+  };
+  if (keys.outline != Length{}) refuse_key("numerals.outline", "an outline round the digits");
+  if (keys.make_legal) refuse_key("numerals.make_legal", "changing digits to meet the rules");
+  return refusals;
+}
+
+/// Whether more than half of every digit's stroke is as wide as the season asks.
+bool keeps_stroke(const SetNumber& number, const NumeralKeys& keys, Length least) {
+  return std::all_of(number.shapes.begin(), number.shapes.end(), [&](const SizedDigit& shape) {
+    const Outcome<Digit> digit = made_digit(shape, keys);
+    return digit && digit->stroke_after_bridges.share_at_least(least.mm()) > 0.5;
+  });
+}
+
+}  // namespace
+
+Length numeral_height(const NumeralKeys& keys, const NumeralRules& rules) {
+  if (keys.height) return *keys.height;
+  return rules.height ? *rules.height + kSpareHeight : kPlainHeight;
+}
+
+Outcome<Numerals> make_numerals(const NumeralInput& input) {
+  Refusals refusals = not_built_yet(input.keys, input.places);
+  const Length height = numeral_height(input.keys, input.rules);
+  Outcome<SetNumber> set = set_number(input.face, input.number, height, input.keys.spacing);
+  if (!set) {
+    const std::string key = key_of(set.error().front().why, input.number);
+    return at_key(std::move(set.error()), input.places.of(key));
+  }
+
+  Numerals made;
+  made.face = input.face_name;
+  made.axes = input.keys.axes;
+  made.size = set->em;
+  made.height = set->height;
+  made.width = set->ink.width();
+  for (const SizedDigit& shape : set->shapes) {
+    Outcome<Digit> digit = made_digit(shape, input.keys);
+    if (digit) {
+      made.digits.push_back(*std::move(digit));
+    } else {
+      auto here = at_key(std::move(digit.error()), input.places.of("numerals.bridge"),
+                         fmt::format("digit {}: ", shape.digit));
+      std::move(here.value().begin(), here.value().end(), std::back_inserter(refusals));
+    }
+  }
+
+  Outcome<Placing> placing = place_number({
+      .number = *set,
+      .keys = input.keys,
+      .wraps = input.wraps,
+      .boards = input.boards,
+      .least_places = input.rules.places,
+      .candidates = input.candidates,
+      .least_height = input.rules.height,
+      .keeps_stroke =
+          [&](Length lower) {
+            return !input.rules.stroke || keeps_stroke(at_height(*set, lower, input.keys.spacing),
+                                                       input.keys, *input.rules.stroke);
+          },
+      .units = input.units,
+      .places = input.places,
+  });
+  if (!placing) {
+    std::move(placing.error().begin(), placing.error().end(), std::back_inserter(refusals));
+  }
+  if (!refusals.empty()) return tl::unexpected<Refusals>(std::move(refusals));
+
+  made.placed = std::move(placing->placed);
+  made.misfits = std::move(placing->misfits);
+  for (Digit& digit : made.digits) {
+    const auto in_number = std::count(input.number.begin(), input.number.end(), digit.digit);
+    const int numbers = (static_cast<int>(made.placed.size()) + input.keys.spares) * input.colours;
+    digit.count = static_cast<int>(in_number) * numbers;
+  }
+  return made;
+}
+
+}  // namespace swathe

@@ -1,0 +1,138 @@
+#include "swathe/numeral/size.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+#include "numeral/faces.hpp"
+#include "type/debian_fonts.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kInch = 25.4;
+
+SetNumber set_to(const Face& face, const std::string& number, double height_inches,
+                 NumeralSpacing spacing = {}) {
+  auto set = set_number(face, number, inches(height_inches), spacing);
+  REQUIRE(set.has_value());
+  return *std::move(set);
+}
+
+// Figures read from the file with fontTools 4.38 (DejaVu Sans Bold 2.37): em 2048, a flat digit is
+// 1493 high, 0 runs from -29 to 1520, 1 from 231 to 1284 across, every advance is 1425.
+TEST_CASE("size: a flat digit of DejaVu Sans Bold set 4 in high") {
+  const std::string bytes = test::file_bytes(test::kDejaVu);
+  const auto face = Face::open(bytes);
+  REQUIRE(face.has_value());
+
+  const SetNumber one = set_to(*face, "1", 4);
+  CHECK(one.em / kInch == doctest::Approx(5.486939).epsilon(1e-6));  // 395.0596 pt
+  CHECK(one.shapes.front().advance / kInch == doctest::Approx(3.817816).epsilon(1e-6));
+  CHECK(one.ink.width() / kInch == doctest::Approx(4.0 * (1284 - 231) / 1493).epsilon(1e-6));
+
+  // The shortest digit is measured: the 0 beside it stands 4.15 in high.
+  const SetNumber ten = set_to(*face, "10", 4);
+  CHECK(ten.em == doctest::Approx(one.em));
+  CHECK(ten.height / kInch == doctest::Approx(4));
+  CHECK(ten.shape('0').ink.height() / kInch == doctest::Approx(4.0 * 1549 / 1493).epsilon(1e-5));
+  CHECK(ten.ink.lo.y / kInch == doctest::Approx(-4.0 * 29 / 1493).epsilon(1e-4));
+  REQUIRE(ten.digits.size() == 2);
+  CHECK(ten.digits[0].digit == '1');
+  CHECK(ten.digits[1].origin.x == doctest::Approx(ten.shape('1').advance));
+  // Ink to ink: the 1 ends at 1284 of its 1425, the 0 starts at 98.
+  CHECK(ten.largest_space / kInch ==
+        doctest::Approx(4.0 * (1425 - 1284 + 98) / 1493).epsilon(1e-4));
+}
+
+// Five digits ink to ink, without kerning, all ten set so that the shortest is 4 in: of the digit
+// with the greatest advance, and of digits of mean width. Measured by another program on a raster
+// of 400 px/in and given to 0.01 in.
+TEST_CASE("size: five digits are as wide as measured on a raster") {
+  const struct {
+    const char* name;
+    double widest, mean;
+  } expected[] = {{"Anton", 11.32, 10.93},
+                  {"Saira 50 750", 9.91, 9.19},
+                  {"Saira 60 900", 11.28, 10.51},
+                  {"OSP-DIN", 10.13, 9.95},
+                  {"Bebas Neue Bold", 10.96, 10.90},
+                  {"Sofia Sans Extra Condensed Black", 13.72, 12.68},
+                  {"Staatliches", 13.91, 11.94},
+                  {"Big Shoulders Stencil", 13.08, 11.67},
+                  {"Saira Stencil One", 19.10, 17.36}};
+  for (const auto& row : expected) {
+    CAPTURE(std::string(row.name));
+    const auto& faces = test::bundled_faces();
+    const auto bundled = std::find_if(
+        faces.begin(), faces.end(), [&](const auto& f) { return std::string(f.name) == row.name; });
+    REQUIRE(bundled != faces.end());
+    const Face face = test::opened(*bundled);
+    const SetNumber low = set_to(face, "01234", 4), high = set_to(face, "56789", 4);
+    const double em = std::max(low.em, high.em);  // the shortest digit needs the largest em
+    double widest_advance = 0, widest = 0, sum = 0;
+    for (const SetNumber* half : {&low, &high}) {
+      for (const SizedDigit& shape : half->shapes) {
+        const double enlarged = em / half->em / kInch;
+        const double advance = enlarged * shape.advance;
+        const double five = 4 * advance + enlarged * shape.ink.width();
+        sum += five;
+        if (advance <= widest_advance + 1e-9) continue;
+        widest_advance = advance;
+        widest = five;
+      }
+    }
+    CHECK(std::abs(widest - row.widest) < 0.01);
+    CHECK(std::abs(sum / 10 - row.mean) < 0.01);
+  }
+}
+
+TEST_CASE("size (1): no digit is shorter than asked, and one is exactly so") {
+  for (const test::BundledFace& bundled : test::bundled_faces()) {
+    CAPTURE(bundled.name);
+    const SetNumber set = set_to(test::opened(bundled), "20486", 4);
+    double least = 1e9;
+    for (const SizedDigit& shape : set.shapes) least = std::min(least, shape.ink.height());
+    CHECK(least == doctest::Approx(101.6).epsilon(1e-9));
+    CHECK(set.shapes.size() == 5);
+    CHECK(set.digits.size() == 5);
+  }
+}
+
+TEST_CASE("size (2): another height is the same as setting anew") {
+  const Face face = test::opened(test::bundled_faces().front());
+  const NumeralSpacing spacing{.tabular = false, .extra = mm(3)};
+  const SetNumber at_once = set_to(face, "1138", 3.75, spacing);
+  const SetNumber by_way = at_height(set_to(face, "1138", 4.5, spacing), inches(3.75), spacing);
+  CHECK(by_way.ink.width() == doctest::Approx(at_once.ink.width()));
+  CHECK(by_way.ink.height() == doctest::Approx(at_once.ink.height()));
+  CHECK(by_way.largest_space == doctest::Approx(at_once.largest_space));
+  CHECK(by_way.em == doctest::Approx(at_once.em));
+}
+
+TEST_CASE("size: extra space widens the number between its digits only") {
+  const Face face = test::opened(test::bundled_faces().front());
+  const double plain = set_to(face, "1138", 4).ink.width();
+  const double spread = set_to(face, "1138", 4, {.tabular = false, .extra = mm(5)}).ink.width();
+  CHECK(spread - plain == doctest::Approx(15));
+}
+
+TEST_CASE("size: refusals") {
+  const Face face = test::opened(test::bundled_faces().front());
+  const auto why = [&](const std::string& number, Length height, Length extra = {}) {
+    const auto set = set_number(face, number, height, {.tabular = false, .extra = extra});
+    REQUIRE_FALSE(set.has_value());
+    return set.error().front().why;
+  };
+  CHECK(why("", inches(4)) == Why::OutOfRange);
+  CHECK(why("123456", inches(4)) == Why::OutOfRange);
+  CHECK(why("12A", inches(4)) == Why::OutOfRange);
+  CHECK(why("12", Length{}) == Why::OutOfRange);
+  CHECK(why("12", -inches(4)) == Why::OutOfRange);
+  CHECK(why("88", inches(4), -inches(1)) == Why::DoesNotFit);
+}
+
+}  // namespace
+}  // namespace swathe
