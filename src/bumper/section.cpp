@@ -227,6 +227,13 @@ std::optional<double> Section::u_at_depth(double d, bool above) const {
   return 0.5 * (near + far);
 }
 
+std::vector<double> Section::bends() const {
+  std::vector<double> ends;
+  for (const auto& [piece, u_from] : chain_)
+    if (piece.turn != 0.0) ends.insert(ends.end(), {u_from, u_from + piece.length});
+  return ends;
+}
+
 double Section::short_of_depth(double d) const {
   const double top = u_at_depth(std::min(d, depth_), true).value_or(back_top_);
   const double bottom = u_at_depth(std::min(d, depth_), false).value_or(back_bottom_);

@@ -70,6 +70,8 @@ class Section {
   };
   Foot nearest(double d, double z) const;
 
+  /// u of both ends of every arc of the section.
+  std::vector<double> bends() const;
   /// By how much the cloth between the back edges lies short of a depth, summed over u; mm2.
   double short_of_depth(double d) const;
 

@@ -1,0 +1,32 @@
+#pragma once
+
+#include <array>
+#include <string>
+#include <vector>
+
+#include "swathe/bumper/wrap.hpp"
+#include "swathe/job/job.hpp"
+
+namespace swathe {
+
+/// A cover in space as triangles; every corner of a triangle knows its place on the cloth.
+struct Mesh {
+  std::string name;
+  std::vector<SpacePoint> points;
+  std::vector<ClothPoint> cloth;              ///< one for each point
+  std::vector<std::array<int, 3>> triangles;  ///< counter-clockwise seen from outside
+  std::vector<int> panel;                     ///< of each triangle: side of the run, or its bend
+};
+
+struct MeshOptions {
+  int round_steps = 12;  ///< chords on each round of the section
+  double along_mm = 60;  ///< longest step along the bumper
+};
+
+/// The cover on its bumper, from flap to flap and end face to end face; tongues and ears are folded
+/// away and left out. One panel a side, none of it inside a dart or a notch; points on the two
+/// edges of a mitred dart coincide in space and not on the cloth. A bent corner has a panel of its
+/// own. Holds: every point is at() its cloth place.
+Mesh make_mesh(const Wrap& wrap, const ClothKeys& cloth, const MeshOptions& options = {});
+
+}  // namespace swathe

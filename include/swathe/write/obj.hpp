@@ -1,0 +1,13 @@
+#pragma once
+
+#include <string>
+
+#include "swathe/sheet/mesh.hpp"
+
+namespace swathe {
+
+/// The mesh as a Wavefront OBJ file: millimetres, z up, texture coordinates are cloth coordinates
+/// (s and u, millimetres), one group a panel.
+std::string to_obj(const Mesh& mesh);
+
+}  // namespace swathe
