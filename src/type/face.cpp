@@ -142,6 +142,18 @@ const FT_Outline_Funcs& outline_callbacks() {
   return callbacks;
 }
 
+/// Damaged fonts hold outlines of any size; what is past this no numeral face has.
+bool drawable(const std::vector<Curve>& curves) {
+  constexpr std::size_t kMostCurves = 5000;
+  constexpr double kFurthest = 100;  // em
+  const auto near = [](FlatPoint p) {
+    return std::abs(p.x) < kFurthest && std::abs(p.y) < kFurthest;
+  };
+  return curves.size() <= kMostCurves && std::ranges::all_of(curves, [&](const Curve& curve) {
+           return near(curve.a) && near(curve.b) && near(curve.to);
+         });
+}
+
 Box bounds_of(const std::vector<Curve>& curves, double tolerance) {
   Box box;
   for (const Polygon& polygon : flatten(curves, tolerance)) {
@@ -233,7 +245,7 @@ const std::vector<Curve>& Face::Open::outline(unsigned glyph) {
   const bool whole =
       FT_Outline_Decompose(&face->glyph->outline, &outline_callbacks(), &writer) == 0;
   writer.close();
-  if (whole) slot->second = std::move(writer.curves);
+  if (whole && drawable(writer.curves)) slot->second = std::move(writer.curves);
   return slot->second;
 }
 

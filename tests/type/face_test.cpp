@@ -8,6 +8,8 @@
 #include <vector>
 
 #include "swathe/base/embedded.hpp"
+#include "swathe/type/digits.hpp"
+#include "swathe/type/stroke.hpp"
 #include "type/debian_fonts.hpp"
 
 using namespace swathe;
@@ -198,6 +200,19 @@ TEST_CASE("Face: the axes of a variable face") {
   CHECK(none.error()[0].why == Why::UnknownName);
 }
 
+TEST_CASE("Face: a WOFF2 file is the same face") {
+  // Packed from OSP-DIN.ttf by woff2_compress 1.0.2.
+  const auto [bytes, packed] = opened(SWATHE_TEST_DATA "/type/data/osp-din.woff2");
+  const auto plain = Face::open(embedded("fonts/osp-din/OSP-DIN.ttf"));
+  REQUIRE(plain);
+  for (const char* const digit : {"0", "4", "7"}) {
+    const unsigned glyph = glyph_of(packed, digit);
+    CHECK(glyph == glyph_of(*plain, digit));
+    CHECK(packed.region(glyph, 1e-4) == plain->region(glyph, 1e-4));
+    CHECK(packed.shape(digit)[0].advance == plain->shape(digit)[0].advance);
+  }
+}
+
 TEST_CASE("Face: what the font lacks can be told") {
   const auto [bytes, face] = opened(kDejaVu);
   CHECK(face.has(U'7'));
@@ -229,14 +244,15 @@ TEST_CASE("Face: damaged fonts are refused or drawn, and nothing falls over") {
       CHECK(!face.error()[0].sentence.empty());
       return;
     }
-    for (const ShapedGlyph& glyph : face->shape("0123456789")) {
-      (void)face->region(glyph.glyph, 1e-4);
-    }
+    const auto line = set_digits(*face, "0123456789", kFourInches);
+    if (line) CHECK(measure_stroke(line->shape('8').outline).length() >= 0);
   };
-  for (const char* const name :
-       {"fonts/osp-din/OSP-DIN.ttf", "fonts/bebas-neue/BebasNeue-Bold.otf",
-        "fonts/big-shoulders-stencil/BigShouldersStencil[opsz,wght].ttf"}) {
-    const std::string whole(embedded(name));
+  const std::vector<std::string> fonts = {
+      std::string(embedded("fonts/osp-din/OSP-DIN.ttf")),
+      std::string(embedded("fonts/bebas-neue/BebasNeue-Bold.otf")),
+      std::string(embedded("fonts/big-shoulders-stencil/BigShouldersStencil[opsz,wght].ttf")),
+      file_bytes(SWATHE_TEST_DATA "/type/data/osp-din.woff2")};
+  for (const std::string& whole : fonts) {
     REQUIRE(!whole.empty());
     std::uniform_int_distribution<std::size_t> anywhere(0, whole.size() - 1), head(0, 400);
     std::uniform_int_distribution<int> byte(0, 255);

@@ -1,0 +1,34 @@
+#pragma once
+
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "swathe/base/outcome.hpp"
+#include "swathe/type/face.hpp"
+
+namespace swathe {
+
+/// A face for numerals that comes with the tool.
+struct BundledFace {
+  std::string name;                    ///< what a job calls it
+  std::string file;                    ///< its bytes are embedded(file)
+  std::map<std::string, double> axes;  ///< as it is set unless a job says otherwise
+  std::string note;                    ///< "stencil" where it is drawn with bridges; else empty
+};
+
+/// In the order in which they are listed: the default first.
+std::vector<BundledFace> bundled_faces();
+
+/// One by its name, capitals or not. Refuses: UnknownName, naming the nearest.
+Outcome<BundledFace> bundled_face(std::string_view name);
+
+/// Opened as it stands in the list, with `axes` set over its own, axis by axis.
+/// Refuses: as Face::open.
+Outcome<Face> open_bundled(const BundledFace& face, const std::map<std::string, double>& axes = {});
+
+/// The bytes of the face in which labels are set: Barlow Medium.
+std::string_view label_face();
+
+}  // namespace swathe

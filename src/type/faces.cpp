@@ -1,0 +1,73 @@
+#include "swathe/type/faces.hpp"
+
+#include <fmt/format.h>
+#include <toml++/toml.h>
+
+#include <algorithm>
+#include <cassert>
+
+#include "rules/nearest.hpp"
+#include "swathe/base/embedded.hpp"
+
+namespace swathe {
+namespace {
+
+/// Our own list, built into the library: what is wrong with it is our bug.
+toml::table list() { return toml::parse(embedded("type/faces.toml")); }
+
+std::string text_at(const toml::table& table, std::string_view key) {
+  return table[key].value_or(std::string());
+}
+
+std::string lower(std::string_view text) {
+  std::string result(text);
+  for (char& c : result) {
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  }
+  return result;
+}
+
+}  // namespace
+
+std::vector<BundledFace> bundled_faces() {
+  const toml::table root = list();
+  const toml::array* const entries = root["face"].as_array();
+  assert(entries);
+  std::vector<BundledFace> faces;
+  for (const toml::node& entry : *entries) {
+    const toml::table& table = *entry.as_table();
+    BundledFace face{
+        text_at(table, "name"), "fonts/" + text_at(table, "file"), {}, text_at(table, "note")};
+    if (const toml::table* const axes = table["axes"].as_table()) {
+      for (const auto& [tag, value] : *axes) {
+        face.axes[std::string(tag.str())] = value.value_or(0.0);
+      }
+    }
+    faces.push_back(std::move(face));
+  }
+  return faces;
+}
+
+Outcome<BundledFace> bundled_face(std::string_view name) {
+  const std::vector<BundledFace> faces = bundled_faces();
+  std::vector<std::string> known;
+  for (const BundledFace& face : faces) known.push_back(lower(face.name));
+  const std::string wanted = lower(name);
+  const std::vector<std::string_view> names(known.begin(), known.end());
+  const auto nearest = std::ranges::find(names, nearest_rule_key(wanted, names)) - names.begin();
+  const BundledFace& found = faces[static_cast<std::size_t>(nearest)];
+  if (lower(found.name) == wanted) return found;
+  return refuse(
+      Why::UnknownName,
+      fmt::format("no face \"{}\" comes with the tool; the nearest is \"{}\"", name, found.name));
+}
+
+Outcome<Face> open_bundled(const BundledFace& face, const std::map<std::string, double>& axes) {
+  std::map<std::string, double> all = axes;
+  all.insert(face.axes.begin(), face.axes.end());  // keeps what is there
+  return Face::open(embedded(face.file), all);
+}
+
+std::string_view label_face() { return embedded("fonts/" + text_at(list(), "label")); }
+
+}  // namespace swathe
