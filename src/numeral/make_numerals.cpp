@@ -39,7 +39,7 @@ bool needs_bridges(NumeralMethod method) {
 }
 
 /// One digit measured, and made fit for the job's method.
-Outcome<Digit> made_digit(const SizedDigit& sized, const NumeralKeys& keys) {
+Outcome<Digit> made_digit(const SizedDigit& sized, const NumeralKeys& keys, Units units) {
   Digit digit;
   digit.digit = sized.digit;
   digit.height = sized.ink.height();
@@ -52,7 +52,7 @@ Outcome<Digit> made_digit(const SizedDigit& sized, const NumeralKeys& keys) {
   digit.stroke_after_bridges = digit.stroke;
   digit.stencil = sized.outline;
   if (!needs_bridges(keys.method)) return digit;
-  Outcome<Stencil> stencil = make_stencil(sized.outline, keys.bridge.mm());
+  Outcome<Stencil> stencil = make_stencil(sized.outline, keys.bridge.mm(), units);
   if (!stencil) return tl::unexpected<Refusals>(std::move(stencil.error()));
   digit.bridges = std::move(stencil->bridges);
   digit.stencil = std::move(stencil->cut);
@@ -74,7 +74,7 @@ Refusals not_built_yet(const NumeralKeys& keys, const Places& places) {
 /// Whether more than half of every digit's stroke is as wide as the season asks.
 bool keeps_stroke(const SetNumber& number, const NumeralKeys& keys, Length least) {
   return std::all_of(number.shapes.begin(), number.shapes.end(), [&](const SizedDigit& shape) {
-    const Outcome<Digit> digit = made_digit(shape, keys);
+    const Outcome<Digit> digit = made_digit(shape, keys, Units::Millimetres);
     return digit && digit->stroke_after_bridges.share_at_least(least.mm()) > 0.5;
   });
 }
@@ -102,7 +102,7 @@ Outcome<Numerals> make_numerals(const NumeralInput& input) {
   made.height = set->height;
   made.width = set->ink.width();
   for (const SizedDigit& shape : set->shapes) {
-    Outcome<Digit> digit = made_digit(shape, input.keys);
+    Outcome<Digit> digit = made_digit(shape, input.keys, input.units);
     if (digit) {
       made.digits.push_back(*std::move(digit));
     } else {

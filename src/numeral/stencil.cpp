@@ -9,14 +9,12 @@
 #include <optional>
 
 #include "numeral/bridge_candidates.hpp"
-#include "swathe/base/units.hpp"
 #include "swathe/plane/clip.hpp"
 
 namespace swathe {
 namespace {
 
 constexpr int kMostIslands = 4;
-constexpr double kNarrowest = 0.5;  // mm: no narrower bar is offered as a way out
 
 /// Pieces of sheet tied together, by union and find.
 class Ties {
@@ -162,21 +160,28 @@ std::optional<Stencil> bridged(const Region& outline, const SheetPieces& pieces,
   return std::nullopt;
 }
 
-/// The widest bridge that fits, to 0.1 mm below it; nothing where none does.
-std::optional<double> widest_that_fits(const Region& outline, const SheetPieces& pieces,
-                                       double below) {
-  if (below <= kNarrowest || !bridged(outline, pieces, kNarrowest)) return std::nullopt;
-  double fits = kNarrowest, too_wide = below;
-  while (too_wide - fits > 0.1) {
-    const double middle = 0.5 * (fits + too_wide);
-    (bridged(outline, pieces, middle) ? fits : too_wide) = middle;
+/// The widest narrower bridge that fits, in whole steps of 1/32 in or 0.5 mm; nothing where none
+/// does.
+std::optional<Length> widest_that_fits(const Region& outline, const SheetPieces& pieces,
+                                       double width, Units units) {
+  const Length step = units == Units::Inches ? inches(1.0 / 32) : mm(0.5);
+  const auto fits = [&](int steps) {
+    return bridged(outline, pieces, (steps * step).mm()).has_value();
+  };
+  const Box box = bounds(outline);
+  int least = 1;
+  int too_wide = static_cast<int>(std::min(width, std::max(box.width(), box.height())) / step.mm());
+  if (too_wide <= least || !fits(least)) return std::nullopt;
+  while (too_wide - least > 1) {
+    const int middle = (least + too_wide) / 2;
+    (fits(middle) ? least : too_wide) = middle;
   }
-  return std::floor(fits * 10) / 10;
+  return least * step;
 }
 
 }  // namespace
 
-Outcome<Stencil> make_stencil(const Region& outline, double width) {
+Outcome<Stencil> make_stencil(const Region& outline, double width, Units units) {
   if (!(width > 0)) {
     return refuse(Why::OutOfRange, "a stencil bridge has no width, expected more than 0");
   }
@@ -187,12 +192,12 @@ Outcome<Stencil> make_stencil(const Region& outline, double width) {
                                              pieces.islands(), kMostIslands));
   }
   if (auto stencil = bridged(outline, pieces, width)) return *std::move(stencil);
-  const auto would_do = widest_that_fits(outline, pieces, width);
+  const auto would_do = widest_that_fits(outline, pieces, width, units);
   return refuse(
       Why::DoesNotFit,
-      fmt::format("no bridges {} mm wide hold its {}; {}", plain_number(width, 2),
+      fmt::format("no bridges {} wide hold its {}; {}", exact(mm(width), units),
                   pieces.islands() == 1 ? "island" : "islands",
-                  would_do ? fmt::format("{} mm wide would do", plain_number(*would_do, 1))
+                  would_do ? fmt::format("bridges {} wide would do", exact(*would_do, units))
                            : "a face without islands would do"));
 }
 

@@ -229,10 +229,59 @@ TEST_CASE("stencil: refusals say what would do") {
   REQUIRE(refused.error().size() == 1);
   CHECK(refused.error().front().why == Why::DoesNotFit);
   CHECK(refused.error().front().sentence ==
-        "no bridges 10 mm wide hold its island; 7.5 mm wide would do");
+        "no bridges 10 mm wide hold its island; bridges 7.5 mm wide would do");
   CHECK(make_stencil(tight, 7.5).has_value());
+  // In inches to 1/32: 9/32 in is 7.14 mm, 10/32 in would be 7.94 mm.
+  CHECK(make_stencil(tight, 12.7, Units::Inches).error().front().sentence ==
+        "no bridges 1/2 in wide hold its island; bridges 9/32 in wide would do");
   CHECK(make_stencil(tight, 0).error().front().why == Why::OutOfRange);
   CHECK(make_stencil(tight, std::nan("")).error().front().why == Why::OutOfRange);
+}
+
+TEST_CASE("stencil: what is advised does, for every digit that is refused") {
+  for (const test::BundledFace& bundled : test::bundled_faces()) {
+    const Face face = test::opened(bundled);
+    for (char digit : {'0', '4', '6', '8', '9'}) {
+      CAPTURE(bundled.name);
+      CAPTURE(digit);
+      const Region outline = drawn_digit(face, digit);
+      const auto stencil = make_stencil(outline, 12.7);
+      if (stencil) {
+        check_holds(outline, *stencil, 12.7);
+        continue;
+      }
+      const std::string& sentence = stencil.error().front().sentence;
+      const auto from = sentence.find("bridges ", 5), to = sentence.find(" wide would do");
+      REQUIRE(to != std::string::npos);
+      const auto advised = parse_length(sentence.substr(from + 8, to - from - 8), Units::Inches);
+      REQUIRE(advised.has_value());
+      const auto narrower = make_stencil(outline, advised->mm());
+      REQUIRE(narrower.has_value());
+      check_holds(outline, *narrower, advised->mm());
+    }
+  }
+}
+
+TEST_CASE("stencil: larger and smaller digits are bridged alike") {
+  const Face face = test::opened(test::bundled_faces().front());
+  for (char digit : {'0', '4', '6', '8', '9'}) {
+    CAPTURE(digit);
+    Region outline = drawn_digit(face, digit);
+    const auto plain = make_stencil(outline, kWidth);
+    for (Polygon& contour : outline) {
+      for (FlatPoint& p : contour) p = 3 * p;
+    }
+    const auto large = make_stencil(outline, 3 * kWidth);
+    REQUIRE(plain.has_value());
+    REQUIRE(large.has_value());
+    REQUIRE(plain->bridges.size() == large->bridges.size());
+    for (std::size_t i = 0; i < plain->bridges.size(); ++i) {
+      // The seat of 0.2 mm does not grow with the digit, so a place may differ a little.
+      CHECK(apart(3 * plain->bridges[i].from, large->bridges[i].from) < kWidth);
+      CHECK(large->bridges[i].length ==
+            doctest::Approx(3 * plain->bridges[i].length).epsilon(0.01));
+    }
+  }
 }
 
 TEST_CASE("stencil: strokes under bridges keep their length and lose their width") {

@@ -2,7 +2,9 @@
 
 #include <vector>
 
+#include "swathe/base/length.hpp"
 #include "swathe/base/outcome.hpp"
+#include "swathe/base/units.hpp"
 #include "swathe/numeral/numerals.hpp"
 #include "swathe/plane/path.hpp"
 
@@ -23,11 +25,12 @@ struct Stencil {
 /// opposite sides before bars side by side.
 /// Requires: outer outlines counter-clockwise, holes clockwise, no crossings; mm.
 /// Refuses: OutOfRange (a width that is not positive), DoesNotFit (no bar of this width fits; says
-///   what width would), TooLarge (more than four islands).
+///   what width would, in `units`), TooLarge (more than four islands).
 /// Holds: (1) the sheet left after cutting is one piece, (2) and still is when any one bridge gives
 ///   way; (3) no bridge is narrower than `width`, its seats in the sheet included; (4) bridges
 ///   stand at least their own width apart.
-Outcome<Stencil> make_stencil(const Region& outline, double width);
+Outcome<Stencil> make_stencil(const Region& outline, double width,
+                              Units units = Units::Millimetres);
 
 /// The strokes that stay when bridges cover some of them: the covered pieces keep their length and
 /// have no width, so that a share of the length counts them as lost.
