@@ -170,4 +170,12 @@ SetNumber at_height(const SetNumber& number, Length height, const NumeralSpacing
   return result;
 }
 
+Outcome<FaceCandidate> face_candidate(std::string name, const Face& face, const std::string& number,
+                                      bool tabular) {
+  return set_number(face, number, mm(1), {.tabular = tabular, .extra = {}})
+      .map([&](const SetNumber& set) {
+        return FaceCandidate{std::move(name), set.ink.width(), set.ink.height()};
+      });
+}
+
 }  // namespace swathe

@@ -4,10 +4,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <set>
 #include <string>
 
 #include "numeral/faces.hpp"
+#include "support/drawn.hpp"
 #include "support/jobs.hpp"
 
 namespace swathe {
@@ -276,9 +278,9 @@ TEST_CASE("place (2): a narrower face that is advised fits") {
   job.numerals.sides = {"front"};
   Setting s = setting(job, "20486", inches(4), "Staatliches");
   for (const test::BundledFace& bundled : test::bundled_faces()) {
-    const auto set = set_number(test::opened(bundled), "20486", mm(1), {});
-    REQUIRE(set.has_value());
-    s.candidates.push_back({bundled.name, set->ink.width(), set->ink.height()});
+    const auto candidate = face_candidate(bundled.name, test::opened(bundled), "20486");
+    REQUIRE(candidate.has_value());
+    s.candidates.push_back(*candidate);
   }
   const Placing placing = placed(s);
   REQUIRE(placing.misfits.size() == 1);
@@ -340,6 +342,66 @@ TEST_CASE("place: a centre too near an end is a misfit, and the advised ones are
     job.numerals.places[0].centre = centre;
     CHECK(placed(setting(job, "1138")).placed.empty());
   }
+}
+
+/// A frame of equal sides, counter-clockwise from the front one.
+FrameKeys even_frame(int sides, double side_mm) {
+  FrameKeys frame;
+  FlatPoint at{side_mm / 2, 0};
+  for (int i = 0; i < sides; ++i) {
+    frame.corners.push_back(at);
+    frame.sides.push_back(i == 0 ? "front" : "side" + std::to_string(i));
+    at = at + side_mm * direction(std::numbers::pi * (1 + 2.0 * i / sides));
+  }
+  return frame;
+}
+
+// Drawn frames, rods, faces and heights: what is placed lies on the cloth, what is not does not
+// fit.
+TEST_CASE("place (1)-(3): drawn jobs") {
+  test::for_drawn_cases("place", 60, [](auto& rng) {
+    const int sides = std::uniform_int_distribution<int>(4, 6)(rng);
+    Job job = test::c_halves(500, 500);
+    job.frame = even_frame(sides, test::drawn(rng, 250, 700));
+    job.padding.diameter = inches(test::drawn(rng, 2.25, 3));
+    job.padding.corner = std::uniform_int_distribution<int>(0, 1)(rng) == 0 ? PaddingCorner::Mitred
+                                                                            : PaddingCorner::Bent;
+    job.bumpers = {test::half("A", "front", "side2"), test::half("B", "side2", "front")};
+    job.backing.lapping = {"front", "side2", "side4"};
+    if (sides == 5) job.backing.joint = Joint::Mitred;
+    const auto& faces = test::bundled_faces();
+    const auto& bundled =
+        faces[std::uniform_int_distribution<std::size_t>(0, faces.size() - 1)(rng)];
+    CAPTURE(std::string(bundled.name));
+    Setting s = setting(job, "20486", inches(test::drawn(rng, 3.75, 5)), bundled.name);
+    s.least_places = sides;
+    const Placing placing = placed(s);
+    CHECK(placing.placed.size() + placing.misfits.size() == static_cast<std::size_t>(sides));
+    const double half = s.number.ink.height() / 2;
+    for (const PlacedNumeral& p : placing.placed) {
+      CAPTURE(p.side);
+      const Wrap& wrap = s.wraps[static_cast<std::size_t>(p.bumper)];
+      const double reach = p.width / 2 + kNumeralMargin.mm() - 0.01;
+      for (double at = -reach; at <= reach; at += reach / 40) {
+        for (double u : {-half, 0.0, half}) {
+          CHECK(wrap.at({p.centre_s + at, u}).has_value());
+        }
+      }
+    }
+    for (const NumeralMisfit& m : placing.misfits) {
+      CAPTURE(m.side);
+      double longest = 0;
+      for (const Wrap& wrap : s.wraps) {
+        longest = std::max(longest, longest_by_scan(wrap, m.side, half));
+      }
+      CHECK(longest < m.needs + 0.6);
+      const auto lower = height_in(m.advice);
+      if (!lower) continue;
+      job.numerals.sides = {m.side};
+      CHECK(placed(setting(job, "20486", *lower, bundled.name)).misfits.empty());
+      job.numerals.sides.reset();
+    }
+  });
 }
 
 TEST_CASE("place: refusals name the key") {

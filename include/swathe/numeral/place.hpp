@@ -48,13 +48,6 @@ std::vector<NumeralRoom> numeral_rooms(const std::vector<Wrap>& wraps, double ha
 std::vector<NumeralRoom> choose_rooms(const std::vector<NumeralRoom>& rooms, double needs,
                                       int places);
 
-/// A bundled face measured for this number, to be offered where the chosen one is too wide.
-struct FaceCandidate {
-  std::string face;       ///< "Saira at wdth 60, wght 900"
-  double width = 0;       ///< ink of the number, with its shortest digit 1 mm high
-  double ink_height = 1;  ///< of the tallest digit then
-};
-
 /// What placing a number needs to know.
 struct PlaceInput {
   const SetNumber& number;

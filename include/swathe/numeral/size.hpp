@@ -45,4 +45,15 @@ Outcome<SetNumber> set_number(const Face& face, const std::string& number, Lengt
 /// The same number set to another height. Holds: equal to setting it anew.
 SetNumber at_height(const SetNumber& number, Length height, const NumeralSpacing& spacing);
 
+/// A face measured for this number, to be offered where the chosen one is too wide.
+struct FaceCandidate {
+  std::string face;       ///< "Saira at wdth 60, wght 900"
+  double width = 0;       ///< ink of the number, with its shortest digit 1 mm high
+  double ink_height = 1;  ///< of the tallest digit then
+};
+
+/// Measures a face for a number; extra space between digits is left out. Refuses: as set_number().
+Outcome<FaceCandidate> face_candidate(std::string name, const Face& face, const std::string& number,
+                                      bool tabular = false);
+
 }  // namespace swathe
