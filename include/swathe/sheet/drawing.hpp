@@ -68,12 +68,12 @@ using Mark = std::variant<FillMark, LineMark, TextMark>;
 /// Marks in drawing order within their kind; a writer draws tints first, then lines, then text.
 class Drawing {
  public:
-  void line(LineKind kind, Path path) { marks_.push_back(LineMark{kind, std::move(path)}); }
+  void line(LineKind kind, Path path) { marks_.emplace_back(LineMark{kind, std::move(path)}); }
   void line(LineKind kind, FlatPoint a, FlatPoint b) { line(kind, swathe::line(a, b)); }
   void fill(LineKind kind, Colour colour, std::vector<Path> outlines) {
-    marks_.push_back(FillMark{kind, colour, std::move(outlines)});
+    marks_.emplace_back(FillMark{kind, colour, std::move(outlines)});
   }
-  void text(TextMark mark) { marks_.push_back(std::move(mark)); }
+  void text(TextMark mark) { marks_.emplace_back(std::move(mark)); }
   void text(FlatPoint at, std::string words, double height_mm = 3.5, Anchor anchor = Anchor::Left,
             double turn = 0.0) {
     text(TextMark{at, std::move(words), height_mm, anchor, turn});

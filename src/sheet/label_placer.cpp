@@ -1,0 +1,163 @@
+#include "sheet/label_placer.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace swathe {
+namespace {
+
+constexpr double kClear = 1.0;         ///< between text and anything else
+constexpr double kFlat = 0.2;          ///< arcs are kept off as chords
+constexpr double kLeaderFrom = 4.0;    ///< text further off than this gets a leader
+constexpr double kLineSpacing = 1.75;  ///< base line to base line, of the capitals' height
+
+Box upright(const TextBox& box) {
+  Box all;
+  for (const FlatPoint p : box.corners()) all.cover(p);
+  return all;
+}
+
+/// The turn for text along a direction, never upside down; upright text reads from below.
+double reading_turn(FlatPoint along) {
+  constexpr double kHalf = 0.5 * std::numbers::pi;
+  double turn = std::atan2(along.y, along.x);
+  if (turn > kHalf + 1e-9) turn -= std::numbers::pi;
+  if (turn <= -kHalf + 1e-9) turn += std::numbers::pi;
+  return turn;
+}
+
+}  // namespace
+
+LabelPlacer::LabelPlacer(Drawing& onto, const Face& labels, Box page)
+    : onto_(onto), labels_(labels), page_(page) {
+  for (const Mark& mark : onto.marks()) {
+    if (const auto* line = std::get_if<LineMark>(&mark)) keep_off(line->path);
+    if (const auto* fill = std::get_if<FillMark>(&mark))
+      for (const Path& path : fill->outlines) keep_off(bounds(path));
+    if (const auto* text = std::get_if<TextMark>(&mark)) boxes_.push_back(box_of(*text, labels));
+  }
+}
+
+void LabelPlacer::keep_off(const Path& path) {
+  const std::vector<FlatPoint> points = flatten(path, kFlat);
+  for (std::size_t k = 0; k + (path.closed ? 0 : 1) < points.size(); ++k) {
+    Stroke stroke{points[k], points[(k + 1) % points.size()], {}};
+    stroke.box.cover(stroke.a);
+    stroke.box.cover(stroke.b);
+    strokes_.push_back(stroke);
+  }
+}
+
+bool LabelPlacer::is_free(const TextBox& box) const {
+  const TextBox wide = box.grown(kClear);
+  const Box all = upright(wide);
+  if (!page_.holds(all)) return false;
+  const bool hit_line = std::ranges::any_of(strokes_, [&](const Stroke& stroke) {
+    return stroke.box.meets(all) && crossed_by(wide, stroke.a, stroke.b);
+  });
+  return !hit_line &&
+         std::ranges::none_of(boxes_, [&](const TextBox& other) { return overlap(wide, other); });
+}
+
+void LabelPlacer::write(const TextMark& text) {
+  onto_.text(text);
+  boxes_.push_back(box_of(text, labels_));
+}
+
+bool LabelPlacer::try_at(const TextMark& text) {
+  if (!is_free(box_of(text, labels_))) return false;
+  write(text);
+  return true;
+}
+
+bool LabelPlacer::first_free(const std::vector<TextMark>& candidates) {
+  return std::ranges::any_of(candidates, [&](const TextMark& text) { return try_at(text); });
+}
+
+bool LabelPlacer::beside(FlatPoint a, FlatPoint b, const std::string& text, double height_mm,
+                         double from_end_mm, double off_mm) {
+  const double length = apart(a, b);
+  if (length < 1e-9) return false;
+  const FlatPoint along = unit(b - a);
+  const double turn = reading_turn(along);
+  const FlatPoint reading = direction(turn), up = left_of(reading);
+  // The text starts at the end `a` whichever way it reads.
+  const Anchor anchor = dot(reading, along) > 0 ? Anchor::Left : Anchor::Right;
+  const double width = labels_.text_width_mm(text, height_mm);
+  const double above = 0.3 * height_mm + kClear + off_mm;
+  const double below = -1.08 * height_mm - kClear - off_mm;
+  constexpr double kStep = 4.0;
+  for (double out = from_end_mm; out + width <= std::max(length, from_end_mm + width + 0.1);
+       out += kStep)
+    for (const double side : {above, below})
+      if (try_at({a + out * along + side * up, text, height_mm, anchor, turn})) return true;
+  return false;
+}
+
+bool LabelPlacer::near(FlatPoint place, const std::string& text, double height_mm,
+                       double furthest_mm) {
+  constexpr int kWays = 16;
+  for (double off = 1.5; off <= furthest_mm; off += 1.5)
+    for (int k = 0; k < kWays; ++k) {
+      const FlatPoint way = direction(2 * std::numbers::pi * k / kWays);
+      // The text's nearest edge stands `off` away in that direction.
+      const Anchor anchor = way.x > 0.3    ? Anchor::Left
+                            : way.x < -0.3 ? Anchor::Right
+                                           : Anchor::Middle;
+      const FlatPoint foot = place + off * way;
+      const FlatPoint at = foot + FlatPoint{0, (0.5 * way.y - 0.5) * height_mm};
+      const TextMark mark{at, text, height_mm, anchor};
+      const TextBox box = box_of(mark, labels_);
+      if (!is_free(box)) continue;
+      if (off > kLeaderFrom) {
+        const FlatPoint to = foot - 1.0 * way;
+        const bool hits = std::ranges::any_of(
+            boxes_, [&](const TextBox& other) { return crossed_by(other, place + 1.0 * way, to); });
+        if (hits || crossed_by(box, place, to)) continue;
+        onto_.line(LineKind::Thin, place, to);
+        keep_off(line(place, to));
+      }
+      write(mark);
+      return true;
+    }
+  return false;
+}
+
+std::optional<Box> LabelPlacer::claim(double width, double height, const Box& within, FlatPoint aim,
+                                      double step_mm) {
+  std::vector<FlatPoint> middles;
+  for (double x = within.lo.x + 0.5 * width; x <= within.hi.x - 0.5 * width; x += step_mm)
+    for (double y = within.lo.y + 0.5 * height; y <= within.hi.y - 0.5 * height; y += step_mm)
+      middles.push_back({x, y});
+  std::ranges::stable_sort(middles, [&](FlatPoint p, FlatPoint q) {
+    return std::round(1e3 * apart(p, aim)) < std::round(1e3 * apart(q, aim));
+  });
+  for (const FlatPoint middle : middles) {
+    const FlatPoint half{0.5 * width, 0.5 * height};
+    const Box box{middle - half, middle + half};
+    if (!is_free(box_of(box))) continue;
+    boxes_.push_back(box_of(box));
+    return box;
+  }
+  return std::nullopt;
+}
+
+bool LabelPlacer::block(const TextBlock& block, const Box& within, FlatPoint aim) {
+  double width = 0, height = 0;
+  for (const TextBlock::Line& line : block.lines) {
+    width = std::max(width, labels_.text_width_mm(line.text, line.height_mm));
+    height += kLineSpacing * line.height_mm;
+  }
+  const std::optional<Box> box = claim(width, height, within, aim);
+  if (!box) return false;
+  double y = box->hi.y;
+  for (const TextBlock::Line& line : block.lines) {
+    y -= kLineSpacing * line.height_mm;
+    onto_.text({box->middle().x, y + 0.4 * line.height_mm}, line.text, line.height_mm,
+               Anchor::Middle);
+  }
+  return true;
+}
+
+}  // namespace swathe

@@ -1,0 +1,330 @@
+#include "sheet/pattern_drawing.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "sheet/label_placer.hpp"
+#include "sheet/pattern_marks.hpp"
+
+namespace swathe {
+namespace {
+
+using What = NamedLine::What;
+
+constexpr double kRunOut = 15.0;  ///< a numeral's base and centre lines run past its ink
+constexpr double kName = 4.0;     ///< heights of lettering
+constexpr double kSmall = 3.5;
+constexpr double kFromEnd = 6.0;     ///< names stand this far from their line's ends
+constexpr double kPastCrowns = 1.8;  ///< a staple line's name stands clear of the staples
+constexpr double kGrainLength = 130.0;
+
+/// The stretch of the pattern between two corners (or ends), on the sheet.
+struct Panel {
+  std::string side;
+  Box box;  ///< between the back edges
+};
+
+std::vector<Panel> panels_of(const Made& made, std::size_t bumper, const Placement& place) {
+  const Pattern& pattern = made.patterns[bumper];
+  const Wrap& wrap = made.wraps[bumper];
+  double top = 0, bottom = 0;
+  for (const NamedLine& line : pattern.lines)
+    if (line.what == What::BackEdge) {
+      top = std::max(top, line.from.y);
+      bottom = std::min(bottom, line.from.y);
+    }
+  std::vector<Panel> panels;
+  double from = 0;
+  for (std::size_t k = 0; k < wrap.run().sides.size(); ++k) {
+    const double to = k < pattern.corners.size() ? pattern.corners[k].s : pattern.length;
+    const auto side = static_cast<std::size_t>(wrap.run().sides[k].side);
+    Panel panel{made.frame.sides()[side].name, {}};
+    panel.box.cover(place({from, bottom}));
+    panel.box.cover(place({to, top}));
+    panels.push_back(std::move(panel));
+    from = to;
+  }
+  return panels;
+}
+
+bool is_drawn(What what) {
+  // Where the front flat and the rounds end is nothing the hand works to.
+  return what != What::FrontFlat && what != What::TopTangent;
+}
+
+std::string name_of(const Pattern& pattern, const NamedLine& line) {
+  switch (line.what) {
+    case What::CornerLine:
+      return "corner " + corner_words(pattern, line.from.x);
+    case What::InsideCorner:
+      return "inside corner " + corner_words(pattern, line.from.x);
+    case What::EndFace:
+      return "end of the bumper";
+    case What::BackEdge:
+      return "board edge";
+    case What::StapleLine:
+      return "staple line";
+    default:
+      return line.name;
+  }
+}
+
+/// The stretches of a staple line that no window or bracket takes.
+std::vector<NamedLine> outside_brackets(const NamedLine& line, const Pattern& pattern) {
+  std::vector<NamedLine> stretches = {line};
+  const auto take_out = [&](const Box& box) {
+    if (box.lo.y > line.from.y || box.hi.y < line.from.y) return;
+    std::vector<NamedLine> left;
+    for (const NamedLine& stretch : stretches) {
+      if (box.lo.x > stretch.to.x || box.hi.x < stretch.from.x) {
+        left.push_back(stretch);
+        continue;
+      }
+      if (box.lo.x > stretch.from.x)
+        left.push_back({line.what, line.name, stretch.from, {box.lo.x, line.from.y}});
+      if (box.hi.x < stretch.to.x)
+        left.push_back({line.what, line.name, {box.hi.x, line.from.y}, stretch.to});
+    }
+    stretches = std::move(left);
+  };
+  for (const BracketOnPattern& bracket : pattern.brackets) {
+    for (const Path& path : bracket.footprints) take_out(bounds(path));
+    for (const Path& path : bracket.windows) take_out(bounds(path));
+  }
+  return stretches;
+}
+
+void draw_lines(Drawing& onto, const Pattern& pattern, const Placement& place) {
+  onto.line(LineKind::Cut, place(closed_path(pattern.outline)));
+  for (const Path& snip : pattern.snips) onto.line(LineKind::Cut, place(snip));
+  const double flip = place.mirrored ? -1.0 : 1.0;
+  for (const PleatLine& pleat : pattern.pleats)
+    draw_pleat(onto, place(pleat.path), {flip * pleat.under.x, pleat.under.y});
+  for (const NamedLine& line : pattern.lines) {
+    if (line.what == What::StapleLine)
+      for (const NamedLine& stretch : outside_brackets(line, pattern))
+        onto.line(LineKind::StapleLine, place(stretch.from), place(stretch.to));
+    else if (is_drawn(line.what))
+      onto.line(LineKind::Corner, place(line.from), place(line.to));
+  }
+}
+
+void draw_marks(Drawing& onto, const Pattern& pattern, const Placement& place) {
+  for (const Staple& staple : pattern.staples) draw_staple(onto, place(staple.at), staple.upright);
+  for (const BracketOnPattern& bracket : pattern.brackets) {
+    for (const Path& window : bracket.windows) draw_window(onto, place(window));
+    if (bracket.cloth == BracketCloth::Under)
+      for (const Path& footprint : bracket.footprints) onto.line(LineKind::Thin, place(footprint));
+    for (const Punch& hole : bracket.holes) draw_punch(onto, place(hole.at), hole.radius);
+  }
+  for (const MatchMark& mark : pattern.marks) draw_match(onto, place(mark.at), mark.top);
+}
+
+const Digit* digit_of(const Numerals& numerals, char digit) {
+  const auto found = std::ranges::find(numerals.digits, digit, &Digit::digit);
+  return found == numerals.digits.end() ? nullptr : &*found;
+}
+
+/// Digits with base line and centre line; the box of their ink on the sheet.
+Box draw_number(Drawing& onto, const Numerals& numerals, const PlacedNumeral& number,
+                const Placement& place) {
+  Box ink;
+  double base = 0;
+  for (const PlacedDigit& placed : number.digits) {
+    const Digit* digit = digit_of(numerals, placed.digit);
+    if (!digit) continue;
+    Region outline = digit->outline;
+    for (Polygon& contour : outline) {
+      for (FlatPoint& p : contour) p = p + placed.origin;
+      contour = place(contour);
+    }
+    ink.cover(bounds(outline));
+    base = place(placed.origin).y;
+    draw_numeral(onto, outline);
+  }
+  if (ink.empty()) return ink;
+  const double middle = place({number.centre_s, 0}).x;
+  onto.line(LineKind::Thin, {ink.lo.x - kRunOut, base}, {ink.hi.x + kRunOut, base});
+  onto.line(LineKind::Thin, {middle, ink.lo.y - kRunOut}, {middle, ink.hi.y + kRunOut});
+  return ink;
+}
+
+void name_number(LabelPlacer& labels, const PlacedNumeral& number, const Box& ink, bool mirrored) {
+  TextBlock words{{{fmt::format("NUMERAL {}, {}", number.text, number.side), kName}}};
+  if (mirrored) words.lines.push_back({"goes on the other face of the cloth, the outside", kSmall});
+  labels.block(words, ink.grown(60), {ink.middle().x + 45, ink.lo.y - 14});
+  labels.near({ink.hi.x + kRunOut, ink.lo.y}, "base line", kSmall, 20);
+  labels.near({ink.middle().x, ink.hi.y + kRunOut}, "centre line", kSmall, 20);
+}
+
+void name_lines(LabelPlacer& labels, const Pattern& pattern, const Placement& place) {
+  for (const NamedLine& line : pattern.lines) {
+    if (!is_drawn(line.what)) continue;
+    const std::string name = name_of(pattern, line);
+    const FlatPoint a = place(line.from), b = place(line.to);
+    const double off = line.what == What::StapleLine ? kPastCrowns : 0.3;
+    labels.beside(a, b, name, kName, kFromEnd, off);
+    labels.beside(b, a, name, kName, kFromEnd, off);
+  }
+}
+
+void name_brackets(LabelPlacer& labels, const Pattern& pattern, const Placement& place) {
+  for (const BracketOnPattern& bracket : pattern.brackets) {
+    const bool window = bracket.cloth == BracketCloth::Window;
+    for (const Path& path : window ? bracket.windows : bracket.footprints) {
+      const Box box = bounds(place(path));
+      TextBlock words{{{fmt::format("{} bracket", bracket.side), kSmall}}};
+      words.lines.push_back({window ? "cut last, on" : "cloth passes", kSmall});
+      words.lines.push_back({window ? "the bumper" : "under it", kSmall});
+      if (!labels.block(words, box, box.middle()))
+        labels.near({box.middle().x, box.lo.y},
+                    fmt::format("{} bracket: {}", bracket.side,
+                                window ? "cut last, on the bumper" : "cloth passes under it"),
+                    kSmall, 120);
+      labels.keep_off(box);
+    }
+  }
+}
+
+void name_staples(LabelPlacer& labels, const Pattern& pattern, const Placement& place) {
+  for (const Staple& staple : pattern.staples) {
+    if (staple.order % 5 != 0) continue;
+    labels.near(place(staple.at), fmt::format("{}", staple.order), kSmall, 14);
+  }
+}
+
+void name_marks(LabelPlacer& labels, const Pattern& pattern, const Placement& place) {
+  for (const MatchMark& mark : pattern.marks) {
+    const FlatPoint at = place(mark.at);
+    const double y = mark.top ? at.y - 6.0 : at.y + 2.2;
+    const std::string& name = mark.name;
+    labels.first_free({{{at.x + 5.5, y}, name, kName, Anchor::Left},
+                       {{at.x - 5.5, y}, name, kName, Anchor::Right},
+                       {{at.x + 7.5, y}, name, kName, Anchor::Left},
+                       {{at.x - 7.5, y}, name, kName, Anchor::Right},
+                       {{at.x + 5.5, y + (mark.top ? -4.0 : 4.0)}, name, kName, Anchor::Left},
+                       {{at.x - 5.5, y + (mark.top ? -4.0 : 4.0)}, name, kName, Anchor::Right}});
+  }
+}
+
+void name_ends(LabelPlacer& labels, const Made& made, std::size_t bumper, const Placement& place) {
+  const Pattern& pattern = made.patterns[bumper];
+  const Section& section = made.section;
+  const double squeeze = pattern.outline.empty() ? 1.0 : 1.0 - made.job.cloth.stretch_around;
+  const auto within = [&](double s0, double s1, double u0, double u1) {
+    Box box;
+    box.cover(place({s0, squeeze * u0}));
+    box.cover(place({s1, squeeze * u1}));
+    return box;
+  };
+  for (const EndOnPattern& end : pattern.ends) {
+    const double way = end.start ? -1.0 : 1.0, face = end.start ? 0.0 : pattern.length;
+    const double flat = section.front_flat_top();
+    const Box tongue = within(face, face + way * end.tongue, -flat, flat);
+    if (!labels.block({{{"TONGUE", 5.0}, {"folds over last,", kSmall}, {"round the end", kSmall}}},
+                      tongue, tongue.middle()))
+      labels.block({{{"TONGUE", kName}}}, tongue, tongue.middle());
+    for (const double sign : {1.0, -1.0}) {
+      const double back = sign > 0 ? section.back_edge_top() : section.back_edge_bottom();
+      const Box ear = within(face, face + way * end.ears, sign * flat, back);
+      labels.block({{{"EAR", 5.0}, {"folds down first", kSmall}}}, ear, ear.middle());
+    }
+  }
+}
+
+/// What the piece is, large, on its longest side; a shorter word on the others.
+void name_piece(Drawing& onto, LabelPlacer& labels, const Made& made, std::size_t bumper,
+                const std::vector<Panel>& panels) {
+  const auto longest = std::ranges::max_element(
+      panels, {}, [](const Panel& panel) { return std::round(panel.box.width()); });
+  for (auto panel = panels.begin(); panel != panels.end(); ++panel) {
+    const Box& box = panel->box;
+    const FlatPoint top{box.middle().x, box.hi.y - 12};
+    if (const auto spot = labels.claim(36, 11, box, top)) {
+      const FlatPoint foot{spot->lo.x + 4, spot->lo.y + 1};
+      onto.fill(LineKind::Thin, kBlack, {closed_path(arrow(foot, foot + FlatPoint{0, 9}))});
+      onto.text({foot.x + 5, foot.y + 0.5}, "TOP", 8.0);
+    }
+    const FlatPoint aim{box.lo.x + 0.25 * box.width(), box.middle().y};
+    TextBlock words;
+    if (panel == longest)
+      words.lines = {{fmt::format("BUMPER {}", made.patterns[bumper].bumper), 12.0},
+                     {made.job.title, 5.0},
+                     {face_words(made), 8.0},
+                     {cut_words(made), 6.0}};
+    else
+      words.lines = {{fmt::format("BUMPER {}", made.patterns[bumper].bumper), 6.0},
+                     {fmt::format("{} side", panel->side), 5.0},
+                     {face_words(made), 5.0}};
+    std::erase_if(words.lines, [](const TextBlock::Line& line) { return line.text.empty(); });
+    if (!labels.block(words, box, aim)) {
+      for (TextBlock::Line& line : words.lines) line.height_mm = kName;
+      labels.block(words, box, aim);
+    }
+  }
+  const Box& box = longest->box;
+  const double length = std::min(kGrainLength, 0.6 * box.width());
+  const FlatPoint low{box.middle().x, box.lo.y + 12};
+  if (const auto spot = labels.claim(length, 12, box, low)) {
+    draw_grain(onto, {spot->lo.x, spot->lo.y + 2.5}, {spot->hi.x, spot->lo.y + 2.5});
+    onto.text({spot->middle().x, spot->lo.y + 6}, "LONG GRAIN", 5.0, Anchor::Middle);
+  }
+}
+
+}  // namespace
+
+Placement pattern_placement(const Made& made, std::size_t bumper, FlatPoint corner) {
+  Placement place;
+  place.mirrored = made.job.paper.face == PaperFace::Inside;
+  const Box box = bounds(made.patterns[bumper].outline);
+  place.move = corner - FlatPoint{place.mirrored ? -box.hi.x : box.lo.x, box.lo.y};
+  return place;
+}
+
+std::string face_words(const Made& made) {
+  return made.job.paper.face == PaperFace::Inside ? "INSIDE UP" : "OUTSIDE UP";
+}
+
+std::string cut_words(const Made& made) {
+  std::string words;
+  for (const ClothColour& colour : made.job.cloth.colours)
+    words += fmt::format("{} 1 {}", words.empty() ? "cut" : ",", colour.name);
+  return words;
+}
+
+std::string corner_words(const Pattern& pattern, double s) {
+  const auto nearest = std::ranges::min_element(
+      pattern.corners, {}, [&](const PatternCorner& corner) { return std::abs(corner.s - s); });
+  if (nearest == pattern.corners.end()) return "";
+  return fmt::format("{} / {}", nearest->side_before, nearest->side_after);
+}
+
+Drawing draw_pattern(const Made& made, std::size_t bumper, const Face& face, FlatPoint corner) {
+  const Pattern& pattern = made.patterns[bumper];
+  const Placement place = pattern_placement(made, bumper, corner);
+  Drawing drawing;
+  std::vector<std::pair<const PlacedNumeral*, Box>> numbers;
+  if (made.numerals)
+    for (const PlacedNumeral& number : made.numerals->placed)
+      if (number.bumper == static_cast<int>(bumper))
+        numbers.emplace_back(&number, draw_number(drawing, *made.numerals, number, place));
+  draw_lines(drawing, pattern, place);
+  draw_marks(drawing, pattern, place);
+
+  const FlatPoint size{pattern.cloth_length, pattern.cloth_width};
+  LabelPlacer labels(drawing, face, Box{corner, corner + size});
+  // The large words first: the small ones find room between them.
+  name_piece(drawing, labels, made, bumper, panels_of(made, bumper, place));
+  for (const auto& [number, ink] : numbers)
+    if (!ink.empty()) name_number(labels, *number, ink, place.mirrored);
+  name_marks(labels, pattern, place);
+  name_ends(labels, made, bumper, place);
+  name_brackets(labels, pattern, place);
+  name_staples(labels, pattern, place);
+  name_lines(labels, pattern, place);
+  return drawing;
+}
+
+}  // namespace swathe
