@@ -10,22 +10,55 @@ namespace {
 constexpr double kPi = std::numbers::pi;
 constexpr double kSame = 1e-9;
 
+/// Where the right edge of one notch meets the left edge of the next: by halving, since one rises
+/// from its apex while the other falls to its own.
+double crossing(const Notch& left, const Notch& right) {
+  const double sign = left.cloth_edge > 0 ? 1.0 : -1.0;
+  double lo = left.s, hi = right.s;
+  for (int k = 0; k < 100; ++k) {
+    const double middle = 0.5 * (lo + hi);
+    (sign * left.edge_at(middle) < sign * right.edge_at(middle) ? lo : hi) = middle;
+  }
+  return 0.5 * (lo + hi);
+}
+
+/// The dart's edge less the seam allowance, from the point where the allowances would cross.
+std::vector<FlatPoint> sewn_side(const Wrap& wrap, const RunCorner& corner, double seam, bool top) {
+  constexpr int kSteps = 64;
+  const Section& section = wrap.section();
+  const double front = top ? section.front_flat_top() : section.front_flat_bottom();
+  const double back = top ? section.back_edge_top() : section.back_edge_bottom();
+  double lo = front,
+         hi = back;  // the dart widens from nothing: halve to where it is one allowance wide
+  for (int k = 0; k < 100; ++k) {
+    const double middle = 0.5 * (lo + hi);
+    (wrap.dart(corner, middle) < seam ? lo : hi) = middle;
+  }
+  std::vector<FlatPoint> side;
+  for (int k = 0; k <= kSteps; ++k) {
+    const double u = hi + (back - hi) * k / kSteps;
+    side.push_back({std::max(0.0, wrap.dart(corner, u) - seam), u});
+  }
+  side.front().x = 0.0;
+  return side;
+}
+
 /// The cloth's edge over or under the run: the notches' edges and the cloth edge, whichever is
 /// nearer the front; points by rising s, without repeats.
 std::vector<FlatPoint> flap_edge(const Wrap& wrap, const std::vector<Notch>& cuts,
                                  double cloth_edge) {
   const double sign = cloth_edge > 0 ? 1.0 : -1.0;
   std::vector<double> stops = {0.0, wrap.run().length};
-  for (const Notch& a : cuts) {
-    for (const double s : {a.s - a.half_width, a.s, a.s + a.half_width}) stops.push_back(s);
-    for (const Notch& b : cuts) {  // where the right edge of one meets the left edge of the next
-      if (b.s <= a.s || b.s - b.half_width >= a.s + a.half_width) continue;
-      const double rise_a = (a.back_edge - a.apex) / a.half_width;
-      const double rise_b = (b.back_edge - b.apex) / b.half_width;
-      stops.push_back((b.apex - a.apex + rise_a * a.s + rise_b * b.s) / (rise_a + rise_b));
-    }
+  for (std::size_t k = 0; k < cuts.size(); ++k) {
+    const Notch& cut = cuts[k];
+    stops.insert(stops.end(), {cut.s - cut.half_width, cut.s + cut.half_width});
+    for (const FlatPoint p : cut.side) stops.insert(stops.end(), {cut.s - p.x, cut.s + p.x});
+    if (k + 1 < cuts.size() && cut.s + cut.half_width > cuts[k + 1].s - cuts[k + 1].half_width)
+      stops.push_back(crossing(cut, cuts[k + 1]));
   }
   std::ranges::sort(stops);
+  const auto same_stop = [](double a, double b) { return b - a < 1e-6; };
+  stops.erase(std::unique(stops.begin(), stops.end(), same_stop), stops.end());
   const auto edge = [&](double s) {
     double u = cloth_edge;
     for (const Notch& notch : cuts) u = sign * std::min(sign * u, sign * notch.edge_at(s));
@@ -69,11 +102,12 @@ EndOnPattern end_of(const Section& section, const ClothKeys& cloth, bool start) 
 }
 
 Polygon Notch::outline() const {
-  Polygon points = {{s - half_width, cloth_edge},
-                    {s - half_width, back_edge},
-                    {s, apex},
-                    {s + half_width, back_edge},
-                    {s + half_width, cloth_edge}};
+  Polygon points = {{s - half_width, cloth_edge}, {s - half_width, back_edge}};
+  for (auto p = side.rbegin(); p != side.rend(); ++p) points.push_back({s - p->x, p->y});
+  for (const FlatPoint p : side) points.push_back({s + p.x, p.y});
+  points.insert(points.end(), {{s + half_width, back_edge}, {s + half_width, cloth_edge}});
+  const auto repeated = [](FlatPoint a, FlatPoint b) { return apart(a, b) < kSame; };
+  points.erase(std::unique(points.begin(), points.end(), repeated), points.end());
   if (cloth_edge < 0) std::ranges::reverse(points);
   return points;
 }
@@ -81,18 +115,27 @@ Polygon Notch::outline() const {
 double Notch::edge_at(double at) const {
   const double off = std::abs(at - s);
   if (off > half_width + kSame) return cloth_edge;
-  return apex + (back_edge - apex) * std::min(1.0, off / half_width);
+  const auto after = std::ranges::upper_bound(side, off, {}, &FlatPoint::x);
+  if (after == side.end()) return back_edge;
+  if (after == side.begin()) return apex();
+  const FlatPoint a = *std::prev(after), b = *after;
+  return a.y + (b.y - a.y) * (off - a.x) / (b.x - a.x);
 }
 
 std::vector<Notch> notches(const Wrap& wrap, const ClothKeys& cloth, bool top) {
   const Section& section = wrap.section();
   const double back = top ? section.back_edge_top() : section.back_edge_bottom();
   const double edge = top ? section.cloth_edge_top() : section.cloth_edge_bottom();
-  const double apex_depth = section.thickness_mm() - cloth.cut_clear.mm();
+  const double apex =
+      section.u_at_depth(section.thickness_mm() - cloth.cut_clear.mm(), top).value_or(back);
   std::vector<Notch> cuts;
-  for (const RunCorner& corner : wrap.run().corners)
-    cuts.push_back({corner.s, wrap.dart(corner, back) + cloth.setback.mm(),
-                    section.u_at_depth(apex_depth, top).value_or(back), back, edge});
+  for (const RunCorner& corner : wrap.run().corners) {
+    const double half = wrap.dart(corner, back) + cloth.setback.mm();
+    Notch notch{corner.s, half, back, edge, {{0.0, apex}, {half, back}}};
+    if (cloth.relief == Relief::Sewn && wrap.dart(corner, back) > cloth.seam.mm())
+      notch.side = sewn_side(wrap, corner, cloth.seam.mm(), top);
+    cuts.push_back(std::move(notch));
+  }
   return cuts;
 }
 

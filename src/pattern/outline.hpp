@@ -16,18 +16,23 @@ inline constexpr double kTongueLeastLean =
 double tongue_half_width(const Section& section);
 EndOnPattern end_of(const Section& section, const ClothKeys& cloth, bool start);
 
-/// The cloth cut away at a corner: full width behind the back edge, apex over the board's top.
+/// The cloth cut away at a corner of one flap.
 struct Notch {
   double s = 0;           ///< of the corner line
   double half_width = 0;  ///< behind the back edge
-  double apex = 0;        ///< u; above for the top notch, below for the bottom one
   double back_edge = 0;   ///< u
   double cloth_edge = 0;  ///< u
+  /// Half of its edge: x how far off the corner line, y the u there; from the apex to the back
+  /// edge.
+  std::vector<FlatPoint> side;
 
+  double apex() const { return side.front().y; }
   Polygon outline() const;
   /// u of the cloth's edge at s as far as this notch goes, the cloth edge elsewhere.
   double edge_at(double s) const;
 };
+/// One a corner. Folded: straight from the back edge to an apex over the board's top. Sewn: along
+/// the dart's edge less the seam allowance, up to where the allowances would cross.
 std::vector<Notch> notches(const Wrap& wrap, const ClothKeys& cloth, bool top);
 
 /// Where the flap is still there: stretches of s between notches and ends.

@@ -77,7 +77,7 @@ void add_pleats(std::vector<PleatLine>& pleats, const PatternCorner& corner, con
   // The notch's side and the dart's edge are both straight over the board's top: cut the pleat
   // where they meet.
   const auto cut = [&](FlatPoint p) {
-    const double share = (p.y - notch.apex) / (notch.back_edge - notch.apex);
+    const double share = (p.y - notch.apex()) / (notch.back_edge - notch.apex());
     return share * notch.half_width - p.x;  // positive where the notch has taken the cloth
   };
   std::vector<FlatPoint> kept;
@@ -94,6 +94,31 @@ void add_pleats(std::vector<PleatLine>& pleats, const PatternCorner& corner, con
     for (const FlatPoint p : kept) points.push_back({corner.s + side * p.x, p.y});
     pleats.push_back(
         {open_path(std::move(points)), {corner.fold_towards_before ? -1.0 : 1.0, 0.0}});
+  }
+}
+
+/// The dart's edges as stitch lines, with ticks across both that are sewn together.
+void add_seam(Pattern& pattern, const PatternCorner& corner, bool above, double tangent) {
+  constexpr double kTick = 6.0;
+  std::vector<FlatPoint> edge;
+  for (const DartPoint& p : corner.dart)
+    if ((p.u > 0) == above) edge.push_back({p.half_width, p.u});
+  if (!above) std::ranges::reverse(edge);
+  for (const double side : {-1.0, 1.0}) {
+    std::vector<FlatPoint> points;
+    for (const FlatPoint p : edge) points.push_back({corner.s + side * p.x, p.y});
+    pattern.stitches.push_back(open_path(points));
+    for (const double at : {tangent, 0.5 * (tangent + edge.back().y)}) {
+      const auto after =
+          std::ranges::find_if(edge, [&](FlatPoint p) { return above ? p.y >= at : p.y <= at; });
+      if (after == edge.end() || after == edge.begin()) continue;
+      const FlatPoint a = *std::prev(after), b = *after;
+      const FlatPoint on = a + ((at - a.y) / (b.y - a.y)) * (b - a);
+      const FlatPoint across = 0.5 * kTick * left_of(unit(b - a));
+      const FlatPoint from = on - across, to = on + across;
+      pattern.seam_marks.push_back(
+          line({corner.s + side * from.x, from.y}, {corner.s + side * to.x, to.y}));
+    }
   }
 }
 
@@ -127,7 +152,7 @@ std::vector<NamedLine> named_lines(const Wrap& wrap, const ClothKeys& cloth,
         {What::EndFace, "end", {s, section.back_edge_bottom()}, {s, section.back_edge_top()}});
   for (std::size_t c = 0; c < wrap.run().corners.size(); ++c)
     lines.push_back(
-        {What::CornerLine, "corner", {top[c].s, bottom[c].apex}, {top[c].s, top[c].apex}});
+        {What::CornerLine, "corner", {top[c].s, bottom[c].apex()}, {top[c].s, top[c].apex()}});
   return lines;
 }
 
@@ -148,10 +173,21 @@ Refusals allowance_faults(const Wrap& wrap, const Job& job) {
            job.places.of("cloth.flap")}};
 }
 
+/// A sewn dart on butted padding would be lopsided: straight on the lapping side, all on the
+/// butting one.
+Refusals relief_faults(const Job& job) {
+  if (job.cloth.relief != Relief::Sewn || job.padding.corner != PaddingCorner::Butted) return {};
+  return {{Why::NotSupported,
+           "sewn corners are not supported on butted padding, expected cloth.relief = \"fold\", or "
+           "padding.corner = \"mitred\" or \"bent\"",
+           job.places.of("cloth.relief")}};
+}
+
 }  // namespace
 
 Outcome<Pattern> make_pattern(const Wrap& wrap, const Job& job) {
   Refusals faults = allowance_faults(wrap, job);
+  for (const Refusal& fault : relief_faults(job)) faults.push_back(fault);
   auto brackets = lay_brackets(wrap, job);
   if (!brackets) faults.insert(faults.end(), brackets.error().begin(), brackets.error().end());
   if (!faults.empty()) return tl::unexpected(std::move(faults));
@@ -164,8 +200,13 @@ Outcome<Pattern> make_pattern(const Wrap& wrap, const Job& job) {
   pattern.snips = end_snips(wrap, job.cloth);
   for (std::size_t c = 0; c < wrap.run().corners.size(); ++c) {
     pattern.corners.push_back(corner_of(wrap, wrap.run().corners[c], job, top[c], bottom[c]));
-    add_pleats(pattern.pleats, pattern.corners.back(), top[c], true);
-    add_pleats(pattern.pleats, pattern.corners.back(), bottom[c], false);
+    if (job.cloth.relief == Relief::Sewn) {
+      add_seam(pattern, pattern.corners.back(), true, wrap.section().top_tangent());
+      add_seam(pattern, pattern.corners.back(), false, wrap.section().bottom_tangent());
+    } else {
+      add_pleats(pattern.pleats, pattern.corners.back(), top[c], true);
+      add_pleats(pattern.pleats, pattern.corners.back(), bottom[c], false);
+    }
   }
   pattern.lines = named_lines(wrap, job.cloth, top, bottom);
   pattern.brackets = *brackets;

@@ -32,6 +32,8 @@ void take_out_stretch(Pattern& pattern, const ClothKeys& cloth) {
     corner.square_end_allowance *= ky;
   }
   for (PleatLine& pleat : pattern.pleats) path(pleat.path);
+  for (Path& stitch : pattern.stitches) path(stitch);
+  for (Path& mark : pattern.seam_marks) path(mark);
   for (NamedLine& line : pattern.lines) {
     point(line.from);
     point(line.to);

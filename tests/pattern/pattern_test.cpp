@@ -271,6 +271,34 @@ TEST_CASE("clear stretches hold no dart, notch or end") {
   });
 }
 
+TEST_CASE("sewn corners: cut one allowance inside the stitch line, the point left uncut") {
+  Job job = test::worked_job();
+  job.cloth.relief = Relief::Sewn;
+  job.places.set("cloth.relief", {"job.toml", 33, 10});
+  const auto butted = make_pattern(test::wraps_of(job)[0], job);
+  REQUIRE_FALSE(butted.has_value());
+  CHECK(butted.error()[0].why == Why::NotSupported);
+  CHECK(butted.error()[0].place.line == 33);
+
+  job.padding.corner = PaddingCorner::Mitred;
+  const Wrap wrap = test::wraps_of(job)[0];
+  const Pattern pattern = pattern_of(job);
+  CHECK(is_simple(pattern.outline));
+  CHECK(pattern.pleats.empty());
+  CHECK(pattern.stitches.size() == 8);
+  const RunCorner& corner = wrap.run().corners[0];
+  const double seam = job.cloth.seam.mm();
+  // Just inside and outside the cut, where the dart is wide enough for both allowances.
+  for (double u = wrap.section().top_tangent(); u < wrap.section().back_edge_top() - 1; u += 5) {
+    const double cut = wrap.dart(corner, u) - seam;
+    CHECK(contains(pattern.outline, {corner.s + cut + 0.1, u}));
+    CHECK_FALSE(contains(pattern.outline, {corner.s + cut - 0.1, u}));
+  }
+  // Where the dart is narrower than one allowance the cloth is whole.
+  for (double u = 0; wrap.dart(corner, u) < seam - 0.1; u += 1)
+    CHECK(contains(pattern.outline, {corner.s, u}));
+}
+
 TEST_CASE("stretch is taken out of the pattern as a fraction") {
   Job job = test::worked_job();
   const Pattern plain = pattern_of(job);

@@ -34,6 +34,7 @@ inline void draw_parts(Job& job, std::mt19937_64& rng) {
   job.cloth.thickness = mm(drawn(rng, 0, 2));
   job.padding.corner = rng() % 2 == 0 ? PaddingCorner::Mitred : PaddingCorner::Bent;
   job.backing.joint = Joint::Mitred;
+  if (rng() % 3 == 0) job.cloth.relief = Relief::Sewn;
   if (rng() % 3 == 0) {
     job.padding.form = PaddingForm::Block;
     job.padding.depth = mm(drawn(rng, 30, 72));

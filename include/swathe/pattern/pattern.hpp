@@ -102,7 +102,9 @@ struct Pattern {
   std::vector<Path> snips;     ///< cuts that end inside the cloth
   std::vector<Polygon> holes;  ///< windows not open to the edge
   std::vector<PatternCorner> corners;
-  std::vector<PleatLine> pleats;
+  std::vector<PleatLine> pleats;  ///< folded corners
+  std::vector<Path> stitches;     ///< sewn corners: the two edges of each dart
+  std::vector<Path> seam_marks;   ///< ticks across stitch lines that meet when sewn
   std::vector<NamedLine> lines;
   std::vector<BracketOnPattern> brackets;
   std::vector<Staple> staples;

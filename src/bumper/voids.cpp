@@ -1,0 +1,36 @@
+#include "swathe/bumper/voids.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace swathe {
+
+std::vector<CornerVoid> corner_voids(const Frame& frame, const Section& section, const Run& run,
+                                     const PaddingKeys& padding) {
+  std::vector<CornerVoid> voids;
+  if (padding.corner != PaddingCorner::Butted || padding.form != PaddingForm::Rods) return voids;
+  const double r = 0.5 * padding.diameter.mm();
+  for (const RunCorner& corner : run.corners)
+    voids.push_back({run.name, frame.sides()[static_cast<std::size_t>(corner.before)].name,
+                     frame.sides()[static_cast<std::size_t>(corner.after)].name,
+                     // Four grooves a rod: a round in its square box.
+                     4 * padding.stack, section.padding_depth_mm() / std::sin(corner.turn),
+                     r * r * (1.0 - std::numbers::pi / 4)});
+  return voids;
+}
+
+std::vector<Overhang> overhangs(const std::vector<Piece>& boards,
+                                const std::vector<Piece>& padding) {
+  std::vector<Overhang> past;
+  for (const Piece& piece : padding) {
+    const auto board = std::ranges::find_if(
+        boards, [&](const Piece& b) { return b.bumper == piece.bumper && b.side == piece.side; });
+    if (board == boards.end()) continue;
+    past.push_back({piece.bumper, piece.side, std::max(0.0, board->from_x - piece.from_x),
+                    std::max(0.0, piece.to_x - board->to_x)});
+  }
+  return past;
+}
+
+}  // namespace swathe

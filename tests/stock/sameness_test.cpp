@@ -1,0 +1,76 @@
+#include "swathe/stock/sameness.hpp"
+
+#include "support/jobs.hpp"
+
+namespace swathe {
+namespace {
+
+std::vector<Pattern> patterns_of(const Job& job) {
+  std::vector<Pattern> patterns;
+  for (const Wrap& wrap : test::wraps_of(job)) {
+    const auto pattern = make_pattern(wrap, job);
+    REQUIRE(pattern.has_value());
+    patterns.push_back(*pattern);
+  }
+  return patterns;
+}
+
+BracketKeys window(const char* bumper, const char* side, FromEnd from, double at_in) {
+  BracketKeys keys;
+  keys.bumper = bumper;
+  keys.side = side;
+  keys.from = from;
+  keys.at = inches(at_in);
+  keys.width = inches(2);
+  keys.height = inches(1);
+  keys.cloth = BracketCloth::Window;
+  return keys;
+}
+
+TEST_CASE("two halves split in the middle are one pattern") {
+  const auto same = same_patterns(patterns_of(test::worked_job()), {});
+  CHECK_FALSE(same[0].has_value());
+  REQUIRE(same[1].has_value());
+  CHECK(same[1]->other == 0);
+  CHECK(same[1]->how == Sameness::How::Same);
+  CHECK(same[1]->but_for.empty());
+}
+
+TEST_CASE("a half with a longer leg is the mirror of one with its leg on the other side") {
+  Job job = test::worked_job();
+  job.bumpers[0].from = {"front",
+                         RunEnd::Share{0.4}};  // A: 60 % of the front, then left, half the back
+  job.bumpers[1].to = {"front", RunEnd::Share{0.3}};  // B: half the back, right, 30 % of the front
+  job.bumpers[0].from = {"front", RunEnd::Share{0.7}};
+  const auto same = same_patterns(patterns_of(job), {});
+  REQUIRE(same[1].has_value());
+  CHECK(same[1]->how ==
+        Sameness::How::Turned);  // half a turn, flaps exchanged: top and bottom are alike
+}
+
+TEST_CASE(
+    "windows at mirrored places make a mirrored pattern; at other places they are a difference") {
+  Job job = test::worked_job();
+  job.brackets = {window("A", "left", FromEnd::Left, 5), window("B", "right", FromEnd::Right, 5)};
+  auto same = same_patterns(patterns_of(job), {});
+  REQUIRE(same[1].has_value());
+  CHECK(same[1]->how == Sameness::How::Mirrored);
+  CHECK(same[1]->but_for.empty());
+  job.brackets[1].at = inches(7);
+  same = same_patterns(patterns_of(job), {});
+  REQUIRE(same[1].has_value());
+  CHECK(same[1]->but_for == std::vector<std::string>{"windows"});
+}
+
+TEST_CASE("numerals at the same places are the same, turned or mirrored ones never") {
+  const std::vector<Pattern> patterns = patterns_of(test::worked_job());
+  PlacedNumeral on_a, on_b;
+  on_a.centre_s = on_b.centre_s = 300;
+  on_b.bumper = 1;
+  CHECK(same_patterns(patterns, {on_a, on_b})[1]->but_for.empty());
+  on_b.centre_s = 400;
+  CHECK(same_patterns(patterns, {on_a, on_b})[1]->but_for == std::vector<std::string>{"numerals"});
+}
+
+}  // namespace
+}  // namespace swathe
