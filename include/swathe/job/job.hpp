@@ -20,7 +20,7 @@ namespace swathe {
 
 struct FrameKeys {
   std::vector<FlatPoint> corners;  ///< from above, counter-clockwise; side i runs from corner i
-  std::vector<std::string> sides;  ///< one name a side
+  std::vector<std::string> sides;  ///< one name a side: front, left, back, right of a rectangle
   Length fit = inches(1.0 / 16);   ///< slip fit between frame and boards, each side
   Length floor_gap = inches(2);    ///< floor to the underside of the boards
   bool backed = true;              ///< the frame stands behind the boards as the season asks
@@ -83,6 +83,7 @@ struct ClothKeys {
   Length end_reach = inches(2);
   bool may_join = false;
   double density_kg_m2 = 0.35;
+  Fixing fixing = Fixing::Staples;  ///< how the flaps are held to the boards
 };
 
 /// Where a bumper starts or ends: a side, and how far along it, counter-clockwise.

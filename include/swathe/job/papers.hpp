@@ -1,0 +1,22 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "swathe/base/length.hpp"
+
+namespace swathe {
+
+/// A sheet of paper that can be asked for by name, standing: width is the shorter edge.
+struct Paper {
+  std::string name;
+  Length width, height;
+};
+
+/// Every paper known, by name.
+std::vector<Paper> papers();
+std::optional<Paper> find_paper(std::string_view name);
+
+}  // namespace swathe

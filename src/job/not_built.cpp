@@ -1,0 +1,82 @@
+#include "job/read_tables.hpp"
+
+namespace swathe {
+namespace {
+
+/// Puts the default back where the key asks for what is not built; whether it did.
+template <class T>
+bool take_back(bool asked, T& key, const T& fallback) {
+  if (asked) key = fallback;
+  return asked;
+}
+
+struct NotBuilt {
+  std::string_view key;   ///< its place in the file, and where a dot ends its table
+  std::string_view what;  ///< as it stands in the file
+  bool (*take_back)(Job& job);
+};
+
+/// Keys that are understood and wait for what they ask for. A feature that is built loses its row.
+constexpr NotBuilt kNotBuilt[] = {
+    {"backing.joint", "\"mitred\"",
+     [](Job& job) {
+       auto& key = job.backing.joint;
+       return take_back(key == Joint::Mitred, key, Joint::Lapped);
+     }},
+    {"padding.form", "\"block\"",
+     [](Job& job) {
+       auto& key = job.padding.form;
+       return take_back(key == PaddingForm::Block, key, PaddingForm::Rods);
+     }},
+    {"padding.corner", "\"bent\"",
+     [](Job& job) {
+       auto& key = job.padding.corner;
+       return take_back(key == PaddingCorner::Bent, key, PaddingCorner::Butted);
+     }},
+    {"cloth.relief", "\"sewn\"",
+     [](Job& job) {
+       auto& key = job.cloth.relief;
+       return take_back(key == Relief::Sewn, key, Relief::Fold);
+     }},
+    {"cloth.fixing", "\"quick-change\"",
+     [](Job& job) {
+       auto& key = job.cloth.fixing;
+       return take_back(key == Fixing::QuickChange, key, Fixing::Staples);
+     }},
+    {"cloth.may_join", "true",
+     [](Job& job) { return take_back(job.cloth.may_join, job.cloth.may_join, false); }},
+    {"numerals.method", "other than \"stencil\"",
+     [](Job& job) {
+       auto& key = job.numerals.method;
+       return take_back(key != NumeralMethod::Stencil, key, NumeralMethod::Stencil);
+     }},
+    {"numerals.outline", "more than 0",
+     [](Job& job) {
+       auto& key = job.numerals.outline;
+       return take_back(key > Length(), key, Length());
+     }},
+    {"numerals.make_legal", "true",
+     [](Job& job) { return take_back(job.numerals.make_legal, job.numerals.make_legal, false); }},
+    {"numerals.place", "given",
+     [](Job& job) { return take_back(!job.numerals.places.empty(), job.numerals.places, {}); }},
+    {"sight.blind", "given",
+     [](Job& job) { return take_back(!job.sight.blind.empty(), job.sight.blind, {}); }},
+    {"paper.measured", "given",
+     [](Job& job) {
+       auto& key = job.paper.measured;
+       return take_back(key.has_value(), key, {});
+     }},
+};
+
+}  // namespace
+
+void refuse_not_built(JobFile& file) {
+  for (const NotBuilt& row : kNotBuilt) {
+    if (!row.take_back(file.job())) continue;
+    file.fault(Why::NotSupported,
+               fmt::format("{} is {}, which is not supported yet: leave it out", row.key, row.what),
+               file.job().places.of(row.key), std::string(row.key.substr(0, row.key.find('.'))));
+  }
+}
+
+}  // namespace swathe

@@ -1,0 +1,32 @@
+#include "swathe/job/papers.hpp"
+
+#include <toml++/toml.h>
+
+#include <cassert>
+
+#include "swathe/base/embedded.hpp"
+#include "swathe/base/units.hpp"
+
+namespace swathe {
+
+std::vector<Paper> papers() {
+  std::vector<Paper> all;
+  for (const auto& [name, sizes] : toml::parse(embedded("job/papers.toml"))) {
+    const auto edge = [&](std::size_t i) {
+      const toml::node* text = sizes.as_array()->get(i);
+      const auto length = parse_length(text->value_or(""), Units::Millimetres);
+      assert(length && "papers.toml is our own file");
+      return *length;
+    };
+    all.push_back({std::string(name.str()), edge(0), edge(1)});
+  }
+  return all;
+}
+
+std::optional<Paper> find_paper(std::string_view name) {
+  for (Paper& paper : papers())
+    if (paper.name == name) return std::move(paper);
+  return std::nullopt;
+}
+
+}  // namespace swathe

@@ -1,0 +1,93 @@
+#include <algorithm>
+
+#include "job/print.hpp"
+#include "job/read_tables.hpp"
+
+namespace swathe {
+namespace {
+
+/// Counter-clockwise from the front right, so that the sides run front, left, back, right.
+std::vector<FlatPoint> rectangle(Length width, Length depth) {
+  const double w = width.mm(), d = depth.mm();
+  return {{w, d}, {0, d}, {0, 0}, {w, 0}};
+}
+
+void read_rectangle(TableReader& in, JobFile& file) {
+  FrameKeys& frame = file.job().frame;
+  frame.sides = {"front", "left", "back", "right"};
+  file.sides = frame.sides;
+  Length width, depth;
+  in.require("width", "the frame's size from left to right");
+  in.require("depth", "the frame's size from back to front");
+  in.length("width", width, kFrameSide);
+  in.length("depth", depth, kFrameSide);
+  if (width > Length() && depth > Length()) frame.corners = rectangle(width, depth);
+}
+
+std::optional<std::vector<FlatPoint>> read_corners(TableReader& in, const toml::node& node) {
+  const toml::array* list = in.read_list(node, "frame.corners", "corners [x, y]", kSides);
+  if (!list) return std::nullopt;
+  std::vector<FlatPoint> corners;
+  for (const toml::node& item : *list)
+    if (const auto point = in.read_lengths<2>(item, "a corner of frame.corners", kAnywhere))
+      corners.push_back({(*point)[0].mm(), (*point)[1].mm()});
+  return corners.size() == list->size() ? std::optional(corners) : std::nullopt;
+}
+
+std::optional<std::vector<std::string>> read_names(TableReader& in, const toml::node& node) {
+  const toml::array* list = in.read_list(node, "frame.sides", "names", kSides);
+  if (!list) return std::nullopt;
+  std::vector<std::string> names;
+  for (const toml::node& item : *list) {
+    auto name = in.read_text(item, "a side of frame.sides", kMostName);
+    if (!name) continue;
+    if (std::ranges::count(names, *name) > 0)
+      in.fault(Why::OutOfRange,
+               fmt::format("two sides are called \"{}\", expected a name for each", clip(*name)),
+               item.source());
+    else
+      names.push_back(std::move(*name));
+  }
+  return names.size() == list->size() ? std::optional(names) : std::nullopt;
+}
+
+void read_polygon(TableReader& in, JobFile& file) {
+  for (const char* key : {"width", "depth"})
+    if (const toml::node* node = in.take(key))
+      in.fault(Why::OutOfRange,
+               fmt::format("frame.{} is given beside frame.corners and frame.sides, expected width "
+                           "and depth, or corners and sides",
+                           key),
+               node->source());
+  in.require("corners", "the frame's corners, counter-clockwise from above");
+  in.require("sides", "a name for each edge of frame.corners");
+  const toml::node *corners = in.take("corners"), *sides = in.take("sides");
+  const auto points = corners ? read_corners(in, *corners) : std::nullopt;
+  const auto names = sides ? read_names(in, *sides) : std::nullopt;
+  if (points && names && points->size() != names->size())
+    return in.wrong(Why::OutOfRange, *sides, "frame.sides",
+                    fmt::format("a name for each of the {} edges", points->size()));
+  file.sides = names;
+  if (points) file.job().frame.corners = *points;
+  if (names) file.job().frame.sides = *names;
+}
+
+}  // namespace
+
+void read_frame(TableReader& root) {
+  JobFile& file = root.file();
+  const bool there = root.require("frame", "the table [frame]");
+  TableReader in(file, root.table("frame"), "frame", "frame.");
+  const bool corners = in.take("corners") != nullptr, sides = in.take("sides") != nullptr;
+  if (corners || sides)
+    read_polygon(in, file);
+  else if (there)
+    read_rectangle(in, file);
+  FrameKeys& frame = file.job().frame;
+  in.length("fit", frame.fit, kFit);
+  in.length("floor_gap", frame.floor_gap, kFloorGap);
+  in.flag("backed", frame.backed);
+  in.finish();
+}
+
+}  // namespace swathe

@@ -1,0 +1,107 @@
+#include <algorithm>
+
+#include "job/print.hpp"
+#include "job/read_tables.hpp"
+
+// What a bumper is made of: [backing], [padding] and [cloth].
+namespace swathe {
+namespace {
+
+/// Where the file does not say: every other side from the first, so front and back of a rectangle.
+/// No two neighbours, also where the number of sides is odd.
+void read_lapping(TableReader& in, std::vector<std::string>& lapping) {
+  if (const auto& sides = in.file().sides) {
+    lapping.clear();
+    for (std::size_t i = 0; i + 1 < sides->size(); i += 2) lapping.push_back((*sides)[i]);
+  }
+  in.sides("lapping", lapping);
+}
+
+/// Kept in the order of the file, which a TOML table forgets.
+void read_colours(TableReader& in, std::vector<ClothColour>& out) {
+  const toml::table* table = in.table("colours");
+  if (!table) return;
+  const int size = static_cast<int>(table->size());
+  if (size < kColours.least || size > kColours.most)
+    return in.fault(size == 0 ? Why::OutOfRange : Why::TooLarge,
+                    fmt::format("cloth.colours has {} colours, expected {} to {}", size,
+                                kColours.least, kColours.most),
+                    table->source());
+  struct Placed {
+    toml::source_position at;
+    ClothColour colour;
+  };
+  std::vector<Placed> read;
+  for (const auto& [key, node] : *table) {
+    const auto length = printable_characters(key.str());
+    if (!length || *length < 1 || *length > kMostName)
+      in.fault(Why::OutOfRange,
+               fmt::format("a colour is called \"{}\", expected 1 to {} printable characters",
+                           clip(key.str()), kMostName),
+               key.source());
+    else if (const auto colour = in.read_colour(node, "cloth.colours " + clip(key.str())))
+      read.push_back({node.source().begin, {std::string(key.str()), *colour}});
+  }
+  if (read.size() != table->size()) return;
+  std::ranges::sort(read, [](const Placed& a, const Placed& b) { return a.at < b.at; });
+  out.clear();
+  for (const Placed& one : read) out.push_back(one.colour);
+}
+
+}  // namespace
+
+void read_backing(TableReader& root) {
+  BackingKeys& backing = root.file().job().backing;
+  TableReader in(root.file(), root.table("backing"), "backing", "backing.");
+  in.length("thickness", backing.thickness, kBoardThickness);
+  in.length("height", backing.height, kBoardHeight);
+  in.choice("joint", backing.joint, kJointWords);
+  read_lapping(in, backing.lapping);
+  in.lengths("stock", backing.stock, kStockLength);
+  in.length("kerf", backing.kerf, kKerf);
+  in.length("hard_depth", backing.hard_depth, kHardDepth);
+  in.number("density", backing.density_kg_m3, kDensity);
+  in.finish();
+}
+
+void read_padding(TableReader& root) {
+  PaddingKeys& padding = root.file().job().padding;
+  TableReader in(root.file(), root.table("padding"), "padding", "padding.");
+  in.choice("form", padding.form, kPaddingFormWords);
+  in.length("diameter", padding.diameter, kPaddingSize);
+  in.count("stack", padding.stack, kRodStack);
+  in.choice("core", padding.core, kCoreWords);
+  in.length("depth", padding.depth, kPaddingSize);
+  in.length("height", padding.height, kPaddingSize);
+  in.length("edge_radius", padding.edge_radius, kEdgeRadius);
+  in.choice("corner", padding.corner, kPaddingCornerWords);
+  read_lapping(in, padding.lapping);
+  in.length("stock", padding.stock, kStockLength);
+  in.number("density", padding.density_kg_m3, kDensity);
+  in.finish();
+}
+
+void read_cloth(TableReader& root) {
+  ClothKeys& cloth = root.file().job().cloth;
+  TableReader in(root.file(), root.table("cloth"), "cloth", "cloth.");
+  in.length("thickness", cloth.thickness, kClothThickness);
+  in.length("roll_width", cloth.roll_width, kStockLength);
+  in.length("buy_step", cloth.buy_step, kBuyStep);
+  read_colours(in, cloth.colours);
+  in.length("flap", cloth.flap, kFlap);
+  in.length("staple_line", cloth.staple_line, kFlap);
+  in.length("staple_spacing", cloth.staple_spacing, kStapleSpacing);
+  in.number("stretch_along", cloth.stretch_along, kStretch);
+  in.number("stretch_around", cloth.stretch_around, kStretch);
+  in.choice("relief", cloth.relief, kReliefWords);
+  in.length("setback", cloth.setback, kSmallGap);
+  in.length("cut_clear", cloth.cut_clear, kSmallGap);
+  in.length("seam", cloth.seam, kSmallGap);
+  in.length("end_reach", cloth.end_reach, kFlap);
+  in.flag("may_join", cloth.may_join);
+  in.number("density", cloth.density_kg_m2, kClothDensity);
+  in.choice("fixing", cloth.fixing, kFixingWords);
+  in.finish();
+}
+
+}  // namespace swathe

@@ -1,0 +1,98 @@
+#include "job/print.hpp"
+#include "job/read_tables.hpp"
+#include "swathe/job/papers.hpp"
+
+// Who looks and on what it is printed: [sight] and [paper].
+namespace swathe {
+namespace {
+
+void read_blinds(TableReader& in, std::vector<BlindKeys>& blinds) {
+  in.tables("blind", kBlinds, [&](const toml::table& table, int i) {
+    TableReader one(in.file(), &table, "sight", fmt::format("sight.blind {}: ", i + 1));
+    BlindKeys blind;
+    if (one.require("box", "its two far corners, [[x, y, z], [x, y, z]]")) {
+      const toml::node& node = *one.take("box");
+      const std::string what = one.name_of("box");
+      if (const auto* list = one.read_list(node, what, "corners", {2, 2})) {
+        const auto lo = one.read_lengths<3>((*list)[0], what, kAnywhere);
+        const auto hi = one.read_lengths<3>((*list)[1], what, kAnywhere);
+        if (lo && hi) {
+          bool grows = true;
+          for (std::size_t k = 0; k < 3; ++k) grows = grows && (*lo)[k] < (*hi)[k];
+          if (grows)
+            blind = {*lo, *hi};
+          else
+            one.wrong(Why::OutOfRange, node, what, "each of x, y and z less in the first corner");
+        }
+      }
+    }
+    one.finish();
+    blinds.push_back(blind);
+  });
+}
+
+std::string paper_names() {
+  std::string all;
+  for (const Paper& paper : papers()) all += fmt::format("\"{}\", ", paper.name);
+  return all;
+}
+
+void read_sheet(TableReader& in, PaperKeys& paper) {
+  const toml::node* node = in.take("sheet");
+  if (!node) return;
+  if (const auto name = node->value_exact<std::string>()) {
+    if (const auto found = find_paper(*name)) {
+      paper.sheet = found->name;
+      paper.width = found->width;
+      paper.height = found->height;
+    } else {
+      in.wrong(Why::UnknownName, *node, "paper.sheet", paper_names() + "or [width, height]");
+    }
+  } else if (const auto size = in.read_lengths<2>(*node, "paper.sheet", kPaperSize)) {
+    paper.sheet = "own size";
+    paper.width = (*size)[0];
+    paper.height = (*size)[1];
+  }
+}
+
+}  // namespace
+
+void read_sight(TableReader& root) {
+  SightKeys& sight = root.file().job().sight;
+  TableReader in(root.file(), root.table("sight"), "sight", "sight.");
+  in.lengths("distance", sight.distance, kSightDistance, kObservers);
+  in.lengths("eye_height", sight.eye_height, kEyeHeight, kObservers);
+  in.angle("step", sight.step, kSightStep);
+  in.angle("least_angle", sight.least_angle, kLeastAngle);
+  read_blinds(in, sight.blind);
+  in.finish();
+}
+
+void read_paper(TableReader& root) {
+  JobFile& file = root.file();
+  PaperKeys& paper = file.job().paper;
+  TableReader in(file, root.table("paper"), "paper", "paper.");
+  read_sheet(in, paper);
+  in.length("margin", paper.margin, kSmallGap);
+  in.length("overlap", paper.overlap, kSmallGap);
+  in.choice("face", paper.face, kPaperFaceWords);
+  std::array<Length, 2> measured{};
+  in.lengths("measured", measured, kScaleMeasured);
+  if (measured[0] > Length()) paper.measured = measured;
+  in.finish();
+
+  const Length shorter = std::min(paper.width, paper.height);
+  const Length printed = shorter - 2 * paper.margin - paper.overlap;
+  if (!file.reading.sound("paper") || printed >= kLeastPrinted) return;
+  file.fault(Why::DoesNotFit,
+             fmt::format("paper.margin and paper.overlap leave {} of the sheet's {}, expected at "
+                         "least {}",
+                         exact(printed, file.units), exact(shorter, file.units),
+                         exact(kLeastPrinted, file.units)),
+             file.job().places.of("paper.margin"), "paper");
+  const PaperKeys fallback;
+  paper.margin = fallback.margin;
+  paper.overlap = fallback.overlap;
+}
+
+}  // namespace swathe
