@@ -63,6 +63,18 @@ Piece piece_of(const Run& run, const Frame& frame, std::size_t leg, Join join) {
   return piece;
 }
 
+/// Padding that bends round corners is one piece from end to end of the run.
+Piece joined(const std::vector<Piece>& legs) {
+  Piece whole = legs.front();
+  for (std::size_t k = 1; k < legs.size(); ++k) {
+    whole.side += " + " + legs[k].side;
+    whole.length_mm += legs[k].length_mm;
+  }
+  whole.to_x = legs.back().to_x;
+  whole.end = legs.back().end;
+  return whole;
+}
+
 /// At every corner of the run exactly one of the two sides laps.
 Refusals lapping_faults(const Frame& frame, const Run& run, const std::vector<std::string>& lapping,
                         const char* key, const char* what, const Places& places) {
@@ -128,6 +140,7 @@ Outcome<std::vector<Piece>> padding_pieces(const Frame& frame, const Section& se
     piece.count = padding.form == PaddingForm::Rods ? padding.stack : 1;
     pieces.push_back(piece);
   }
+  if (padding.corner == PaddingCorner::Bent) pieces = {joined(pieces)};
   return pieces;
 }
 

@@ -5,6 +5,7 @@
 
 #include "support/drawn.hpp"
 #include "support/jobs.hpp"
+#include "swathe/bumper/voids.hpp"
 
 namespace swathe {
 namespace {
@@ -181,6 +182,69 @@ TEST_CASE("boards and rods of the worked frame") {
     CHECK(rod[2] == doctest::Approx(425.5));
     CHECK((*rods)[1].count == 2);
   }
+}
+
+TEST_CASE("bent rods are one piece, as long as the cloth's level line over their middle") {
+  Job job = test::worked_job();
+  job.padding.corner = PaddingCorner::Bent;
+  const Wrap wrap = test::wraps_of(job)[0];
+  const auto rods =
+      padding_pieces(wrap.frame(), wrap.section(), wrap.run(), job.padding, job.places);
+  REQUIRE(rods.has_value());
+  REQUIRE(rods->size() == 1);
+  CHECK((*rods)[0].side == "front + left + back");
+  // The stack is as tall as the board, so the cloth leaves the round right above the rods' middle.
+  const double u = wrap.section().top_tangent();
+  double level = wrap.run().length;
+  for (const RunCorner& corner : wrap.run().corners) level -= 2 * wrap.dart(corner, u);
+  CHECK((*rods)[0].length_mm == doctest::Approx(level));
+}
+
+TEST_CASE("hexagon: mitred boards and rods are cut at 30 degrees") {
+  // Joint-line angle for a 120 degree elbow: 30 degrees off square (E. A. Atkins, Practical Sheet
+  // and Plate Metal Work, ch. VI, fig. 26: square pipe 5 in wide, AC = 5 tan 30 = 2.9 in,
+  // exactly 2.8868).
+  Job job = test::worked_job();
+  job.frame.corners.clear();
+  job.frame.sides.clear();
+  for (int k = 0; k < 6; ++k) {
+    job.frame.corners.push_back(500.0 * direction(k * kPi / 3));
+    job.frame.sides.push_back(std::string(1, static_cast<char>('a' + k)));
+  }
+  job.bumpers = {test::half("A", "a", "d"), test::half("B", "d", "a")};
+  job.backing.joint = Joint::Mitred;
+  job.padding.corner = PaddingCorner::Mitred;
+  job.backing.thickness = inches(2.5);
+  job.padding.diameter = inches(2.5);
+  const Wrap wrap = test::wraps_of(job)[0];
+  const auto rods =
+      padding_pieces(wrap.frame(), wrap.section(), wrap.run(), job.padding, job.places);
+  REQUIRE(rods.has_value());
+  CHECK((*rods)[1].start.angle_deg == doctest::Approx(30.0));
+  // The rods' outer face lies 5 in out: each end is 2.8868 in longer than the frame's side.
+  CHECK(((*rods)[1].length_mm - 500.0) / (2 * kInch) == doctest::Approx(2.8868).epsilon(1e-4));
+}
+
+TEST_CASE("voids: four grooves a rod fill its square box") {
+  const Job job = test::worked_job();
+  const Wrap wrap = test::wraps_of(job)[0];
+  const auto voids = corner_voids(wrap.frame(), wrap.section(), wrap.run(), job.padding);
+  REQUIRE(voids.size() == 2);
+  CHECK(voids[0].strips == 8);
+  CHECK(voids[0].length / kInch == doctest::Approx(2.5));
+  const double box = 2.5 * 2.5 * kInch * kInch, round = kPi * 1.25 * 1.25 * kInch * kInch;
+  CHECK(4 * voids[0].section_area == doctest::Approx(box - round));
+  // Worked lengths: the front rod passes its board's end by its own diameter, the side rod by the
+  // board's thickness.
+  const auto boards =
+      board_pieces(wrap.frame(), wrap.section(), wrap.run(), job.backing, job.places);
+  const auto rods =
+      padding_pieces(wrap.frame(), wrap.section(), wrap.run(), job.padding, job.places);
+  const auto past = overhangs(*boards, *rods);
+  REQUIRE(past.size() == 3);
+  CHECK(past[0].at_end / kInch == doctest::Approx(2.5));
+  CHECK(past[0].at_start == doctest::Approx(0.0));
+  CHECK(past[1].at_start / kInch == doctest::Approx(0.75));
 }
 
 TEST_CASE("both sides of a corner cannot lap") {

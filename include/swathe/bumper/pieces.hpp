@@ -27,7 +27,8 @@ struct Piece {
 /// Refuses: DoesNotFit where at a corner both sides lap, or neither (at backing.lapping).
 Outcome<std::vector<Piece>> board_pieces(const Frame& frame, const Section& section, const Run& run,
                                          const BackingKeys& backing, const Places& places);
-/// The same for padding (at padding.lapping).
+/// The same for padding (at padding.lapping). Bent padding is one piece for the whole run, measured
+/// along its middle; its side is named "front + left".
 Outcome<std::vector<Piece>> padding_pieces(const Frame& frame, const Section& section,
                                            const Run& run, const PaddingKeys& padding,
                                            const Places& places);

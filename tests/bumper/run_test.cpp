@@ -1,0 +1,136 @@
+#include "swathe/bumper/run.hpp"
+
+#include "support/jobs.hpp"
+
+namespace swathe {
+namespace {
+
+Refusals refused(const Job& job) {
+  const auto frame = Frame::make(job.frame, job.places);
+  if (!frame) return frame.error();
+  const Section section = test::section_of(job);
+  std::vector<Run> runs;
+  for (std::size_t k = 0; k < job.bumpers.size(); ++k) {
+    auto run =
+        make_run(*frame, section, job.padding, job.bumpers[k], static_cast<int>(k), job.places);
+    if (!run) return run.error();
+    runs.push_back(*run);
+  }
+  const auto gaps = gaps_between(*frame, section, runs, job.places);
+  return gaps ? Refusals{} : gaps.error();
+}
+
+TEST_CASE("two halves: the gaps are both clearances") {
+  const Job job = test::worked_job();
+  std::vector<Run> runs;
+  for (const Wrap& wrap : test::wraps_of(job)) runs.push_back(wrap.run());
+  const Wrap wrap = test::wraps_of(job)[0];
+  const auto gaps = gaps_between(wrap.frame(), wrap.section(), runs, job.places);
+  REQUIRE(gaps.has_value());
+  for (const double gap : *gaps) CHECK(gap == doctest::Approx(12.7));
+}
+
+TEST_CASE("one a side: lapping ends fill the corners, butting ones stop against them") {
+  Job job = test::worked_job();
+  job.bumpers.clear();
+  for (const char* side : {"front", "left", "back", "right"})
+    job.bumpers.push_back({side, {side, RunEnd::Corner{}}, {side, RunEnd::Corner{}}, mm(5)});
+  const std::vector<Wrap> wraps = test::wraps_of(job);
+  // Out to the neighbours' outer faces: the frame's width and twice the depth of 3 1/4 in, less
+  // clearances.
+  CHECK(wraps[0].run().length == doctest::Approx((28 + 2 * 3.25) * 25.4 - 10));
+  CHECK(wraps[1].run().length == doctest::Approx(30 * 25.4 - 10));
+  std::vector<Run> runs;
+  for (const Wrap& wrap : wraps) runs.push_back(wrap.run());
+  const auto gaps = gaps_between(wraps[0].frame(), wraps[0].section(), runs, job.places);
+  REQUIRE(gaps.has_value());
+  for (const double gap : *gaps) CHECK(gap == doctest::Approx(5.0));
+}
+
+TEST_CASE("one long wrap with an opening") {
+  Job job = test::worked_job();
+  job.bumpers = {{"A", {"front", inches(20)}, {"front", inches(8)}, mm(0)}};
+  const Wrap wrap = test::wraps_of(job)[0];
+  CHECK(wrap.run().corners.size() == 4);
+  CHECK(wrap.run().sides.size() == 5);
+  // Front line: the frame's outline less the opening of 12 in, and 3 1/4 in twice at each corner.
+  CHECK(wrap.run().length / 25.4 == doctest::Approx(2 * 28 + 2 * 30 - 12 + 8 * 3.25));
+  const auto gaps = gaps_between(wrap.frame(), wrap.section(), {wrap.run()}, job.places);
+  REQUIRE(gaps.has_value());
+  CHECK((*gaps)[0] / 25.4 == doctest::Approx(12.0));
+}
+
+TEST_CASE("what cannot be run is refused at its key") {
+  Job job = test::worked_job();
+  job.places.set("bumper.0.from", {"job.toml", 20, 8});
+  job.places.set("bumper.0", {"job.toml", 19, 1});
+  job.places.set("bumper.1", {"job.toml", 29, 1});
+
+  SUBCASE("a corner turned with less than the bumper's own depth left") {
+    job.bumpers[0].from = {"front", inches(26)};
+    job.bumpers[1].to = {"front", inches(26)};
+    const Refusals faults = refused(job);
+    REQUIRE(faults.size() == 1);
+    CHECK(faults[0].why == Why::DoesNotFit);
+    CHECK(faults[0].place.line == 20);
+  }
+  SUBCASE("beyond the side") {
+    job.bumpers[0].from = {"front", inches(29)};
+    const Refusals faults = refused(job);
+    REQUIRE(faults.size() == 1);
+    CHECK(faults[0].why == Why::OutOfRange);
+    CHECK(faults[0].place.line == 20);
+  }
+  SUBCASE("bumpers that overlap") {
+    job.bumpers[1].to = {"front", inches(20)};
+    const Refusals faults = refused(job);
+    REQUIRE(faults.size() == 1);
+    CHECK(faults[0].why == Why::DoesNotFit);
+    CHECK(faults[0].place.line == 29);
+  }
+  SUBCASE("an inside corner") {
+    job.frame.corners = {{700, 700}, {350, 700}, {350, 400}, {0, 400}, {0, 0}, {700, 0}};
+    job.frame.sides = {"front", "step", "ledge", "left", "back", "right"};
+    job.bumpers = {test::half("A", "step", "back")};
+    const Refusals faults = refused(job);
+    REQUIRE(faults.size() == 1);
+    CHECK(faults[0].why == Why::ReflexCorner);
+    CHECK(faults[0].place.line == 19);
+  }
+  SUBCASE("a frame that crosses itself, or runs clockwise") {
+    job.places.set("frame.corners", {"job.toml", 9, 11});
+    std::swap(job.frame.corners[1], job.frame.corners[2]);
+    CHECK(refused(job)[0].place.line == 9);
+    job.frame.corners = {{700, 0}, {0, 0}, {0, 700}, {700, 700}};
+    CHECK(refused(job)[0].why == Why::DoesNotFit);
+  }
+}
+
+TEST_CASE("long and short: a 1 mm chamfer, a 10 m side, a 179 degree corner") {
+  Job job = test::worked_job();
+  job.padding.corner = PaddingCorner::Mitred;
+  job.backing.joint = Joint::Mitred;
+  SUBCASE("a 1 mm chamfer") {
+    const double c = 1.0 / std::sqrt(2.0);
+    job.frame.corners = {{700, 700}, {c, 700}, {0, 700 - c}, {0, 0}, {700, 0}};
+    job.frame.sides = {"front", "chamfer", "left", "back", "right"};
+    const std::vector<Wrap> wraps = test::wraps_of(job);
+    CHECK(wraps[0].run().corners.size() == 3);
+    CHECK(wraps[0].run().corners[0].turn == doctest::Approx(degrees(45).radians()));
+  }
+  SUBCASE("a 10 m side") {
+    job.frame = test::rectangle_frame(10000, 762);
+    job.frame.fit = mm(0);
+    CHECK(test::wraps_of(job)[0].run().length / 25.4 ==
+          doctest::Approx(10000 / 25.4 + 30 + 4 * 3.25 - 0.5));
+  }
+  SUBCASE("a 179 degree corner") {
+    job.frame.corners = {
+        {700, 700}, {350, 700 + 350 * std::tan(degrees(1).radians())}, {0, 700}, {0, 0}, {700, 0}};
+    job.frame.sides = {"front", "front-left", "left", "back", "right"};
+    CHECK(refused(job).empty());
+  }
+}
+
+}  // namespace
+}  // namespace swathe
