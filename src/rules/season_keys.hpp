@@ -22,7 +22,7 @@ void each_value(SeasonType& s, Visit&& visit) {
   visit("padding", "height", "padding: height, at least", s.padding_height);
   visit("padding", "rod_pair", "padding: a stacked pair of round rods, nominal",
         s.padding_rod_pair);
-  visit("padding", "past_board", "padding past the board's edge, at most", s.padding_past_board);
+  visit("padding", "past_board", "padding past a board's end, at most", s.padding_past_board);
   visit("padding", "hollow", "padding: hollow rods allowed", s.padding_hollow);
   visit("padding", "even", "padding: no wedges", s.padding_even);
   visit("backing", "height", "backing: height, at least", s.backing_height);
@@ -30,6 +30,7 @@ void each_value(SeasonType& s, Visit&& visit) {
   visit("backing", "height_within", "backing: height, more or less", s.backing_height_within);
   visit("backing", "nominal_thickness", "backing: thickness, nominal", s.backing_nominal_thickness);
   visit("cloth", "faces", "cloth over outward, upward and downward faces", s.cloth_faces);
+  visit("cloth", "over_wood", "cloth over the boards' outside faces too", s.cloth_over_wood);
   visit("cloth", "sets", "cloth: colours of the sets", s.cloth_sets);
   visit("cloth", "one_colour", "cloth: each cover of one colour", s.cloth_one_colour);
   visit("cloth", "plain", "cloth: no contrasting marks but the number", s.cloth_plain);

@@ -62,7 +62,7 @@ struct Season {
   Ruled<Length> padding_depth;       ///< at least
   Ruled<Length> padding_height;      ///< at least
   Ruled<Length> padding_rod_pair;    ///< a stacked pair of round rods of this nominal diameter
-  Ruled<Length> padding_past_board;  ///< above or below the board, at most
+  Ruled<Length> padding_past_board;  ///< past a board's end, at most
   Ruled<bool> padding_hollow;        ///< hollow rods are allowed (or not)
   Ruled<bool> padding_even;          ///< no wedges: not tapered, stepped, or one half-round
 
@@ -72,6 +72,7 @@ struct Season {
   Ruled<Length> backing_nominal_thickness;
 
   Ruled<bool> cloth_faces;                     ///< over the outward, upward and downward faces
+  Ruled<bool> cloth_over_wood;                 ///< over the boards' outside faces too
   Ruled<std::vector<std::string>> cloth_sets;  ///< colours of the sets: "red", "blue"
   Ruled<bool> cloth_one_colour;                ///< each cover is of one colour throughout
   Ruled<bool> cloth_plain;                     ///< no contrasting marks but the number

@@ -1,0 +1,73 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "swathe/check/check.hpp"
+
+// How a check writes down what it found.
+namespace swathe {
+
+/// Rounding that no tape shows, mm.
+inline constexpr double kNoTape = 1e-3;
+
+/// What a check came to, before the rule it rests on has its say.
+struct Judged {
+  std::string id;
+  std::string subject;
+  std::string required;
+  std::string measured;
+  Verdict verdict = Verdict::Unknown;
+  std::string advice;
+};
+
+/// A length held against a limit.
+struct Measure {
+  std::string id;
+  std::string subject;
+  double has_mm = 0;
+  std::string advice;
+};
+
+/// Who may allow a little more than the rule: nobody, or the inspector by the season's grace.
+enum class Grace { None, Inspection };
+
+/// The findings of one run. Words lengths in the job's units and keeps the promises of check().
+class Book {
+ public:
+  Book(const Subject& subject, const Season& season) : units_(subject.job.units), season_(season) {}
+
+  /// Under a rule of the season.
+  template <class T>
+  void add(const RuleValue<T>& rule, Judged judged) {
+    enter(rule.rule, rule.attested, rule.guideline, std::move(judged));
+  }
+  /// Our own advice.
+  void advise(Judged judged);
+
+  void at_least(const RuleValue<Length>& rule, Measure measure, Grace grace);
+  void at_most(const RuleValue<Length>& rule, Measure measure, Grace grace);
+
+  std::string exactly(Length length) const;
+  std::string about(double mm) const;
+  /// A length to work to: rounded to what a tape shows.
+  std::string on_tape(double mm) const;
+
+  /// Pass where nothing is missing, Warn where the grace makes up for it, else Fail.
+  Verdict verdict(double short_by_mm, Grace grace) const;
+  /// The advice, with "design to nominal" before it where only the grace saves the verdict.
+  std::string graced(Verdict verdict, std::string advice) const;
+
+  std::vector<Finding> worst_first() &&;
+
+ private:
+  void enter(const std::string& rule, Attested attested, bool guideline, Judged judged);
+  void length(const RuleValue<Length>& rule, Measure measure, Grace grace, double short_by_mm,
+              const char* word);
+
+  Units units_;
+  const Season& season_;
+  std::vector<Finding> findings_;
+};
+
+}  // namespace swathe

@@ -1,0 +1,28 @@
+#include "swathe/check/check.hpp"
+
+#include "check/checks.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr Check kChecks[] = {
+    check_numeral_height, check_numeral_stroke, check_numeral_colour,
+    check_numeral_corner, check_numeral_places, check_numeral_spacing,
+    check_contrast,       check_cover_gap,      check_corner_reach,
+    check_cover_cloth,    check_cloth_colour,   check_corner_fill,
+    check_padding,        check_padding_form,   check_backing,
+    check_extension,      check_hard_parts,     check_zone,
+    check_by_eye,         check_support,        check_weight,
+};
+
+}  // namespace
+
+std::vector<Finding> check(const Subject& subject) {
+  const Season no_rules;
+  const Season& season = subject.season ? *subject.season : no_rules;
+  Book book(subject, season);
+  for (const Check one : kChecks) one(subject, season, book);
+  return std::move(book).worst_first();
+}
+
+}  // namespace swathe

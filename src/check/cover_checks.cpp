@@ -1,0 +1,163 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "check/checks.hpp"
+#include "check/plan.hpp"
+
+namespace swathe {
+namespace {
+
+std::string between(const Subject& s, std::size_t bumper) {
+  const std::size_t next = bumper_after(s, bumper);
+  return fmt::format("between {} and {}", s.wraps[bumper].run().name, s.wraps[next].run().name);
+}
+
+/// Frame covered beside the corners at both ends of a gap, the lesser; zero where a corner lies in
+/// the gap.
+double covered_beside_corners(const Subject& s, std::size_t bumper) {
+  const RunSide& end = s.wraps[bumper].run().sides.back();
+  const RunSide& start = s.wraps[bumper_after(s, bumper)].run().sides.front();
+  if (end.side != start.side || start.from_x < end.to_x) return 0.0;
+  const double fit = s.frame.fit().mm();
+  const auto shift = [&](int side) {
+    return fit * std::tan(0.5 * s.frame.turn_after(side).radians());
+  };
+  const double length = s.frame.sides()[static_cast<std::size_t>(end.side)].length_mm;
+  const double before = end.to_x - shift(s.frame.previous(end.side));
+  const double after = length - start.from_x - shift(end.side);
+  return std::max(0.0, std::min(before, after));
+}
+
+/// Stretches that touch, or nearly, are one.
+std::vector<CoveredStretch> joined(const std::vector<CoveredStretch>& stretches, double near) {
+  std::vector<CoveredStretch> list;
+  for (const CoveredStretch& next : stretches) {
+    if (!list.empty() && next.from <= list.back().to + near) {
+      list.back().to = std::max(list.back().to, next.to);
+    } else {
+      list.push_back(next);
+    }
+  }
+  return list;
+}
+
+/// How far from a side's left or right corner the bumper begins, and how far it then runs.
+struct Reach {
+  double begins = 0, runs = 0;
+};
+Reach reach_of(const CoveredSide& side, bool from_left, double near) {
+  const auto stretches = joined(side.covered, near);
+  if (stretches.empty()) return {side.length, 0};
+  const CoveredStretch& s = from_left ? stretches.front() : stretches.back();
+  const double from = std::clamp(s.from, 0.0, side.length);
+  const double to = std::clamp(s.to, 0.0, side.length);
+  return {from_left ? from : side.length - to, to - from};
+}
+
+/// A gap that is too wide and that no rule allows.
+void judge_wide_gap(const Subject& s, const Season& season, std::size_t bumper,
+                    std::size_t how_many, Book& book) {
+  const RuleValue<Length>& rule = *season.cover_gap;
+  const double gap = s.bare_gaps[bumper], over = gap - rule.value.mm();
+  Judged j{
+      "cover-gap",     between(s, bumper), fmt::format("less than {}", book.exactly(rule.value)),
+      book.about(gap), Verdict::Fail,      ""};
+  j.verdict = book.verdict(std::max(over, 2 * kNoTape), Grace::Inspection);  // "less than"
+  j.advice = book.graced(j.verdict, fmt::format("lengthen a bumper by {}",
+                                                book.on_tape(over + inches(1.0 / 16).mm())));
+  // What only the cloth on the ends closes stands or falls with the inspector's tape.
+  if (bumper < s.covered_gaps.size() && s.covered_gaps[bumper] < rule.value.mm() - kNoTape) {
+    j.verdict = Verdict::Warn;
+    j.measured += fmt::format(", {} over the cloth", book.about(s.covered_gaps[bumper]));
+  }
+  if (season.cover_larger_gap && how_many > 1) j.advice += "; only one gap may be larger";
+  book.add(rule, j);
+}
+
+/// The one gap that may be larger, for what it leaves covered.
+void judge_larger_gap(const Subject& s, const Season& season, std::size_t bumper, Book& book) {
+  book.at_least(*season.cover_larger_gap,
+                {"cover-gap",
+                 fmt::format("{}, one larger gap of {}: frame covered beside its corners",
+                             between(s, bumper), book.about(s.bare_gaps[bumper])),
+                 covered_beside_corners(s, bumper),
+                 "keep the gap further from the frame's corners, or close it"},
+                Grace::Inspection);
+}
+
+}  // namespace
+
+void check_cover_gap(const Subject& s, const Season& season, Book& book) {
+  for (std::size_t i = 0; i < s.covered_gaps.size(); ++i) {
+    if (s.covered_gaps[i] > kNoTape) continue;
+    book.advise({"cover-gap", between(s, i), "room for both ends' cloth",
+                 book.about(s.covered_gaps[i]), Verdict::Warn,
+                 fmt::format("the bumpers would collide: raise end_clearance by {} on both",
+                             book.on_tape(0.5 * (inches(1.0 / 8).mm() - s.covered_gaps[i])))});
+  }
+  if (!season.cover_gap || s.bare_gaps.empty()) return;
+  std::vector<std::size_t> larger;
+  std::size_t widest = 0;
+  for (std::size_t i = 0; i < s.bare_gaps.size(); ++i) {
+    if (s.bare_gaps[i] >= season.cover_gap->value.mm() - kNoTape) larger.push_back(i);
+    if (s.bare_gaps[i] > s.bare_gaps[widest]) widest = i;
+  }
+  if (larger.size() == 1 && season.cover_larger_gap) {
+    judge_larger_gap(s, season, larger.front(), book);
+  } else {
+    for (const std::size_t i : larger) judge_wide_gap(s, season, i, larger.size(), book);
+  }
+  if (!larger.empty()) return;
+  book.add(*season.cover_gap, {"cover-gap", between(s, widest),
+                               fmt::format("less than {}", book.exactly(season.cover_gap->value)),
+                               book.about(s.bare_gaps[widest]), Verdict::Pass, ""});
+}
+
+void check_corner_reach(const Subject& s, const Season& season, Book& book) {
+  if (!season.cover_reach) return;
+  const double least = season.cover_reach->value.mm();
+  const double near = season.cover_from_corner ? season.cover_from_corner->value.mm() : 0.0;
+  const double short_side = season.cover_short_side ? season.cover_short_side->value.mm() : 0.0;
+  bool all_pass = true;
+  double least_run = 1e300;
+  const auto sides = covered_sides(s);
+  for (std::size_t i = 0; i < sides.size(); ++i) {
+    const int number = static_cast<int>(i);
+    const CoveredSide& side = sides[i];
+    const double needs = side.length < short_side ? side.length - 2 * near : least;
+    for (const bool left : {true, false}) {
+      const int before = left ? s.frame.previous(number) : number;
+      if (s.frame.turn_after(before) <= Angle()) continue;  // an inside corner
+      const Reach reach = reach_of(side, left, near);
+      least_run = std::min(least_run, reach.runs);
+      Judged j{"corner-reach",
+               fmt::format("{} side at the {}", side.name, corner_name(s.frame, before)),
+               side.length < short_side
+                   ? fmt::format("the whole side: it is shorter than {}",
+                                 book.exactly(season.cover_short_side->value))
+                   : fmt::format("{} of bumper", book.exactly(season.cover_reach->value)),
+               book.about(reach.runs),
+               Verdict::Fail,
+               fmt::format("lengthen it by {}", book.on_tape(needs - reach.runs))};
+      if (reach.begins > near + kNoTape) {
+        j.required += fmt::format(", beginning within {}", book.on_tape(near));
+        j.measured = fmt::format("begins {} from the corner", book.about(reach.begins));
+        j.advice = fmt::format("bring the bumper {} nearer", book.on_tape(reach.begins - near));
+      } else if (reach.runs >= needs - kNoTape) {
+        continue;
+      }
+      all_pass = false;
+      book.add(*season.cover_reach, j);
+    }
+  }
+  if (!all_pass) return;
+  book.add(*season.cover_reach,
+           {"corner-reach", "each side of each outside corner",
+            fmt::format("at least {}, or the whole of a short side",
+                        book.exactly(season.cover_reach->value)),
+            fmt::format("{} or more", book.about(least_run)), Verdict::Pass, ""});
+}
+
+}  // namespace swathe

@@ -1,0 +1,63 @@
+#include <fmt/format.h>
+
+#include "check/checks.hpp"
+#include "swathe/base/units.hpp"
+
+namespace swathe {
+namespace {
+
+std::string weight_in_words(double grams, Units units) {
+  return units == Units::Inches ? plain_number(Mass{grams}.pounds(), 1) + " lb"
+                                : plain_number(grams / 1000.0, 2) + " kg";
+}
+
+void judge_set_weight(const Subject& s, const Season& season, Book& book) {
+  const Units units = s.job.units;
+  const double limit = season.weight_set->value.grams, has = s.stock->set_g;
+  const bool over = has > limit;
+  book.add(
+      *season.weight_set,
+      {"weight", "one set of bumpers", "at most " + weight_in_words(limit, units),
+       weight_in_words(has, units) + " without fasteners", over ? Verdict::Fail : Verdict::Unknown,
+       over ? fmt::format("{} too much, by the job's densities: take lighter boards or padding",
+                          weight_in_words(has - limit, units))
+            : fmt::format("brackets and fasteners may weigh {}: put a finished set on a scale",
+                          weight_in_words(limit - has, units))});
+}
+
+}  // namespace
+
+// What no drawing can show.
+void check_by_eye(const Subject&, const Season& season, Book& book) {
+  if (season.fastening_rigid && season.fastening_rigid->value) {
+    book.add(*season.fastening_rigid,
+             {"fastening", "bumpers on the frame", "rigid", "not in the job", Verdict::Unknown,
+              "bolts, pins or clamps: no tape, hook-and-loop or cable ties"});
+  }
+  if (season.cloth_plain && season.cloth_plain->value) {
+    book.add(*season.cloth_plain,
+             {"markings", "covers", "no contrasting mark but the number", "not in the job",
+              Verdict::Unknown, "keep chalk, tape, labels and contrasting thread off the outside"});
+  }
+  if (season.cloth_one_colour && season.cloth_one_colour->value) {
+    book.add(*season.cloth_one_colour,
+             {"markings", "covers", "one colour throughout", "one cloth a cover", Verdict::Unknown,
+              "see that the cloth has no pattern, and patches match it"});
+  }
+}
+
+void check_weight(const Subject& s, const Season& season, Book& book) {
+  if (!s.stock) return;
+  if (season.weight_set) judge_set_weight(s, season, book);
+  if (season.weight_machine) {
+    const Units units = s.job.units;
+    book.add(
+        *season.weight_machine,
+        {"weight", "machine with bumpers",
+         "at most " + weight_in_words(season.weight_machine->value.grams, units),
+         "one set weighs about " + weight_in_words(s.stock->set_g, units) + " without fasteners",
+         Verdict::Unknown, "put the machine on a scale with its bumpers on"});
+  }
+}
+
+}  // namespace swathe

@@ -1,0 +1,124 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "check/checks.hpp"
+
+namespace swathe {
+namespace {
+
+/// Height of the padding that has board behind it.
+double backed_height(const Section& section) {
+  return std::min(section.padding_top_mm(), section.height_mm()) -
+         std::max(section.padding_bottom_mm(), 0.0);
+}
+
+void judge_core(const Subject& s, const Season& season, Book& book) {
+  const PaddingKeys& padding = s.job.padding;
+  const bool hollow_allowed = season.padding_hollow->value;
+  Judged j{"padding-core", "padding", hollow_allowed ? "hollow or solid" : "solid rods", "",
+           Verdict::Pass,  ""};
+  if (padding.form == PaddingForm::Block) {
+    j.measured = "block";
+  } else if (padding.core == Core::Unstated) {
+    j.measured = "rods, core unstated";
+    j.verdict = hollow_allowed ? Verdict::Pass : Verdict::Unknown;
+    j.advice = "look at the rods' ends, and set padding.core";
+  } else {
+    const bool hollow = padding.core == Core::Hollow;
+    j.measured = hollow ? "hollow rods" : "solid rods";
+    j.verdict = hollow && !hollow_allowed ? Verdict::Fail : Verdict::Pass;
+    j.advice = "take solid rods: hollow ones are no longer allowed";
+  }
+  book.add(*season.padding_hollow, j);
+}
+
+void judge_even(const Subject& s, const Season& season, Book& book) {
+  const PaddingKeys& padding = s.job.padding;
+  Judged j{"padding-form", "padding",     "no wedge: not tapered, stepped or one half-round",
+           "block",        Verdict::Pass, ""};
+  if (padding.form == PaddingForm::Rods) {
+    j.measured = fmt::format("{} equal rod{}", padding.stack, padding.stack == 1 ? "" : "s");
+    if (padding.stack == 1) {
+      j.verdict = Verdict::Unknown;
+      j.advice = "a single round may be read as a wedge: ask the inspector, or stack two";
+    }
+  }
+  book.add(*season.padding_even, j);
+}
+
+/// "Nominal" names no tolerance, and foam is sold by none: near is passed, further off is a
+/// warning.
+void judge_rod_pair(const Subject& s, const Season& season, Book& book) {
+  constexpr Length kNear = inches(1.0 / 8), kOff = inches(1.0 / 4);  // common practice, no source
+  const PaddingKeys& padding = s.job.padding;
+  const Length nominal = season.padding_rod_pair->value;
+  Judged j{"padding-form",
+           "padding",
+           fmt::format("a stacked pair of round rods, {} nominal", book.exactly(nominal)),
+           "block",
+           Verdict::Fail,
+           "take a stacked pair of round rods"};
+  if (padding.form == PaddingForm::Rods) {
+    const double off = std::abs((padding.diameter - nominal).mm());
+    j.measured = fmt::format("{} rod{} of {}", padding.stack, padding.stack == 1 ? "" : "s",
+                             book.about(padding.diameter.mm()));
+    if (padding.stack == 2 && off <= kOff.mm() + kNoTape) {
+      j.verdict = off <= kNear.mm() + kNoTape ? Verdict::Pass : Verdict::Warn;
+      j.advice = "the rods are off nominal: ask the inspector";
+    }
+  }
+  book.add(*season.padding_rod_pair, j);
+}
+
+/// The furthest that padding runs past the end of the board behind it.
+void judge_past_board(const Subject& s, const Season& season, Book& book) {
+  double most = 0;
+  const Piece* where = nullptr;
+  for (const Piece& padding : s.padding) {
+    for (const Piece& board : s.boards) {
+      if (board.bumper != padding.bumper || board.side != padding.side) continue;
+      const double past = std::max(board.from_x - padding.from_x, padding.to_x - board.to_x);
+      if (!where || past > most) {
+        most = past;
+        where = &padding;
+      }
+    }
+  }
+  if (!where) return;
+  book.at_most(
+      *season.padding_past_board,
+      {"padding-form",
+       fmt::format("bumper {}, {} padding past its board's end", where->bumper, where->side),
+       std::max(0.0, most), "let the board run further, or cut the padding shorter"},
+      Grace::Inspection);
+}
+
+}  // namespace
+
+void check_padding(const Subject& s, const Season& season, Book& book) {
+  if (season.padding_depth) {
+    book.at_least(*season.padding_depth,
+                  {"padding-depth", "padding before the boards", s.section.padding_depth_mm(),
+                   fmt::format("take padding {} deep", book.exactly(season.padding_depth->value))},
+                  Grace::Inspection);
+  }
+  if (season.padding_height) {
+    const double has = backed_height(s.section);
+    book.at_least(*season.padding_height,
+                  {"padding-height", "padding backed by board", has,
+                   fmt::format("{} is missing: stack it higher, or take higher boards",
+                               book.on_tape(season.padding_height->value.mm() - has))},
+                  Grace::Inspection);
+  }
+  if (season.padding_hollow) judge_core(s, season, book);
+}
+
+void check_padding_form(const Subject& s, const Season& season, Book& book) {
+  if (season.padding_even && season.padding_even->value) judge_even(s, season, book);
+  if (season.padding_rod_pair) judge_rod_pair(s, season, book);
+  if (season.padding_past_board) judge_past_board(s, season, book);
+}
+
+}  // namespace swathe

@@ -1,0 +1,128 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "check/checks.hpp"
+#include "check/plan.hpp"
+#include "swathe/base/units.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kAbout = 15.0;    // deg: "about 90" is 75 or more
+constexpr double kRoughly = 30.0;  // deg: 60 or more an inspector may still take
+constexpr double kUnread = 135.0;  // deg between faces, beyond which a quarter reads neither
+constexpr double kSame = 1e-3;     // deg
+
+/// Most of the bearings of which each two neighbours are at least `apart` degrees from one another.
+int most_apart(const std::vector<double>& bearings, double apart) {
+  int most = 0;
+  for (std::size_t start = 0; start < bearings.size(); ++start) {
+    int count = 1;
+    double last = 0;
+    for (std::size_t i = 1; i < bearings.size(); ++i) {
+      const double next = bearings[(start + i) % bearings.size()];
+      const double on = std::fmod(next - bearings[start] + 360.0, 360.0);
+      if (on - last < apart - kSame || 360.0 - on < apart - kSame) continue;
+      ++count;
+      last = on;
+    }
+    most = std::max(most, count);
+  }
+  return most;
+}
+
+double widest_between(const std::vector<double>& bearings) {
+  double widest = 0;
+  for (std::size_t i = 0; i < bearings.size(); ++i) {
+    const double next = i + 1 < bearings.size() ? bearings[i + 1] : bearings[0] + 360.0;
+    widest = std::max(widest, next - bearings[i]);
+  }
+  return widest;
+}
+
+/// The faces that carry the number.
+struct Faces {
+  std::vector<double> bearings;  ///< deg, rising, each once
+  std::string names;             ///< "front, left, back"
+};
+
+Faces faces_of(const Subject& s) {
+  Faces faces;
+  std::vector<std::string> seen;
+  for (const PlacedNumeral& numeral : s.numerals->placed) {
+    if (std::ranges::find(seen, numeral.side) != seen.end()) continue;
+    seen.push_back(numeral.side);
+    faces.names += (faces.names.empty() ? "" : ", ") + numeral.side;
+    const auto side = s.frame.side(numeral.side);
+    if (!side) continue;
+    const double bearing = bearing_of(s.frame, *side);
+    const auto same = [&](double other) { return std::abs(other - bearing) < kSame; };
+    if (std::ranges::none_of(faces.bearings, same)) faces.bearings.push_back(bearing);
+  }
+  std::ranges::sort(faces.bearings);
+  return faces;
+}
+
+void count_places(const Season& season, const Faces& faces, Book& book) {
+  const int needed = season.numerals_places->value;
+  const double apart =
+      season.numerals_places_apart ? season.numerals_places_apart->value.degrees() : 0.0;
+  const int well = most_apart(faces.bearings, std::max(0.0, apart - kAbout));
+  const int roughly = most_apart(faces.bearings, std::max(0.0, apart - kRoughly));
+  Judged j{"numeral-places",        "numerals",    fmt::format("at least {} places", needed),
+           fmt::format("{}", well), Verdict::Pass, ""};
+  if (apart > 0) j.required += fmt::format(", about {} deg apart", plain_number(apart, 1));
+  if (!faces.names.empty()) j.measured += ": " + faces.names;
+  if (well < needed && roughly >= needed) {
+    j.verdict = Verdict::Warn;
+    j.advice = "some stand closer than about that: choose other faces, or ask the inspector";
+  } else if (well < needed) {
+    j.verdict = Verdict::Fail;
+    j.advice = fmt::format("put the number on {} more face{}", needed - well,
+                           needed - well == 1 ? "" : "s");
+  }
+  book.add(*season.numerals_places, j);
+}
+
+void name_misfits(const Subject& s, const Season& season, Book& book) {
+  for (const NumeralMisfit& misfit : s.numerals->misfits) {
+    Judged j{"numeral-places",        fmt::format("{} numeral", misfit.side),
+             "a bumper on this side", "none",
+             Verdict::Warn,           misfit.advice};
+    if (misfit.bumper >= 0) {
+      j.required = fmt::format("{} of clear front", book.about(misfit.needs));
+      j.measured = book.about(misfit.has);
+    }
+    if (season.numerals_places) {
+      book.add(*season.numerals_places, j);
+    } else {
+      book.advise(j);
+    }
+  }
+}
+
+}  // namespace
+
+void check_numeral_places(const Subject& s, const Season& season, Book& book) {
+  if (s.job.number.empty() && season.numerals_places) {
+    book.add(
+        *season.numerals_places,
+        {"numeral-places", "numerals",
+         fmt::format("at least {} places", season.numerals_places->value), "the job has no number",
+         Verdict::Unknown, "set job.number, or see to the numerals some other way"});
+  }
+  if (s.job.number.empty() || !s.numerals) return;
+  const Faces faces = faces_of(s);
+  if (season.numerals_places) count_places(season, faces, book);
+  name_misfits(s, season, book);
+  if (faces.bearings.empty() || widest_between(faces.bearings) <= kUnread) return;
+  book.advise({"numeral-places", "numerals", "",
+               fmt::format("{} deg between two neighbouring faces",
+                           plain_number(widest_between(faces.bearings), 0)),
+               Verdict::Warn,
+               "from between them nobody reads the number: one more face would mend it"});
+}
+
+}  // namespace swathe
