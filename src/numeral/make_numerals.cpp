@@ -39,7 +39,7 @@ bool needs_bridges(NumeralMethod method) {
 }
 
 /// One digit measured, and made fit for the job's method.
-Outcome<Digit> made_digit(const SizedDigit& sized, const NumeralKeys& keys, Units units) {
+Outcome<Digit> made_digit(const DigitOutline& sized, const NumeralKeys& keys, Units units) {
   Digit digit;
   digit.digit = sized.digit;
   digit.height = sized.ink.height();
@@ -73,7 +73,7 @@ Refusals not_built_yet(const NumeralKeys& keys, const Places& places) {
 
 /// Whether more than half of every digit's stroke is as wide as the season asks.
 bool keeps_stroke(const SetNumber& number, const NumeralKeys& keys, Length least) {
-  return std::all_of(number.shapes.begin(), number.shapes.end(), [&](const SizedDigit& shape) {
+  return std::all_of(number.shapes.begin(), number.shapes.end(), [&](const DigitOutline& shape) {
     const Outcome<Digit> digit = made_digit(shape, keys, Units::Millimetres);
     return digit && digit->stroke_after_bridges.share_at_least(least.mm()) > 0.5;
   });
@@ -101,7 +101,7 @@ Outcome<Numerals> make_numerals(const NumeralInput& input) {
   made.size = set->em;
   made.height = set->height;
   made.width = set->ink.width();
-  for (const SizedDigit& shape : set->shapes) {
+  for (const DigitOutline& shape : set->shapes) {
     Outcome<Digit> digit = made_digit(shape, input.keys, input.units);
     if (digit) {
       made.digits.push_back(*std::move(digit));

@@ -2,43 +2,39 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <map>
 #include <string>
 #include <vector>
 
-#include "swathe/base/embedded.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/faces.hpp"
 
 namespace swathe::test {
 
-/// A face that comes with the program, at an instance meant for numerals.
-struct BundledFace {
-  const char* name;
-  const char* file;
-  std::map<std::string, double> axes;
-};
-
-inline const std::vector<BundledFace>& bundled_faces() {
-  static const std::vector<BundledFace> faces = {
-      {"Anton", "fonts/anton/Anton-Regular.ttf", {}},
-      {"Saira 50 750", "fonts/saira/Saira[wdth,wght].ttf", {{"wdth", 50}, {"wght", 750}}},
-      {"Saira 60 900", "fonts/saira/Saira[wdth,wght].ttf", {{"wdth", 60}, {"wght", 900}}},
-      {"OSP-DIN", "fonts/osp-din/OSP-DIN.ttf", {}},
-      {"Bebas Neue Bold", "fonts/bebas-neue/BebasNeue-Bold.otf", {}},
-      {"Sofia Sans Extra Condensed Black",
-       "fonts/sofia-sans-extra-condensed/SofiaSansExtraCondensed-Black.ttf",
-       {}},
-      {"Staatliches", "fonts/staatliches/Staatliches-Regular.ttf", {}},
-      {"Big Shoulders Stencil",
-       "fonts/big-shoulders-stencil/BigShouldersStencil[opsz,wght].ttf",
-       {{"opsz", 72}, {"wght", 900}}},
-      {"Saira Stencil One", "fonts/saira-stencil-one/SairaStencilOne-Regular.ttf", {}},
-  };
+/// The bundled faces as they are set by default, and the narrow instance of the variable one.
+inline const std::vector<BundledFace>& numeral_faces() {
+  static const std::vector<BundledFace> faces = [] {
+    std::vector<BundledFace> all = bundled_faces();
+    auto saira = bundled_face("Saira");
+    REQUIRE(saira.has_value());
+    saira->name = "Saira 50 750";
+    saira->axes = {{"wdth", 50}, {"wght", 750}};
+    all.push_back(*saira);
+    return all;
+  }();
   return faces;
 }
 
+inline const BundledFace& numeral_face(const std::string& name) {
+  const auto& faces = numeral_faces();
+  const auto found = std::find_if(faces.begin(), faces.end(),
+                                  [&](const BundledFace& face) { return face.name == name; });
+  REQUIRE(found != faces.end());
+  return *found;
+}
+
 inline Face opened(const BundledFace& bundled) {
-  const auto face = Face::open(embedded(bundled.file), bundled.axes);
+  const auto face = open_bundled(bundled);
   REQUIRE(face.has_value());
   return *face;
 }

@@ -29,7 +29,7 @@ struct Maker {
       REQUIRE(more.has_value());
       boards.insert(boards.end(), more->begin(), more->end());
     }
-    const Face face = test::opened(test::bundled_faces().front());
+    const Face face = test::opened(test::numeral_face("Anton"));
     return make_numerals({.face = face,
                           .face_name = "Anton",
                           .number = number,

@@ -42,13 +42,10 @@ struct Setting {
 };
 
 Setting setting(Job job, const std::string& number, Length height = inches(3.875),
-                const char* face = "Anton") {
+                const std::string& face = "Anton") {
   Setting made;
-  const auto& faces = test::bundled_faces();
-  const auto bundled = std::find_if(faces.begin(), faces.end(),
-                                    [&](const auto& f) { return std::string(f.name) == face; });
-  REQUIRE(bundled != faces.end());
-  const auto set = set_number(test::opened(*bundled), number, height, job.numerals.spacing);
+  const auto set =
+      set_number(test::opened(test::numeral_face(face)), number, height, job.numerals.spacing);
   REQUIRE(set.has_value());
   made.number = *set;
   made.wraps = test::wraps_of(job);
@@ -277,7 +274,7 @@ TEST_CASE("place (2): a narrower face that is advised fits") {
   Job job = test::c_halves(18 * kInch, 30 * kInch);
   job.numerals.sides = {"front"};
   Setting s = setting(job, "20486", inches(4), "Staatliches");
-  for (const test::BundledFace& bundled : test::bundled_faces()) {
+  for (const BundledFace& bundled : test::numeral_faces()) {
     const auto candidate = face_candidate(bundled.name, test::opened(bundled), "20486");
     REQUIRE(candidate.has_value());
     s.candidates.push_back(*candidate);
@@ -285,9 +282,9 @@ TEST_CASE("place (2): a narrower face that is advised fits") {
   const Placing placing = placed(s);
   REQUIRE(placing.misfits.size() == 1);
   int advised = 0;
-  for (const test::BundledFace& bundled : test::bundled_faces()) {
+  for (const BundledFace& bundled : test::numeral_faces()) {
     const bool named =
-        placing.misfits.front().advice.find(std::string(bundled.name) + " (") != std::string::npos;
+        placing.misfits.front().advice.find(bundled.name + " (") != std::string::npos;
     if (!named) continue;
     ++advised;
     CAPTURE(bundled.name);
@@ -369,10 +366,10 @@ TEST_CASE("place (1)-(3): drawn jobs") {
     job.bumpers = {test::half("A", "front", "side2"), test::half("B", "side2", "front")};
     job.backing.lapping = {"front", "side2", "side4"};
     if (sides == 5) job.backing.joint = Joint::Mitred;
-    const auto& faces = test::bundled_faces();
+    const auto& faces = test::numeral_faces();
     const auto& bundled =
         faces[std::uniform_int_distribution<std::size_t>(0, faces.size() - 1)(rng)];
-    CAPTURE(std::string(bundled.name));
+    CAPTURE(bundled.name);
     Setting s = setting(job, "20486", inches(test::drawn(rng, 3.75, 5)), bundled.name);
     s.least_places = sides;
     const Placing placing = placed(s);

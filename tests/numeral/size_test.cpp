@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <vector>
 
 #include "numeral/faces.hpp"
 #include "type/debian_fonts.hpp"
@@ -56,33 +57,31 @@ TEST_CASE("size: five digits are as wide as measured on a raster") {
     double widest, mean;
   } expected[] = {{"Anton", 11.32, 10.93},
                   {"Saira 50 750", 9.91, 9.19},
-                  {"Saira 60 900", 11.28, 10.51},
+                  {"Saira", 11.28, 10.51},
                   {"OSP-DIN", 10.13, 9.95},
-                  {"Bebas Neue Bold", 10.96, 10.90},
-                  {"Sofia Sans Extra Condensed Black", 13.72, 12.68},
+                  {"Bebas Neue", 10.96, 10.90},
+                  {"Sofia Sans Extra Condensed", 13.72, 12.68},
                   {"Staatliches", 13.91, 11.94},
                   {"Big Shoulders Stencil", 13.08, 11.67},
                   {"Saira Stencil One", 19.10, 17.36}};
   for (const auto& row : expected) {
     CAPTURE(std::string(row.name));
-    const auto& faces = test::bundled_faces();
-    const auto bundled = std::find_if(
-        faces.begin(), faces.end(), [&](const auto& f) { return std::string(f.name) == row.name; });
-    REQUIRE(bundled != faces.end());
-    const Face face = test::opened(*bundled);
-    const SetNumber low = set_to(face, "01234", 4), high = set_to(face, "56789", 4);
-    const double em = std::max(low.em, high.em);  // the shortest digit needs the largest em
+    const Face face = test::opened(test::numeral_face(row.name));
+    std::vector<SetNumber> digits;
+    double em = 0;  // the shortest digit needs the largest em
+    for (char digit = '0'; digit <= '9'; ++digit) {
+      digits.push_back(set_to(face, std::string(1, digit), 4));
+      em = std::max(em, digits.back().em);
+    }
     double widest_advance = 0, widest = 0, sum = 0;
-    for (const SetNumber* half : {&low, &high}) {
-      for (const SizedDigit& shape : half->shapes) {
-        const double enlarged = em / half->em / kInch;
-        const double advance = enlarged * shape.advance;
-        const double five = 4 * advance + enlarged * shape.ink.width();
-        sum += five;
-        if (advance <= widest_advance + 1e-9) continue;
-        widest_advance = advance;
-        widest = five;
-      }
+    for (const SetNumber& digit : digits) {
+      const double enlarged = em / digit.em / kInch;
+      const double advance = enlarged * digit.shapes.front().advance;
+      const double five = 4 * advance + enlarged * digit.ink.width();
+      sum += five;
+      if (advance <= widest_advance + 1e-6) continue;
+      widest_advance = advance;
+      widest = five;
     }
     CHECK(std::abs(widest - row.widest) < 0.01);
     CHECK(std::abs(sum / 10 - row.mean) < 0.01);
@@ -90,11 +89,11 @@ TEST_CASE("size: five digits are as wide as measured on a raster") {
 }
 
 TEST_CASE("size (1): no digit is shorter than asked, and one is exactly so") {
-  for (const test::BundledFace& bundled : test::bundled_faces()) {
+  for (const BundledFace& bundled : test::numeral_faces()) {
     CAPTURE(bundled.name);
     const SetNumber set = set_to(test::opened(bundled), "20486", 4);
     double least = 1e9;
-    for (const SizedDigit& shape : set.shapes) least = std::min(least, shape.ink.height());
+    for (const DigitOutline& shape : set.shapes) least = std::min(least, shape.ink.height());
     CHECK(least == doctest::Approx(101.6).epsilon(1e-9));
     CHECK(set.shapes.size() == 5);
     CHECK(set.digits.size() == 5);
@@ -102,7 +101,7 @@ TEST_CASE("size (1): no digit is shorter than asked, and one is exactly so") {
 }
 
 TEST_CASE("size (2): another height is the same as setting anew") {
-  const Face face = test::opened(test::bundled_faces().front());
+  const Face face = test::opened(test::numeral_face("Anton"));
   const NumeralSpacing spacing{.tabular = false, .extra = mm(3)};
   const SetNumber at_once = set_to(face, "1138", 3.75, spacing);
   const SetNumber by_way = at_height(set_to(face, "1138", 4.5, spacing), inches(3.75), spacing);
@@ -113,14 +112,14 @@ TEST_CASE("size (2): another height is the same as setting anew") {
 }
 
 TEST_CASE("size: extra space widens the number between its digits only") {
-  const Face face = test::opened(test::bundled_faces().front());
+  const Face face = test::opened(test::numeral_face("Anton"));
   const double plain = set_to(face, "1138", 4).ink.width();
   const double spread = set_to(face, "1138", 4, {.tabular = false, .extra = mm(5)}).ink.width();
   CHECK(spread - plain == doctest::Approx(15));
 }
 
 TEST_CASE("size: refusals") {
-  const Face face = test::opened(test::bundled_faces().front());
+  const Face face = test::opened(test::numeral_face("Anton"));
   const auto why = [&](const std::string& number, Length height, Length extra = {}) {
     const auto set = set_number(face, number, height, {.tabular = false, .extra = extra});
     REQUIRE_FALSE(set.has_value());

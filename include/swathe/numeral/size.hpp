@@ -8,35 +8,28 @@
 #include "swathe/job/job.hpp"
 #include "swathe/numeral/numerals.hpp"
 #include "swathe/plane/path.hpp"
+#include "swathe/type/digits.hpp"
 #include "swathe/type/face.hpp"
 
 namespace swathe {
 
-/// One digit at its size; its origin is on the base line at the left of its advance.
-struct SizedDigit {
-  char digit = '0';
-  Region outline;
-  Box ink;
-  double advance = 0;  ///< without kerning
-};
-
-/// The number set in one line, at its size; millimetres.
+/// The job's number set in one line, at its size; millimetres.
 struct SetNumber {
   std::string text;
   double em = 0;
-  double height = 0;                ///< of the shortest digit used
-  Box ink;                          ///< of the whole line
-  double largest_space = 0;         ///< widest ink-to-ink space between neighbouring digits
-  std::vector<SizedDigit> shapes;   ///< each digit used, once, in order of the digits
-  std::vector<PlacedDigit> digits;  ///< in order of the text
+  double height = 0;                 ///< of the shortest digit used
+  Box ink;                           ///< of the whole line
+  double largest_space = 0;          ///< widest ink-to-ink space between neighbouring digits
+  std::vector<DigitOutline> shapes;  ///< each digit used, once, in order of the digits
+  std::vector<PlacedDigit> digits;   ///< in order of the text
 
-  const SizedDigit& shape(char digit) const;  ///< Requires: the text has it.
+  const DigitOutline& shape(char digit) const;  ///< Requires: the text has it.
 };
 
 /// Sets a number so that the shortest digit it uses is `height` high.
 ///
 /// Refuses: OutOfRange (not one to five Arabic digits; a height that is not positive), BadFont (a
-///   digit is missing from the face, or has no ink), DoesNotFit (digits that overlap).
+///   digit is missing from the face, or of no usable size), DoesNotFit (digits that overlap).
 /// Holds: (1) no digit is shorter than `height`; (2) twice the height gives twice of everything,
 ///   but for an extra space that is asked for.
 Outcome<SetNumber> set_number(const Face& face, const std::string& number, Length height,
