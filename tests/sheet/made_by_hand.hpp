@@ -5,6 +5,7 @@
 
 #include "numeral/faces.hpp"
 #include "support/jobs.hpp"
+#include "swathe/base/embedded.hpp"
 #include "swathe/build/made.hpp"
 #include "swathe/numeral/size.hpp"
 #include "swathe/numeral/stencil.hpp"
@@ -68,7 +69,7 @@ inline Numerals numerals_by_hand(const Job& job,
       numerals.placed.push_back(std::move(placed));
     }
   const int sets = static_cast<int>(numerals.placed.size() * job.cloth.colours.size());
-  for (const SizedDigit& shape : number->shapes) {
+  for (const DigitOutline& shape : number->shapes) {
     const auto stencil = make_stencil(shape.outline, job.numerals.bridge.mm());
     REQUIRE(stencil.has_value());
     Digit digit;
