@@ -1,0 +1,20 @@
+#!/bin/sh
+# From a fresh checkout to the sheets of the example job: installs what is missing (and says so),
+# builds into build/, makes examples/tin-heron.toml into out/.
+set -eu
+cd "$(dirname "$0")/.."
+. examples/packages.sh
+need_packages $BUILD_PACKAGES
+
+cmake -S . -B build -DCMAKE_BUILD_TYPE=Release -DSWATHE_TESTS=OFF
+cmake --build build -j "$(nproc)"
+build/swathe make examples/tin-heron.toml -o out
+
+cat <<'END'
+
+Done. Look at:
+  out/               the sheets as PDF: patterns, numerals, lists; and the report
+Next:
+  build/swathe check examples/tin-heron.toml
+  build/swathe new my-robot.toml      a commented job to put your own measures into
+END

@@ -1,0 +1,140 @@
+#include "command_line.hpp"
+
+#include <fmt/format.h>
+
+#include <CLI/App.hpp>
+#include <CLI/Config.hpp>
+#include <CLI/Formatter.hpp>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "commands.hpp"
+#include "text.hpp"
+
+namespace swathe::app {
+namespace {
+
+constexpr const char* kVersion = "swathe " SWATHE_VERSION;
+
+constexpr const char* kIntroduction =
+    "Lays out the fabric covers and team numbers of a robot's bumpers: full-size cloth patterns, "
+    "numeral sheets, a check against the season's rules, and lists of what to cut and buy.";
+
+constexpr const char* kFooter =
+    "Exit status: 0 done; 1 a rule is not met (check); 2 the job or the command line is wrong;\n"
+    "3 the machine failed (disk full, folder not writable).\n"
+    "Begin with:  swathe new JOB.toml\n";
+
+/// The words of all commands, gathered while the line is read.
+struct Words {
+  std::string job = "job.toml";
+  std::string folder = "out";
+  std::vector<std::string> seasons;
+  bool quiet = false, verbose = false;
+  std::function<Exit(Terminal&)> action;
+};
+
+void add_common(CLI::App& command, Words& words) {
+  command.set_help_flag("-h,--help", "Say how this is used");
+  command.set_version_flag("--version", kVersion, "Say which version this is");
+  command.add_flag("-q,--quiet", words.quiet, "Print the answer and what is wrong, no more");
+  command.add_flag("-v,--verbose", words.verbose, "Say more about what is done");
+}
+
+class Commands {
+ public:
+  Commands(CLI::App& app, Words& words) : app_(app), words_(words) {}
+
+  template <class Action>
+  CLI::App& add(const char* name, const char* description, Action action) {
+    CLI::App& command = *app_.add_subcommand(name, description);
+    add_common(command, words_);
+    command.callback([this, action] {
+      words_.action = [action, words = words_](Terminal& terminal) {
+        return action(terminal, words);
+      };
+    });
+    return command;
+  }
+
+  template <class Action>
+  CLI::App& add_for_job(const char* name, const char* description, Action action) {
+    CLI::App& command = add(name, description, action);
+    command.add_option("JOB", words_.job, "The job file; - reads standard input")->required();
+    return command;
+  }
+
+ private:
+  CLI::App& app_;
+  Words& words_;
+};
+
+void add_commands(CLI::App& app, Words& words) {
+  Commands commands(app, words);
+  commands
+      .add("new", "Write a commented job file to start from (never overwrites)",
+           [](Terminal& terminal, const Words& w) { return new_job(terminal, w.job); })
+      .add_option("JOB", words.job, "The file to write; - writes standard output")
+      ->capture_default_str();
+  commands.add_for_job("check", "Hold the job against its season's rules",
+                       [](Terminal& terminal, const Words& w) { return check(terminal, w.job); });
+  commands.add_for_job("views", "Show what an observer sees (not supported yet)",
+                       [](Terminal& terminal, const Words& w) { return views(terminal, w.job); });
+  commands
+      .add("fonts", "Measure the bundled faces at the legal height",
+           [](Terminal& terminal, const Words& w) { return fonts(terminal, w.job); })
+      .add_option("JOB", words.job, "Measure for this job's season and number");
+  commands
+      .add("seasons", "List the rule sets known, and how sure each value is",
+           [](Terminal& terminal, const Words& w) { return seasons(terminal, w.seasons); })
+      .add_option("SEASON", words.seasons, "Only these");
+}
+
+std::function<Exit(Terminal&)> answering(std::string text) {
+  return [text = std::move(text)](Terminal& terminal) {
+    terminal.answer(text);
+    return Exit::Done;
+  };
+}
+
+std::string no_command(const CLI::App& app, const std::string& word) {
+  std::string names;
+  for (const CLI::App* command : app.get_subcommands({}))
+    names += (names.empty() ? "" : ", ") + command->get_name();
+  return fmt::format("{}; the commands are {}",
+                     word.empty() ? "no command is given" : printable(word) + " is not a command",
+                     names);
+}
+
+}  // namespace
+
+tl::expected<Request, std::string> read_command_line(int count, const char* const* words) {
+  CLI::App app(kIntroduction, "swathe");
+  Words said;
+  add_common(app, said);
+  app.footer(kFooter);
+  app.require_subcommand(1);
+  app.get_formatter()->column_width(28);
+  add_commands(app, said);
+  const auto loudness = [&] {
+    return said.quiet ? Loudness::Quiet : said.verbose ? Loudness::Verbose : Loudness::Normal;
+  };
+  try {
+    app.parse(count, words);
+  } catch (const CLI::CallForHelp&) {
+    const auto chosen = app.get_subcommands();
+    return Request{loudness(),
+                   answering(chosen.empty() ? app.help() : chosen.front()->help("swathe"))};
+  } catch (const CLI::CallForVersion&) {
+    return Request{loudness(), answering(fmt::format("{}\n", kVersion))};
+  } catch (const CLI::ParseError& error) {
+    // What the library says of a wrong first word, or none, does not say what there is.
+    if (app.get_subcommands().empty())
+      return tl::unexpected(no_command(app, count > 1 ? words[1] : ""));
+    return tl::unexpected(std::string(error.what()));
+  }
+  return Request{loudness(), said.action};
+}
+
+}  // namespace swathe::app

@@ -1,0 +1,27 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "exit.hpp"
+#include "terminal.hpp"
+
+// What the commands do, one function each; the command line is read in command_line.cpp.
+namespace swathe::app {
+
+/// Which sheets a run writes.
+enum class Wanted { Everything, Patterns, Numerals };
+
+Exit new_job(Terminal& terminal, const std::string& path);
+Exit make_files(Terminal& terminal, const std::string& job, const std::string& folder,
+                Wanted wanted);
+Exit check(Terminal& terminal, const std::string& job);
+Exit views(Terminal& terminal, const std::string& job);
+Exit list(Terminal& terminal, const std::string& job);
+Exit report(Terminal& terminal, const std::string& job);
+/// `job` may be empty.
+Exit fonts(Terminal& terminal, const std::string& job);
+/// `names` may be empty, for all.
+Exit seasons(Terminal& terminal, const std::vector<std::string>& names);
+
+}  // namespace swathe::app

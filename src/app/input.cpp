@@ -1,0 +1,76 @@
+#include "input.hpp"
+
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <array>
+#include <cerrno>
+#include <cstring>
+#include <filesystem>
+
+#include "handle.hpp"
+
+namespace swathe::app {
+namespace {
+
+constexpr const char* kStandardInput = "-";
+
+/// What stands at a name: any file that can be read through, or only a plain one. A pipe is fine
+/// for the job; a font behind a pipe would keep us waiting for good.
+enum class Accept { AnyFile, PlainFile };
+
+Outcome<std::string> read_all(int file, const std::string& name) {
+  std::string bytes;
+  std::array<char, 1 << 16> part;
+  while (true) {
+    const ssize_t got = ::read(file, part.data(), part.size());
+    if (got < 0 && errno == EINTR) continue;
+    if (got < 0)
+      return refuse(Why::Missing, fmt::format("cannot be read: {}", std::strerror(errno)), {name});
+    if (got == 0) return bytes;
+    bytes.append(part.data(), static_cast<std::size_t>(got));
+    if (bytes.size() > kLargestInput)
+      return refuse(Why::TooLarge,
+                    fmt::format("is larger than {} MiB, which no file of this kind should be",
+                                kLargestInput >> 20),
+                    {name});
+  }
+}
+
+Outcome<std::string> read_file(const std::string& path, Accept accept) {
+  const int flags =
+      O_RDONLY | O_CLOEXEC | O_NOCTTY | (accept == Accept::PlainFile ? O_NONBLOCK : 0);
+  const Handle file(::open(path.c_str(), flags));
+  if (!file)
+    return refuse(Why::Missing, fmt::format("cannot be read: {}", std::strerror(errno)), {path});
+  struct stat info {};
+  if (::fstat(file.get(), &info) != 0)
+    return refuse(Why::Missing, fmt::format("cannot be read: {}", std::strerror(errno)), {path});
+  if (S_ISDIR(info.st_mode))
+    return refuse(Why::Missing, "is a folder, a file was expected", {path});
+  if (accept == Accept::PlainFile && !S_ISREG(info.st_mode))
+    return refuse(Why::Missing, "is not a plain file", {path});
+  return read_all(file.get(), path);
+}
+
+}  // namespace
+
+Outcome<JobText> read_job_text(const std::string& path) {
+  const bool piped = path == kStandardInput;
+  const std::string name = piped ? "standard input" : path;
+  auto text = piped ? read_all(STDIN_FILENO, name) : read_file(path, Accept::AnyFile);
+  if (!text) return tl::unexpected(std::move(text.error()));
+  return JobText{std::move(*text), name};
+}
+
+ReadFile reader_beside(const std::string& job_path) {
+  const std::filesystem::path folder =
+      job_path == kStandardInput ? "" : std::filesystem::path(job_path).parent_path();
+  return [folder](const std::string& path) {
+    return read_file((folder / path).string(), Accept::PlainFile);
+  };
+}
+
+}  // namespace swathe::app

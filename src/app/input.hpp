@@ -1,0 +1,28 @@
+#pragma once
+
+#include <string>
+
+#include "swathe/base/outcome.hpp"
+#include "swathe/build/make.hpp"
+
+namespace swathe::app {
+
+/// More than this is no job, rule file or font of ours.
+inline constexpr std::size_t kLargestInput = std::size_t{16} << 20;
+
+/// A job's text and what to call it.
+struct JobText {
+  std::string text;
+  std::string name;  ///< as it stands in places: the path as given, "standard input" for "-"
+};
+
+/// The job file, or standard input for "-".
+/// Refuses: Missing (no such file, a folder, not readable), TooLarge; each at 1:1.
+Outcome<JobText> read_job_text(const std::string& path);
+
+/// Reads the fonts and rule files a job names: paths count from the job file's folder, or from the
+/// working folder for a job from standard input.
+/// The reader refuses: Missing (no such file, not a plain file, not readable), TooLarge.
+ReadFile reader_beside(const std::string& job_path);
+
+}  // namespace swathe::app

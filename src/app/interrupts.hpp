@@ -1,0 +1,33 @@
+#pragma once
+
+#include <csignal>
+
+namespace swathe::app {
+
+/// Holds interrupts back while files are under way. One that came meanwhile takes effect when this
+/// goes.
+class HeldInterrupts {
+ public:
+  HeldInterrupts() {
+    sigemptyset(&held_);
+    for (const int signal : {SIGINT, SIGTERM, SIGHUP, SIGQUIT}) sigaddset(&held_, signal);
+    sigprocmask(SIG_BLOCK, &held_, &before_);
+  }
+  HeldInterrupts(const HeldInterrupts&) = delete;
+  HeldInterrupts& operator=(const HeldInterrupts&) = delete;
+  ~HeldInterrupts() { sigprocmask(SIG_SETMASK, &before_, nullptr); }
+
+  /// Whether one waits.
+  bool any() const {
+    sigset_t waiting;
+    sigpending(&waiting);
+    for (const int signal : {SIGINT, SIGTERM, SIGHUP, SIGQUIT})
+      if (sigismember(&waiting, signal) == 1 && sigismember(&before_, signal) == 0) return true;
+    return false;
+  }
+
+ private:
+  sigset_t held_, before_;
+};
+
+}  // namespace swathe::app

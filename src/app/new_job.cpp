@@ -1,0 +1,27 @@
+#include <fmt/format.h>
+
+#include "commands.hpp"
+#include "output.hpp"
+#include "swathe/job/read_job.hpp"
+
+namespace swathe::app {
+
+Exit new_job(Terminal& terminal, const std::string& path) {
+  const std::string text(new_job_text());
+  if (path == "-") {
+    terminal.answer(text);
+    return Exit::Done;
+  }
+  const auto put = put_new_file(path, text);
+  if (!put) {
+    terminal.complain(
+        fmt::format("swathe: {}{}", put.error().sentence,
+                    put.error().exists ? "; it stays as it is, choose another name" : ""));
+    return put.error().exists ? Exit::WrongInput : Exit::MachineFailed;
+  }
+  terminal.say(fmt::format("Written: {}\nPut your own measures in, then run: swathe make {} -o out",
+                           path, path));
+  return Exit::Done;
+}
+
+}  // namespace swathe::app

@@ -1,0 +1,94 @@
+#include "output.hpp"
+
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <sys/file.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cassert>
+#include <cerrno>
+#include <cstring>
+#include <filesystem>
+#include <optional>
+
+#include "folder.hpp"
+#include "interrupts.hpp"
+#include "stage.hpp"
+
+namespace swathe::app {
+namespace {
+
+tl::unexpected<Trouble> trouble(std::string sentence) {
+  return tl::unexpected(Trouble{std::move(sentence), false});
+}
+
+/// What stands where a file is to go and is not a file, in words.
+std::optional<std::string> in_the_way(const Folder& folder, const std::string& name) {
+  struct stat info {};
+  if (::fstatat(folder.get(), name.c_str(), &info, AT_SYMLINK_NOFOLLOW) != 0) return {};
+  if (S_ISREG(info.st_mode)) return {};
+  const char* what = S_ISLNK(info.st_mode)   ? "a link"
+                     : S_ISDIR(info.st_mode) ? "a folder"
+                                             : "not a plain file";
+  return fmt::format("{} is {}, and in the way of the file to be written there; move it first",
+                     folder.named(name), what);
+}
+
+tl::expected<void, Trouble> write_all(Stage& stage, const std::vector<OutputFile>& files,
+                                      const HeldInterrupts& interrupts) {
+  for (const OutputFile& file : files) {
+    assert(!file.name.empty() && file.name.find('/') == file.name.npos);
+    if (interrupts.any()) return trouble("stopped; nothing was written");
+    if (auto done = stage.write(file.name, file.bytes); !done) return trouble(done.error());
+  }
+  return {};
+}
+
+}  // namespace
+
+tl::expected<void, Trouble> put_files(const std::string& path,
+                                      const std::vector<OutputFile>& files) {
+  const HeldInterrupts interrupts;
+  auto folder = Folder::make(path);
+  if (!folder) return trouble(folder.error());
+  for (const OutputFile& file : files)
+    if (auto what = in_the_way(*folder, file.name)) return trouble(*what);
+  auto stage = Stage::open(*folder);
+  if (!stage) return trouble(stage.error());
+  if (auto written = write_all(*stage, files, interrupts); !written) return written;
+
+  folder->keep();
+  ::flock(folder->get(), LOCK_EX);  // two runs at once do not mix their sets; a courtesy only
+  for (std::size_t moved = 0; moved < files.size(); ++moved) {
+    const int error = stage->move_over(files[moved].name);
+    if (error != 0)
+      return trouble(fmt::format("{} cannot be put in place: {} ({} of {} files are new)",
+                                 folder->named(files[moved].name), std::strerror(error), moved,
+                                 files.size()));
+  }
+  ::fsync(folder->get());
+  return {};
+}
+
+tl::expected<void, Trouble> put_new_file(const std::string& path, const std::string& bytes) {
+  const HeldInterrupts interrupts;
+  const std::filesystem::path whole(path);
+  const std::string name = whole.filename().string();
+  if (name.empty() || name == "." || name == "..")
+    return trouble(path + " names a folder, a file was expected");
+  auto folder = Folder::make(whole.parent_path().string());
+  if (!folder) return trouble(folder.error());
+  auto stage = Stage::open(*folder);
+  if (!stage) return trouble(stage.error());
+  if (auto written = write_all(*stage, {{name, bytes}}, interrupts); !written) return written;
+  folder->keep();
+  const int error = stage->move_new(name);
+  if (error == EEXIST) return tl::unexpected(Trouble{path + " is there already", true});
+  if (error != 0)
+    return trouble(fmt::format("{} cannot be put in place: {}", path, std::strerror(error)));
+  ::fsync(folder->get());
+  return {};
+}
+
+}  // namespace swathe::app

@@ -1,0 +1,44 @@
+#pragma once
+
+#include <string>
+#include <tl/expected.hpp>
+#include <vector>
+
+// Files reach the disk whole or not at all.
+//
+// Every byte is made first, in memory. Then all files are written and flushed in a hidden folder
+// of our own (".swathe-stage-...") inside the folder they are meant for, so that a full disk shows
+// before anything of the user's is touched. Last each is renamed to its place, which a file system
+// does in one step: at every moment the place holds the old file whole or the new one whole. A
+// nameless file (O_TMPFILE) would be hidden better, but linking it cannot replace an old file.
+//
+// Trouble on the way, or an interrupt (SIGINT, SIGTERM, SIGHUP, SIGQUIT: held back until we have
+// tidied), takes the hidden folder away again. Only a run that is killed outright leaves it; its
+// owner holds a lock on it that dies with it, so the next run can tell such a folder from that of
+// a run still at work, and removes it.
+namespace swathe::app {
+
+struct OutputFile {
+  std::string name;  ///< in its folder: not empty, no '/'
+  std::string bytes;
+};
+
+/// Why files could not be written, in one line with the name of what is in the way.
+struct Trouble {
+  std::string sentence;
+  bool exists = false;  ///< put_new_file only: something is there already
+};
+
+/// Writes all files into the folder, which is made where it is missing; each replaces a file of
+/// that name.
+///
+/// Trouble: the folder cannot be made, opened or written; a link, folder or device stands in a
+/// file's place; the disk is full. Nothing is replaced then, but for a rename that fails after
+/// others have been done (the sentence says so).
+tl::expected<void, Trouble> put_files(const std::string& folder,
+                                      const std::vector<OutputFile>& files);
+
+/// Writes one file where there is nothing yet. Trouble: as above, and where something is there.
+tl::expected<void, Trouble> put_new_file(const std::string& path, const std::string& bytes);
+
+}  // namespace swathe::app

@@ -1,0 +1,35 @@
+#pragma once
+
+#include <string>
+#include <tl/expected.hpp>
+
+#include "folder.hpp"
+#include "handle.hpp"
+
+namespace swathe::app {
+
+/// The hidden folder in which files are written before they go to their places. Locked while its
+/// run lives; removed with all that is still in it when it goes.
+class Stage {
+ public:
+  /// Removes what killed runs left behind, then makes a stage of its own. Requires: the folder
+  /// outlives the stage. The error is a sentence.
+  static tl::expected<Stage, std::string> open(const Folder& folder);
+  Stage(Stage&& other) noexcept;
+  ~Stage();
+
+  /// Writes a file and flushes it to the disk. The error is a sentence.
+  tl::expected<void, std::string> write(const std::string& name, const std::string& bytes);
+  /// Moves a written file to its place in the folder, over what is there. Error: errno.
+  int move_over(const std::string& name);
+  /// The same where nothing is there; EEXIST where something is.
+  int move_new(const std::string& name);
+
+ private:
+  explicit Stage(const Folder& folder) : folder_(&folder) {}
+  const Folder* folder_;
+  std::string name_;
+  Handle handle_;
+};
+
+}  // namespace swathe::app

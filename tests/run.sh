@@ -1,0 +1,80 @@
+#!/bin/sh
+# Everything there is to test, on a machine with nothing but a shell and packages: installs what is
+# missing (and says so), builds into build-tests/, runs every suite. The last line is the sum of
+# test cases and checks: "N passed, N failed"; the exit status is 1 when any failed.
+set -u
+cd "$(dirname "$0")/.." || exit 1
+. examples/packages.sh
+need_packages $BUILD_PACKAGES $TEST_PACKAGES || exit 1
+
+build=build-tests
+log=$build/run.log
+passed=0
+failed=0
+
+fail() {
+  echo "not ok - $1"
+  failed=$((failed + 1))
+}
+finish() {
+  echo "$passed passed, $failed failed"
+  [ "$failed" -eq 0 ] && exit 0
+  exit 1
+}
+
+# suite NAME COMMAND...: counts "ok - " and "not ok - " lines. One that ends badly without a failed
+# check has broken off, which is a failure too.
+suite() {
+  name=$1
+  shift
+  echo "== $name"
+  { "$@" 2>&1; echo "status $?"; } | tee "$log" | grep -v '^status '
+  good=$(grep -c '^ok - ' "$log")
+  bad=$(grep -c '^not ok - ' "$log")
+  passed=$((passed + good))
+  failed=$((failed + bad))
+  status=$(sed -n 's/^status //p' "$log")
+  if [ "$bad" -eq 0 ] && [ "$status" != 0 ]; then fail "$name broke off (status $status)"; fi
+  if [ "$((good + bad))" -eq 0 ]; then fail "$name checked nothing"; fi
+}
+
+# cases NAME PROGRAM...: a doctest program; its test cases count.
+cases() {
+  name=$1
+  shift
+  echo "== $name"
+  { "$@" 2>&1; echo "status $?"; } | tee "$log" | grep -v '^status '
+  counts=$(sed -n 's/.*test cases: *[0-9]* *| *\([0-9]*\) passed *| *\([0-9]*\) failed.*/\1 \2/p' "$log")
+  status=$(sed -n 's/^status //p' "$log")
+  if [ -z "$counts" ]; then fail "$name broke off (status $status)"; return; fi
+  good=${counts% *}
+  bad=${counts#* }
+  passed=$((passed + good))
+  failed=$((failed + bad))
+  if [ "$bad" -eq 0 ] && [ "$status" != 0 ]; then fail "$name ended badly (status $status)"; fi
+  if [ "$((good + bad))" -eq 0 ]; then fail "$name has no test cases"; fi
+}
+
+mkdir -p "$build"
+cmake -S . -B "$build" -DCMAKE_BUILD_TYPE=Release -DSWATHE_TESTS=ON || { fail "cmake"; finish; }
+cmake --build "$build" -j "$(nproc)" || { fail "the build"; finish; }
+
+tool=$build/swathe
+faults=$PWD/$build/tests/libswathe_faults.so
+
+headers() {
+  if cmake --build "$build" -j "$(nproc)" --target all_verify_interface_header_sets >"$build/headers.log" 2>&1
+  then echo "ok - every public header compiles alone"
+  else echo "not ok - every public header compiles alone"; tail -n 30 "$build/headers.log"; fi
+}
+
+cases "unit tests" "$build/tests/swathe_tests"
+cases "unfolding against CGAL" "$build/tests/swathe_cgal_tests"
+suite "public headers" headers
+suite "what the tool says" python3 tests/golden/golden.py check "$tool"
+suite "the same under de_DE.UTF-8" sh tests/golden/de_DE.sh "$tool" "$faults"
+suite "the report's schema" python3 tests/schema/report_test.py "$tool"
+suite "files whole or not at all" python3 tests/app/output_test.py "$tool" "$faults"
+suite "time and memory" python3 tests/app/cost_test.py "$tool"
+suite "the installed package" sh tests/package/package_test.sh "$build"
+finish

@@ -1,0 +1,46 @@
+"""What the script suites share: one line a check, "ok - what" or "not ok - what", counted by
+tests/run.sh; the exit status says whether all held."""
+
+import os
+import subprocess
+import sys
+
+TOP = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
+EXAMPLE = os.path.join(TOP, "examples", "tin-heron.toml")
+
+_failed = 0
+
+
+def check(what, holds, detail=""):
+    global _failed
+    print(("ok - " if holds else "not ok - ") + what, flush=True)
+    if not holds:
+        _failed += 1
+        if detail:
+            print("    " + str(detail).rstrip().replace("\n", "\n    "), flush=True)
+    return holds
+
+
+def done():
+    sys.exit(1 if _failed else 0)
+
+
+def run(arguments, **more):
+    """Runs to the end; text comes back as bytes."""
+    return subprocess.run(arguments, stdout=subprocess.PIPE, stderr=subprocess.PIPE,
+                          stdin=more.pop("stdin", subprocess.DEVNULL), timeout=300, **more)
+
+
+def read(path):
+    with open(path, "rb") as file:
+        return file.read()
+
+
+def files_in(folder):
+    """The bytes of every file one can see in a folder."""
+    return {name: read(os.path.join(folder, name)) for name in sorted(os.listdir(folder))
+            if not name.startswith(".")}
+
+
+def hidden_in(folder):
+    return [name for name in os.listdir(folder) if name.startswith(".")]
