@@ -37,6 +37,9 @@ inline constexpr Word<NumeralMethod> kMethodWords[] = {{"stencil", NumeralMethod
 inline constexpr Word<PaperFace> kPaperFaceWords[] = {{"inside", PaperFace::Inside},
                                                       {"outside", PaperFace::Outside}};
 
+/// PaperKeys::sheet where the paper has no name.
+inline constexpr std::string_view kOwnSize = "own size";
+
 /// The word for a value; every value of a list has one.
 template <class T, std::size_t N>
 constexpr std::string_view word_for(const Word<T> (&words)[N], T value) {

@@ -49,7 +49,7 @@ void read_sheet(TableReader& in, PaperKeys& paper) {
       in.wrong(Why::UnknownName, *node, "paper.sheet", paper_names() + "or [width, height]");
     }
   } else if (const auto size = in.read_lengths<2>(*node, "paper.sheet", kPaperSize)) {
-    paper.sheet = "own size";
+    paper.sheet = kOwnSize;
     paper.width = (*size)[0];
     paper.height = (*size)[1];
   }
