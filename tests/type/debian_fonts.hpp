@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <fstream>
 #include <iterator>
 #include <string>
@@ -25,6 +26,24 @@ inline const std::string kInter = "/usr/share/fonts/opentype/inter/Inter-Bold.ot
 inline std::string file_bytes(const std::string& path) {
   std::ifstream file(path, std::ios::binary);
   return {std::istreambuf_iterator<char>(file), {}};
+}
+
+/// The revision that a TrueType or OpenType file gives itself, a 16.16 number; 0 where there is
+/// none. Source: OpenType specification, table directory and "head" (fontRevision, at byte 4).
+inline long font_revision(const std::string& bytes) {
+  const auto number = [&](std::size_t at) {
+    unsigned long value = 0;
+    for (std::size_t i = at; i < at + 4; ++i) {
+      value = value << 8 | (i < bytes.size() ? static_cast<unsigned char>(bytes[i]) : 0u);
+    }
+    return value;
+  };
+  for (std::size_t entry = 12; entry + 16 <= bytes.size() && entry < 12 + 16 * 64; entry += 16) {
+    if (bytes.compare(entry, 4, "head") == 0) {
+      return static_cast<long>(number(number(entry + 8) + 4));
+    }
+  }
+  return 0;
 }
 
 }  // namespace swathe::test
