@@ -11,7 +11,7 @@ namespace {
 constexpr std::size_t kMostDigits = 64;
 constexpr double kHighest = 10000;  // mm
 // What a usable digit keeps to, in em: nobody draws one lower, or further from its origin.
-constexpr double kLowest = 0.05, kFurthest = 10;
+constexpr double kLowest = 0.1, kFurthest = 10;
 constexpr Box kFrame = {{-kFurthest, -kFurthest}, {kFurthest, kFurthest}};
 
 Region scaled(Region region, double by) {

@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstddef>
 #include <cstdlib>
 #include <unordered_map>
 
@@ -34,20 +35,23 @@ struct Memory {
   Memory() {
     record.user = this;
     record.alloc = [](FT_Memory memory, long size) -> void* {
-      return static_cast<Memory*>(memory->user)->resize(nullptr, 0, size);
+      return static_cast<Memory*>(memory->user)->resize(nullptr, size);
     };
     record.free = [](FT_Memory memory, void* block) {
       if (block) static_cast<Memory*>(memory->user)->release(block);
     };
-    record.realloc = [](FT_Memory memory, long old, long size, void* block) -> void* {
-      return static_cast<Memory*>(memory->user)->resize(block, old, size);
+    record.realloc = [](FT_Memory memory, long, long size, void* block) -> void* {
+      return static_cast<Memory*>(memory->user)->resize(block, size);
     };
   }
+
+  Memory(const Memory&) = delete;
+  Memory& operator=(const Memory&) = delete;
 
   // The size stands in front of each block, since FreeType frees without saying it.
   static constexpr std::size_t kHead = alignof(std::max_align_t);
 
-  void* resize(void* block, long, long size) {
+  void* resize(void* block, long size) {
     if (size < 0) return nullptr;
     char* const head = block ? static_cast<char*>(block) - kHead : nullptr;
     const std::size_t old = head ? *reinterpret_cast<std::size_t*>(head) : 0;
@@ -76,11 +80,24 @@ bool looks_like_a_font(std::string_view bytes) {
 
 std::string tag_text(FT_ULong tag) {
   std::string text;
-  for (int shift = 24; shift >= 0; shift -= 8) text += static_cast<char>((tag >> shift) & 0xff);
+  for (int shift = 24; shift >= 0; shift -= 8) {
+    const char c = static_cast<char>((tag >> shift) & 0xff);
+    text += c >= ' ' && c <= '~' ? c : '?';  // a damaged font may hold anything
+  }
   while (!text.empty() && text.back() == ' ') text.pop_back();
   return text;
 }
 
+std::string in_words(const std::vector<FaceAxis>& axes) {
+  std::string text;
+  for (const FaceAxis& axis : axes) {
+    text +=
+        fmt::format("{}{} {:g} to {:g}", text.empty() ? "" : ", ", axis.tag, axis.least, axis.most);
+  }
+  return text;
+}
+
+FT_Fixed to_fixed(double value) { return static_cast<FT_Fixed>(std::lround(value * 65536)); }
 double from_fixed(FT_Fixed value) { return static_cast<double>(value) / 65536.0; }
 
 /// Takes FreeType's walk round an outline and makes our curves of it.
@@ -154,14 +171,6 @@ bool drawable(const std::vector<Curve>& curves) {
          });
 }
 
-Box bounds_of(const std::vector<Curve>& curves, double tolerance) {
-  Box box;
-  for (const Polygon& polygon : flatten(curves, tolerance)) {
-    for (const FlatPoint p : polygon) box.cover(p);
-  }
-  return box;
-}
-
 }  // namespace
 
 struct Face::Open {
@@ -200,22 +209,14 @@ Outcome<void> Face::Open::set_axes(const std::map<std::string, double>& wanted) 
   if (range) FT_Done_MM_Var(library, range);
 
   Refusals refusals;
-  std::vector<FT_Fixed> coordinates;
-  for (const FaceAxis& axis : axes) {
-    coordinates.push_back(static_cast<FT_Fixed>(std::lround(axis.value * 65536)));
-  }
   for (const auto& [tag, value] : wanted) {
     const auto found = std::ranges::find(axes, tag, &FaceAxis::tag);
     if (found == axes.end()) {
-      std::string has;
-      for (const FaceAxis& axis : axes) {
-        has += fmt::format("{}{} {:g} to {:g}", has.empty() ? "" : ", ", axis.tag, axis.least,
-                           axis.most);
-      }
       refusals.push_back(
           {Why::UnknownName,
            axes.empty() ? fmt::format("the face {} has no axes, so \"{}\" cannot be set", name, tag)
-                        : fmt::format("the face {} has no axis \"{}\"; it has {}", name, tag, has),
+                        : fmt::format("the face {} has no axis \"{}\"; it has {}", name, tag,
+                                      in_words(axes)),
            {}});
     } else if (!(value >= found->least && value <= found->most)) {
       refusals.push_back(
@@ -225,12 +226,12 @@ Outcome<void> Face::Open::set_axes(const std::map<std::string, double>& wanted) 
            {}});
     } else {
       found->value = value;
-      coordinates[static_cast<std::size_t>(found - axes.begin())] =
-          static_cast<FT_Fixed>(std::lround(value * 65536));
     }
   }
   if (!refusals.empty()) return tl::unexpected(std::move(refusals));
-  if (!coordinates.empty() && FT_Set_Var_Design_Coordinates(face, count, coordinates.data()) != 0) {
+  std::vector<FT_Fixed> coordinates;
+  for (const FaceAxis& axis : axes) coordinates.push_back(to_fixed(axis.value));
+  if (!axes.empty() && FT_Set_Var_Design_Coordinates(face, count, coordinates.data()) != 0) {
     return refuse(Why::BadFont, fmt::format("the axes of the face {} cannot be set", name));
   }
   return {};
@@ -288,7 +289,7 @@ Outcome<Face> Face::open(std::string_view bytes, const std::map<std::string, dou
   const FT_UInt capital = FT_Get_Char_Index(face, 'H');
   const FT_UInt measured = capital ? capital : FT_Get_Char_Index(face, '1');
   if (measured) {
-    const Box box = bounds_of(open->outline(measured), 1e-4);
+    const Box box = bounds(flatten(open->outline(measured), 1e-4));
     if (!box.empty()) open->cap_height = box.height();
   }
   return Face(std::move(open));

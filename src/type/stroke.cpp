@@ -116,10 +116,7 @@ double Stroke::share_at_least(double width) const {
 }
 
 Stroke measure_stroke(const Region& outline) {
-  Box box;
-  for (const Polygon& polygon : outline) {
-    for (const FlatPoint p : polygon) box.cover(p);
-  }
+  const Box box = bounds(outline);
   if (box.empty()) return Stroke({});
   const double size = std::max(box.width(), box.height());
   Bits all = bits_of(medial_axis(unite(outline), size * kStrokeStep, kStrokeOpposed));

@@ -31,26 +31,6 @@ Opened opened(const std::string& path) {
   return {std::move(bytes), *std::move(face)};
 }
 
-Box box_of(const Region& region) {
-  Box box;
-  for (const Polygon& polygon : region) {
-    for (const FlatPoint p : polygon) box.cover(p);
-  }
-  return box;
-}
-
-double area_of(const Region& region) {
-  double twice = 0;
-  for (const Polygon& polygon : region) {
-    FlatPoint last = polygon.back();
-    for (const FlatPoint p : polygon) {
-      twice += cross(last, p);
-      last = p;
-    }
-  }
-  return twice / 2;
-}
-
 unsigned glyph_of(const Face& face, const std::string& digit) {
   const auto shaped = face.shape(digit);
   REQUIRE(shaped.size() == 1);
@@ -94,8 +74,8 @@ TEST_CASE("Face: digits of the Debian faces are as high as fontTools finds them,
     const double mm_per_unit = kFourInches / (want.one_top - want.one_bottom);
     const double mm_per_em = mm_per_unit * want.em;
     const double tolerance = 0.005 / mm_per_em;
-    const Box one = box_of(face.region(glyph_of(face, "1"), tolerance));
-    const Box zero = box_of(face.region(glyph_of(face, "0"), tolerance));
+    const Box one = bounds(face.region(glyph_of(face, "1"), tolerance));
+    const Box zero = bounds(face.region(glyph_of(face, "0"), tolerance));
     CAPTURE(want.path);
     CHECK(std::abs(one.lo.y * mm_per_em - want.one_bottom * mm_per_unit) < 0.02);
     CHECK(std::abs(one.hi.y * mm_per_em - want.one_top * mm_per_unit) < 0.02);
@@ -120,14 +100,14 @@ TEST_CASE("Face: boxes and areas of every DejaVu Sans Bold digit") {
   const double mm_per_unit = kFourInches / 1493;
   for (std::size_t digit = 0; digit < want.size(); ++digit) {
     const Region region = face.region(glyph_of(face, std::to_string(digit)), 2e-5);
-    const Box box = box_of(region);
+    const Box box = bounds(region);
     CAPTURE(digit);
     CHECK(std::abs(box.lo.x * 2048 - want[digit].x0) * mm_per_unit < 0.02);
     CHECK(std::abs(box.lo.y * 2048 - want[digit].y0) * mm_per_unit < 0.02);
     CHECK(std::abs(box.hi.x * 2048 - want[digit].x1) * mm_per_unit < 0.02);
     CHECK(std::abs(box.hi.y * 2048 - want[digit].y1) * mm_per_unit < 0.02);
     if (want[digit].area > 0) {
-      CHECK(area_of(region) * 2048 * 2048 == doctest::Approx(want[digit].area).epsilon(2e-4));
+      CHECK(area(region) * 2048 * 2048 == doctest::Approx(want[digit].area).epsilon(2e-4));
     }
   }
 }
@@ -182,8 +162,8 @@ TEST_CASE("Face: the axes of a variable face") {
   const auto black = Face::open(saira, {{"wdth", 60}, {"wght", 900}});
   REQUIRE(black);
   const double tolerance = 1e-4;
-  CHECK(area_of(black->region(glyph_of(*black, "1"), tolerance)) >
-        3 * area_of(plain->region(glyph_of(*plain, "1"), tolerance)));
+  CHECK(area(black->region(glyph_of(*black, "1"), tolerance)) >
+        3 * area(plain->region(glyph_of(*plain, "1"), tolerance)));
   // Source: hb-shape 6.0.0 --variations=wdth=60,wght=900.
   CHECK(advances(*black, 1000, "7420486", {}) ==
         std::vector<int>{358, 383, 368, 391, 383, 396, 389});
@@ -259,7 +239,7 @@ TEST_CASE("Face: damaged fonts are refused or drawn, and nothing falls over") {
     std::uniform_int_distribution<std::size_t> anywhere(0, whole.size() - 1), head(0, 400);
     std::uniform_int_distribution<int> byte(0, 255);
     for (int i = 0; i < 50; ++i) draw(std::string(whole, 0, anywhere(rng)));
-    for (int i = 0; i < 80; ++i) {
+    for (int i = 0; i < 50; ++i) {
       std::string mutated = whole;
       for (int k = 0; k < 1 + i; ++k) mutated[anywhere(rng)] = static_cast<char>(byte(rng));
       if (i % 3 == 0) mutated[head(rng)] = static_cast<char>(byte(rng));
