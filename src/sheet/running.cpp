@@ -1,0 +1,198 @@
+#include "sheet/running.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "sheet/pattern_drawing.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kSame = 0.02;  ///< mm; figures this near each other are one place
+constexpr double kSixteenth = 25.4 / 16, kSixtyFourth = 25.4 / 64;
+
+/// A figure on the way to its list: edges that have it alike are named once.
+struct Found {
+  double at = 0;
+  std::string what;
+  bool cut = false;
+  enum class Edge { None, Top, Bottom, Both } edge = Edge::None;
+};
+
+/// Collects figures from one datum.
+class Finder {
+ public:
+  void add(double at, std::string what, bool cut, Found::Edge edge = Found::Edge::None) {
+    for (Found& found : found_)
+      if (found.what == what && std::abs(found.at - at) < kSame) {
+        if (found.edge != edge) found.edge = Found::Edge::Both;
+        return;
+      }
+    found_.push_back({at, std::move(what), cut, edge});
+  }
+
+  std::vector<Running> sorted() const {
+    std::vector<Running> list;
+    for (const Found& found : found_) {
+      const char* edge = found.edge == Found::Edge::Top      ? ", top"
+                         : found.edge == Found::Edge::Bottom ? ", bottom"
+                         : found.edge == Found::Edge::Both   ? ", top and bottom"
+                                                             : "";
+      list.push_back({found.at, found.what + edge, found.cut});
+    }
+    std::ranges::stable_sort(list, [](const Running& a, const Running& b) {
+      return std::round(a.at_mm / kSame) < std::round(b.at_mm / kSame);
+    });
+    return list;
+  }
+
+ private:
+  std::vector<Found> found_;
+};
+
+/// The pattern on the sheet, its cloth's box at the origin, and what can be asked of it there.
+struct OnSheet {
+  const Made& made;
+  const Pattern& pattern;
+  Placement place;
+
+  double x(double s) const { return place({s, 0}).x; }
+  double y(double u) const { return place({0, u}).y; }
+  Box box(const Path& path) const { return bounds(place(path)); }
+  /// "near" for the end at the sheet's left.
+  const char* end_word(bool start) const { return start != place.mirrored ? "near" : "far"; }
+  const char* side_word(double at, double middle) const { return at < middle ? "near" : "far"; }
+};
+
+void find_ends(Finder& along, const OnSheet& on) {
+  for (const EndOnPattern& end : on.pattern.ends) {
+    const double face = end.start ? 0.0 : on.pattern.length, way = end.start ? -1.0 : 1.0;
+    const std::string word = on.end_word(end.start);
+    along.add(on.x(face + way * end.tongue), word + " tongue ends", true);
+    along.add(on.x(face + way * end.ears), word + " ears end", true);
+    along.add(on.x(face), word + " end of the bumper, flaps end", true);
+  }
+}
+
+void find_corners(Finder& along, Finder& across, const OnSheet& on) {
+  for (const PatternCorner& corner : on.pattern.corners) {
+    const std::string name = corner_words(on.pattern, corner.s);
+    const double middle = on.x(corner.s);
+    along.add(middle, "corner line " + name + ", notch is deepest", true);
+    for (const bool top : {true, false}) {
+      const Box notch = on.box(closed_path(top ? corner.notch_top : corner.notch_bottom));
+      const auto edge = top ? Found::Edge::Top : Found::Edge::Bottom;
+      for (const double x : {notch.lo.x, notch.hi.x})
+        along.add(x, fmt::format("notch {}, {} edge", name, on.side_word(x, middle)), true, edge);
+      across.add(top ? notch.lo.y : notch.hi.y,
+                 top ? "top notches' point" : "bottom notches' point", true);
+    }
+  }
+}
+
+void find_lines(Finder& across, const OnSheet& on) {
+  using What = NamedLine::What;
+  const Box cloth = on.box(closed_path(on.pattern.outline));
+  across.add(cloth.lo.y, "bottom cloth edge", true);
+  across.add(cloth.hi.y, "top cloth edge", true);
+  for (const NamedLine& line : on.pattern.lines) {
+    const double y = on.y(line.from.y);
+    const char* half = line.from.y > 0 ? "top" : "bottom";
+    if (line.what == What::BackEdge)
+      across.add(y, fmt::format("{} board edge, ear's edge", half), true);
+    if (line.what == What::StapleLine) across.add(y, fmt::format("{} staple line", half), false);
+    if (line.what == What::FrontFlat)
+      across.add(y, fmt::format("{} end of front flat", half), false);
+  }
+  for (const Path& snip : on.pattern.snips) {
+    const double u = snip.vertices.front().at.y;
+    across.add(on.y(u), u > 0 ? "snip of the top ears" : "snip of the bottom ears", true);
+  }
+}
+
+void find_tongues(Finder& across, const OnSheet& on) {
+  // The tongue is what the outline holds beyond the ears.
+  for (const EndOnPattern& end : on.pattern.ends) {
+    const double face = end.start ? 0.0 : on.pattern.length, way = end.start ? -1.0 : 1.0;
+    const double tip = face + way * end.tongue;
+    for (const FlatPoint p : on.pattern.outline)
+      if (std::abs(p.x - tip) < kSame)
+        across.add(on.y(p.y), p.y > 0 ? "top edge of the tongues" : "bottom edge of the tongues",
+                   true);
+  }
+}
+
+void find_numerals(Finder& along, Finder& across, const OnSheet& on, std::size_t bumper) {
+  if (!on.made.numerals) return;
+  for (const PlacedNumeral& number : on.made.numerals->placed) {
+    if (number.bumper != static_cast<int>(bumper) || number.digits.empty()) continue;
+    along.add(on.x(number.centre_s), fmt::format("numeral {}, centre line", number.side), false);
+    across.add(on.y(number.digits.front().origin.y), "numerals' base line", false);
+  }
+}
+
+void find_brackets(RunningDimensions& all, Finder& along, Finder& across, const OnSheet& on) {
+  for (const BracketOnPattern& bracket : on.pattern.brackets) {
+    const bool window = bracket.cloth == BracketCloth::Window;
+    const std::string name = bracket.side + (window ? " window" : " bracket");
+    for (const Path& path : window ? bracket.windows : bracket.footprints) {
+      const Box box = on.box(path);
+      for (const double x : {box.lo.x, box.hi.x})
+        along.add(x, fmt::format("{}, {} edge", name, on.side_word(x, box.middle().x)), false);
+      for (const double y : {box.lo.y, box.hi.y})
+        across.add(y, fmt::format("{}, {} edge", name, y > box.middle().y ? "top" : "bottom"),
+                   false);
+      if (window)
+        for (const FlatPoint p :
+             {box.lo, FlatPoint{box.hi.x, box.lo.y}, box.hi, FlatPoint{box.lo.x, box.hi.y}})
+          all.points.push_back({p.x, p.y, name + ", corner"});
+    }
+    for (const Punch& hole : bracket.holes) {
+      const FlatPoint p = on.place(hole.at);
+      along.add(p.x, name + ", hole", false);
+      across.add(p.y, name + ", hole", false);
+      all.points.push_back({p.x, p.y, name + ", hole to punch"});
+    }
+  }
+}
+
+}  // namespace
+
+RunningDimensions running_dimensions(const Made& made, std::size_t bumper) {
+  const OnSheet on{made, made.patterns[bumper], pattern_placement(made, bumper, {0, 0})};
+  RunningDimensions all;
+  Finder along, across;
+  find_ends(along, on);
+  find_corners(along, across, on);
+  find_lines(across, on);
+  find_tongues(across, on);
+  find_numerals(along, across, on, bumper);
+  find_brackets(all, along, across, on);
+  for (const MatchMark& mark : on.pattern.marks)
+    along.add(on.x(mark.at.x), "match mark " + mark.name, false,
+              mark.top ? Found::Edge::Top : Found::Edge::Bottom);
+  all.along = along.sorted();
+  all.across = across.sorted();
+  return all;
+}
+
+std::string left_over(Length length, Units units) {
+  const double step = units == Units::Inches ? kSixteenth : 1.0;
+  const double left = length.mm() - step * std::round(length.mm() / step);
+  if (std::abs(left) <= kSixtyFourth + 1e-6) return "";
+  const char* sign = left > 0 ? "+" : "-";
+  if (units == Units::Millimetres)
+    return fmt::format("{}{}", sign, plain_number(std::abs(left), 1));
+  const bool one = std::round(std::abs(left) / kSixtyFourth) < 1.5;
+  return fmt::format("{}{}", sign, one ? "1/64" : "1/32");
+}
+
+std::string figure(Length length, Units units) {
+  const std::string left = left_over(length, units);
+  return left.empty() ? dimension(length, units)
+                      : fmt::format("{} ({})", dimension(length, units), left);
+}
+
+}  // namespace swathe

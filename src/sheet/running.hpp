@@ -1,0 +1,47 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "swathe/base/units.hpp"
+#include "swathe/build/made.hpp"
+
+// A pattern told in figures for a tape measure. Every figure of a direction is taken from one
+// datum, so that no error of one adds to the next.
+namespace swathe {
+
+/// One place to mark, and how far it is from the datum.
+struct Running {
+  double at_mm = 0;
+  std::string what;
+  bool cut = false;  ///< scissors go by it; else a pencil
+};
+
+/// A point to mark by two figures: a hole to punch, or a window's corner.
+struct RunningPoint {
+  double along_mm = 0, across_mm = 0;
+  std::string what;
+};
+
+struct RunningDimensions {
+  std::vector<Running> along;   ///< from the cloth's left end as it lies on the sheet, rising
+  std::vector<Running> across;  ///< from its lower edge, rising
+  std::vector<RunningPoint> points;
+};
+
+/// The face the job asks for lies up, TOP away from the maker; "near" is the end the tape is hooked
+/// on.
+///
+/// Holds (running_test.cpp): (1) each figure as printed is within half the unit's step of the
+///   model, whatever stands before it; (2) every corner, notch, end, ear, tongue, match mark,
+///   numeral, window and hole of the pattern has its figure.
+RunningDimensions running_dimensions(const Made& made, std::size_t bumper);
+
+/// What the printed figure leaves over: "+1/64", "-1/32" inches, or "+0.4" mm; empty where that is
+/// 1/64 in or less.
+std::string left_over(Length length, Units units);
+
+/// A figure for a list: "32 1/4", and what it leaves over behind it: "32 1/4 (+1/64)".
+std::string figure(Length length, Units units);
+
+}  // namespace swathe

@@ -1,0 +1,25 @@
+#pragma once
+
+#include <cstddef>
+#include <vector>
+
+#include "swathe/plane/point.hpp"
+
+namespace swathe {
+
+/// Where a piece goes: which page, and its lower left corner there.
+struct Shelved {
+  std::size_t page = 0;
+  FlatPoint at;
+};
+
+/// Pieces laid on pages from the upper left, in rows, in their order; a row is as high as its
+/// highest piece. `first` is the first page's room, `later` every other's.
+///
+/// Requires: every piece fits a later page's room.
+/// Holds (shelves_test.cpp): no two pieces of a page overlap or come nearer than `gap`, and all lie
+///   in the page's room.
+std::vector<Shelved> shelve(const std::vector<FlatPoint>& sizes, const Box& first, const Box& later,
+                            double gap);
+
+}  // namespace swathe

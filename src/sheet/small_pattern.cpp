@@ -1,0 +1,68 @@
+#include "sheet/small_pattern.hpp"
+
+#include <algorithm>
+
+#include "sheet/pattern_drawing.hpp"
+#include "sheet/pattern_marks.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kHalfTriangle = 1.3, kTriangle = 2.4, kHole = 0.8;
+constexpr double kFlatness = 0.05;  ///< on the sheet
+
+}  // namespace
+
+SmallPattern small_pattern(const Made& made, std::size_t bumper, const Box& area) {
+  const Pattern& pattern = made.patterns[bumper];
+  const Placement place = pattern_placement(made, bumper, {0, 0});
+  SmallPattern small;
+  small.scale = std::min(area.width() / pattern.cloth_length, area.height() / pattern.cloth_width);
+  const FlatPoint half = 0.5 * small.scale * FlatPoint{pattern.cloth_length, pattern.cloth_width};
+  small.cloth = {area.middle() - half, area.middle() + half};
+  const auto on = [&](FlatPoint p) { return small.cloth.lo + small.scale * place(p); };
+  const auto path = [&](const Path& full) {
+    std::vector<FlatPoint> points = flatten(full, kFlatness / small.scale);
+    for (FlatPoint& p : points) p = on(p);
+    Path reduced = open_path(std::move(points));
+    reduced.closed = full.closed;
+    return reduced;
+  };
+  Drawing& onto = small.drawing;
+  if (made.numerals)
+    for (const PlacedNumeral& number : made.numerals->placed) {
+      if (number.bumper != static_cast<int>(bumper)) continue;
+      for (const PlacedDigit& placed : number.digits) {
+        const auto digit = std::ranges::find(made.numerals->digits, placed.digit, &Digit::digit);
+        if (digit == made.numerals->digits.end()) continue;
+        std::vector<Path> outlines;
+        for (Polygon contour : digit->outline) {
+          for (FlatPoint& p : contour) p = p + placed.origin;
+          outlines.push_back(path(closed_path(contour)));
+        }
+        onto.fill(LineKind::Numeral, kTint, std::move(outlines));
+      }
+    }
+  onto.line(LineKind::Outline, path(closed_path(pattern.outline)));
+  for (const Path& snip : pattern.snips) onto.line(LineKind::Outline, path(snip));
+  for (const PleatLine& pleat : pattern.pleats) onto.line(LineKind::Thin, path(pleat.path));
+  for (const NamedLine& named : pattern.lines)
+    if (named.what == NamedLine::What::BackEdge || named.what == NamedLine::What::CornerLine ||
+        named.what == NamedLine::What::EndFace)
+      onto.line(LineKind::Thin, on(named.from), on(named.to));
+  for (const BracketOnPattern& bracket : pattern.brackets) {
+    const bool window = bracket.cloth == BracketCloth::Window;
+    for (const Path& one : window ? bracket.windows : bracket.footprints)
+      onto.line(window ? LineKind::Outline : LineKind::Thin, path(one));
+    for (const Punch& hole : bracket.holes) onto.line(LineKind::Thin, circle(on(hole.at), kHole));
+  }
+  for (const MatchMark& mark : pattern.marks) {
+    const FlatPoint at = on(mark.at), rise{0, mark.top ? -kTriangle : kTriangle};
+    onto.fill(LineKind::Match, kBlack,
+              {closed_path({at - FlatPoint{kHalfTriangle, 0}, at + FlatPoint{kHalfTriangle, 0},
+                            at + rise})});
+  }
+  return small;
+}
+
+}  // namespace swathe
