@@ -9,22 +9,6 @@ namespace {
 
 constexpr double kPi = std::numbers::pi;
 
-/// An arc edge's angle, centre and radius; angle 0 for a straight edge.
-struct Arc {
-  double angle = 0;
-  FlatPoint centre;
-  double radius = 0;
-};
-
-Arc arc_of(FlatPoint from, FlatPoint to, double bulge) {
-  if (bulge == 0.0) return {};
-  const double angle = 4.0 * std::atan(bulge);
-  const FlatPoint chord = to - from;
-  const double apothem = 0.5 * (1.0 - bulge * bulge) / (2.0 * bulge);
-  const FlatPoint centre = 0.5 * (from + to) + apothem * left_of(chord);
-  return {angle, centre, apart(centre, from)};
-}
-
 /// Calls visit(from, to, bulge) for every edge.
 template <class Visit>
 void each_edge(const Path& path, Visit visit) {
@@ -62,6 +46,15 @@ bool segments_cross(FlatPoint a, FlatPoint b, FlatPoint c, FlatPoint d) {
 }
 
 }  // namespace
+
+Arc arc_of(FlatPoint from, FlatPoint to, double bulge) {
+  if (bulge == 0.0) return {};
+  const double angle = 4.0 * std::atan(bulge);
+  const FlatPoint chord = to - from;
+  const double apothem = 0.5 * (1.0 - bulge * bulge) / (2.0 * bulge);
+  const FlatPoint centre = 0.5 * (from + to) + apothem * left_of(chord);
+  return {angle, centre, apart(centre, from)};
+}
 
 Path open_path(std::vector<FlatPoint> points) {
   Path path;

@@ -19,6 +19,15 @@ struct Path {
   bool closed = false;
 };
 
+/// The circle an arc edge lies on, and its angle, positive counter-clockwise; angle 0 for a
+/// straight edge.
+struct Arc {
+  double angle = 0;
+  FlatPoint centre;
+  double radius = 0;
+};
+Arc arc_of(FlatPoint from, FlatPoint to, double bulge);
+
 /// A flat outline of straight edges, closed without repeating its first point; mostly
 /// counter-clockwise, holes clockwise.
 using Polygon = std::vector<FlatPoint>;

@@ -1,0 +1,45 @@
+#include "swathe/write/pdf.hpp"
+
+#include <cairo-pdf.h>
+
+#include "write/cairo_page.hpp"
+#include "write/label_font.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kPointsPerMm = 72.0 / 25.4;
+
+}  // namespace
+
+std::string to_pdf(const Sheet& sheet, const Face& labels, const PdfOptions& options) {
+  std::string bytes;
+  LabelFont font(labels);
+  const CairoHandle<cairo_surface_t> surface(
+      cairo_pdf_surface_create_for_stream(append_bytes, &bytes, 1, 1));
+  cairo_pdf_surface_restrict_to_version(surface.get(), CAIRO_PDF_VERSION_1_5);
+  const auto describe = [&](cairo_pdf_metadata_t what, const char* words) {
+    cairo_pdf_surface_set_metadata(surface.get(), what, words);
+  };
+  describe(CAIRO_PDF_METADATA_TITLE, sheet.title.c_str());
+  describe(CAIRO_PDF_METADATA_CREATOR, "Swathe");
+  describe(CAIRO_PDF_METADATA_CREATE_DATE, options.created.c_str());
+
+  for (const Page& page : sheet.pages) {
+    cairo_pdf_surface_set_size(surface.get(), kPointsPerMm * page.width_mm,
+                               kPointsPerMm * page.height_mm);
+    if (!page.name.empty()) cairo_pdf_surface_set_page_label(surface.get(), page.name.c_str());
+    const CairoHandle<cairo_t> context(cairo_create(surface.get()));
+    begin_page(context.get(), page.height_mm, kPointsPerMm);
+    draw_fills_and_lines(context.get(), page.drawing);
+    for (const Mark& mark : page.drawing.marks())
+      if (const auto* const text = std::get_if<TextMark>(&mark)) font.show(context.get(), *text);
+    cairo_show_page(context.get());
+    throw_on(cairo_status(context.get()));
+  }
+  cairo_surface_finish(surface.get());
+  throw_on(cairo_surface_status(surface.get()));
+  return bytes;
+}
+
+}  // namespace swathe

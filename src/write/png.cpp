@@ -1,0 +1,53 @@
+#include <cmath>
+
+#include "swathe/write/pdf.hpp"
+#include "write/cairo_handles.hpp"
+#include "write/cairo_page.hpp"
+#include "write/text_outline.hpp"
+
+namespace swathe {
+namespace {
+
+/// Letters are filled as shapes: Cairo would set a font's letters on whole dots.
+void draw_text(cairo_t* context, const TextMark& mark, const Face& labels) {
+  for (const Curve& curve : outline_of(mark, labels)) {
+    switch (curve.verb) {
+      case Curve::Verb::Move:
+        cairo_move_to(context, curve.to.x, curve.to.y);
+        break;
+      case Curve::Verb::Line:
+        cairo_line_to(context, curve.to.x, curve.to.y);
+        break;
+      case Curve::Verb::Cubic:
+        cairo_curve_to(context, curve.a.x, curve.a.y, curve.b.x, curve.b.y, curve.to.x, curve.to.y);
+        break;
+      case Curve::Verb::Close:
+        cairo_close_path(context);
+        break;
+    }
+  }
+  cairo_fill(context);
+}
+
+}  // namespace
+
+std::string to_png(const Page& page, const Face& labels, double dots_per_mm) {
+  const auto dots = [&](double mm) { return static_cast<int>(std::ceil(mm * dots_per_mm - 1e-6)); };
+  const CairoHandle<cairo_surface_t> surface(
+      cairo_image_surface_create(CAIRO_FORMAT_RGB24, dots(page.width_mm), dots(page.height_mm)));
+  const CairoHandle<cairo_t> context(cairo_create(surface.get()));
+  cairo_set_source_rgb(context.get(), 1, 1, 1);
+  cairo_paint(context.get());
+  begin_page(context.get(), page.height_mm, dots_per_mm);
+  draw_fills_and_lines(context.get(), page.drawing);
+  for (const Mark& mark : page.drawing.marks())
+    if (const auto* const text = std::get_if<TextMark>(&mark))
+      draw_text(context.get(), *text, labels);
+  throw_on(cairo_status(context.get()));
+
+  std::string bytes;
+  throw_on(cairo_surface_write_to_png_stream(surface.get(), append_bytes, &bytes));
+  return bytes;
+}
+
+}  // namespace swathe

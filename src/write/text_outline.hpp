@@ -1,0 +1,13 @@
+#pragma once
+
+#include <vector>
+
+#include "swathe/sheet/drawing.hpp"
+#include "swathe/type/face.hpp"
+
+namespace swathe {
+
+/// The text as the outlines of its letters, where they stand on the page.
+std::vector<Curve> outline_of(const TextMark& mark, const Face& face);
+
+}  // namespace swathe
