@@ -24,7 +24,8 @@ void trace(cairo_t* context, const Path& path) {
   cairo_move_to(context, from->at.x, from->at.y);
   for (std::size_t k = 1; k < count; ++k) {
     const Vertex* const to = &path.vertices[k];
-    if (from->bulge != 0) trace_arc(context, from->at, to->at, from->bulge);
+    if (from->bulge != 0)
+      trace_arc(context, from->at, to->at, from->bulge);
     else
       cairo_line_to(context, to->at.x, to->at.y);
     from = to;

@@ -23,6 +23,9 @@ Line lay_out(const TextMark& mark, const std::vector<ShapedGlyph>& shaped, doubl
   if (mark.anchor == Anchor::Middle) pen = pen - 0.5 * width * along;
   if (mark.anchor == Anchor::Right) pen = pen - width * along;
 
+  // Cairo's letters hang upside down in their font; poppler then reads steep text from its end,
+  // letter by letter. Such a text is one cluster: its words are written out beside its letters.
+  const bool steep = std::abs(along.y) > std::abs(along.x);
   Line line;
   line.glyphs.reserve(shaped.size());
   for (std::size_t k = 0; k < shaped.size(); ++k) {
@@ -30,7 +33,8 @@ Line lay_out(const TextMark& mark, const std::vector<ShapedGlyph>& shaped, doubl
     const FlatPoint at = pen + em * (glyph.offset.x * along + glyph.offset.y * up);
     line.glyphs.push_back({glyph.glyph, at.x, at.y});
     pen = pen + em * glyph.advance * along;
-    if (k == 0 || glyph.cluster != shaped[k - 1].cluster) line.clusters.push_back({0, 0});
+    if (k == 0 || (!steep && glyph.cluster != shaped[k - 1].cluster))
+      line.clusters.push_back({0, 0});
     const std::size_t end = k + 1 < shaped.size() ? shaped[k + 1].cluster : mark.text.size();
     line.clusters.back().num_glyphs += 1;
     line.clusters.back().num_bytes += static_cast<int>(end - glyph.cluster);

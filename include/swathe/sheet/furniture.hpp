@@ -57,7 +57,7 @@ Box draw_line_key(Drawing& onto, const Face& labels, FlatPoint top_left,
 Box draw_caution(Drawing& onto, const Face& labels, FlatPoint top_left, double width_mm,
                  std::string_view words);
 
-/// A two-headed arrow with "LONG GRAIN" above its middle.
+/// A two-headed arrow; its words are the caller's to place.
 void draw_long_grain(Drawing& onto, FlatPoint from, FlatPoint to);
 
 /// A table of plain cells under headings.
@@ -77,7 +77,6 @@ struct TableDrawn {
   std::size_t next;  ///< the first row that is left
 };
 TableDrawn draw_table(Drawing& onto, const Face& labels, FlatPoint top_left, const Table& table,
-                      double room_mm = 1e9, std::size_t first = 0,
-                      double height_mm = kTableHeight);
+                      double room_mm = 1e9, std::size_t first = 0, double height_mm = kTableHeight);
 
 }  // namespace swathe
