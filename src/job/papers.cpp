@@ -8,18 +8,21 @@
 #include "swathe/base/units.hpp"
 
 namespace swathe {
+namespace {
+
+Length edge(const toml::node& sizes, std::size_t number) {
+  const toml::node* text = sizes.as_array()->get(number);
+  const auto length = parse_length(text->value_or(""), Units::Millimetres);
+  assert(length && "papers.toml is our own file");
+  return *length;
+}
+
+}  // namespace
 
 std::vector<Paper> papers() {
   std::vector<Paper> all;
-  for (const auto& [name, sizes] : toml::parse(embedded("job/papers.toml"))) {
-    const auto edge = [&](std::size_t i) {
-      const toml::node* text = sizes.as_array()->get(i);
-      const auto length = parse_length(text->value_or(""), Units::Millimetres);
-      assert(length && "papers.toml is our own file");
-      return *length;
-    };
-    all.push_back({std::string(name.str()), edge(0), edge(1)});
-  }
+  for (const auto& [name, sizes] : toml::parse(embedded("job/papers.toml")))
+    all.push_back({std::string(name.str()), edge(sizes, 0), edge(sizes, 1)});
   return all;
 }
 

@@ -7,7 +7,7 @@
 #include <map>
 #include <tuple>
 
-#include "rules/nearest.hpp"
+#include "base/nearest.hpp"
 #include "rules/read_value.hpp"
 #include "rules/season_keys.hpp"
 
@@ -88,7 +88,7 @@ class Reader {
   void unknown(const toml::key& key, const std::string& before, const Names& known) {
     fault(Why::UnknownKey,
           fmt::format("unknown key \"{}{}\", the nearest known one is \"{}{}\"", before, key.str(),
-                      before, nearest_rule_key(key.str(), known)),
+                      before, nearest_name(key.str(), known)),
           key.source());
   }
 

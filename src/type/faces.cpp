@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cassert>
 
-#include "rules/nearest.hpp"
+#include "base/nearest.hpp"
 #include "swathe/base/embedded.hpp"
 
 namespace swathe {
@@ -54,7 +54,7 @@ Outcome<BundledFace> bundled_face(std::string_view name) {
   for (const BundledFace& face : faces) known.push_back(lower(face.name));
   const std::string wanted = lower(name);
   const std::vector<std::string_view> names(known.begin(), known.end());
-  const auto nearest = std::ranges::find(names, nearest_rule_key(wanted, names)) - names.begin();
+  const auto nearest = std::ranges::find(names, nearest_name(wanted, names)) - names.begin();
   const BundledFace& found = faces[static_cast<std::size_t>(nearest)];
   if (lower(found.name) == wanted) return found;
   return refuse(
