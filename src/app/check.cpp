@@ -1,25 +1,88 @@
 #include <fmt/format.h>
 
 #include "commands.hpp"
-#include "input.hpp"
-#include "swathe/job/read_job.hpp"
+#include "load.hpp"
+#include "table.hpp"
 
 namespace swathe::app {
+namespace {
+
+std::string word(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::Fail:
+      return "FAIL";
+    case Verdict::Warn:
+      return "WARN";
+    case Verdict::Unknown:
+      return "unknown";
+    case Verdict::Pass:
+      break;
+  }
+  return "pass";
+}
+
+Paint paint_of(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::Fail:
+      return Paint::Bad;
+    case Verdict::Warn:
+      return Paint::Doubtful;
+    case Verdict::Unknown:
+      return Paint::Plain;
+    case Verdict::Pass:
+      break;
+  }
+  return Paint::Good;
+}
+
+constexpr std::size_t kWhat = 1;  // the column under which notes stand
+
+Table findings_table(const std::vector<Finding>& findings, const Terminal& terminal) {
+  Table table({{"verdict"},
+               {"what", Column::Align::Left, true},
+               {"asked", Column::Align::Left, true},
+               {"found", Column::Align::Left, true},
+               {"rule"}});
+  for (const Finding& finding : findings) {
+    table.add({terminal.painted(word(finding.verdict), paint_of(finding.verdict)),
+               fmt::format("{}: {}", finding.id, printable(finding.subject)),
+               printable(finding.required), printable(finding.measured), finding.rule});
+    if (!finding.advice.empty()) table.add_note(printable(finding.advice), kWhat);
+    if (finding.attested != Attested::Official)
+      table.add_note(
+          fmt::format("How sure: {}, not read in the official text.", to_text(finding.attested)),
+          kWhat);
+  }
+  return table;
+}
+
+std::size_t count(const std::vector<Finding>& findings, Verdict verdict) {
+  std::size_t n = 0;
+  for (const Finding& finding : findings) n += finding.verdict == verdict;
+  return n;
+}
+
+}  // namespace
 
 Exit check(Terminal& terminal, const std::string& job) {
-  const auto text = read_job_text(job);
-  if (!text) {
-    terminal.complain(text.error());
-    return Exit::WrongInput;
+  const auto made = load(terminal, job);
+  if (!made) return made.error();
+  const std::vector<Finding>& findings = made->findings;
+  const std::string title = printable(made->job.title);
+  if (!made->season) {
+    terminal.answer(fmt::format("{}: the job names no season, so no rule is checked.\n", title));
+    return Exit::Done;
   }
-  const JobReading reading = read_job(text->text, text->name);
-  if (!reading.faults.empty()) {
-    terminal.complain(reading.faults);
-    return Exit::WrongInput;
-  }
-  terminal.complain(
-      fmt::format("{}: no fault in the file; rules are not supported yet", text->name));
-  return Exit::WrongInput;
+  std::string text =
+      paragraph("", fmt::format("{}, held against the rules of {}.", title, made->season->name));
+  text += '\n' + findings_table(findings, terminal).to_text() + '\n';
+  const std::size_t failed = count(findings, Verdict::Fail);
+  text += fmt::format("{} failed, {} warned of, {} unknown, {} passed\n", failed,
+                      count(findings, Verdict::Warn), count(findings, Verdict::Unknown),
+                      count(findings, Verdict::Pass));
+  text += "The manual of the season and its updates rule; the inspector's word is final.\n";
+  terminal.answer(text);
+  return failed > 0 ? Exit::RuleNotMet : Exit::Done;
 }
 
 }  // namespace swathe::app

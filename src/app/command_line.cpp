@@ -24,11 +24,11 @@ constexpr const char* kIntroduction =
 constexpr const char* kFooter =
     "Exit status: 0 done; 1 a rule is not met (check); 2 the job or the command line is wrong;\n"
     "3 the machine failed (disk full, folder not writable).\n"
-    "Begin with:  swathe new JOB.toml\n";
+    "Begin with:  swathe new JOB.toml   then:  swathe make JOB.toml -o out\n";
 
 /// The words of all commands, gathered while the line is read.
 struct Words {
-  std::string job = "job.toml";
+  std::string job;  ///< empty where none is named
   std::string folder = "out";
   std::vector<std::string> seasons;
   bool quiet = false, verbose = false;
@@ -65,6 +65,17 @@ class Commands {
     return command;
   }
 
+  void add_making(const char* name, const char* description, Wanted wanted) {
+    CLI::App& command =
+        add_for_job(name, description, [wanted](Terminal& terminal, const Words& words) {
+          return make_files(terminal, words.job, words.folder, wanted);
+        });
+    command
+        .add_option("-o,--output", words_.folder, "The folder to write into, made where missing")
+        ->type_name("DIR")
+        ->capture_default_str();
+  }
+
  private:
   CLI::App& app_;
   Words& words_;
@@ -74,13 +85,22 @@ void add_commands(CLI::App& app, Words& words) {
   Commands commands(app, words);
   commands
       .add("new", "Write a commented job file to start from (never overwrites)",
-           [](Terminal& terminal, const Words& w) { return new_job(terminal, w.job); })
+           [](Terminal& terminal, const Words& w) {
+             return new_job(terminal, w.job.empty() ? "job.toml" : w.job);
+           })
       .add_option("JOB", words.job, "The file to write; - writes standard output")
-      ->capture_default_str();
+      ->default_str("job.toml");
+  commands.add_making("make", "Make every sheet, list and report", Wanted::Everything);
   commands.add_for_job("check", "Hold the job against its season's rules",
                        [](Terminal& terminal, const Words& w) { return check(terminal, w.job); });
+  commands.add_making("pattern", "Make the cloth patterns only", Wanted::Patterns);
+  commands.add_making("numerals", "Make the numeral sheets only", Wanted::Numerals);
   commands.add_for_job("views", "Show what an observer sees (not supported yet)",
                        [](Terminal& terminal, const Words& w) { return views(terminal, w.job); });
+  commands.add_for_job("list", "List boards, padding, cloth, numerals and fasteners",
+                       [](Terminal& terminal, const Words& w) { return list(terminal, w.job); });
+  commands.add_for_job("report", "Print the report as JSON",
+                       [](Terminal& terminal, const Words& w) { return report(terminal, w.job); });
   commands
       .add("fonts", "Measure the bundled faces at the legal height",
            [](Terminal& terminal, const Words& w) { return fonts(terminal, w.job); })

@@ -1,8 +1,7 @@
 #include <fmt/format.h>
 
-#include <tl/expected.hpp>
-
 #include "commands.hpp"
+#include "load.hpp"
 #include "swathe/base/units.hpp"
 #include "swathe/rules/season.hpp"
 #include "swathe/type/digits.hpp"
@@ -24,8 +23,14 @@ struct Wish {
 tl::expected<Wish, Exit> wish_of(Terminal& terminal, const std::string& job) {
   Wish wish;
   if (!job.empty()) {
-    terminal.complain("swathe: measuring for a job is not supported yet");
-    return tl::unexpected(Exit::WrongInput);
+    const auto made = load(terminal, job);
+    if (!made) return tl::unexpected(made.error());
+    wish.units = made->job.units;
+    wish.number = made->job.number;
+    if (made->season && made->season->numerals_height) {
+      wish.season = *made->season;
+      return wish;
+    }
   }
   const auto newest = bundled_season(season_names().front());
   if (!newest) {

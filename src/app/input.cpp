@@ -69,7 +69,11 @@ ReadFile reader_beside(const std::string& job_path) {
   const std::filesystem::path folder =
       job_path == kStandardInput ? "" : std::filesystem::path(job_path).parent_path();
   return [folder](const std::string& path) {
-    return read_file((folder / path).string(), Accept::PlainFile);
+    auto bytes = read_file((folder / path).string(), Accept::PlainFile);
+    if (!bytes)  // it will stand at the key that names the file
+      for (Refusal& refusal : bytes.error())
+        refusal.sentence = fmt::format("{} {}", path, refusal.sentence);
+    return bytes;
   };
 }
 

@@ -88,7 +88,7 @@ extern "C" {
 
 ssize_t write(int file, const void* bytes, size_t count) {
   const auto next = real<ssize_t (*)(int, const void*, size_t)>("write");
-  if (file == STDERR_FILENO) return next(file, bytes, count);  // the talk
+  if (file <= STDERR_FILENO) return next(file, bytes, count);  // the answer and the talk
   if (goes_wrong(true)) return -1;
   if (fault == Fault::Half && calls == at) {
     next(file, bytes, count / 2);

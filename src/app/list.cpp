@@ -1,0 +1,197 @@
+#include <fmt/format.h>
+
+#include "commands.hpp"
+#include "load.hpp"
+#include "swathe/base/units.hpp"
+#include "table.hpp"
+
+namespace swathe::app {
+namespace {
+
+constexpr auto kRight = Column::Align::Right;
+
+std::string end_word(const EndCut& end) {
+  switch (end.kind) {
+    case EndCut::Kind::Free:
+      return "free";
+    case EndCut::Kind::Laps:
+      return "laps";
+    case EndCut::Kind::Butts:
+      return "butts";
+    case EndCut::Kind::Mitred:
+      return fmt::format("mitre {} deg", plain_number(end.angle_deg, 1));
+    case EndCut::Kind::Bent:
+      break;
+  }
+  return "bent";
+}
+
+/// A list on the terminal, in the job's units.
+class ListText {
+ public:
+  explicit ListText(const Made& made) : made_(made) {}
+
+  std::string text() const {
+    return heading() + boards() + padding() + cloth() + numerals() + fasteners() + weight();
+  }
+
+ private:
+  std::string size(Length length) const { return dimension(length, made_.job.units); }
+  std::string size_unit(Length length) const {
+    return dimension_with_unit(length, made_.job.units);
+  }
+  std::string exact_size(Length length) const { return exact(length, made_.job.units); }
+  std::size_t sets() const { return made_.job.cloth.colours.size(); }
+
+  std::string heading() const {
+    std::string colours;
+    for (const ClothColour& colour : made_.job.cloth.colours)
+      colours += (colours.empty() ? "" : ", ") + colour.name;
+    return paragraph(
+        "", fmt::format("{}: what to cut and buy for {} ({}). Lengths in {}.",
+                        printable(made_.job.title), count_of(sets(), "set", "sets"),
+                        printable(colours), made_.job.units == Units::Inches ? "inches" : "mm"));
+  }
+
+  Table pieces(const std::vector<Piece>& pieces) const {
+    Table table({{"bumper"},
+                 {"side"},
+                 {"length", kRight},
+                 {"left end"},
+                 {"right end"},
+                 {"a set", kRight},
+                 {"in all", kRight}});
+    for (const Piece& piece : pieces)
+      table.add({piece.bumper, piece.side, size(mm(piece.length_mm)), end_word(piece.start),
+                 end_word(piece.end), std::to_string(piece.count),
+                 std::to_string(static_cast<std::size_t>(piece.count) * sets())});
+    return table;
+  }
+
+  /// The sticks of a plan, one a line, and what no stick can give.
+  std::string plan(const StockPlan& plan, const char* stick) const {
+    std::string text;
+    for (std::size_t k = 0; k < plan.sticks.size(); ++k) {
+      std::string cuts;
+      for (const StockCut& cut : plan.sticks[k].cuts)
+        cuts += fmt::format("{}{} {}", cuts.empty() ? "" : "; ", cut.label, size(mm(cut.length)));
+      text += paragraph(fmt::format("  {} {}: ", stick, k + 1), cuts);
+    }
+    for (const StockCut& cut : plan.too_long)
+      text += paragraph("  ", fmt::format("{}, {}, is longer than any {} of this stock", cut.label,
+                                          size_unit(mm(cut.length)), stick));
+    return text;
+  }
+
+  std::string boards() const {
+    const BackingKeys& backing = made_.job.backing;
+    return fmt::format("\nBoards, {} thick, {} high\n{}", exact_size(backing.thickness),
+                       exact_size(backing.height), pieces(made_.boards).to_text(2)) +
+           fmt::format(
+               "Buy {} of {} x {}, ripped to {} each ({} % used)\n",
+               count_of(static_cast<std::size_t>(made_.stock.sheets), "sheet", "sheets"),
+               size(backing.stock[0]), size_unit(backing.stock[1]),
+               count_of(static_cast<std::size_t>(made_.stock.strips_per_sheet), "strip", "strips"),
+               plain_number(100.0 * made_.stock.boards.used_fraction, 0)) +
+           plan(made_.stock.boards, "strip");
+  }
+
+  std::string padding() const {
+    const PaddingKeys& padding = made_.job.padding;
+    const bool rods = padding.form == PaddingForm::Rods;
+    return (rods ? fmt::format("\nPadding, rods of {}, {} in a stack\n",
+                               exact_size(padding.diameter), padding.stack)
+                 : fmt::format("\nPadding, blocks {} deep, {} high\n", exact_size(padding.depth),
+                               exact_size(padding.height))) +
+           pieces(made_.padding).to_text(2) +
+           fmt::format("Buy {} of {} ({} % used)\n",
+                       count_of(made_.stock.padding.sticks.size(), rods ? "rod" : "block",
+                                rods ? "rods" : "blocks"),
+                       size_unit(padding.stock),
+                       plain_number(100.0 * made_.stock.padding.used_fraction, 0)) +
+           plan(made_.stock.padding, rods ? "rod" : "block");
+  }
+
+  std::string cloth() const {
+    Table covers({{"bumper"}, {"cover length", kRight}, {"cover width", kRight}});
+    for (const Pattern& pattern : made_.patterns)
+      covers.add({pattern.bumper, size(mm(pattern.cloth_length)), size(mm(pattern.cloth_width))});
+    std::string text = "\nCloth\n" + covers.to_text(2);
+    for (const ClothLay& lay : made_.stock.cloth) {
+      text +=
+          fmt::format("Buy {} of {}, from a roll {} wide ({} % used)\n", bought(lay), lay.colour,
+                      size_unit(mm(lay.roll_width)), plain_number(100.0 * lay.used_fraction, 0));
+      for (const std::string& cover : lay.does_not_fit)
+        text += paragraph("  ", fmt::format("the cover of {} is wider than the roll", cover));
+    }
+    return text;
+  }
+
+  /// "117 in (3 1/4 yd)": cloth is sold by the yard where it is measured in inches.
+  std::string bought(const ClothLay& lay) const {
+    const std::string length = size_unit(mm(lay.length_to_buy));
+    if (made_.job.units != Units::Inches) return length;
+    const double yards = mm(lay.length_to_buy).inches() / 36.0;
+    return fmt::format("{} ({} yd)", length, dimension(Length::from_inches(yards), Units::Inches));
+  }
+
+  std::string numerals() const {
+    if (!made_.numerals) return "";
+    const Numerals& numerals = *made_.numerals;
+    Table table({{"digit"},
+                 {"height", kRight},
+                 {"width", kRight},
+                 {"pieces", kRight},
+                 {"bridges", kRight}});
+    for (const Digit& digit : numerals.digits)
+      table.add({std::string(1, digit.digit), size(mm(digit.height)), size(mm(digit.width)),
+                 std::to_string(digit.count), std::to_string(digit.bridges.size())});
+    std::string text =
+        fmt::format("\nNumerals, {}, {} in {}\n", printable(made_.job.number), numerals.face,
+                    count_of(numerals.placed.size(), "place", "places")) +
+        table.to_text(2);
+    for (const NumeralMisfit& misfit : numerals.misfits)
+      text += paragraph("  ", fmt::format("not on {}: {}", misfit.side, misfit.advice));
+    return text;
+  }
+
+  std::string fasteners() const {
+    Table table({{"bumper"}, {"staples", kRight}, {"bracket holes", kRight}});
+    std::size_t staples = 0;
+    for (const Pattern& pattern : made_.patterns) {
+      std::size_t holes = 0;
+      for (const BracketOnPattern& bracket : pattern.brackets) holes += bracket.holes.size();
+      table.add({pattern.bumper, std::to_string(pattern.staples.size()), std::to_string(holes)});
+      staples += pattern.staples.size();
+    }
+    return fmt::format("\nFasteners, a set\n{}{} staples for {}\n", table.to_text(2),
+                       staples * sets(), count_of(sets(), "set", "sets"));
+  }
+
+  std::string weight() const {
+    Table table({{"bumper"}, {"boards", kRight}, {"padding", kRight}, {"cloth", kRight}});
+    for (const BumperWeight& bumper : made_.stock.weights)
+      table.add(
+          {bumper.bumper, mass(bumper.boards_g), mass(bumper.padding_g), mass(bumper.cloth_g)});
+    return fmt::format("\nWeight\n{}One set, without fasteners: {}\n", table.to_text(2),
+                       mass(made_.stock.set_g));
+  }
+
+  std::string mass(double grams) const {
+    return made_.job.units == Units::Inches ? fmt::format("{:.1f} lb", grams / Mass::kGramsPerPound)
+                                            : fmt::format("{:.2f} kg", grams / 1000.0);
+  }
+
+  const Made& made_;
+};
+
+}  // namespace
+
+Exit list(Terminal& terminal, const std::string& job) {
+  const auto made = load(terminal, job);
+  if (!made) return made.error();
+  terminal.answer(ListText(*made).text());
+  return Exit::Done;
+}
+
+}  // namespace swathe::app

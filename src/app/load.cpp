@@ -1,0 +1,43 @@
+#include "load.hpp"
+
+#include <fmt/format.h>
+
+#include <optional>
+
+#include "input.hpp"
+#include "swathe/build/make.hpp"
+#include "swathe/type/faces.hpp"
+
+namespace swathe::app {
+namespace {
+
+/// A face that comes with the tool and cannot be opened: no job is to blame for it.
+std::optional<std::string> damaged_face() {
+  for (const BundledFace& face : bundled_faces())
+    if (!open_bundled(face)) return face.name;
+  return std::nullopt;
+}
+
+}  // namespace
+
+tl::expected<Made, Exit> load(Terminal& terminal, const std::string& job) {
+  const auto text = read_job_text(job);
+  if (!text) {
+    terminal.complain(text.error());
+    return tl::unexpected(Exit::WrongInput);
+  }
+  auto made = make(text->text, text->name, reader_beside(job));
+  if (!made) {
+    if (const auto face = damaged_face()) {
+      terminal.complain(fmt::format("swathe: the bundled face {} is damaged; build anew", *face));
+      return tl::unexpected(Exit::MachineFailed);
+    }
+    terminal.complain(made.error());
+    return tl::unexpected(Exit::WrongInput);
+  }
+  terminal.detail(fmt::format("{}: {} bumpers, season {}", text->name, made->patterns.size(),
+                              made->season ? made->season->name : "none"));
+  return std::move(*made);
+}
+
+}  // namespace swathe::app

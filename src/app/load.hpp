@@ -1,0 +1,16 @@
+#pragma once
+
+#include <string>
+#include <tl/expected.hpp>
+
+#include "exit.hpp"
+#include "swathe/build/made.hpp"
+#include "terminal.hpp"
+
+namespace swathe::app {
+
+/// Reads a job ("-": standard input) and makes it. What is wrong has been said where there is only
+/// an exit status.
+tl::expected<Made, Exit> load(Terminal& terminal, const std::string& job);
+
+}  // namespace swathe::app

@@ -1,0 +1,23 @@
+#pragma once
+
+#include <tl/expected.hpp>
+#include <vector>
+
+#include "exit.hpp"
+#include "swathe/build/made.hpp"
+#include "swathe/sheet/drawing.hpp"
+#include "swathe/type/face.hpp"
+#include "terminal.hpp"
+
+namespace swathe::app {
+
+/// The sheets of a job, and the face in which they are lettered.
+struct Sheets {
+  Face labels;
+  std::vector<Sheet> list;
+};
+
+/// What is wrong has been said where there is only an exit status.
+tl::expected<Sheets, Exit> sheets_of(Terminal& terminal, const Made& made);
+
+}  // namespace swathe::app
