@@ -18,12 +18,13 @@ namespace {
 constexpr const char* kVersion = "swathe " SWATHE_VERSION;
 
 constexpr const char* kIntroduction =
-    "Lays out the fabric covers and team numbers of a robot's bumpers: full-size cloth patterns, "
-    "numeral sheets, a check against the season's rules, and lists of what to cut and buy.";
+    "Lays out the fabric covers and team numbers of a robot's bumpers: full-size cloth\n"
+    "patterns, numeral sheets, a check against the season's rules, and lists of what\n"
+    "to cut and buy.\n";
 
 constexpr const char* kFooter =
-    "Exit status: 0 done; 1 a rule is not met (check); 2 the job or the command line is wrong;\n"
-    "3 the machine failed (disk full, folder not writable).\n"
+    "Exit status: 0 done; 1 a rule is not met (check); 2 the job or the command line\n"
+    "is wrong; 3 the machine failed (disk full, folder not writable).\n"
     "Begin with:  swathe new JOB.toml   then:  swathe make JOB.toml -o out\n";
 
 /// The words of all commands, gathered while the line is read.
@@ -38,7 +39,7 @@ struct Words {
 void add_common(CLI::App& command, Words& words) {
   command.set_help_flag("-h,--help", "Say how this is used");
   command.set_version_flag("--version", kVersion, "Say which version this is");
-  command.add_flag("-q,--quiet", words.quiet, "Print the answer and what is wrong, no more");
+  command.add_flag("-q,--quiet", words.quiet, "Print the answer and what is wrong only");
   command.add_flag("-v,--verbose", words.verbose, "Say more about what is done");
 }
 
@@ -70,8 +71,7 @@ class Commands {
         add_for_job(name, description, [wanted](Terminal& terminal, const Words& words) {
           return make_files(terminal, words.job, words.folder, wanted);
         });
-    command
-        .add_option("-o,--output", words_.folder, "The folder to write into, made where missing")
+    command.add_option("-o,--output", words_.folder, "The folder to write into")
         ->type_name("DIR")
         ->capture_default_str();
   }
@@ -84,11 +84,11 @@ class Commands {
 void add_commands(CLI::App& app, Words& words) {
   Commands commands(app, words);
   commands
-      .add("new", "Write a commented job file to start from (never overwrites)",
+      .add("new", "Write a commented job file; never overwrites",
            [](Terminal& terminal, const Words& w) {
              return new_job(terminal, w.job.empty() ? "job.toml" : w.job);
            })
-      .add_option("JOB", words.job, "The file to write; - writes standard output")
+      .add_option("JOB", words.job, "The file to write; - for standard output")
       ->default_str("job.toml");
   commands.add_making("make", "Make every sheet, list and report", Wanted::Everything);
   commands.add_for_job("check", "Hold the job against its season's rules",
@@ -135,7 +135,7 @@ tl::expected<Request, std::string> read_command_line(int count, const char* cons
   add_common(app, said);
   app.footer(kFooter);
   app.require_subcommand(1);
-  app.get_formatter()->column_width(28);
+  app.get_formatter()->column_width(24);
   add_commands(app, said);
   const auto loudness = [&] {
     return said.quiet ? Loudness::Quiet : said.verbose ? Loudness::Verbose : Loudness::Normal;

@@ -11,7 +11,10 @@ namespace {
 
 std::string season_text(const Season& season) {
   const std::vector<SeasonEntry> list = entries(season);
-  Table table({{"what"}, {"value", Column::Align::Left, true}, {"rule"}, {"how sure"}});
+  Table table({{"what", Column::Align::Left, true},
+               {"value", Column::Align::Left, true},
+               {"rule"},
+               {"how sure"}});
   for (const SeasonEntry& entry : list)
     table.add({entry.what, entry.value, entry.rule,
                to_text(entry.attested) + (entry.guideline ? ", guideline" : "")});
