@@ -18,9 +18,9 @@ namespace {
 constexpr const char* kVersion = "swathe " SWATHE_VERSION;
 
 constexpr const char* kIntroduction =
-    "Lays out the fabric covers and team numbers of a robot's bumpers: full-size cloth\n"
-    "patterns, numeral sheets, a check against the season's rules, and lists of what\n"
-    "to cut and buy.\n";
+    "Lays out the fabric covers and team numbers of a robot's bumpers: full-size\n"
+    "cloth patterns, numeral sheets, a check against the season's rules, and lists of\n"
+    "what to cut and buy.\n";
 
 constexpr const char* kFooter =
     "Exit status: 0 done; 1 a rule is not met (check); 2 the job or the command line\n"

@@ -7,7 +7,9 @@ here=$(dirname "$0")
 folder=$(mktemp -d) || exit 1
 trap 'rm -rf "$folder"' EXIT
 localedef -i de_DE -f UTF-8 "$folder/de_DE.UTF-8" >/dev/null 2>&1
-export LOCPATH="$folder" LC_ALL=de_DE.UTF-8
+unset LC_ALL
+# The system's own words for its errors stay as they are: app never asks for others.
+export LOCPATH="$folder" LANG=de_DE.UTF-8 LC_NUMERIC=de_DE.UTF-8 LC_MESSAGES=C
 if [ "$(locale decimal_point 2>/dev/null)" = "," ]; then
   echo "ok - the locale de_DE.UTF-8 is set: a decimal comma"
 else
