@@ -1,12 +1,11 @@
 #pragma once
 
-#include <toml++/toml.h>
-
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "base/toml.hpp"
 #include "swathe/job/read_job.hpp"
 
 namespace swathe {

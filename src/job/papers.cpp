@@ -1,9 +1,8 @@
 #include "swathe/job/papers.hpp"
 
-#include <toml++/toml.h>
-
 #include <cassert>
 
+#include "base/toml.hpp"
 #include "swathe/base/embedded.hpp"
 #include "swathe/base/units.hpp"
 

@@ -1,13 +1,13 @@
 #include "swathe/rules/season.hpp"
 
 #include <fmt/format.h>
-#include <toml++/toml.h>
 
 #include <algorithm>
 #include <map>
 #include <tuple>
 
 #include "base/nearest.hpp"
+#include "base/toml.hpp"
 #include "rules/read_value.hpp"
 #include "rules/season_keys.hpp"
 

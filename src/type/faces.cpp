@@ -1,12 +1,12 @@
 #include "swathe/type/faces.hpp"
 
 #include <fmt/format.h>
-#include <toml++/toml.h>
 
 #include <algorithm>
 #include <cassert>
 
 #include "base/nearest.hpp"
+#include "base/toml.hpp"
 #include "swathe/base/embedded.hpp"
 
 namespace swathe {

@@ -6,72 +6,12 @@
 #include <algorithm>
 #include <fstream>
 #include <iterator>
-#include <string>
 
+#include "job/least_job.hpp"
 #include "swathe/bumper/frame.hpp"
 
 using namespace swathe;
-
-namespace {
-
-/// A job without fault on 13 lines; what follows stands from line 14.
-const std::string kLeast =
-    "[job]\n"
-    "title = \"Covers\"\n"
-    "number = \"20486\"\n"
-    "\n"
-    "[frame]\n"
-    "width = \"28 in\"\n"
-    "depth = \"30 in\"\n"
-    "\n"
-    "[[bumper]]\n"
-    "name = \"A\"\n"
-    "from = [\"front\", \"50%\"]\n"
-    "to = [\"back\", \"50%\"]\n"
-    "\n";
-
-struct At {
-  int line, column;
-};
-
-/// The one fault of the least job with more below it.
-void check_only(const std::string& more, Why why, At at, const std::string& word,
-                const std::string& table) {
-  CAPTURE(more);
-  const JobReading reading = read_job(kLeast + more, "dir/spring.toml");
-  REQUIRE(reading.faults.size() == 1);
-  const Refusal& fault = reading.faults[0];
-  CAPTURE(fault.sentence);
-  CHECK(fault.why == why);
-  CHECK(fault.place.file == "dir/spring.toml");
-  CHECK(fault.place.line == at.line);
-  CHECK(fault.place.column == at.column);
-  CHECK(fault.sentence.find(word) != std::string::npos);
-  CHECK(reading.unsound ==
-        (table.empty() ? std::set<std::string>() : std::set<std::string>{table}));
-}
-
-std::string changed(std::string text, const std::string& from, const std::string& to) {
-  const auto found = text.find(from);
-  REQUIRE(found != std::string::npos);
-  return text.replace(found, from.size(), to);
-}
-
-/// The one fault of a whole text.
-Refusal only_fault(const std::string& text) {
-  CAPTURE(text);
-  const JobReading reading = read_job(text, "job");
-  REQUIRE(reading.faults.size() == 1);
-  return reading.faults[0];
-}
-
-std::string all_sentences(const JobReading& reading) {
-  std::string all;
-  for (const Refusal& fault : reading.faults) all += to_text(fault) + "\n";
-  return all;
-}
-
-}  // namespace
+using namespace swathe::test;
 
 TEST_CASE("job: the least job is read, with every default") {
   const JobReading reading = read_job(kLeast, "dir/spring.toml");
@@ -148,185 +88,6 @@ TEST_CASE("job: what the new job shows as defaults are the defaults") {
   CHECK(shown.job.cloth.colours[0].srgb == plain.job.cloth.colours[0].srgb);
 }
 
-TEST_CASE("job: text that is no TOML is one fault, alone, at its place") {
-  const Refusal twice = only_fault("[job]\ntitle = \"a\"\ntitle = \"b\"\nwrong = 1\n");
-  CHECK(twice.why == Why::Malformed);
-  CHECK(twice.place.line == 3);
-  CHECK(only_fault("[job\n").why == Why::Malformed);
-  CHECK(only_fault("[job]\ntitle = \"\xff\"\n").place.line == 2);
-  CHECK(only_fault(kLeast + "[sight]\nstep = 1e999\n").place.line == 15);
-  CHECK(only_fault(kLeast + "[sight]\nstep = 99999999999999999999\n").place.line == 15);
-  CHECK(only_fault(kLeast + "[[bumper]\n").place.line == 14);
-}
-
-TEST_CASE("job: nothing nests so deep, or is so long, that it breaks the reader") {
-  std::string dots = "a";
-  for (int i = 0; i < 200000; ++i) dots += ".a";
-  CHECK(only_fault(kLeast + dots + " = 1\n").why == Why::TooLarge);
-  CHECK(only_fault(kLeast + dots + " = 1\n").place.line == 14);
-  CHECK(only_fault(fmt::format("a = {:[>200000}", "")).why == Why::Malformed);
-  std::string tables;
-  for (int i = 0; i < 100000; ++i) tables += "{a=";
-  CHECK(only_fault(fmt::format("a = {}", tables)).why == Why::Malformed);
-  CHECK(only_fault(std::string((1 << 20) + 1, '#')).why == Why::TooLarge);
-  CHECK(read_job(kLeast + "#" + std::string(500, '.'), "job").faults.empty());
-}
-
-TEST_CASE("job: a column counts bytes") {
-  const JobReading reading =
-      read_job(kLeast + "[cloth]\ncolours = { \"gr\xc3\xbcn\" = \"#00ff00\", b = 1 }\n", "job");
-  REQUIRE(reading.faults.size() == 1);
-  CHECK(reading.faults[0].place.line == 15);
-  CHECK(reading.faults[0].place.column == 38);
-}
-
-TEST_CASE("job: a byte order mark and Windows line ends are no fault") {
-  std::string text;
-  for (const char c : kLeast) text += c == '\n' ? std::string("\r\n") : std::string(1, c);
-  CHECK(read_job(text.insert(0, "\xef\xbb\xbf"), "job").faults.empty());
-}
-
-TEST_CASE("job: missing tables stand at 1:1, missing keys at their table") {
-  const JobReading empty = read_job("", "job");
-  REQUIRE(empty.faults.size() == 3);
-  for (const Refusal& fault : empty.faults) {
-    CHECK(fault.why == Why::Missing);
-    CHECK(fault.place.line == 1);
-    CHECK(fault.place.column == 1);
-  }
-  CHECK(all_sentences(empty).find("[job]") != std::string::npos);
-  CHECK(all_sentences(empty).find("[frame]") != std::string::npos);
-  CHECK(all_sentences(empty).find("[[bumper]]") != std::string::npos);
-  CHECK(empty.unsound == std::set<std::string>{"job", "frame", "bumper"});
-
-  const Refusal width = only_fault(changed(kLeast, "width = \"28 in\"\n", ""));
-  CHECK(width.why == Why::Missing);
-  CHECK(width.place.line == 5);
-  CHECK(width.sentence.find("frame.width") != std::string::npos);
-  check_only("[[bumper]]\nfrom = [\"back\", 0]\nto = [\"back\", \"corner\"]\n", Why::Missing,
-             {14, 1}, "bumper 2: name", "bumper.1");
-  check_only("[[bumper]]\nname = \"B\"\nfrom = [\"back\", 0]\n", Why::Missing, {14, 1},
-             "bumper B: to", "bumper.1");
-  check_only("[[bracket]]\nside = \"left\"\nat = [\"left\", 1]\nwidth = 1\nheight = 1\n",
-             Why::Missing, {14, 1}, "bracket 1: bumper", "bracket.0");
-  check_only("[[bracket]]\nbumper = \"A\"\nside = \"left\"\nwidth = 1\nheight = 1\n", Why::Missing,
-             {14, 1}, "bracket 1: at", "bracket.0");
-  const Refusal number =
-      only_fault(changed(kLeast, "number = \"20486\"\n", "") + "[numerals]\nsides = [\"front\"]\n");
-  CHECK(number.why == Why::Missing);
-  CHECK(number.sentence.find("job.number") != std::string::npos);
-}
-
-TEST_CASE("job: an unknown key names the nearest known one") {
-  check_only("[clth]\nflap = 1\n", Why::UnknownKey, {14, 2}, "\"cloth\"", "");
-  check_only("[cloth]\nflaps = 1\n", Why::UnknownKey, {15, 1},
-             "cloth.flaps is not a key, the nearest known one is \"flap\"", "cloth");
-  check_only(
-      "[[bumper]]\nname=\"B\"\nform = [\"back\", 0]\nfrom = [\"back\", 0]\nto = [\"back\", 9]\n",
-      Why::UnknownKey, {16, 1}, "\"from\"", "bumper.1");
-  check_only("[padding]\n  diametre = \"2 in\"\n", Why::UnknownKey, {15, 3}, "\"diameter\"",
-             "padding");
-}
-
-TEST_CASE("job: a wrong type says what was expected") {
-  check_only("[cloth]\nflap = true\n", Why::WrongType, {15, 8}, "a length", "cloth");
-  check_only("[padding]\nstack = 2.0\n", Why::WrongType, {15, 9}, "whole number", "padding");
-  check_only("[padding]\ndensity = \"30\"\n", Why::WrongType, {15, 11}, "a number", "padding");
-  check_only("[cloth]\nmay_join = 0\n", Why::WrongType, {15, 12}, "true or false", "cloth");
-  check_only("[sight]\nstep = []\n", Why::WrongType, {15, 8}, "an angle", "sight");
-  check_only("[sight]\ndistance = \"20 ft\"\n", Why::WrongType, {15, 12}, "a list", "sight");
-  check_only("[backing]\nstock = [1, 2, 3]\n", Why::WrongType, {15, 9}, "2 lengths", "backing");
-  check_only("[backing]\njoint = 1\n", Why::WrongType, {15, 9}, "\"lapped\" or \"mitred\"",
-             "backing");
-  check_only("[numerals]\nfont = 7\n", Why::WrongType, {15, 8}, "a string", "numerals");
-  check_only("[numerals]\ncolour = 7\n", Why::WrongType, {15, 10}, "a colour", "numerals");
-  check_only("[numerals]\naxes = 7\n", Why::WrongType, {15, 8}, "a table", "numerals");
-  check_only("bracket = 1\n", Why::UnknownKey, {14, 1}, "bracket is not a key", "bumper.0");
-  check_only("[bracket]\nside = 1\n", Why::WrongType, {14, 1}, "[[bracket]]", "bracket");
-  check_only("[cloth.colours]\nred = 1979-05-27\n", Why::WrongType, {15, 7}, "date", "cloth");
-}
-
-TEST_CASE("job: what is no length, angle or colour is malformed") {
-  check_only("[cloth]\nflap = \"wide\"\n", Why::Malformed, {15, 8}, "\"wide\"", "cloth");
-  check_only("[cloth]\nflap = \"1/0 in\"\n", Why::Malformed, {15, 8}, "a length", "cloth");
-  check_only("[sight]\nstep = \"1 turn\"\n", Why::Malformed, {15, 8}, "an angle", "sight");
-  check_only("[numerals]\ncolour = \"white\"\n", Why::Malformed, {15, 10}, "#b5121b", "numerals");
-  check_only("[numerals]\nheight = \"tall\"\n", Why::Malformed, {15, 10}, "season", "numerals");
-  check_only("[numerals]\nspacing = \"wide\"\n", Why::Malformed, {15, 11}, "tabular", "numerals");
-}
-
-TEST_CASE("job: a value out of its range says the range") {
-  check_only("[backing]\nthickness = 0\n", Why::OutOfRange, {15, 13}, "expected 0.039 in to",
-             "backing");
-  check_only("[backing]\nthickness = \"-1 in\"\n", Why::OutOfRange, {15, 13}, "3.937 in",
-             "backing");
-  check_only("[backing]\nthickness = inf\n", Why::OutOfRange, {15, 13}, "is inf", "backing");
-  check_only("[backing]\nthickness = nan\n", Why::OutOfRange, {15, 13}, "is nan", "backing");
-  check_only("[padding]\nstack = 5\n", Why::OutOfRange, {15, 9}, "1 to 4", "padding");
-  check_only("[padding]\nstack = -9223372036854775808\n", Why::OutOfRange, {15, 9}, "1 to 4",
-             "padding");
-  check_only("[padding]\ndensity = nan\n", Why::OutOfRange, {15, 11}, "1 to 5000", "padding");
-  check_only("[cloth]\nstretch_along = 0.6\n", Why::OutOfRange, {15, 17}, "0 to 0.5", "cloth");
-  check_only("[sight]\nstep = \"0 deg\"\n", Why::OutOfRange, {15, 8}, "0.1 to 30 deg", "sight");
-  check_only("[sight]\ndistance = []\n", Why::OutOfRange, {15, 12}, "1 to 8", "sight");
-  check_only("[sight]\ndistance = [1000, 0]\n", Why::OutOfRange, {15, 19}, "sight.distance",
-             "sight");
-  check_only("[numerals]\nspares = 21\n", Why::OutOfRange, {15, 10}, "0 to 20", "numerals");
-  check_only("[numerals]\nmethod = \"glue\"\n", Why::OutOfRange, {15, 10}, "\"iron-on\"",
-             "numerals");
-  check_only("[numerals]\naxes = { wght = 1e300 }\n", Why::OutOfRange, {15, 17}, "32767",
-             "numerals");
-  check_only("[cloth]\ncolours = {}\n", Why::OutOfRange, {15, 11}, "1 to 8", "cloth");
-  check_only("[paper]\nsheet = [\"1 in\", \"2 m\"]\n", Why::OutOfRange, {15, 10}, "200 in",
-             "paper");
-  const std::string title = "title = \"Covers\"";
-  for (const char* wrong :
-       {"title = \"\"", "title = \"a\\u0007\"", "title = \"a\\nb\"", "title = \"a\\u202eb\""})
-    CHECK(only_fault(changed(kLeast, title, wrong)).why == Why::OutOfRange);
-  CHECK(only_fault(changed(kLeast, title, fmt::format("title = \"{:x>121}\"", ""))).place.line ==
-        2);
-  std::string umlauts;
-  for (int i = 0; i < 120; ++i) umlauts += "\xc3\xbc";
-  CHECK(read_job(changed(kLeast, title, fmt::format("title = \"{}\"", umlauts)), "job")
-            .faults.empty());
-}
-
-TEST_CASE("job: the number is 1 to 5 Arabic digits") {
-  for (const char* good : {"0", "1", "99999", "00001"})
-    CHECK(read_job(changed(kLeast, "20486", good), "job").job.number == good);
-  for (const char* wrong : {"", "123456", "12a", " 1", "-1", "1.5", "\xd9\xa1"}) {
-    const JobReading reading = read_job(changed(kLeast, "20486", wrong), "job");
-    REQUIRE(reading.faults.size() == 1);
-    CHECK(reading.faults[0].why == Why::OutOfRange);
-    CHECK(reading.faults[0].place.line == 3);
-    CHECK(reading.job.number.empty());
-  }
-  CHECK(only_fault(changed(kLeast, "\"20486\"", "20486")).why == Why::WrongType);
-}
-
-TEST_CASE("job: names must be there") {
-  check_only("[backing]\nlapping = [\"front\", \"bakc\"]\n", Why::UnknownName, {15, 21},
-             "\"front\", \"left\", \"back\" or \"right\"", "backing");
-  check_only("[padding]\nlapping = [\"front\", \"front\"]\n", Why::OutOfRange, {15, 21}, "twice",
-             "padding");
-  check_only("[numerals]\nsides = [\"top\"]\n", Why::UnknownName, {15, 10}, "\"top\"", "numerals");
-  check_only("[numerals]\nsides = \"all\"\n", Why::OutOfRange, {15, 9}, "\"auto\"", "numerals");
-  check_only("[paper]\nsheet = \"a5\"\n", Why::UnknownName, {15, 9}, "\"a4\"", "paper");
-  check_only("[[bumper]]\nname = \"B\"\nfrom = [\"rear\", 0]\nto = [\"right\", 1]\n",
-             Why::UnknownName, {16, 9}, "\"rear\"", "bumper.1");
-  check_only("[[bumper]]\nname = \"A\"\nfrom = [\"back\", 0]\nto = [\"right\", 1]\n",
-             Why::OutOfRange, {15, 8}, "no other bumper", "bumper.1");
-  check_only("[[bumper]]\nname = \"../A\"\nfrom = [\"back\", 0]\nto = [\"right\", 1]\n",
-             Why::OutOfRange, {15, 8}, "slash", "bumper.1");
-  check_only(
-      "[[bracket]]\nbumper = \"B\"\nside = \"left\"\nat = [\"left\", 1]\nwidth = 1\nheight = 1\n",
-      Why::UnknownName, {15, 10}, "a bumper of this job: \"A\"", "bracket.0");
-  check_only(
-      "[[bracket]]\nbumper = \"A\"\nside = \"lft\"\nat = [\"left\", 1]\nwidth = 1\nheight = 1\n",
-      Why::UnknownName, {16, 8}, "\"lft\"", "bracket.0");
-  check_only("[numerals]\naxes = { weight = 1 }\n", Why::UnknownName, {15, 10}, "wght", "numerals");
-}
-
 TEST_CASE("job: where a bumper ends is a length, a share or the corner") {
   const auto end = [](const std::string& at) {
     return read_job(changed(kLeast, "\"50%\"]\nto", at + "]\nto"), "job");
@@ -341,21 +102,6 @@ TEST_CASE("job: where a bumper ends is a length, a share or the corner") {
     CHECK(end(wrong).faults[0].why == Why::Malformed);
   CHECK(end("\"101%\"").faults[0].place.line == 11);
   CHECK(end("\"101%\"").faults[0].place.column == 18);
-}
-
-TEST_CASE("job: holes stand on their bracket") {
-  const std::string bracket =
-      "[[bracket]]\nbumper = \"A\"\nside = \"left\"\nat = [\"right\", 1]\nwidth = 2\nheight = 3\n";
-  check_only(bracket + "holes = [[1, 1], [2.5, 1]]\n", Why::DoesNotFit, {20, 18}, "2 1/2 in right",
-             "bracket.0");
-  check_only(bracket + "holes = [[1, -1]]\n", Why::OutOfRange, {20, 14}, "holes", "bracket.0");
-  check_only(bracket + "holes = [1]\n", Why::WrongType, {20, 10}, "2 lengths", "bracket.0");
-  check_only(bracket + "cloth = \"over\"\n", Why::OutOfRange, {20, 9}, "\"window\"", "bracket.0");
-  const Job job = read_job(kLeast + bracket + "holes = [[2, 3], [0, \"1/2 in\"]]\n", "job").job;
-  REQUIRE(job.brackets.size() == 1);
-  CHECK(job.brackets[0].from == FromEnd::Right);
-  REQUIRE(job.brackets[0].holes.size() == 2);
-  CHECK(job.brackets[0].holes[1].y == doctest::Approx(12.7));
 }
 
 TEST_CASE("job: a frame of any corners") {
@@ -393,88 +139,6 @@ TEST_CASE("job: a frame of any corners") {
   CHECK(two[0].sentence.find("3 to 16") != std::string::npos);
 }
 
-TEST_CASE("job: counts have limits") {
-  std::string bumpers, brackets;
-  for (int i = 0; i < 32; ++i)
-    bumpers += fmt::format("[[bumper]]\nname=\"{}\"\nfrom=[\"left\",0]\nto=[\"left\",1]\n", i);
-  check_only(bumpers, Why::TooLarge, {14 + 4 * 31, 1}, "at most 32", "bumper");
-  for (int i = 0; i < 65; ++i)
-    brackets += "[[bracket]]\nbumper=\"A\"\nside=\"left\"\nat=[\"left\",1]\nwidth=1\nheight=1\n";
-  check_only(brackets, Why::TooLarge, {14 + 6 * 64, 1}, "at most 64", "bracket");
-  std::string holes = "holes = [";
-  for (int i = 0; i < 17; ++i) holes += "[0,0],";
-  check_only("[[bracket]]\nbumper=\"A\"\nside=\"left\"\nat=[\"left\",1]\nwidth=1\nheight=1\n" +
-                 holes + "]\n",
-             Why::TooLarge, {20, 9}, "0 to 16", "bracket.0");
-}
-
-TEST_CASE("job: what is not built yet is refused by name") {
-  struct Waiting {
-    const char *table, *line;
-    int column;
-  };
-  for (const Waiting& key : {Waiting{"cloth", "fixing = \"quick-change\"", 10},
-                             {"cloth", "relief = \"sewn\"", 10},
-                             {"cloth", "may_join = true", 12},
-                             {"numerals", "method = \"iron-on\"", 10},
-                             {"numerals", "outline = \"1/4 in\"", 11},
-                             {"numerals", "make_legal = true", 14},
-                             {"paper", "measured = [\"99 mm\", \"101 mm\"]", 12},
-                             {"padding", "corner = \"bent\"", 10},
-                             {"padding", "form = \"block\"", 8},
-                             {"backing", "joint = \"mitred\"", 9}}) {
-    const std::string line = key.line, name = line.substr(0, line.find(' '));
-    check_only(fmt::format("[{}]\n{}\n", key.table, line), Why::NotSupported, {15, key.column},
-               fmt::format("{}.{}", key.table, name), key.table);
-  }
-  check_only("[[numerals.place]]\nbumper = \"A\"\nside = \"left\"\n", Why::NotSupported, {14, 1},
-             "not supported yet", "numerals");
-  check_only("[[sight.blind]]\nbox = [[0, 0, 0], [1, 1, 1]]\n", Why::NotSupported, {14, 1},
-             "sight.blind", "sight");
-}
-
-TEST_CASE("job: a fault leaves the default and marks its table") {
-  const JobReading reading =
-      read_job(kLeast + "[cloth]\nflap = \"wide\"\nsetback = \"1/4 in\"\n", "job");
-  CHECK(reading.job.cloth.flap == inches(2));
-  CHECK(reading.job.cloth.setback == inches(0.25));
-  CHECK_FALSE(reading.sound("cloth"));
-  CHECK(reading.sound("frame"));
-}
-
-TEST_CASE("job: ten faults are ten faults, by place") {
-  const std::string text =
-      "[job]\n"
-      "number = 7\n"     // 1
-      "unit = \"in\"\n"  // 2
-      "[frame]\n"
-      "width = \"28 in\"\n"  // 3: no depth, at [frame]
-      "[backing]\n"
-      "thickness = \"0 in\"\n"           // 4
-      "lapping = [\"front\", \"up\"]\n"  // 5
-      "[cloth]\n"
-      "relief = \"sewn\"\n"  // 6
-      "flap = 2 # fine\n"
-      "seam = \"half\"\n"  // 7
-      "[[bumper]]\n"
-      "name = \"A\"\n"
-      "from = [\"front\", \"50%\"]\n"
-      "to = [\"back\", \"150%\"]\n"  // 8
-      "[[bracket]]\n"
-      "bumper = \"B\"\n"  // 9
-      "side = \"left\"\n"
-      "at = [\"middle\", 1]\n"  // 10
-      "width = 1\n"
-      "height = 1\n";
-  const JobReading reading = read_job(text, "job");
-  CAPTURE(all_sentences(reading));
-  REQUIRE(reading.faults.size() == 10);
-  const int lines[] = {2, 3, 4, 7, 8, 10, 12, 16, 18, 20};
-  for (std::size_t i = 0; i < 10; ++i) CHECK(reading.faults[i].place.line == lines[i]);
-  CHECK(reading.unsound ==
-        std::set<std::string>{"job", "frame", "backing", "cloth", "bumper.0", "bracket.0"});
-}
-
 TEST_CASE("job: places of keys, and of the nearest table above where a key is not there") {
   const Job job = read_job(kLeast + "[cloth]\n  flap = 2\n", "job").job;
   const auto place = [&](const char* key) {
@@ -488,9 +152,4 @@ TEST_CASE("job: places of keys, and of the nearest table above where a key is no
   CHECK(place("bumper.0.end_clearance") == "9:1");
   CHECK(place("paper.margin") == "1:1");
   CHECK(job.places.of("paper").file == "job");
-}
-
-TEST_CASE("job: a sheet smaller than its margins is refused") {
-  check_only("[paper]\nsheet = [\"6 in\", \"9 in\"]\nmargin = \"2 in\"\n", Why::DoesNotFit,
-             {16, 10}, "1 1/2 in of the sheet's 6 in", "paper");
 }

@@ -1,0 +1,93 @@
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <iterator>
+
+#include "job/least_job.hpp"
+#include "support/drawn.hpp"
+#include "swathe/job/write_job.hpp"
+
+using namespace swathe;
+using namespace swathe::test;
+
+TEST_CASE("job: text that is no TOML is one fault, alone, at its place") {
+  const Refusal twice = only_fault("[job]\ntitle = \"a\"\ntitle = \"b\"\nwrong = 1\n");
+  CHECK(twice.why == Why::Malformed);
+  CHECK(twice.place.line == 3);
+  CHECK(only_fault("[job\n").why == Why::Malformed);
+  for (const char* text : {"[.a]", "[\xc3\xa9]", "[[\xef\xbb\xb9]]", "a.=1", "a={=1}"})
+    CHECK(only_fault(text).why == Why::Malformed);
+  CHECK(only_fault("[job]\ntitle = \"\xff\"\n").place.line == 2);
+  CHECK(only_fault(kLeast + "[sight]\nstep = 1e999\n").place.line == 15);
+  CHECK(only_fault(kLeast + "[sight]\nstep = 99999999999999999999\n").place.line == 15);
+  CHECK(only_fault(kLeast + "[[bumper]\n").place.line == 14);
+}
+
+TEST_CASE("job: nothing nests so deep, or is so long, that it breaks the reader") {
+  std::string dots = "a";
+  for (int i = 0; i < 200000; ++i) dots += ".a";
+  CHECK(only_fault(kLeast + dots + " = 1\n").why == Why::TooLarge);
+  CHECK(only_fault(kLeast + dots + " = 1\n").place.line == 14);
+  CHECK(only_fault(fmt::format("a = {:[>200000}", "")).why == Why::Malformed);
+  std::string tables;
+  for (int i = 0; i < 100000; ++i) tables += "{a=";
+  CHECK(only_fault(fmt::format("a = {}", tables)).why == Why::Malformed);
+  CHECK(only_fault(std::string((1 << 20) + 1, '#')).why == Why::TooLarge);
+  CHECK(read_job(kLeast + "#" + std::string(500, '.'), "job").faults.empty());
+}
+
+TEST_CASE("job: a column counts bytes") {
+  const JobReading reading =
+      read_job(kLeast + "[cloth]\ncolours = { \"gr\xc3\xbcn\" = \"#00ff00\", b = 1 }\n", "job");
+  REQUIRE(reading.faults.size() == 1);
+  CHECK(reading.faults[0].place.line == 15);
+  CHECK(reading.faults[0].place.column == 38);
+}
+
+TEST_CASE("job: a byte order mark and Windows line ends are no fault") {
+  std::string text;
+  for (const char c : kLeast) text += c == '\n' ? std::string("\r\n") : std::string(1, c);
+  CHECK(read_job(text.insert(0, "\xef\xbb\xbf"), "job").faults.empty());
+}
+
+TEST_CASE("job: any bytes are refused with a place, or read and written the same") {
+  const std::string fresh(new_job_text());
+  for_drawn_cases("job-bytes", 500, [&](auto& rng) {
+    constexpr std::string_view kSpice[] = {
+        "[", "]", "{", "\"", "=", "-", "9e9", "inf", "nan", "\n", "\xff", "\xef\xbb\xb9", "#", "0"};
+    const auto below = [&](std::size_t n) { return static_cast<std::size_t>(rng() % n); };
+    std::string text = fresh;
+    for (std::size_t k = 1 + below(4); k > 0; --k) {
+      const std::size_t at = below(text.size());
+      const std::string spice(kSpice[below(std::size(kSpice))]);
+      switch (below(4)) {
+        case 0:
+          text.replace(at, 1, spice);
+          break;
+        case 1:
+          text.insert(at, spice);
+          break;
+        case 2:
+          text.erase(at, 1 + below(30));
+          break;
+        default:
+          text.insert(at, text.substr(below(text.size()), below(60)));
+      }
+    }
+    const JobReading reading = read_job(text, "job");
+    const auto lines = std::count(text.begin(), text.end(), '\n') + 1;
+    for (const Refusal& fault : reading.faults) {
+      CHECK(fault.place.line >= 1);
+      CHECK(fault.place.line <= lines);
+      CHECK(fault.place.column >= 1);
+      CHECK(!fault.sentence.empty());
+    }
+    if (!reading.faults.empty()) return;
+    const std::string written = job_text(reading.job);
+    const JobReading again = read_job(written, "job");
+    CAPTURE(written);
+    REQUIRE_MESSAGE(again.faults.empty(), all_sentences(again));
+    CHECK(job_text(again.job) == written);
+  });
+}
