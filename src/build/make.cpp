@@ -113,7 +113,11 @@ NumeralRules numeral_rules(const std::optional<Season>& season) {
 class Pass {
  public:
   Pass(JobReading reading, const ReadFile& read_file)
-      : reading_(std::move(reading)), read_file_(read_file), faults_(std::move(reading_.faults)) {}
+      : reading_(std::move(reading)), read_file_(read_file), faults_(std::move(reading_.faults)) {
+    // A bracket at fault stands nowhere: its other keys may be defaults.
+    for (std::size_t k = 0; k < reading_.job.brackets.size(); ++k)
+      if (!reading_.sound(fmt::format("bracket.{}", k))) reading_.job.brackets[k].bumper.clear();
+  }
 
   Outcome<Made> run() {
     season_ = take(season_of(job(), read_file_), faults_);
@@ -158,17 +162,19 @@ class Pass {
     if (sound({"frame"})) frame_ = take(Frame::make(job().frame, job().places), faults_);
     if (sound({"backing", "padding", "cloth"}))
       section_ =
-          take(Section::make(job().backing, job().padding, job().cloth, job().places), faults_);
+          take(Section::make(job().backing, job().padding, job().cloth, job().places, job().units),
+               faults_);
     if (!frame_ || !section_) return;
     std::vector<Run> runs;
     for (std::size_t k = 0; k < job().bumpers.size(); ++k) {
       if (!reading_.sound(fmt::format("bumper.{}", k))) continue;
       auto run = take(make_run(*frame_, *section_, job().padding, job().bumpers[k],
-                               static_cast<int>(k), job().places),
+                               static_cast<int>(k), job().places, job().units),
                       faults_);
       if (run) runs.push_back(std::move(*run));
     }
-    if (auto gaps = take(gaps_between(*frame_, *section_, runs, job().places), faults_))
+    if (auto gaps =
+            take(gaps_between(*frame_, *section_, runs, job().places, job().units), faults_))
       gaps_ = std::move(*gaps);
     for (const Run& run : runs) {
       add(boards_, board_pieces(*frame_, *section_, run, job().backing, job().places));

@@ -29,12 +29,11 @@ double beyond_corner(double turn, double depth, bool lapping) {
   return lapping ? out : -std::max(0.0, out * std::cos(turn));
 }
 
-std::string in_job_units(double value_mm) { return exact(mm(value_mm), Units::Inches); }
-
 /// Where an end's face would stand along its side, before clearance.
 Outcome<double> place_of_end(const Frame& frame, const Section& section, const PaddingKeys& padding,
                              const RunEnd& end, bool start, const std::string& key,
-                             const Places& places) {
+                             const Places& places, Units units) {
+  const auto words = [&](double value_mm) { return exact(mm(value_mm), units); };
   const std::optional<int> number = frame.side(end.side);
   if (!number)
     return refuse(Why::UnknownName, fmt::format("no side is named \"{}\"", end.side),
@@ -44,8 +43,8 @@ Outcome<double> place_of_end(const Frame& frame, const Section& section, const P
   if (const auto* along = std::get_if<Length>(&end.at)) {
     if (along->mm() < 0.0 || along->mm() > side_length)
       return refuse(Why::OutOfRange,
-                    fmt::format("{} is not on side \"{}\", expected 0 to {}",
-                                in_job_units(along->mm()), end.side, in_job_units(side_length)),
+                    fmt::format("{} is not on side \"{}\", expected 0 to {}", words(along->mm()),
+                                end.side, words(side_length)),
                     places.of(key));
     return along->mm();
   }
@@ -124,10 +123,12 @@ double past_corner(const Section& section, PaddingCorner kind, double turn) {
 }
 
 Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingKeys& padding,
-                      const BumperKeys& keys, int number, const Places& places) {
+                      const BumperKeys& keys, int number, const Places& places, Units units) {
   const std::string table = fmt::format("bumper.{}", number);
-  const auto from = place_of_end(frame, section, padding, keys.from, true, table + ".from", places);
-  const auto to = place_of_end(frame, section, padding, keys.to, false, table + ".to", places);
+  const auto from =
+      place_of_end(frame, section, padding, keys.from, true, table + ".from", places, units);
+  const auto to =
+      place_of_end(frame, section, padding, keys.to, false, table + ".to", places, units);
   Refusals faults;
   for (const auto* end : {&from, &to})
     if (!*end) faults.insert(faults.end(), end->error().begin(), end->error().end());
@@ -162,6 +163,7 @@ Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingK
   }
   run.length = end_x + run.sides.back().s_minus_x;
 
+  const auto words = [&](double value_mm) { return exact(mm(value_mm), units); };
   const auto too_short = [&](const RunSide& leg, const char* key) {
     const double left = leg.to_x - leg.from_x;
     const double needs = turns ? section.depth_mm() : 2 * kTouch;
@@ -169,8 +171,7 @@ Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingK
       faults.push_back(
           {Why::DoesNotFit,
            fmt::format("bumper \"{}\" has {} left on side \"{}\", expected at least {}{}",
-                       keys.name, in_job_units(left), side_at(frame, leg.side).name,
-                       in_job_units(needs),
+                       keys.name, words(left), side_at(frame, leg.side).name, words(needs),
                        turns ? " (its own depth) beside a corner it turns" : ""),
            places.of(table + key)});
   };
@@ -181,7 +182,9 @@ Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingK
 }
 
 Outcome<std::vector<double>> gaps_between(const Frame& frame, const Section& section,
-                                          const std::vector<Run>& runs, const Places& places) {
+                                          const std::vector<Run>& runs, const Places& places,
+                                          Units units) {
+  const auto words = [&](double value_mm) { return exact(mm(value_mm), units); };
   Refusals faults;
   for (std::size_t a = 0; a < runs.size(); ++a)
     for (std::size_t b = a + 1; b < runs.size(); ++b) {
@@ -193,7 +196,7 @@ Outcome<std::vector<double>> gaps_between(const Frame& frame, const Section& sec
       if (deepest < -kTouch)
         faults.push_back({Why::DoesNotFit,
                           fmt::format("bumper \"{}\" overlaps bumper \"{}\" by {}, expected a gap",
-                                      runs[b].name, runs[a].name, in_job_units(-deepest)),
+                                      runs[b].name, runs[a].name, words(-deepest)),
                           places.of(fmt::format("bumper.{}", runs[b].keys))});
     }
   if (!faults.empty()) return tl::unexpected(std::move(faults));

@@ -72,44 +72,54 @@ bool is_back(const HullPiece& piece) {
   return piece.turn == 0.0 && std::abs(piece.heading - 1.5 * kPi) < kNoBend;
 }
 
+/// What the flaps are cut to: a quick-change cover's hem is folded under beyond them.
+Length cut_flap(const ClothKeys& cloth) {
+  return cloth.fixing == Fixing::Staples ? cloth.flap
+                                         : cloth.quick_change.flap + cloth.quick_change.hem;
+}
+
 Refusals faults_of(const BackingKeys& backing, const PaddingKeys& padding, const ClothKeys& cloth,
-                   const Places& places) {
+                   const Places& places, Units units) {
   Refusals faults;
   const auto fault = [&](const char* key, std::string sentence) {
     faults.push_back({Why::DoesNotFit, std::move(sentence), places.of(key)});
   };
-  if (cloth.flap + cloth.flap > backing.height)
-    fault("cloth.flap",
-          fmt::format(
-              "the flaps of {} meet on the back of a board {} high, expected a flap of at most {}",
-              exact(cloth.flap, Units::Inches), exact(backing.height, Units::Inches),
-              exact(backing.height / 2, Units::Inches)));
+  const bool stapled = cloth.fixing == Fixing::Staples;
+  const Length flap = stapled ? cloth.flap : cloth.quick_change.flap;
+  if (flap + flap > backing.height)
+    fault(stapled ? "cloth.flap" : "cloth.quick_change.flap",
+          fmt::format("flaps of {} meet on the back of a board {} high, expected at most {}",
+                      exact(flap, units), exact(backing.height, units),
+                      exact(backing.height / 2, units)));
   if (cloth.cut_clear >= backing.thickness)
     fault("cloth.cut_clear",
           fmt::format("cuts kept {} behind the padding leave no board {} thick to cut over, "
                       "expected less than the board's thickness",
-                      exact(cloth.cut_clear, Units::Inches),
-                      exact(backing.thickness, Units::Inches)));
-  if (cloth.staple_line + kHoldBeyondStaple > cloth.flap)
-    fault("cloth.staple_line",
-          fmt::format("staples {} below the board's edge need a flap of {} to hold, but it is {}",
-                      exact(cloth.staple_line, Units::Inches),
-                      exact(cloth.staple_line + kHoldBeyondStaple, Units::Inches),
-                      exact(cloth.flap, Units::Inches)));
+                      exact(cloth.cut_clear, units), exact(backing.thickness, units)));
+  if (!stapled && cloth.quick_change.strip > flap)
+    fault("cloth.quick_change.strip",
+          fmt::format("a strip {} wide does not fit a flap of {}",
+                      exact(cloth.quick_change.strip, units), exact(flap, units)));
+  if (stapled && cloth.staple_line + kHoldBeyondStaple > cloth.flap)
+    fault(
+        "cloth.staple_line",
+        fmt::format("staples {} below the board's edge need a flap of {} to hold, but it is {}",
+                    exact(cloth.staple_line, units),
+                    exact(cloth.staple_line + kHoldBeyondStaple, units), exact(cloth.flap, units)));
   if (padding.form == PaddingForm::Block &&
       padding.edge_radius > std::min(padding.depth, padding.height / 2))
     fault("padding.edge_radius",
           fmt::format("edges rounded to {} do not fit a block {} deep and {} high",
-                      exact(padding.edge_radius, Units::Inches),
-                      exact(padding.depth, Units::Inches), exact(padding.height, Units::Inches)));
+                      exact(padding.edge_radius, units), exact(padding.depth, units),
+                      exact(padding.height, units)));
   return faults;
 }
 
 }  // namespace
 
 Outcome<Section> Section::make(const BackingKeys& backing, const PaddingKeys& padding,
-                               const ClothKeys& cloth, const Places& places) {
-  if (Refusals faults = faults_of(backing, padding, cloth, places); !faults.empty())
+                               const ClothKeys& cloth, const Places& places, Units units) {
+  if (Refusals faults = faults_of(backing, padding, cloth, places, units); !faults.empty())
     return tl::unexpected(std::move(faults));
 
   Section section;
@@ -120,7 +130,7 @@ Outcome<Section> Section::make(const BackingKeys& backing, const PaddingKeys& pa
   section.padding_top_ = parts.top;
   section.padding_bottom_ = parts.bottom;
   section.tau_ = cloth.thickness.mm();
-  section.flap_ = cloth.flap.mm();
+  section.flap_ = cut_flap(cloth).mm();
   section.parts_ = parts.padding;
   section.hull_ = cloth_round(backing, parts.padding, section.tau_);
   section.closed_girth_ = girth(section.hull_);

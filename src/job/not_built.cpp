@@ -18,31 +18,6 @@ struct NotBuilt {
 
 /// Keys that are understood and wait for what they ask for. A feature that is built loses its row.
 constexpr NotBuilt kNotBuilt[] = {
-    {"backing.joint", "\"mitred\"",
-     [](Job& job) {
-       auto& key = job.backing.joint;
-       return take_back(key == Joint::Mitred, key, Joint::Lapped);
-     }},
-    {"padding.form", "\"block\"",
-     [](Job& job) {
-       auto& key = job.padding.form;
-       return take_back(key == PaddingForm::Block, key, PaddingForm::Rods);
-     }},
-    {"padding.corner", "\"bent\"",
-     [](Job& job) {
-       auto& key = job.padding.corner;
-       return take_back(key == PaddingCorner::Bent, key, PaddingCorner::Butted);
-     }},
-    {"cloth.relief", "\"sewn\"",
-     [](Job& job) {
-       auto& key = job.cloth.relief;
-       return take_back(key == Relief::Sewn, key, Relief::Fold);
-     }},
-    {"cloth.fixing", "\"quick-change\"",
-     [](Job& job) {
-       auto& key = job.cloth.fixing;
-       return take_back(key == Fixing::QuickChange, key, Fixing::Staples);
-     }},
     {"cloth.may_join", "true",
      [](Job& job) { return take_back(job.cloth.may_join, job.cloth.may_join, false); }},
     {"numerals.method", "other than \"stencil\"",

@@ -48,6 +48,15 @@ void read_colours(TableReader& in, std::vector<ClothColour>& out) {
   for (const Placed& one : read) out.push_back(one.colour);
 }
 
+void read_quick_change(TableReader& cloth, QuickChangeKeys& keys) {
+  TableReader in(cloth.file(), cloth.table("quick_change"), "cloth", "cloth.quick_change.");
+  in.length("flap", keys.flap, kFlap);
+  in.length("hem", keys.hem, kSmallGap);
+  in.length("strip", keys.strip, kFlap);
+  in.number("stretch", keys.stretch, kStretch);
+  in.finish();
+}
+
 }  // namespace
 
 void read_backing(TableReader& root) {
@@ -101,6 +110,7 @@ void read_cloth(TableReader& root) {
   in.flag("may_join", cloth.may_join);
   in.number("density", cloth.density_kg_m2, kClothDensity);
   in.choice("fixing", cloth.fixing, kFixingWords);
+  read_quick_change(in, cloth.quick_change);
   in.finish();
 }
 

@@ -29,7 +29,7 @@ double left_edge(const RunSide& leg, const BracketKeys& keys) {
 }
 
 Refusals faults_of(const RunSide& leg, const Section& section, const BracketKeys& keys,
-                   const std::string& table, const Places& places) {
+                   const std::string& table, const Job& job) {
   Refusals faults;
   const double board = leg.to_x - leg.from_x;
   if (keys.at.mm() + keys.width.mm() > board + kSlack)
@@ -37,15 +37,15 @@ Refusals faults_of(const RunSide& leg, const Section& section, const BracketKeys
         {Why::DoesNotFit,
          fmt::format(
              "the bracket ends {} along an inside face that is {} long, expected it on the board",
-             exact(keys.at + keys.width, Units::Inches), exact(mm(board), Units::Inches)),
-         places.of(table + ".at")});
+             exact(keys.at + keys.width, job.units), exact(mm(board), job.units)),
+         job.places.of(table + ".at")});
   if (keys.down.mm() + keys.height.mm() > section.height_mm() + kSlack)
     faults.push_back({Why::DoesNotFit,
                       fmt::format("the bracket ends {} below the top of a board that is {} high, "
                                   "expected it on the board",
-                                  exact(keys.down + keys.height, Units::Inches),
-                                  exact(mm(section.height_mm()), Units::Inches)),
-                      places.of(table + ".down")});
+                                  exact(keys.down + keys.height, job.units),
+                                  exact(mm(section.height_mm()), job.units)),
+                      job.places.of(table + ".down")});
   return faults;
 }
 
@@ -143,7 +143,7 @@ Outcome<std::vector<BracketOnPattern>> lay_brackets(const Wrap& wrap, const Job&
            job.places.of(table + ".side")});
       continue;
     }
-    if (Refusals wrong = faults_of(*leg, section, keys, table, job.places); !wrong.empty()) {
+    if (Refusals wrong = faults_of(*leg, section, keys, table, job); !wrong.empty()) {
       faults.insert(faults.end(), wrong.begin(), wrong.end());
       continue;
     }

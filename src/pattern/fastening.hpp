@@ -22,6 +22,14 @@ std::vector<Staple> lay_staples(const Wrap& wrap, const ClothKeys& cloth,
                                 const std::vector<BracketOnPattern>& brackets,
                                 const std::vector<BracketKeys>& keys);
 
+/// Hook-and-loop along the finished edges of the flaps and across the tongues, clear of the same
+/// keep-outs.
+std::vector<Path> lay_strips(const Wrap& wrap, const ClothKeys& cloth,
+                             const std::vector<BracketOnPattern>& brackets,
+                             const std::vector<BracketKeys>& keys);
+/// Where a quick-change cover's hems are folded under: lines on both flaps.
+std::vector<PleatLine> hem_folds(const Wrap& wrap, const ClothKeys& cloth);
+
 std::vector<MatchMark> lay_match_marks(const Wrap& wrap);
 
 }  // namespace swathe

@@ -144,7 +144,8 @@ std::vector<NamedLine> named_lines(const Wrap& wrap, const ClothKeys& cloth,
     const double staple = back + (above ? 1.0 : -1.0) * cloth.staple_line.mm();
     for (const Span& span : flap_spans(wrap, *cuts)) {
       lines.push_back({What::BackEdge, "board's edge", {span.from, back}, {span.to, back}});
-      lines.push_back({What::StapleLine, "staple line", {span.from, staple}, {span.to, staple}});
+      if (cloth.fixing == Fixing::Staples)
+        lines.push_back({What::StapleLine, "staple line", {span.from, staple}, {span.to, staple}});
     }
   }
   for (const double s : {0.0, length})
@@ -156,21 +157,23 @@ std::vector<NamedLine> named_lines(const Wrap& wrap, const ClothKeys& cloth,
   return lines;
 }
 
-/// Flaps give up the square-end allowance on the butting side and must still hold their staples.
+/// Flaps give up the square-end allowance on the butting side and must still hold: staples with
+/// cloth beyond them, or the whole of a strip.
 Refusals allowance_faults(const Wrap& wrap, const Job& job) {
   if (job.padding.corner != PaddingCorner::Butted || wrap.run().corners.empty()) return {};
-  const double left = job.cloth.flap.mm() - wrap.section().square_end_allowance_mm();
-  const double needs = job.cloth.staple_line.mm() + kHoldBeyondStaple;
-  if (left >= needs) return {};
+  const bool stapled = job.cloth.fixing == Fixing::Staples;
+  const Length flap = stapled ? job.cloth.flap : job.cloth.quick_change.flap;
+  const Length needs =
+      stapled ? job.cloth.staple_line + mm(kHoldBeyondStaple) : job.cloth.quick_change.strip;
+  const Length allowance = mm(wrap.section().square_end_allowance_mm());
+  if (flap - allowance >= needs) return {};
   return {{Why::DoesNotFit,
            fmt::format(
-               "a flap of {} gives up {} to the square padding ends and no longer reaches {} past "
-               "the staple line, expected a flap of at least {}",
-               exact(job.cloth.flap, Units::Inches),
-               measured(mm(wrap.section().square_end_allowance_mm()), Units::Inches),
-               exact(mm(kHoldBeyondStaple), Units::Inches),
-               measured(mm(needs + wrap.section().square_end_allowance_mm()), Units::Inches)),
-           job.places.of("cloth.flap")}};
+               "a flap of {} gives up {} to the square padding ends and no longer holds its {}, "
+               "expected a flap of at least {}",
+               exact(flap, job.units), measured(allowance, job.units),
+               stapled ? "staples" : "strip", measured(needs + allowance, job.units)),
+           job.places.of(stapled ? "cloth.flap" : "cloth.quick_change.flap")}};
 }
 
 /// A sewn dart on butted padding would be lopsided: straight on the lapping side, all on the
@@ -212,6 +215,8 @@ Outcome<Pattern> make_pattern(const Wrap& wrap, const Job& job) {
   pattern.brackets = *brackets;
   for (const BracketOnPattern& bracket : pattern.brackets)
     for (const Path& window : bracket.windows) pattern.holes.push_back(flatten(window, 0.01));
+  for (PleatLine& hem : hem_folds(wrap, job.cloth)) pattern.pleats.push_back(std::move(hem));
+  pattern.strips = lay_strips(wrap, job.cloth, pattern.brackets, job.brackets);
   pattern.staples = lay_staples(wrap, job.cloth, pattern.brackets, job.brackets);
   pattern.marks = lay_match_marks(wrap);
   pattern.ends = {end_of(wrap.section(), job.cloth, true),

@@ -50,6 +50,16 @@ std::vector<Span> stapled_spans(const Wrap& wrap, std::vector<Span> spans, doubl
   return spans;
 }
 
+/// The same for a strip that covers the flap between two heights.
+std::vector<Span> strip_spans(const Wrap& wrap, const std::vector<Span>& spans, double near,
+                              double far, const std::vector<BracketOnPattern>& brackets,
+                              const std::vector<BracketKeys>& keys) {
+  std::vector<Span> clear = stapled_spans(wrap, spans, near, brackets, keys);
+  for (const double u : {0.5 * (near + far), far})
+    clear = stapled_spans(wrap, clear, u, brackets, keys);
+  return clear;
+}
+
 void staple_span(std::vector<FlatPoint>& into, Span span, double u, double spacing) {
   const int spaces = std::max(1, static_cast<int>(std::ceil(span.length() / spacing - 1e-9)));
   if (span.length() < kCrown) {
@@ -61,9 +71,47 @@ void staple_span(std::vector<FlatPoint>& into, Span span, double u, double spaci
 
 }  // namespace
 
+std::vector<Path> lay_strips(const Wrap& wrap, const ClothKeys& cloth,
+                             const std::vector<BracketOnPattern>& brackets,
+                             const std::vector<BracketKeys>& keys) {
+  std::vector<Path> strips;
+  if (cloth.fixing != Fixing::QuickChange) return strips;
+  const Section& section = wrap.section();
+  const double width = cloth.quick_change.strip.mm();
+  for (const bool top : {true, false}) {
+    const double out = top ? 1.0 : -1.0;
+    const double edge = (top ? section.cloth_edge_top() : section.cloth_edge_bottom()) -
+                        out * cloth.quick_change.hem.mm();
+    for (const Span& span : strip_spans(wrap, flap_spans(wrap, notches(wrap, cloth, top)),
+                                        edge - out * width, edge, brackets, keys))
+      if (span.length() > kCrown)
+        strips.push_back(rectangle({span.from, std::min(edge, edge - out * width)},
+                                   {span.to, std::max(edge, edge - out * width)}));
+  }
+  const EndOnPattern end = end_of(section, cloth, true);
+  const double half = tongue_half_width(section), length = wrap.run().length;
+  strips.push_back(rectangle({-end.tongue, -half}, {width - end.tongue, half}));
+  strips.push_back(rectangle({length + end.tongue - width, -half}, {length + end.tongue, half}));
+  return strips;
+}
+
+std::vector<PleatLine> hem_folds(const Wrap& wrap, const ClothKeys& cloth) {
+  std::vector<PleatLine> folds;
+  if (cloth.fixing != Fixing::QuickChange) return folds;
+  for (const bool top : {true, false}) {
+    const double out = top ? 1.0 : -1.0;
+    const double u = (top ? wrap.section().cloth_edge_top() : wrap.section().cloth_edge_bottom()) -
+                     out * cloth.quick_change.hem.mm();
+    for (const Span& span : flap_spans(wrap, notches(wrap, cloth, top)))
+      folds.push_back({line({span.from, u}, {span.to, u}), {0.0, -out}});
+  }
+  return folds;
+}
+
 std::vector<Staple> lay_staples(const Wrap& wrap, const ClothKeys& cloth,
                                 const std::vector<BracketOnPattern>& brackets,
                                 const std::vector<BracketKeys>& keys) {
+  if (cloth.fixing != Fixing::Staples) return {};
   const Section& section = wrap.section();
   const double spacing = cloth.staple_spacing.mm();
   std::vector<FlatPoint> rows[2];  // top, bottom

@@ -8,8 +8,10 @@ constexpr double kArcTolerance = 0.005;  ///< arcs become chords: a squeezed cir
 }  // namespace
 
 void take_out_stretch(Pattern& pattern, const ClothKeys& cloth) {
-  if (cloth.stretch_along == 0.0 && cloth.stretch_around == 0.0) return;
-  const double kx = 1.0 - cloth.stretch_along, ky = 1.0 - cloth.stretch_around;
+  const double around =
+      cloth.fixing == Fixing::Staples ? cloth.stretch_around : cloth.quick_change.stretch;
+  if (cloth.stretch_along == 0.0 && around == 0.0) return;
+  const double kx = 1.0 - cloth.stretch_along, ky = 1.0 - around;
   const auto point = [&](FlatPoint& p) { p = {kx * p.x, ky * p.y}; };
   const auto polygon = [&](Polygon& points) {
     for (FlatPoint& p : points) point(p);
@@ -48,6 +50,7 @@ void take_out_stretch(Pattern& pattern, const ClothKeys& cloth) {
     for (Punch& hole : bracket.holes) point(hole.at);
   }
   for (Staple& staple : pattern.staples) point(staple.at);
+  for (Path& strip : pattern.strips) path(strip);
   for (MatchMark& mark : pattern.marks) point(mark.at);
   for (EndOnPattern& end : pattern.ends) {
     end.tongue *= kx;

@@ -299,6 +299,30 @@ TEST_CASE("sewn corners: cut one allowance inside the stitch line, the point lef
     CHECK(contains(pattern.outline, {corner.s, u}));
 }
 
+TEST_CASE(
+    "quick-change covers: a hem folded under, strips instead of staples, a stretch of their own") {
+  Job job = test::worked_job();
+  job.cloth.fixing = Fixing::QuickChange;
+  job.cloth.quick_change.stretch = 0.0;
+  const Wrap wrap = test::wraps_of(job)[0];
+  const Pattern pattern = pattern_of(job);
+  CHECK(pattern.staples.empty());
+  CHECK(is_simple(pattern.outline));
+  // Flap 2 1/4 in and hem 1/2 in, top and bottom, beyond the back edges.
+  CHECK(pattern.cloth_width / kInch ==
+        doctest::Approx(
+            (wrap.section().back_edge_top() - wrap.section().back_edge_bottom()) / kInch + 5.5));
+  // Three flaps above, three below, two tongues.
+  REQUIRE(pattern.strips.size() == 8);
+  for (const Path& strip : pattern.strips) {
+    const Box box = bounds(strip);
+    CHECK(contains(pattern.outline, box.middle()));
+    CHECK(std::min(box.width(), box.height()) / kInch == doctest::Approx(1.0));
+  }
+  job.cloth.quick_change.stretch = 0.02;
+  CHECK(pattern_of(job).cloth_width == doctest::Approx(0.98 * pattern.cloth_width));
+}
+
 TEST_CASE("stretch is taken out of the pattern as a fraction") {
   Job job = test::worked_job();
   const Pattern plain = pattern_of(job);

@@ -41,12 +41,14 @@ struct Run {
 /// Refuses: UnknownName (side), OutOfRange (beyond the side), ReflexCorner, DoesNotFit (a corner
 /// turned with less than its own depth left), each at its key.
 Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingKeys& padding,
-                      const BumperKeys& keys, int number, const Places& places);
+                      const BumperKeys& keys, int number, const Places& places,
+                      Units units = Units::Inches);
 
 /// The bare gap from each bumper's far end to the next bumper, counter-clockwise, mm along the
 /// frame's sides (through a corner: the distance between the two end faces). Refuses bumpers that
 /// overlap.
 Outcome<std::vector<double>> gaps_between(const Frame& frame, const Section& section,
-                                          const std::vector<Run>& runs, const Places& places);
+                                          const std::vector<Run>& runs, const Places& places,
+                                          Units units = Units::Inches);
 
 }  // namespace swathe

@@ -37,7 +37,8 @@ class Section {
   /// Refuses: DoesNotFit (flaps that meet on the back, no room to cut behind the padding, a staple
   /// line off the flap), OutOfRange, each at its key.
   static Outcome<Section> make(const BackingKeys& backing, const PaddingKeys& padding,
-                               const ClothKeys& cloth, const Places& places);
+                               const ClothKeys& cloth, const Places& places,
+                               Units units = Units::Inches);
 
   double thickness_mm() const { return thickness_; }  ///< of the board
   double height_mm() const { return height_; }        ///< of the board

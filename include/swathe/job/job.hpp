@@ -65,6 +65,14 @@ struct ClothColour {
   Colour srgb;
 };
 
+/// Covers that come off again, held to the boards' backs by hook-and-loop: [cloth.quick_change].
+struct QuickChangeKeys {
+  Length flap = inches(2.25);  ///< finished reach on to the back
+  Length hem = inches(0.5);    ///< folded under beyond the flap
+  Length strip = inches(1);    ///< width of the hook-and-loop
+  double stretch = 0.01;       ///< taken out round the section, so that the cover pulls taut
+};
+
 struct ClothKeys {
   Length thickness = mm(0.5);
   Length roll_width = inches(58);
@@ -84,6 +92,7 @@ struct ClothKeys {
   bool may_join = false;
   double density_kg_m2 = 0.35;
   Fixing fixing = Fixing::Staples;  ///< how the flaps are held to the boards
+  QuickChangeKeys quick_change;
 };
 
 /// Where a bumper starts or ends: a side, and how far along it, counter-clockwise.

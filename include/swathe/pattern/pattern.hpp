@@ -107,7 +107,8 @@ struct Pattern {
   std::vector<Path> seam_marks;   ///< ticks across stitch lines that meet when sewn
   std::vector<NamedLine> lines;
   std::vector<BracketOnPattern> brackets;
-  std::vector<Staple> staples;
+  std::vector<Staple> staples;  ///< none on a quick-change cover
+  std::vector<Path> strips;     ///< hook-and-loop of a quick-change cover, sewn to its inside
   std::vector<MatchMark> marks;
   std::vector<EndOnPattern> ends;
   double length = 0;                         ///< end face to end face
