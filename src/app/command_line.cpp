@@ -51,10 +51,8 @@ class Commands {
   CLI::App& add(const char* name, const char* description, Action action) {
     CLI::App& command = *app_.add_subcommand(name, description);
     add_common(command, words_);
-    command.callback([this, action] {
-      words_.action = [action, words = words_](Terminal& terminal) {
-        return action(terminal, words);
-      };
+    command.callback([&said = words_, action] {  // outlives this maker of commands
+      said.action = [action, words = said](Terminal& terminal) { return action(terminal, words); };
     });
     return command;
   }
