@@ -11,7 +11,7 @@ namespace swathe {
 namespace {
 
 constexpr double kSame = 0.02;  ///< mm; figures this near each other are one place
-constexpr double kSixteenth = 25.4 / 16, kSixtyFourth = 25.4 / 64;
+constexpr double kSixtyFourth = 25.4 / 64;
 
 /// A figure on the way to its list: edges that have it alike are named once.
 struct Found {
@@ -179,8 +179,9 @@ RunningDimensions running_dimensions(const Made& made, std::size_t bumper) {
 }
 
 std::string left_over(Length length, Units units) {
-  const double step = units == Units::Inches ? kSixteenth : 1.0;
-  const double left = length.mm() - step * std::round(length.mm() / step);
+  // From what is printed, read again: then nothing can round it another way.
+  const auto printed = parse_length(dimension(length, units), units);
+  const double left = printed ? (length - *printed).mm() : 0.0;
   if (std::abs(left) <= kSixtyFourth + 1e-6) return "";
   const char* sign = left > 0 ? "+" : "-";
   if (units == Units::Millimetres)

@@ -1,0 +1,16 @@
+#pragma once
+
+#include "swathe/build/made.hpp"
+#include "swathe/sheet/drawing.hpp"
+#include "swathe/type/face.hpp"
+
+namespace swathe {
+
+/// Every digit of the number at full size, to be cut by the job's method: stencils and masks with
+/// their bridges, films mirrored, cloth with its seam; how often each is needed; as many on a page
+/// of the job's paper as fit. A digit larger than the paper is tiled.
+///
+/// Requires: the job has numerals.
+Sheet numeral_sheets(const Made& made, const Face& labels);
+
+}  // namespace swathe

@@ -1,0 +1,20 @@
+#pragma once
+
+#include <cstddef>
+
+#include "swathe/build/made.hpp"
+#include "swathe/sheet/drawing.hpp"
+#include "swathe/type/face.hpp"
+
+namespace swathe {
+
+/// One bumper's cover at full size on one page of its own, with title, key, check scales, and the
+/// overall length and width to tape before cutting.
+///
+/// Requires (here and below): a bumper of the job, by its number.
+Sheet pattern_sheet(const Made& made, std::size_t bumper, const Face& labels);
+
+/// The same cover alone, on a page hardly larger than it, for tiling.
+Page pattern_piece(const Made& made, std::size_t bumper, const Face& labels);
+
+}  // namespace swathe

@@ -1,0 +1,18 @@
+#pragma once
+
+#include <cstddef>
+
+#include "swathe/build/made.hpp"
+#include "swathe/sheet/drawing.hpp"
+#include "swathe/type/face.hpp"
+
+namespace swathe {
+
+/// The tape-measure layout of a bumper's cover, for a team without a large printer: a small drawing
+/// with every figure told from one datum, and the same figures in tables. On the job's paper, the
+/// job's face up, in the job's units.
+///
+/// Requires: a bumper of the job, by its number.
+Sheet tape_sheet(const Made& made, std::size_t bumper, const Face& labels);
+
+}  // namespace swathe

@@ -1,0 +1,78 @@
+#include "swathe/sheet/pattern_sheet.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "sheet/page_head.hpp"
+#include "sheet/pattern_drawing.hpp"
+#include "sheet/pattern_marks.hpp"
+#include "sheet/stems.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kMargin = 15.0;
+constexpr double kDimension = 20.0;  ///< room for a dimension line beside the cloth
+constexpr double kOffCloth = 12.0;   ///< of the dimension line from the cloth
+constexpr double kDimensionText = 5.0;
+constexpr double kLeastWidth = 420.0;  ///< title, key and scales side by side
+constexpr double kPieceMargin = 5.0;
+
+}  // namespace
+
+Sheet pattern_sheet(const Made& made, std::size_t bumper, const Face& labels) {
+  const Pattern& pattern = made.patterns[bumper];
+  const Units units = made.job.units;
+  const std::string along = dimension_with_unit(mm(pattern.cloth_length), units);
+  const std::string across = dimension_with_unit(mm(pattern.cloth_width), units);
+
+  const FlatPoint corner{kMargin + kDimension, kMargin + kDimension};
+  Page page;
+  page.name = fmt::format("bumper {}, cover", pattern.bumper);
+  page.drawing = draw_pattern(made, bumper, labels, corner);
+  PageHead head;
+  head.title = {made.job.title,
+                page.name,
+                "",
+                {face_words(made), cut_words(made),
+                 fmt::format("tape {} by {} before cutting", along, across), kPrintWords}};
+  head.scales = true;
+  head.key = kinds_to_explain(page.drawing);
+
+  page.width_mm = std::max(corner.x + pattern.cloth_length + kMargin, kLeastWidth);
+  // The head's height is known once it is drawn: measure it in room to spare.
+  Drawing measured;
+  constexpr double kPlenty = 1000.0;
+  const Box room{{kMargin, 0}, {page.width_mm - kMargin, kPlenty}};
+  const double head_height = kPlenty - draw_page_head(measured, labels, room, head).hi.y;
+  page.height_mm = corner.y + pattern.cloth_width + head_height + kMargin;
+  draw_page_head(page.drawing, labels,
+                 {{kMargin, 0}, {page.width_mm - kMargin, page.height_mm - kMargin}}, head);
+
+  const FlatPoint far = corner + FlatPoint{pattern.cloth_length, pattern.cloth_width};
+  draw_dimension(page.drawing, {corner.x, corner.y - kOffCloth}, {far.x, corner.y - kOffCloth},
+                 along, kDimensionText);
+  draw_dimension(page.drawing, {corner.x - kOffCloth, corner.y}, {corner.x - kOffCloth, far.y},
+                 across, kDimensionText);
+
+  Sheet sheet;
+  sheet.stem = stem_of(made, bumper, "pattern");
+  sheet.title = page.name;
+  sheet.kind = SheetKind::Pattern;
+  sheet.paper = "full size";
+  sheet.pages.push_back(std::move(page));
+  return sheet;
+}
+
+Page pattern_piece(const Made& made, std::size_t bumper, const Face& labels) {
+  const Pattern& pattern = made.patterns[bumper];
+  Page page;
+  page.name = fmt::format("bumper {}, cover", pattern.bumper);
+  page.width_mm = pattern.cloth_length + 2 * kPieceMargin;
+  page.height_mm = pattern.cloth_width + 2 * kPieceMargin;
+  page.drawing = draw_pattern(made, bumper, labels, {kPieceMargin, kPieceMargin});
+  return page;
+}
+
+}  // namespace swathe
