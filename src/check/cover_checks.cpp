@@ -11,6 +11,7 @@ namespace {
 
 std::string between(const Subject& s, std::size_t bumper) {
   const std::size_t next = bumper_after(s, bumper);
+  if (next == bumper) return fmt::format("between the ends of {}", s.wraps[bumper].run().name);
   return fmt::format("between {} and {}", s.wraps[bumper].run().name, s.wraps[next].run().name);
 }
 

@@ -45,6 +45,17 @@ TEST_CASE("gaps: under 1.25 in pass, one larger needs 5 in beside its corners, t
   CHECK(verdict(job, "2026", "cover-gap") == Verdict::Fail);
 }
 
+TEST_CASE("one bumper all round has its one gap with itself") {
+  Job job = halves();
+  job.bumpers = {{"A", {"front", RunEnd::Share{0.55}}, {"front", RunEnd::Share{0.45}}, mm(3)}};
+  const Finding middle = worst(made(job).by("2026"), "cover-gap");
+  CHECK(middle.verdict == Verdict::Pass);  // 10 in or so are left on either side
+  CHECK(middle.subject.find("between the ends of A, one larger gap") == 0);
+  job.bumpers[0].from.at = RunEnd::Share{0.85};
+  CHECK(verdict(job, "2026", "cover-gap") == Verdict::Fail);
+  CHECK(verdict(job, "2025", "cover-gap") == Verdict::Fail);
+}
+
 // Our own advice: bare gap less the layers of cloth on both ends
 TEST_CASE("bumpers whose cloth would touch are told to keep apart, under no rule") {
   Job job = halves();
@@ -76,7 +87,8 @@ TEST_CASE("bumpers reach 6 in each side of each corner") {
 }
 
 // 2026 R402-A; the grace of section 8.4 is for the inspector
-TEST_CASE("padding depth and height: nominal passes, within the grace warns, below fails") {
+TEST_CASE(
+    "check (3): padding depth and height: nominal passes, within the grace warns, below fails") {
   Job job = halves();
   job.padding.diameter = inches(2.25);
   CHECK(verdict(job, "2026", "padding-depth") == Verdict::Pass);

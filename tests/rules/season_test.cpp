@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <string>
 
 // The values are facts of the published manuals: the section of each manual is named beside them.
 namespace swathe {
@@ -144,6 +145,22 @@ TEST_CASE("every fault of a rule file is told with its place") {
   CHECK(fault_at(faults, 5, 36)->why == Why::OutOfRange);
   REQUIRE(fault_at(faults, 6, 2));
   CHECK(fault_at(faults, 6, 2)->sentence.find("\"numerals\"") != std::string::npos);
+}
+
+TEST_CASE("any bytes are read, or refused with a place") {
+  const std::string whole(bundled_season_text("2026"));
+  REQUIRE(whole.size() > 1000);
+  for (std::size_t cut = 0; cut < whole.size(); cut += 7) {
+    std::string spoiled = whole;
+    spoiled[cut] = static_cast<char>(cut * 37 % 256);
+    for (const std::string& text : {whole.substr(0, cut), spoiled}) {
+      for (const Refusal& fault : faults_of(text)) {
+        CHECK(fault.place.file == "own.toml");
+        CHECK(fault.place.line >= 1);
+        CHECK_FALSE(fault.sentence.empty());
+      }
+    }
+  }
 }
 
 TEST_CASE("text that is not TOML is refused alone, with its place") {
