@@ -78,20 +78,20 @@ Box draw_check_scale(Drawing& onto, const Face& labels, FlatPoint top_left, doub
                      std::string_view words, bool upright) {
   constexpr double kTick = 5.0, kGap = 1.2;
   const std::string text(words);
-  const double room = kTableHeight + kGap + kTick;  // across the scale
+  const double room = kTextHeight + kGap + kTick;  // across the scale
   const FlatPoint along = upright ? FlatPoint{0, -1} : FlatPoint{1, 0};
   const FlatPoint down = upright ? FlatPoint{1, 0} : FlatPoint{0, -1};
-  const FlatPoint from = top_left + (kTableHeight + kGap + 0.5 * kTick) * down;
+  const FlatPoint from = top_left + (kTextHeight + kGap + 0.5 * kTick) * down;
   const FlatPoint to = from + length_mm * along;
   onto.line(LineKind::Scale, from, to);
   for (const FlatPoint end : {from, to})
     onto.line(LineKind::Scale, end - 0.5 * kTick * down, end + 0.5 * kTick * down);
   // Upright words read from below, along the scale.
-  const FlatPoint base = top_left + kTableHeight * down + (upright ? length_mm : 0.0) * along +
+  const FlatPoint base = top_left + kTextHeight * down + (upright ? length_mm : 0.0) * along +
                          (upright ? -1.0 : 1.0) * 0.5 * length_mm * along;
-  onto.text(base, text, kTableHeight, Anchor::Middle, upright ? std::acos(0.0) : 0.0);
+  onto.text(base, text, kTextHeight, Anchor::Middle, upright ? std::acos(0.0) : 0.0);
 
-  const double half_words = 0.5 * labels.text_width_mm(text, kTableHeight);
+  const double half_words = 0.5 * labels.text_width_mm(text, kTextHeight);
   Box box;
   box.cover(top_left);
   box.cover(top_left + room * down + length_mm * along);

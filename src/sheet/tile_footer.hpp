@@ -1,0 +1,18 @@
+#pragma once
+
+#include <cstddef>
+
+#include "sheet/tile_grid.hpp"
+#include "swathe/sheet/tiles.hpp"
+
+namespace swathe {
+
+/// The height of the strip for a tile's words below its image.
+double footer_height(double printable_width_mm);
+
+/// Everything a tile says about itself and how to put it in its place: name, page map, TOP, which
+/// face is up, what to cut, long grain, check scales.
+void draw_footer(Drawing& onto, const Face& labels, const Box& strip, const TileGrid& grid,
+                 std::size_t column, std::size_t row, const TileOptions& options);
+
+}  // namespace swathe
