@@ -5,9 +5,9 @@
 #include <algorithm>
 #include <iterator>
 
+#include "numeral/digit.hpp"
+#include "swathe/numeral/make_legal.hpp"
 #include "swathe/numeral/size.hpp"
-#include "swathe/numeral/stencil.hpp"
-#include "swathe/type/stroke.hpp"
 
 namespace swathe {
 namespace {
@@ -34,32 +34,6 @@ std::string key_of(Why why, const std::string& number) {
   return digits && !number.empty() && number.size() <= 5 ? "numerals.height" : "job.number";
 }
 
-bool needs_bridges(NumeralMethod method) {
-  return method == NumeralMethod::Stencil || method == NumeralMethod::PaintMask;
-}
-
-/// One digit measured, and made fit for the job's method.
-Outcome<Digit> made_digit(const DigitOutline& sized, const NumeralKeys& keys, Units units) {
-  Digit digit;
-  digit.digit = sized.digit;
-  digit.height = sized.ink.height();
-  digit.width = sized.ink.width();
-  digit.advance = sized.advance;
-  digit.outline = sized.outline;
-  digit.stroke = measure_stroke(sized.outline);
-  digit.counters = static_cast<int>(std::count_if(sized.outline.begin(), sized.outline.end(),
-                                                  [](const Polygon& p) { return area(p) < 0; }));
-  digit.stroke_after_bridges = digit.stroke;
-  digit.stencil = sized.outline;
-  if (!needs_bridges(keys.method)) return digit;
-  Outcome<Stencil> stencil = make_stencil(sized.outline, keys.bridge.mm(), units);
-  if (!stencil) return tl::unexpected<Refusals>(std::move(stencil.error()));
-  digit.bridges = std::move(stencil->bridges);
-  digit.stencil = std::move(stencil->cut);
-  digit.stroke_after_bridges = less_bridges(digit.stroke, digit.bridges);
-  return digit;
-}
-
 /// Refuses what is known but not built yet.
 Refusals not_built_yet(const NumeralKeys& keys, const Places& places) {
   Refusals refusals;
@@ -67,16 +41,7 @@ Refusals not_built_yet(const NumeralKeys& keys, const Places& places) {
     refusals.push_back({Why::NotSupported, what + " is not supported yet", places.of(key)});
   };
   if (keys.outline != Length{}) refuse_key("numerals.outline", "an outline round the digits");
-  if (keys.make_legal) refuse_key("numerals.make_legal", "changing digits to meet the rules");
   return refusals;
-}
-
-/// Whether more than half of every digit's stroke is as wide as the season asks.
-bool keeps_stroke(const SetNumber& number, const NumeralKeys& keys, Length least) {
-  return std::all_of(number.shapes.begin(), number.shapes.end(), [&](const DigitOutline& shape) {
-    const Outcome<Digit> digit = made_digit(shape, keys, Units::Millimetres);
-    return digit && digit->stroke_after_bridges.share_at_least(least.mm()) > 0.5;
-  });
 }
 
 }  // namespace
@@ -96,6 +61,16 @@ Outcome<Numerals> make_numerals(const NumeralInput& input) {
   }
 
   Numerals made;
+  if (input.keys.make_legal && input.rules.stroke) {
+    Outcome<LegalNumber> legal = make_legal(*set, input.keys, *input.rules.stroke, input.units);
+    if (legal) {
+      *set = std::move(legal->number);
+      made.change = std::move(legal->change);
+    } else {
+      auto here = at_key(std::move(legal.error()), input.places.of("numerals.make_legal"));
+      std::move(here.value().begin(), here.value().end(), std::back_inserter(refusals));
+    }
+  }
   made.face = input.face_name;
   made.axes = input.keys.axes;
   made.size = set->em;
@@ -119,7 +94,7 @@ Outcome<Numerals> make_numerals(const NumeralInput& input) {
       .boards = input.boards,
       .least_places = input.rules.places,
       .candidates = input.candidates,
-      .least_height = input.rules.height,
+      .least_height = made.change.empty() ? input.rules.height : mm(set->height),
       .keeps_stroke =
           [&](Length lower) {
             return !input.rules.stroke || keeps_stroke(at_height(*set, lower, input.keys.spacing),

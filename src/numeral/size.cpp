@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <limits>
 
 #include "swathe/plane/clip.hpp"
 
@@ -28,26 +29,10 @@ Region scaled(const Region& region, double by) {
 
 Box moved(const Box& box, FlatPoint by) { return {box.lo + by, box.hi + by}; }
 
-/// Line box and spaces from the places of the digits.
-void measure_line(SetNumber& number) {
-  number.ink = {};
-  number.largest_space = 0;
-  Box last;
-  for (const PlacedDigit& placed : number.digits) {
-    const Box ink = moved(number.shape(placed.digit).ink, placed.origin);
-    if (!last.empty()) {
-      number.largest_space = std::max(number.largest_space, ink.lo.x - last.hi.x);
-    }
-    number.ink.cover(ink);
-    last = ink;
-  }
-}
-
 /// Everything drawn `by` times as large.
 SetNumber enlarged(const SetNumber& number, double by) {
   SetNumber result = number;
   result.em *= by;
-  result.height *= by;
   for (DigitOutline& shape : result.shapes) {
     shape.outline = scaled(shape.outline, by);
     shape.ink = {by * shape.ink.lo, by * shape.ink.hi};
@@ -109,7 +94,6 @@ Outcome<SetNumber> set_number(const Face& face, const std::string& number, Lengt
   SetNumber set;
   set.text = number;
   set.em = line->em;
-  set.height = height.mm();
   set.shapes = std::move(line->shapes);
   for (const DigitLine::Place& place : line->places) {
     set.digits.push_back({place.digit, place.origin});
@@ -131,6 +115,22 @@ SetNumber at_height(const SetNumber& number, Length height, const NumeralSpacing
   spread(result, spacing.extra.mm());
   measure_line(result);
   return result;
+}
+
+void measure_line(SetNumber& number) {
+  number.ink = {};
+  number.height = std::numeric_limits<double>::infinity();
+  number.largest_space = 0;
+  Box last;
+  for (const PlacedDigit& placed : number.digits) {
+    const Box ink = moved(number.shape(placed.digit).ink, placed.origin);
+    if (!last.empty()) {
+      number.largest_space = std::max(number.largest_space, ink.lo.x - last.hi.x);
+    }
+    number.ink.cover(ink);
+    number.height = std::min(number.height, ink.height());
+    last = ink;
+  }
 }
 
 Outcome<FaceCandidate> face_candidate(std::string name, const Face& face, const std::string& number,

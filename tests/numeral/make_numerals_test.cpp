@@ -118,6 +118,32 @@ TEST_CASE("numerals: ironed and sewn digits need no bridges, painted ones do") {
   CHECK(digit_of(made(maker, "8"), '8').bridges.size() == 3);
 }
 
+TEST_CASE("numerals: made legal on request, and only then") {
+  Maker maker;
+  maker.rules.stroke = mm(21);  // more than the default face has at this height
+  const Numerals plain = made(maker, "1138");
+  CHECK(plain.change.empty());
+  CHECK(digit_of(plain, '3').stroke_after_bridges.share_at_least(21) < 0.5);
+
+  maker.job.numerals.make_legal = true;
+  const Numerals legal = made(maker, "1138");
+  CHECK_FALSE(legal.change.empty());
+  CHECK(legal.height >= plain.height - 0.01);
+  for (const Digit& digit : legal.digits) {
+    CHECK(digit.stroke_after_bridges.share_at_least(21) > 0.5);
+  }
+  for (const PlacedNumeral& placed : legal.placed) {
+    CHECK(placed.width == doctest::Approx(legal.width));
+  }
+
+  maker.rules.stroke = mm(60);
+  maker.job.places.set("numerals.make_legal", {"job.toml", 15, 14});
+  const auto refused = maker.make("1138");
+  REQUIRE_FALSE(refused.has_value());
+  CHECK(refused.error().front().why == Why::DoesNotFit);
+  CHECK(refused.error().front().place.line == 15);
+}
+
 TEST_CASE("numerals: refusals stand at their keys") {
   Maker maker;
   Places& places = maker.job.places;
@@ -125,7 +151,6 @@ TEST_CASE("numerals: refusals stand at their keys") {
   places.set("numerals.bridge", {"job.toml", 12, 10});
   places.set("numerals.height", {"job.toml", 13, 10});
   places.set("numerals.outline", {"job.toml", 14, 11});
-  places.set("numerals.make_legal", {"job.toml", 15, 14});
   places.set("numerals.spacing", {"job.toml", 16, 11});
 
   const auto refusals = [&](const std::string& number) {
@@ -144,21 +169,18 @@ TEST_CASE("numerals: refusals stand at their keys") {
   CHECK(refusals("1138").front().place.line == 16);
   maker.job.numerals.spacing.extra = Length{};
 
-  // Every fault in one go: a bridge too wide for two digits, and two keys whose feature is missing.
+  // Every fault in one go: a bridge too wide for three digits, and a key whose feature is missing.
   maker.job.numerals.bridge = inches(2);
   maker.job.numerals.outline = mm(2);
-  maker.job.numerals.make_legal = true;
   const Refusals many = refusals("806");
-  REQUIRE(many.size() == 5);
+  REQUIRE(many.size() == 4);
   CHECK(many[0].why == Why::NotSupported);
   CHECK(many[0].place.line == 14);
-  CHECK(many[1].why == Why::NotSupported);
-  CHECK(many[1].place.line == 15);
-  for (std::size_t i = 2; i < many.size(); ++i) {
+  for (std::size_t i = 1; i < many.size(); ++i) {
     CHECK(many[i].why == Why::DoesNotFit);
     CHECK(many[i].place.line == 12);
   }
-  CHECK(many[2].sentence.rfind("digit 0: no bridges 2 in wide hold its island; bridges ", 0) == 0);
+  CHECK(many[1].sentence.rfind("digit 0: no bridges 2 in wide hold its island; bridges ", 0) == 0);
 }
 
 }  // namespace

@@ -48,6 +48,7 @@ Length numeral_height(const NumeralKeys& keys, const NumeralRules& rules);
 /// colours.
 /// Refuses: at "job.number" OutOfRange; at "numerals.font" BadFont; at "numerals.height"
 ///   OutOfRange; at "numerals.spacing" DoesNotFit; at "numerals.bridge" DoesNotFit or OutOfRange;
+///   at "numerals.make_legal" DoesNotFit;
 ///   NotSupported, at their keys, for what is not built yet; and what place_number() refuses.
 Outcome<Numerals> make_numerals(const NumeralInput& input);
 

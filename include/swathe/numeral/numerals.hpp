@@ -63,7 +63,8 @@ struct Numerals {
   std::string face;
   std::map<std::string, double> axes;
   double size = 0;            ///< mm of the em
-  double height = 0;          ///< asked for, of the shortest digit used
+  double height = 0;          ///< of the shortest digit used
+  std::string change;         ///< what make_legal did to it, in words; empty where nothing
   double width = 0;           ///< ink of the whole number
   std::vector<Digit> digits;  ///< in order of the digits
   std::vector<PlacedNumeral> placed;

@@ -38,6 +38,9 @@ Outcome<SetNumber> set_number(const Face& face, const std::string& number, Lengt
 /// The same number set to another height. Holds: equal to setting it anew.
 SetNumber at_height(const SetNumber& number, Length height, const NumeralSpacing& spacing);
 
+/// Measures the line's ink and spaces anew, and its height, after its digits were changed.
+void measure_line(SetNumber& number);
+
 /// A face measured for this number, to be offered where the chosen one is too wide.
 struct FaceCandidate {
   std::string face;       ///< "Saira at wdth 60, wght 900"

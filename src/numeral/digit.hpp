@@ -1,0 +1,22 @@
+#pragma once
+
+#include "swathe/base/length.hpp"
+#include "swathe/base/outcome.hpp"
+#include "swathe/base/units.hpp"
+#include "swathe/job/job.hpp"
+#include "swathe/numeral/numerals.hpp"
+#include "swathe/numeral/size.hpp"
+
+namespace swathe {
+
+/// One digit measured, and made fit for the job's method; not counted yet.
+/// Refuses: as make_stencil().
+Outcome<Digit> made_digit(const DigitOutline& drawn, const NumeralKeys& keys, Units units);
+
+/// Whether more than half of the digit's stroke, bridges taken off, is at least `stroke` wide. A
+/// digit that cannot be bridged has no such stroke.
+bool keeps_stroke(const DigitOutline& drawn, const NumeralKeys& keys, Length stroke);
+/// The same of every digit of a number.
+bool keeps_stroke(const SetNumber& number, const NumeralKeys& keys, Length stroke);
+
+}  // namespace swathe
