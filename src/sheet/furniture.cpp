@@ -202,6 +202,12 @@ void draw_sample(Drawing& onto, LineKind kind, FlatPoint from) {
     case LineKind::Grain:
       draw_long_grain(onto, from, to);
       return;
+    case LineKind::Join:
+      onto.line(kind, from, to);
+      onto.fill(kind, kBlack,
+                {closed_path({middle + FlatPoint{-2, 0}, middle + FlatPoint{0, -2},
+                              middle + FlatPoint{2, 0}, middle + FlatPoint{0, 2}})});
+      return;
     case LineKind::Scale:
       onto.line(kind, from, to);
       for (const FlatPoint p : {from, to})

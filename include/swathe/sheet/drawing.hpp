@@ -16,7 +16,7 @@ namespace swathe {
 /// What a line asks the hand to do. Its width, dashes and layer follow from this and nothing else.
 enum class LineKind {
   Cut,         ///< continuous, 0.7 mm
-  CutLast,     ///< continuous, 0.7 mm, with a small open square at each corner: cut on the bumper
+  CutLast,     ///< continuous, 0.7 mm, who draws it adds small open squares: cut on the bumper
   Fold,        ///< dash-dot, 0.35 mm
   Stitch,      ///< short dashes, 0.35 mm
   Corner,      ///< long dash, two dots, 0.25 mm: corner line, board edge, inside corner
