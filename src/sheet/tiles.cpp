@@ -23,7 +23,7 @@ constexpr double kChord = 0.02;                   ///< arcs as ink, mm
 constexpr double kTextClear = 1.0;                ///< text stays that far from a tile's edge
 constexpr double kDiamondHalf = 4.0;              ///< along the join
 constexpr double kDiamondDepth = 5.0;             ///< into the tile
-constexpr double kBesideReach = 13.5;             ///< half of a diamond with its name beside it
+constexpr double kBesideReach = 15.5;             ///< half of a diamond with its name beside it
 constexpr double kTrimFrom = 1.0, kTrimTo = 5.0;  ///< outside the image
 
 Box upright(const TextBox& box) {
