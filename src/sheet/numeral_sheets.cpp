@@ -4,10 +4,12 @@
 
 #include <algorithm>
 #include <cassert>
+#include <utility>
 
 #include "sheet/page_head.hpp"
 #include "sheet/pattern_marks.hpp"
 #include "sheet/shelves.hpp"
+#include "sheet/tile_on_paper.hpp"
 #include "swathe/numeral/method.hpp"
 
 namespace swathe {
@@ -97,9 +99,14 @@ std::string height_words(const Numerals& numerals, Units units) {
   return fmt::format("digits {} to {} high", dimension(mm(least), units), high);
 }
 
-/// All cells on paper held one way.
-std::vector<Page> pages_of(const std::vector<Cell>& cells, const PaperKeys& paper, bool wide,
-                           const PageHead& head, const Face& labels) {
+/// Cells on paper held one way, and those that are larger than a page.
+struct Laid {
+  std::vector<Page> pages;
+  std::vector<const Cell*> too_large;
+};
+
+Laid pages_of(const std::vector<Cell>& cells, const PaperKeys& paper, bool wide,
+              const PageHead& head, const Face& labels) {
   PageHead later_head = head;
   later_head.cautions.clear();
   const auto page_with = [&](const PageHead& words, Box& room) {
@@ -114,20 +121,28 @@ std::vector<Page> pages_of(const std::vector<Cell>& cells, const PaperKeys& pape
     measured.title.sheet = of_pages(cells.size(), cells.size() + 1);  // a line of its own
     page_with(measured, *room);
   }
+  Laid laid;
+  std::vector<const Cell*> fitting;
   std::vector<FlatPoint> sizes;
-  for (const Cell& cell : cells) sizes.push_back(cell.size);
+  for (const Cell& cell : cells) {
+    if (cell.size.x > later.width() || cell.size.y > later.height()) {
+      laid.too_large.push_back(&cell);
+      continue;
+    }
+    fitting.push_back(&cell);
+    sizes.push_back(cell.size);
+  }
   const std::vector<Shelved> places = shelve(sizes, first, later, kGap);
   const std::size_t of = places.empty() ? 0 : places.back().page + 1;
-  std::vector<Page> pages;
   for (std::size_t k = 0; k < of; ++k) {
     PageHead own = k == 0 ? head : later_head;
     own.title.sheet = of_pages(k + 1, of);
     Box room;
-    pages.push_back(page_with(own, room));
+    laid.pages.push_back(page_with(own, room));
   }
-  for (std::size_t k = 0; k < cells.size(); ++k)
-    pages[places[k].page].drawing.add(cells[k].drawing, {false, 0, places[k].at});
-  return pages;
+  for (std::size_t k = 0; k < fitting.size(); ++k)
+    laid.pages[places[k].page].drawing.add(fitting[k]->drawing, {false, 0, places[k].at});
+  return laid;
 }
 
 }  // namespace
@@ -142,8 +157,7 @@ Sheet numeral_sheets(const Made& made, const Face& labels) {
   head.title = {made.job.title,
                 fmt::format("numerals {}, {}", made.job.number, words.piece),
                 "",
-                {numerals.face, height_words(numerals, made.job.units),
-                 words.how, kPrintWords}};
+                {numerals.face, height_words(numerals, made.job.units), words.how, kPrintWords}};
   head.scales = true;
   for (const char* name : words.cautions) head.cautions.push_back(caution(name));
 
@@ -155,9 +169,18 @@ Sheet numeral_sheets(const Made& made, const Face& labels) {
   sheet.title = head.title.subject;
   sheet.kind = SheetKind::Numerals;
   sheet.paper = made.job.paper.sheet;
-  const std::vector<Page> upright = pages_of(cells, made.job.paper, false, head, labels);
-  const std::vector<Page> wide = pages_of(cells, made.job.paper, true, head, labels);
-  sheet.pages = wide.size() < upright.size() ? wide : upright;
+  Laid laid = pages_of(cells, made.job.paper, false, head, labels);
+  Laid wide = pages_of(cells, made.job.paper, true, head, labels);
+  const auto cost = [](const Laid& one) {
+    return std::pair{one.too_large.size(), one.pages.size()};
+  };
+  if (cost(wide) < cost(laid)) laid = std::move(wide);
+  sheet.pages = std::move(laid.pages);
+  for (const Cell* cell : laid.too_large) {
+    const Page page{cell->size.x, cell->size.y, cell->drawing, head.title.subject};
+    Sheet tiles = tile_on_paper(page, made, labels, sheet.stem, "", words.how);
+    for (Page& tile : tiles.pages) sheet.pages.push_back(std::move(tile));
+  }
   return sheet;
 }
 

@@ -102,6 +102,8 @@ void draw_lines(Drawing& onto, const Pattern& pattern, const Placement& place) {
   const double flip = place.mirrored ? -1.0 : 1.0;
   for (const PleatLine& pleat : pattern.pleats)
     draw_pleat(onto, place(pleat.path), {flip * pleat.under.x, pleat.under.y});
+  for (const auto* sewn : {&pattern.stitches, &pattern.seam_marks, &pattern.strips})
+    for (const Path& path : *sewn) onto.line(LineKind::Stitch, place(path));
   for (const NamedLine& line : pattern.lines) {
     if (line.what == What::StapleLine)
       for (const NamedLine& stretch : outside_brackets(line, pattern))
@@ -185,6 +187,15 @@ void name_brackets(LabelPlacer& labels, const Pattern& pattern, const Placement&
                     kSmall, 120);
       labels.keep_off(box);
     }
+  }
+}
+
+/// Hook-and-loop: what it is, and on which face.
+void name_strips(LabelPlacer& labels, const Pattern& pattern, const Placement& place) {
+  for (const Path& strip : pattern.strips) {
+    const Box box = bounds(place(strip));
+    if (!labels.block({{{"hook-and-loop, on the inside", kSmall}}}, box, box.middle()))
+      labels.near(box.middle(), "hook-and-loop, on the inside", kSmall, 60);
   }
 }
 
@@ -322,6 +333,7 @@ Drawing draw_pattern(const Made& made, std::size_t bumper, const Face& face, Fla
   name_marks(labels, pattern, place);
   name_ends(labels, made, bumper, place);
   name_brackets(labels, pattern, place);
+  name_strips(labels, pattern, place);
   name_staples(labels, pattern, place);
   name_lines(labels, pattern, place);
   return drawing;

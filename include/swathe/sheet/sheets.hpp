@@ -1,0 +1,16 @@
+#pragma once
+
+#include <vector>
+
+#include "swathe/build/made.hpp"
+#include "swathe/sheet/drawing.hpp"
+#include "swathe/type/face.hpp"
+
+namespace swathe {
+
+/// Every sheet of a job that is cut, marked or read at the bench, in the order of work: per bumper
+/// its pattern at full size, the same in tiles, the tape-measure layout and its templates; then the
+/// numerals, then the lists. Sheets that would have no page are left out.
+std::vector<Sheet> all_sheets(const Made& made, const Face& labels);
+
+}  // namespace swathe

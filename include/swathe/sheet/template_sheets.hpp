@@ -1,0 +1,19 @@
+#pragma once
+
+#include <cstddef>
+
+#include "swathe/build/made.hpp"
+#include "swathe/sheet/drawing.hpp"
+#include "swathe/type/face.hpp"
+
+namespace swathe {
+
+/// Full-size templates of what a tape measure draws badly: the corner reliefs with their folds, the
+/// ends and the windows, several on a page of the job's paper where they fit. Parts that are the
+/// same, turned or not, are drawn once and say where they belong. One larger than the paper is
+/// tiled.
+///
+/// Requires: a bumper of the job, by its number.
+Sheet template_sheets(const Made& made, std::size_t bumper, const Face& labels);
+
+}  // namespace swathe

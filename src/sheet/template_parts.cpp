@@ -1,0 +1,150 @@
+#include "sheet/template_parts.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "sheet/path_clip.hpp"
+#include "sheet/pattern_drawing.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kAround = 8.0;  ///< sheet beyond the lines that matter
+constexpr double kPastEdge = 12.0;
+constexpr double kSame = 0.05;        ///< mm; templates alike within this are one
+constexpr double kIntoBumper = 22.0;  ///< an end's template goes on past the end face
+
+/// Every line of the cover that a template shows, on the sheet.
+std::vector<TemplateLine> lines_of(const Pattern& pattern, const Placement& place) {
+  std::vector<TemplateLine> lines;
+  const auto add = [&](LineKind kind, const Path& path) {
+    lines.push_back({kind, place(path), {}});
+  };
+  add(LineKind::Cut, closed_path(pattern.outline));
+  for (const Path& snip : pattern.snips) add(LineKind::Cut, snip);
+  for (const Path& stitch : pattern.stitches) add(LineKind::Stitch, stitch);
+  for (const PleatLine& pleat : pattern.pleats)
+    lines.push_back({LineKind::Fold,
+                     place(pleat.path),
+                     {place.mirrored ? -pleat.under.x : pleat.under.x, pleat.under.y}});
+  for (const NamedLine& line : pattern.lines)
+    if (line.what == NamedLine::What::BackEdge || line.what == NamedLine::What::EndFace ||
+        line.what == NamedLine::What::CornerLine)
+      add(LineKind::Corner, swathe::line(line.from, line.to));
+  for (const BracketOnPattern& bracket : pattern.brackets)
+    for (const Path& window : bracket.windows) add(LineKind::CutLast, window);
+  return lines;
+}
+
+TemplatePart part_of(const std::vector<TemplateLine>& lines, const Box& box, std::string use) {
+  TemplatePart part;
+  part.size = {box.width(), box.height()};
+  part.uses = {std::move(use)};
+  const Placement move{false, 0, FlatPoint{} - box.lo};
+  for (const TemplateLine& line : lines)
+    for (const Path& path : clipped(line.path, box))
+      part.lines.push_back({line.kind, move(path), line.under});
+  return part;
+}
+
+/// A way to lay a paper template: turned over left to right, or turned half round, or both.
+struct Laying {
+  double x, y;  ///< signs
+  const char* words;
+};
+constexpr std::array kLayings = {Laying{1, 1, ""}, Laying{-1, -1, ": turned half round"},
+                                 Laying{-1, 1, ": paper turned over, left to right"},
+                                 Laying{1, -1, ": paper turned over, top to bottom"}};
+
+bool same_line(const TemplateLine& a, const TemplateLine& b) {
+  if (a.kind != b.kind || apart(a.under, b.under) > kSame) return false;
+  const std::vector<FlatPoint> p = flatten(a.path, 0.05), q = flatten(b.path, 0.05);
+  if (p.size() != q.size() || a.path.closed != b.path.closed) return false;
+  const std::size_t n = p.size();
+  // Either way round, and from any start where it is closed.
+  for (const bool back : {false, true})
+    for (std::size_t shift = 0; shift < (a.path.closed ? n : 1); ++shift) {
+      bool same = true;
+      for (std::size_t k = 0; k < n && same; ++k)
+        same = apart(p[k], q[((back ? n - 1 - k : k) + shift) % n]) < kSame;
+      if (same) return true;
+    }
+  return false;
+}
+
+/// Whether `a`, laid so about its middle, is `b`.
+bool same_part(const TemplatePart& a, const TemplatePart& b, const Laying& laying) {
+  if (apart(a.size, b.size) > kSame || a.lines.size() != b.lines.size()) return false;
+  const FlatPoint middle = 0.5 * a.size;
+  return std::ranges::all_of(a.lines, [&](TemplateLine line) {
+    const bool closed = line.path.closed;
+    line.path = open_path(flatten(line.path, 0.05));  // a mirrored arc would bulge the other way
+    line.path.closed = closed;
+    for (Vertex& v : line.path.vertices)
+      v.at = middle + FlatPoint{laying.x * (v.at.x - middle.x), laying.y * (v.at.y - middle.y)};
+    line.under = {laying.x * line.under.x, laying.y * line.under.y};
+    return std::ranges::any_of(b.lines,
+                               [&](const TemplateLine& other) { return same_line(line, other); });
+  });
+}
+
+void add_or_join(std::vector<TemplatePart>& parts, TemplatePart part) {
+  for (TemplatePart& there : parts)
+    for (const Laying& laying : kLayings)
+      if (same_part(there, part, laying)) {
+        there.uses.push_back(part.uses.front() + laying.words);
+        return;
+      }
+  parts.push_back(std::move(part));
+}
+
+}  // namespace
+
+std::vector<TemplatePart> template_parts(const Made& made, std::size_t bumper) {
+  const Pattern& pattern = made.patterns[bumper];
+  const Placement place = pattern_placement(made, bumper, {0, 0});
+  const std::vector<TemplateLine> lines = lines_of(pattern, place);
+  const double squeeze = 1.0 - made.job.cloth.stretch_around;
+  const auto y_of = [&](double u) { return place({0, squeeze * u}).y; };
+  const double top = pattern.cloth_width, middle = y_of(0);
+
+  std::vector<TemplatePart> parts;
+  for (const PatternCorner& corner : pattern.corners)
+    for (const bool above : {true, false}) {
+      Box box = bounds(place(above ? corner.notch_top : corner.notch_bottom)).grown(kAround);
+      const double front =
+          y_of(above ? made.section.front_flat_top() : made.section.front_flat_bottom());
+      if (above)
+        box = {{box.lo.x, front - kAround}, {box.hi.x, top + kAround}};
+      else
+        box = {{box.lo.x, -kAround}, {box.hi.x, front + kAround}};
+      add_or_join(parts, part_of(lines, box,
+                                 fmt::format("corner {}, {}", corner_words(pattern, corner.s),
+                                             above ? "top" : "bottom")));
+    }
+  // The flaps' ends are plain: the ends' templates stop a little past the board's edges.
+  const double high = y_of(made.section.back_edge_top()) + kPastEdge;
+  const double low = y_of(made.section.back_edge_bottom()) - kPastEdge;
+  for (const EndOnPattern& end : pattern.ends) {
+    const double face = place({end.start ? 0.0 : pattern.length, 0}).x;
+    const bool left = end.start != place.mirrored;
+    const Box all = left ? Box{{-kAround, 0}, {face + kIntoBumper, 0}}
+                         : Box{{face - kIntoBumper, 0}, {pattern.cloth_length + kAround, 0}};
+    for (const bool above : {true, false})
+      add_or_join(parts, part_of(lines,
+                                 above ? Box{{all.lo.x, middle}, {all.hi.x, high}}
+                                       : Box{{all.lo.x, low}, {all.hi.x, middle}},
+                                 fmt::format("{} end, {} half", left ? "left" : "right",
+                                             above ? "top" : "bottom")));
+  }
+  for (const BracketOnPattern& bracket : pattern.brackets)
+    for (const Path& window : bracket.windows)
+      add_or_join(parts, part_of(lines, bounds(place(window)).grown(2 * kAround),
+                                 bracket.side + " window"));
+  return parts;
+}
+
+}  // namespace swathe

@@ -1,0 +1,33 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "swathe/build/made.hpp"
+#include "swathe/plane/path.hpp"
+#include "swathe/sheet/drawing.hpp"
+
+namespace swathe {
+
+/// One kind of line of a template, in the template's own coordinates.
+struct TemplateLine {
+  LineKind kind;
+  Path path;
+  FlatPoint under;  ///< of a fold: the way its cloth goes; else zero
+};
+
+/// A part of a cover at full size, lower left corner at the origin, the job's face up.
+struct TemplatePart {
+  FlatPoint size;
+  std::vector<TemplateLine> lines;
+  std::vector<std::string>
+      uses;  ///< "corner front / left, top", "far end, bottom: turned half round"
+};
+
+/// The parts of one cover, alike ones once.
+///
+/// Holds (template_parts_test.cpp): (1) every corner's two reliefs, both halves of both ends and
+///   every window are among the uses, once each.
+std::vector<TemplatePart> template_parts(const Made& made, std::size_t bumper);
+
+}  // namespace swathe

@@ -1,0 +1,104 @@
+#include "swathe/sheet/template_sheets.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "sheet/page_head.hpp"
+#include "sheet/pattern_drawing.hpp"
+#include "sheet/pattern_marks.hpp"
+#include "sheet/shelves.hpp"
+#include "sheet/stems.hpp"
+#include "sheet/template_parts.hpp"
+#include "sheet/tile_on_paper.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kGap = 5.0;
+constexpr double kWordsGap = 2.0;
+constexpr double kLeastWords = 70.0;  ///< width for the list of uses
+
+/// A template with its uses below it, lower left corner at the origin.
+struct Cell {
+  Drawing drawing;
+  FlatPoint size;
+};
+
+Cell cell_of(const TemplatePart& part, const Face& labels, double most_width) {
+  Drawing words;
+  const double width = std::clamp(part.size.x, kLeastWords, std::max(kLeastWords, most_width));
+  double y = 0;
+  for (const std::string& use : part.uses)
+    y = draw_text_block(words, labels, {1.0, y}, width - 2.0, use).lo.y - kWordsGap;
+
+  Drawing lines;
+  for (const TemplateLine& line : part.lines) {
+    if (line.kind == LineKind::Fold)
+      draw_pleat(lines, line.path, line.under);
+    else if (line.kind == LineKind::CutLast && line.path.closed)
+      draw_window(lines, line.path);
+    else
+      lines.line(line.kind, line.path);
+  }
+  Cell cell;
+  cell.size = {std::max(part.size.x, width), part.size.y - y + kWordsGap};
+  cell.drawing.line(LineKind::Thin,
+                    rectangle({0, cell.size.y - part.size.y}, {part.size.x, cell.size.y}));
+  cell.drawing.add(lines, {false, 0, {0, cell.size.y - part.size.y}});
+  cell.drawing.add(words, {false, 0, {0, -y}});
+  return cell;
+}
+
+}  // namespace
+
+Sheet template_sheets(const Made& made, std::size_t bumper, const Face& labels) {
+  const Pattern& pattern = made.patterns[bumper];
+  PageHead head;
+  head.title = {made.job.title,
+                fmt::format("bumper {}, templates", pattern.bumper),
+                "",
+                {face_words(made), "TOP away from you", kPrintWords}};
+  head.scales = true;
+
+  Sheet sheet;
+  sheet.stem = stem_of(made, bumper, "templates");
+  sheet.title = head.title.subject;
+  sheet.kind = SheetKind::Templates;
+  sheet.paper = made.job.paper.sheet;
+
+  const auto page_with = [&](std::size_t page, std::size_t of, Box& room) {
+    Page fresh = empty_page(made.job.paper, false);
+    fresh.name = head.title.subject;
+    PageHead own = head;
+    own.title.sheet = of_pages(page, of);
+    room = draw_page_head(fresh.drawing, labels, printable(fresh, made.job.paper), own);
+    return fresh;
+  };
+  Box room;
+  page_with(1, 2, room);
+
+  std::vector<Cell> cells, too_large;
+  for (const TemplatePart& part : template_parts(made, bumper)) {
+    Cell cell = cell_of(part, labels, room.width());
+    if (cell.size.x <= room.width() && cell.size.y <= room.height())
+      cells.push_back(std::move(cell));
+    else
+      too_large.push_back(std::move(cell));
+  }
+  std::vector<FlatPoint> sizes;
+  for (const Cell& cell : cells) sizes.push_back(cell.size);
+  const std::vector<Shelved> places = shelve(sizes, room, room, kGap);
+  const std::size_t of = places.empty() ? 0 : places.back().page + 1;
+  for (std::size_t k = 0; k < of; ++k) sheet.pages.push_back(page_with(k + 1, of, room));
+  for (std::size_t k = 0; k < cells.size(); ++k)
+    sheet.pages[places[k].page].drawing.add(cells[k].drawing, {false, 0, places[k].at});
+  for (Cell& cell : too_large) {
+    const Page page{cell.size.x, cell.size.y, std::move(cell.drawing), head.title.subject};
+    Sheet tiles = tile_on_paper(page, made, labels, sheet.stem, "", face_words(made));
+    for (Page& tile : tiles.pages) sheet.pages.push_back(std::move(tile));
+  }
+  return sheet;
+}
+
+}  // namespace swathe

@@ -1,0 +1,35 @@
+#include "sheet/tile_on_paper.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace swathe {
+namespace {
+
+// Below this the tiles' own words find no room.
+constexpr double kLeastWide = 110.0, kLeastHigh = 80.0;
+
+}  // namespace
+
+Sheet tile_on_paper(const Page& page, const Made& made, const Face& labels, std::string stem,
+                    std::string cut_words, std::string face_words) {
+  const PaperKeys& paper = made.job.paper;
+  const double wide = (paper.width - 2 * paper.margin).mm();
+  const double high = (paper.height - 2 * paper.margin).mm();
+  const double shorter = std::min(wide, high), longer = std::max(wide, high);
+  if (longer < kLeastWide || shorter < kLeastHigh || shorter <= 2 * paper.overlap.mm()) return {};
+  TileOptions options;
+  options.paper = paper.sheet;
+  options.width_mm = paper.width.mm();
+  options.height_mm = paper.height.mm();
+  options.margin_mm = paper.margin.mm();
+  options.overlap_mm = paper.overlap.mm();
+  options.stem = std::move(stem);
+  options.title = made.job.title;
+  options.subject = page.name;
+  options.cut_words = std::move(cut_words);
+  options.face_words = std::move(face_words);
+  return tile(page, labels, options);
+}
+
+}  // namespace swathe
