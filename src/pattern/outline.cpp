@@ -34,10 +34,19 @@ std::vector<FlatPoint> sewn_side(const Wrap& wrap, const RunCorner& corner, doub
     const double middle = 0.5 * (lo + hi);
     (wrap.dart(corner, middle) < seam ? lo : hi) = middle;
   }
+  // The edge curves on the round; behind it, it is straight between bends of the section.
+  const double sign = top ? 1.0 : -1.0;
+  const double tangent = top ? section.top_tangent() : section.bottom_tangent();
+  std::vector<double> heights = {hi, back};
+  for (int k = 1; k <= kSteps; ++k)
+    if (sign * tangent > sign * hi) heights.push_back(hi + (tangent - hi) * k / kSteps);
+  for (const double bend : section.bends())
+    if (sign * bend > sign * hi && sign * bend < sign * back) heights.push_back(bend);
+  std::ranges::sort(heights, [&](double a, double b) { return sign * a < sign * b; });
   std::vector<FlatPoint> side;
-  for (int k = 0; k <= kSteps; ++k) {
-    const double u = hi + (back - hi) * k / kSteps;
-    side.push_back({std::max(0.0, wrap.dart(corner, u) - seam), u});
+  for (const double u : heights) {
+    const FlatPoint p{std::max(0.0, wrap.dart(corner, u) - seam), u};
+    if (side.empty() || apart(side.back(), p) > 1e-6) side.push_back(p);
   }
   side.front().x = 0.0;
   return side;

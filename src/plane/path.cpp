@@ -33,6 +33,10 @@ int winding(const Polygon& polygon, FlatPoint p, bool& on_edge) {
 }
 
 bool segments_cross(FlatPoint a, FlatPoint b, FlatPoint c, FlatPoint d) {
+  // Segments far apart on one line have sides that are rounding noise: their boxes decide.
+  if (std::max(a.x, b.x) < std::min(c.x, d.x) || std::max(c.x, d.x) < std::min(a.x, b.x) ||
+      std::max(a.y, b.y) < std::min(c.y, d.y) || std::max(c.y, d.y) < std::min(a.y, b.y))
+    return false;
   const double c_side = cross(b - a, c - a), d_side = cross(b - a, d - a);
   const double a_side = cross(d - c, a - c), b_side = cross(d - c, b - c);
   if (((c_side > 0) != (d_side > 0)) && ((a_side > 0) != (b_side > 0)) && c_side != 0 &&
