@@ -125,11 +125,17 @@ bool Tiling::is_taken(const TextBox& box) const {
 }
 
 void Tiling::place_texts() {
-  for (const Mark& mark : full_.drawing.marks())
-    if (const auto* const text = std::get_if<TextMark>(&mark)) {
-      texts_.push_back(placed(*text));
-      taken_.push_back(texts_.back().box);
-    }
+  const auto stays = [&](const TextMark& text) {
+    const Box all = upright(box_of(text, labels_));
+    return std::ranges::any_of(tiles_, [&](TileAt tile) { return cell(tile).holds(all); });
+  };
+  // Those that stay come first, so that no other is moved on to them.
+  for (const bool staying : {true, false})
+    for (const Mark& mark : full_.drawing.marks())
+      if (const auto* const text = std::get_if<TextMark>(&mark); text && stays(*text) == staying) {
+        texts_.push_back(placed(*text));
+        taken_.push_back(texts_.back().box);
+      }
 }
 
 PlacedText Tiling::placed(const TextMark& text) const {
