@@ -93,8 +93,9 @@ class Lists {
       table.rows.push_back(
           {lay.colour + " cloth", full(mm(lay.length_to_buy)),
            fmt::format("roll {} wide inside the selvedges", full(mm(lay.roll_width)))});
-    table.rows.push_back({"staples", count(staple_count() * sets()),
-                          "and some to spare; crown 10 mm, shorter than the board is thick"});
+    if (staple_count() > 0)
+      table.rows.push_back({"staples", count(staple_count() * sets()),
+                            "and some to spare; crown 10 mm, shorter than the board is thick"});
     flow_.table(table);
     for (const StockCut& cut : stock.boards.too_long)
       flow_.words(
@@ -285,6 +286,7 @@ class Lists {
   }
 
   void staples() {
+    if (staple_count() == 0) return;
     flow_.heading("Staples");
     flow_.caution(caution("staples"));
     Table table;

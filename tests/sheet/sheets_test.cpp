@@ -56,11 +56,24 @@ TEST_CASE("all sheets: no text lies over another, over a line or off its page") 
   const Face face = test::label_face();
   const char* names[] = {"letter", "a4", "tabloid"};
   const double sizes[][2] = {{215.9, 279.4}, {210, 297}, {279.4, 431.8}};  // ANSI Y14.1, ISO 216
-  test::for_drawn_cases("sheet-words", 5, [&](std::mt19937_64& rng) {
+  test::for_drawn_cases("sheet-words", 8, [&](std::mt19937_64& rng) {
     Job job = test::demo_job();
     job.frame = test::rectangle_frame(test::drawn(rng, 550, 900), test::drawn(rng, 550, 900));
     job.units = rng() % 2 == 0 ? Units::Inches : Units::Millimetres;
     job.paper.face = rng() % 2 == 0 ? PaperFace::Inside : PaperFace::Outside;
+    const std::size_t kind = rng() % 4;
+    if (kind == 1) {
+      job.padding.corner = PaddingCorner::Mitred;
+      job.cloth.relief = Relief::Sewn;
+    }
+    if (kind == 2) job.cloth.fixing = Fixing::QuickChange;
+    if (kind == 3) {
+      job.padding.form = PaddingForm::Block;
+      job.padding.corner = PaddingCorner::Mitred;
+      job.number.clear();
+      job.brackets.clear();
+    }
+    CAPTURE(kind);
     const std::size_t paper = rng() % 3;
     job.paper.sheet = names[paper];
     job.paper.width = mm(sizes[paper][0]);
