@@ -1,10 +1,127 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <filesystem>
+
 #include "commands.hpp"
+#include "creation_date.hpp"
+#include "load.hpp"
+#include "output.hpp"
+#include "sheet/stems.hpp"
+#include "sheets.hpp"
+#include "swathe/sheet/mesh.hpp"
+#include "swathe/write/obj.hpp"
+#include "swathe/write/pdf.hpp"
+#include "swathe/write/report.hpp"
+#include "swathe/write/svg.hpp"
+#include "table.hpp"
 
 namespace swathe::app {
+namespace {
 
-Exit make_files(Terminal& terminal, const std::string&, const std::string&, Wanted) {
-  terminal.complain("swathe: sheets are not supported yet");
-  return Exit::WrongInput;
+bool wants(Wanted wanted, SheetKind kind) {
+  switch (wanted) {
+    case Wanted::Everything:
+      return true;
+    case Wanted::Patterns:
+      return kind == SheetKind::Pattern || kind == SheetKind::Tiles ||
+             kind == SheetKind::TapeMeasure || kind == SheetKind::Templates;
+    case Wanted::Numerals:
+      break;
+  }
+  return kind == SheetKind::Numerals;
+}
+
+/// A file to be, and the words beside its name.
+struct Entry {
+  OutputFile file;
+  std::string pages, paper, what;
+};
+
+/// The pages of a sheet as pictures for cutters and drawing programs, a file each.
+void add_pictures(std::vector<Entry>& entries, const Sheet& sheet, const Face& labels) {
+  for (std::size_t k = 0; k < sheet.pages.size(); ++k) {
+    const std::string number = sheet.pages.size() == 1 ? "" : fmt::format("-{}", k + 1);
+    entries.push_back({{sheet.stem + number + ".svg", to_svg(sheet.pages[k], sheet.title, labels)},
+                       "1",
+                       "full size",
+                       sheet.title});
+  }
+}
+
+std::vector<Entry> entries_of(const Made& made, const Sheets& sheets, Wanted wanted) {
+  const char* epoch = std::getenv("SOURCE_DATE_EPOCH");
+  const PdfOptions options{creation_date(epoch == nullptr ? "" : epoch)};
+  std::vector<Entry> entries;
+  for (const Sheet& sheet : sheets.list) {
+    if (!wants(wanted, sheet.kind)) continue;
+    entries.push_back({{sheet.stem + ".pdf", to_pdf(sheet, sheets.labels, options)},
+                       std::to_string(sheet.pages.size()),
+                       sheet.paper,
+                       sheet.title});
+    if (sheet.kind == SheetKind::Pattern || sheet.kind == SheetKind::Numerals)
+      add_pictures(entries, sheet, sheets.labels);
+  }
+  if (wanted != Wanted::Everything) return entries;
+  for (std::size_t b = 0; b < made.wraps.size(); ++b) {
+    const Mesh mesh = make_mesh(made.wraps[b], made.job.cloth);
+    entries.push_back({{stem_of(made, b, "cover") + ".obj", to_obj(mesh)},
+                       "",
+                       "",
+                       "the cover in space, for 3-D programs"});
+  }
+  entries.push_back(
+      {{"report.json", report_json(made, sheets.list)}, "", "", "the report, for programs"});
+  return entries;
+}
+
+std::string files_text(const std::string& folder, const std::vector<Entry>& entries) {
+  Table table(
+      {{"file"}, {"pages", Column::Align::Right}, {"paper"}, {"what", Column::Align::Left, true}});
+  for (const Entry& entry : entries)
+    table.add({(std::filesystem::path(folder) / entry.file.name).string(), entry.pages, entry.paper,
+               printable(entry.what)});
+  return table.to_text();
+}
+
+/// What the rules say, in one line.
+std::string verdict_line(const Made& made, const std::string& job) {
+  const auto count = [&](Verdict verdict) {
+    return static_cast<std::size_t>(std::ranges::count(made.findings, verdict, &Finding::verdict));
+  };
+  const std::size_t failed = count(Verdict::Fail), warned = count(Verdict::Warn);
+  if (failed + warned == 0) return "";
+  std::string line;
+  if (failed > 0) line = count_of(failed, "rule is", "rules are") + " not met";
+  if (warned > 0) line += (failed > 0 ? ", " : "") + count_of(warned, "warning", "warnings");
+  return fmt::format("{}; see: swathe check {}\n", line, job);
+}
+
+}  // namespace
+
+Exit make_files(Terminal& terminal, const std::string& job, const std::string& folder,
+                Wanted wanted) {
+  const auto made = load(terminal, job);
+  if (!made) return made.error();
+  const auto sheets = sheets_of(terminal, *made);
+  if (!sheets) return sheets.error();
+  const std::vector<Entry> entries = entries_of(*made, *sheets, wanted);
+  if (entries.empty()) {
+    terminal.complain(
+        fmt::format("{}:1:1: the job has no number, so there are no numeral sheets", job));
+    return Exit::WrongInput;
+  }
+  std::vector<OutputFile> files;
+  for (const Entry& entry : entries) files.push_back(entry.file);
+  if (const auto put = put_files(folder, files); !put) {
+    terminal.complain("swathe: " + put.error().sentence);
+    return Exit::MachineFailed;
+  }
+  terminal.answer(files_text(folder, entries));
+  terminal.say(fmt::format("Print at 100 %, and measure the check scale on the first sheet.\n{}",
+                           verdict_line(*made, job)));
+  return Exit::Done;
 }
 
 }  // namespace swathe::app

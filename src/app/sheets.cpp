@@ -1,16 +1,18 @@
 #include "sheets.hpp"
 
+#include "swathe/sheet/sheets.hpp"
 #include "swathe/type/faces.hpp"
 
 namespace swathe::app {
 
-tl::expected<Sheets, Exit> sheets_of(Terminal& terminal, const Made&) {
+tl::expected<Sheets, Exit> sheets_of(Terminal& terminal, const Made& made) {
   auto labels = Face::open(label_face());
   if (!labels) {  // it comes with the tool: not the job's fault
     terminal.complain(labels.error());
     return tl::unexpected(Exit::MachineFailed);
   }
-  return Sheets{std::move(*labels), {}};
+  std::vector<Sheet> list = all_sheets(made, *labels);
+  return Sheets{std::move(*labels), std::move(list)};
 }
 
 }  // namespace swathe::app
