@@ -40,6 +40,12 @@ def fresh():
     shutil.copytree(OLD, OUT)
 
 
+def moved():
+    """How many of the files that the two jobs make differently are the new job's."""
+    seen = files_in(OUT)
+    return sum(seen[name] == new[name] for name in differing)
+
+
 def whole(folder, *sets):
     """Every file that shows is one of the given sets', whole."""
     seen = files_in(folder)
@@ -69,6 +75,7 @@ old, new = files_in(OLD), files_in(NEW)
 check("both jobs come to the same files with other bytes",
       old.keys() == new.keys() and len(old) > 1 and all(old[name] != new[name] for name in old
                                                        if name.endswith(".pdf")))
+differing = [name for name in new if old.get(name) != new[name]]
 again = make(NEW_JOB, os.path.join(WORK, "again"))
 check("the same job twice gives the same bytes", files_in(os.path.join(WORK, "again")) == new)
 check("no stage is left behind", not hidden_in(OLD) and not hidden_in(NEW))
@@ -89,10 +96,10 @@ for kind in ("kill", "half"):
             wrong.append((call, whole(OUT, old, new)))
         if not only_stages(OUT) or files_in(OUT).keys() != old.keys():
             wrong.append((call, os.listdir(OUT)))
-        replaced.add(sum(files_in(OUT)[name] == new[name] for name in new))
+        replaced.add(moved())
     check(f"{kind} at each of {calls} calls: every file is whole, old or new", not wrong, wrong[:5])
     check(f"{kind}: runs were killed before, between and after the renames",
-          killed > 0 and (kind == "half" or {0, 1, len(new) - 1} <= replaced), (killed, replaced))
+          killed > 0 and (kind == "half" or {0, 1, len(differing) - 1} <= replaced), (killed, replaced))
 
 # The stage of a killed run goes with the next; that of a run at work stays.
 fresh()
@@ -149,10 +156,9 @@ wrong = []
 for call in range(1, calls + 1):
     fresh()
     result = make(NEW_JOB, fault=f"full:{call}")
-    moved = sum(files_in(OUT)[name] == new[name] for name in new)
     if result.returncode == 3:
-        if moved not in (0, len(new)) or hidden_in(OUT) or result.stderr.count(b"\n") != 1:
-            wrong.append((call, moved, hidden_in(OUT), result.stderr))
+        if moved() not in (0, len(differing)) or hidden_in(OUT) or result.stderr.count(b"\n") != 1:
+            wrong.append((call, moved(), hidden_in(OUT), result.stderr))
     elif result.returncode != 0 or files_in(OUT) != new:
         wrong.append((call, result.returncode, result.stderr))
 check("no room at each call: all old or all new, exit 3, one line", not wrong, wrong[:5])
