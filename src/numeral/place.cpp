@@ -12,7 +12,8 @@
 namespace swathe {
 namespace {
 
-constexpr double kTouch = 1e-6;  // mm: what rounding may take from a stretch
+constexpr int kPlacesUnlessAsked = 4;  // one for each quarter; common practice, no source
+constexpr double kTouch = 1e-6;        // mm: what rounding may take from a stretch
 
 /// The longest of these rooms on a side, of one bumper or of any (-1).
 std::optional<NumeralRoom> longest_on(const std::vector<NumeralRoom>& rooms,
@@ -115,7 +116,7 @@ class Placer {
   }
 
   void on_chosen_sides() {
-    const int places = std::max(1, in_.least_places);
+    const int places = in_.least_places > 0 ? in_.least_places : kPlacesUnlessAsked;
     const std::vector<NumeralRoom> chosen = choose_rooms(rooms_, needs(), places);
     for (const NumeralRoom& room : chosen) {
       in_the_middle(room, room.side, std::nullopt, "numerals");
@@ -132,7 +133,7 @@ class Placer {
       return std::round(p.length() * 1e3) > std::round(q.length() * 1e3);
     });
     for (std::size_t i = 0; i < others.size(); ++i) {
-      if (static_cast<int>(chosen.size() + i) >= places) break;
+      if (static_cast<int>(chosen.size() + i) >= std::max(1, in_.least_places)) break;
       in_the_middle(others[i], others[i].side, std::nullopt, "numerals");
     }
   }

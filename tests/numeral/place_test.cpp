@@ -301,6 +301,21 @@ TEST_CASE("place: too few sides that will do leave misfits for the rest") {
   CHECK((placing.misfits[0].side == "front" || placing.misfits[0].side == "back"));
 }
 
+TEST_CASE("place: a season that counts no places gets four, or as many as fit") {
+  Setting roomy = setting(test::c_halves(28 * kInch, 30 * kInch), "1138");
+  roomy.least_places = 0;
+  CHECK(placed(roomy).placed.size() == 4);
+  CHECK(placed(roomy).misfits.empty());
+  Setting narrow = setting(test::c_halves(16 * kInch, 30 * kInch), "20486", inches(4));
+  narrow.least_places = 0;
+  CHECK(placed(narrow).placed.size() == 2);
+  CHECK(placed(narrow).misfits.empty());
+  Setting tiny = setting(test::c_halves(8 * kInch, 4 * kInch), "20486", inches(4));
+  tiny.least_places = 0;
+  CHECK(placed(tiny).placed.empty());
+  CHECK(placed(tiny).misfits.size() == 1);
+}
+
 TEST_CASE("place: a centre chosen by hand is measured from the board's left end") {
   Job job = test::c_halves(28 * kInch, 30 * kInch);
   job.numerals.places = {{"A", "left", inches(14)}};

@@ -21,7 +21,7 @@ namespace swathe {
 struct NumeralRules {
   std::optional<Length> height;  ///< at least
   std::optional<Length> stroke;  ///< at least, for the majority of the stroke
-  int places = 0;                ///< round the machine, at least
+  int places = 0;                ///< round the machine, at least; 0 where it counts none
 };
 
 struct NumeralInput {

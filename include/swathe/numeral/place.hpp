@@ -54,7 +54,8 @@ struct PlaceInput {
   const NumeralKeys& keys;
   const std::vector<Wrap>& wraps;    ///< of every bumper, in the job's order
   const std::vector<Piece>& boards;  ///< of one set: places chosen by hand are measured on them
-  int least_places = 0;              ///< that the season asks for; the program chooses at least one
+  /// That the season asks for. Where it asks for none the program chooses up to four that fit.
+  int least_places = 0;
   const std::vector<FaceCandidate>& candidates;
   /// The least height the number may be set at on request; nothing where there is none below the
   /// asked one.
