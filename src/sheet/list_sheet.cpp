@@ -309,7 +309,28 @@ class Lists {
 
   void order_of_work() {
     flow_.heading("Order of work");
-    flow_.steps(lines_of(embedded("sheet/order_of_work.txt")));
+    std::vector<std::string> steps;
+    for (const std::string& line : lines_of(embedded("sheet/order_of_work.txt"))) {
+      if (line.front() != '@') {
+        steps.push_back(line);
+        continue;
+      }
+      const std::size_t gap = line.find(' ');  // "@windows ...": only for covers that have them
+      if (applies(line.substr(1, gap - 1))) steps.push_back(line.substr(gap + 1));
+    }
+    flow_.steps(steps);
+  }
+
+  bool applies(const std::string& to) const {
+    const ClothKeys& cloth = made_.job.cloth;
+    if (to == "numerals") return made_.numerals.has_value();
+    if (to == "staples") return cloth.fixing == Fixing::Staples;
+    if (to == "quick-change") return cloth.fixing == Fixing::QuickChange;
+    if (to == "fold") return cloth.relief == Relief::Fold;
+    if (to == "sewn") return cloth.relief == Relief::Sewn;
+    return std::ranges::any_of(made_.job.brackets, [](const BracketKeys& bracket) {
+      return bracket.cloth == BracketCloth::Window;
+    });
   }
 
   const Made& made_;

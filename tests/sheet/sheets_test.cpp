@@ -151,6 +151,27 @@ TEST_CASE("template parts (1): every relief, half end and window has its templat
   }
 }
 
+TEST_CASE("lists: the order of work names only what the covers have") {
+  const Face face = test::label_face();
+  const auto said = [&](const Job& job, const std::string& words) {
+    for (const Sheet& sheet : all_sheets(test::made_by_hand(job), face))
+      if (sheet.kind == SheetKind::Lists)
+        for (const Page& page : sheet.pages)
+          if (test::says(page.drawing, words)) return true;
+    return false;
+  };
+  Job job = test::demo_job();
+  CHECK(said(job, "Staple in the order"));
+  CHECK(said(job, "Cut the windows last"));
+  CHECK_FALSE(said(job, "hook-and-loop"));
+  CHECK_FALSE(said(job, "@"));
+  job.cloth.fixing = Fixing::QuickChange;
+  job.brackets.clear();
+  CHECK_FALSE(said(job, "Staple in the order"));
+  CHECK(said(job, "hook-and-loop"));
+  CHECK_FALSE(said(job, "Cut the windows last"));
+}
+
 TEST_CASE("lists: the worked half's boards and padding stand there") {
   // Board and padding arithmetic worked by hand; common practice, no source:
   // frame 700 by 820 mm, board 18, rods 63.5, clearance 6: boards 820 and 362, rods 856 and 425.5.
