@@ -30,10 +30,6 @@ constexpr NotBuilt kNotBuilt[] = {
        auto& key = job.numerals.outline;
        return take_back(key > Length(), key, Length());
      }},
-    {"numerals.make_legal", "true",
-     [](Job& job) { return take_back(job.numerals.make_legal, job.numerals.make_legal, false); }},
-    {"numerals.place", "given",
-     [](Job& job) { return take_back(!job.numerals.places.empty(), job.numerals.places, {}); }},
     {"sight.blind", "given",
      [](Job& job) { return take_back(!job.sight.blind.empty(), job.sight.blind, {}); }},
     {"paper.measured", "given",

@@ -182,22 +182,14 @@ TEST_CASE("job: what is not built yet is refused by name") {
     const char *table, *line;
     int column;
   };
-  for (const Waiting& key : {Waiting{"cloth", "fixing = \"quick-change\"", 10},
-                             {"cloth", "relief = \"sewn\"", 10},
-                             {"cloth", "may_join = true", 12},
+  for (const Waiting& key : {Waiting{"cloth", "may_join = true", 12},
                              {"numerals", "method = \"iron-on\"", 10},
                              {"numerals", "outline = \"1/4 in\"", 11},
-                             {"numerals", "make_legal = true", 14},
-                             {"paper", "measured = [\"99 mm\", \"101 mm\"]", 12},
-                             {"padding", "corner = \"bent\"", 10},
-                             {"padding", "form = \"block\"", 8},
-                             {"backing", "joint = \"mitred\"", 9}}) {
+                             {"paper", "measured = [\"99 mm\", \"101 mm\"]", 12}}) {
     const std::string line = key.line, name = line.substr(0, line.find(' '));
     check_only(fmt::format("[{}]\n{}\n", key.table, line), Why::NotSupported, {15, key.column},
                fmt::format("{}.{}", key.table, name), key.table);
   }
-  check_only("[[numerals.place]]\nbumper = \"A\"\nside = \"left\"\n", Why::NotSupported, {14, 1},
-             "not supported yet", "numerals");
   check_only("[[sight.blind]]\nbox = [[0, 0, 0], [1, 1, 1]]\n", Why::NotSupported, {14, 1},
              "sight.blind", "sight");
 }
@@ -222,7 +214,7 @@ TEST_CASE("job: ten faults are ten faults, by place") {
       "thickness = \"0 in\"\n"           // 4
       "lapping = [\"front\", \"up\"]\n"  // 5
       "[cloth]\n"
-      "relief = \"sewn\"\n"  // 6
+      "relief = \"glued\"\n"  // 6
       "flap = 2 # fine\n"
       "seam = \"half\"\n"  // 7
       "[[bumper]]\n"
