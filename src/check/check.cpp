@@ -13,6 +13,7 @@ constexpr Check kChecks[] = {
     check_padding,        check_padding_form,   check_backing,
     check_extension,      check_hard_parts,     check_zone,
     check_by_eye,         check_support,        check_weight,
+    check_brackets,
 };
 
 }  // namespace

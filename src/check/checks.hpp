@@ -29,5 +29,6 @@ void check_zone(const Subject&, const Season&, Book&);
 void check_by_eye(const Subject&, const Season&, Book&);  ///< fastening, markings
 void check_support(const Subject&, const Season&, Book&);
 void check_weight(const Subject&, const Season&, Book&);
+void check_brackets(const Subject&, const Season&, Book&);  ///< our own advice
 
 }  // namespace swathe

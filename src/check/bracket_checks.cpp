@@ -1,0 +1,93 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "check/checks.hpp"
+
+// Brackets on the boards' backs: our own advice, no season rules on them.
+namespace swathe {
+namespace {
+
+/// A bracket as it sits on a board's inside face, mm right and down from the face's top left.
+struct Seat {
+  const BracketKeys& keys;
+  const RunSide& leg;
+  Box box;
+};
+
+std::vector<Seat> seats_of(const Subject& s) {
+  std::vector<Seat> seats;
+  for (std::size_t b = 0; b < s.patterns.size(); ++b)
+    for (const BracketOnPattern& bracket : s.patterns[b].brackets) {
+      const BracketKeys& keys = s.job.brackets[static_cast<std::size_t>(bracket.keys)];
+      const int side = *s.frame.side(keys.side);
+      const auto leg = std::ranges::find(s.wraps[b].run().sides, side, &RunSide::side);
+      const double board = leg->to_x - leg->from_x;
+      const double left =
+          keys.from == FromEnd::Left ? keys.at.mm() : board - (keys.at + keys.width).mm();
+      seats.push_back(
+          {keys,
+           *leg,
+           {{left, keys.down.mm()}, {left + keys.width.mm(), (keys.down + keys.height).mm()}}});
+    }
+  return seats;
+}
+
+std::string name_of(const BracketKeys& keys) {
+  return fmt::format("bumper {}, bracket on {}", keys.bumper, keys.side);
+}
+
+/// Nothing may stand nearer than the clearance asked for.
+void judge_distance(Book& book, const Seat& seat, const std::string& to, double apart,
+                    double clear) {
+  if (apart >= clear - kNoTape) return;
+  book.advise({"bracket", name_of(seat.keys), fmt::format("{} clear of {}", book.about(clear), to),
+               book.about(apart), Verdict::Warn,
+               fmt::format("move it {} away from {}", book.on_tape(clear - apart), to)});
+}
+
+void judge_corner_joints(Book& book, const Seat& seat) {
+  const double clear = seat.keys.clearance.mm();
+  const double board = seat.leg.to_x - seat.leg.from_x;
+  if (seat.leg.starts_at_corner)
+    judge_distance(book, seat, "the left corner joint", seat.box.lo.x, clear);
+  if (seat.leg.ends_at_corner)
+    judge_distance(book, seat, "the right corner joint", board - seat.box.hi.x, clear);
+}
+
+void judge_neighbours(Book& book, const std::vector<Seat>& seats, std::size_t k) {
+  for (std::size_t other = k + 1; other < seats.size(); ++other) {
+    const Seat &a = seats[k], &b = seats[other];
+    if (a.keys.bumper != b.keys.bumper || a.keys.side != b.keys.side) continue;
+    const double across = std::max(a.box.lo.x - b.box.hi.x, b.box.lo.x - a.box.hi.x);
+    const double down = std::max(a.box.lo.y - b.box.hi.y, b.box.lo.y - a.box.hi.y);
+    judge_distance(book, b, "the bracket before it", std::max(across, down),
+                   std::max(a.keys.clearance, b.keys.clearance).mm());
+  }
+}
+
+/// A bracket over a flap's edge sits half on cloth and half on wood.
+void judge_bare_board(const Subject& s, Book& book, const Seat& seat) {
+  if (seat.keys.cloth != BracketCloth::Under) return;
+  const double top_edge = s.section.flap_mm(), bottom_edge = s.section.height_mm() - top_edge;
+  const double bare = std::min(seat.box.hi.y, bottom_edge) - std::max(seat.box.lo.y, top_edge);
+  const bool on_cloth = seat.box.lo.y < top_edge || seat.box.hi.y > bottom_edge;
+  if (!on_cloth || bare <= kNoTape) return;
+  book.advise({"bracket", name_of(seat.keys), "all on cloth, or a window",
+               fmt::format("{} of its height on bare board", book.about(bare)), Verdict::Warn,
+               fmt::format("pack the bare part with {} of cloth, or set cloth = \"window\"",
+                           book.about(s.section.cloth_thickness_mm()))});
+}
+
+}  // namespace
+
+void check_brackets(const Subject& s, const Season&, Book& book) {
+  const std::vector<Seat> seats = seats_of(s);
+  for (std::size_t k = 0; k < seats.size(); ++k) {
+    judge_corner_joints(book, seats[k]);
+    judge_neighbours(book, seats, k);
+    judge_bare_board(s, book, seats[k]);
+  }
+}
+
+}  // namespace swathe
