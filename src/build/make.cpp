@@ -8,6 +8,7 @@
 #include "swathe/check/check.hpp"
 #include "swathe/job/read_job.hpp"
 #include "swathe/numeral/make_numerals.hpp"
+#include "swathe/pattern/joins.hpp"
 #include "swathe/type/faces.hpp"
 
 namespace swathe {
@@ -144,6 +145,10 @@ class Pass {
       faults_ = std::move(faults);
       return sorted_faults();
     }
+    if (Refusals faults = lay_seams(made); !faults.empty()) {
+      faults_ = std::move(faults);
+      return sorted_faults();
+    }
     made.stock = plan_stock(made.job, made.boards, made.padding, made.patterns);
     made.findings =
         check({made.job, made.season ? &*made.season : nullptr, made.frame, made.section,
@@ -210,6 +215,15 @@ class Pass {
     }
   }
 
+  /// Numerals go on before the cloth is pulled: their places, not their size, follow the pattern.
+  static void lay_on_pattern(PlacedNumeral& numeral, const Made& made) {
+    const auto bumper = static_cast<std::size_t>(numeral.bumper);
+    const double pulled = made.patterns[bumper].length / made.wraps[bumper].run().length;
+    const double moved = (pulled - 1.0) * numeral.centre_s;
+    numeral.centre_s += moved;
+    for (PlacedDigit& digit : numeral.digits) digit.origin.x += moved;
+  }
+
   Refusals set_numerals(Made& made) const {
     double half_height = made.section.front_flat_top();
     if (face_.face) {
@@ -227,9 +241,26 @@ class Pass {
       if (!numerals) return numerals.error();
       made.numerals = std::move(*numerals);
       made.numerals->axes = face_.axes;
+      for (PlacedNumeral& numeral : made.numerals->placed) lay_on_pattern(numeral, made);
     }
     for (const Wrap& wrap : made.wraps) made.clear.push_back(clear_stretches(wrap, half_height));
     return {};
+  }
+
+  /// Seams keep clear of the numerals, so they come after them.
+  Refusals lay_seams(Made& made) const {
+    Refusals faults;
+    for (std::size_t k = 0; k < made.patterns.size(); ++k) {
+      std::vector<Occupied> occupied;
+      if (made.numerals)
+        for (const PlacedNumeral& numeral : made.numerals->placed)
+          if (numeral.bumper == static_cast<int>(k))
+            occupied.push_back(
+                {numeral.centre_s - 0.5 * numeral.width, numeral.centre_s + 0.5 * numeral.width});
+      if (auto joins = take(lay_joins(made.patterns[k], made.job, std::move(occupied)), faults))
+        made.patterns[k].joins = std::move(*joins);
+    }
+    return faults;
   }
 
   tl::unexpected<Refusals> sorted_faults() {

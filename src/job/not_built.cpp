@@ -18,8 +18,6 @@ struct NotBuilt {
 
 /// Keys that are understood and wait for what they ask for. A feature that is built loses its row.
 constexpr NotBuilt kNotBuilt[] = {
-    {"cloth.may_join", "true",
-     [](Job& job) { return take_back(job.cloth.may_join, job.cloth.may_join, false); }},
     {"numerals.method", "other than \"stencil\"",
      [](Job& job) {
        auto& key = job.numerals.method;

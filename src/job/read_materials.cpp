@@ -108,6 +108,7 @@ void read_cloth(TableReader& root) {
   in.length("seam", cloth.seam, kSmallGap);
   in.length("end_reach", cloth.end_reach, kFlap);
   in.flag("may_join", cloth.may_join);
+  in.length("longest_piece", cloth.longest_piece, kStockLength);
   in.number("density", cloth.density_kg_m2, kClothDensity);
   in.choice("fixing", cloth.fixing, kFixingWords);
   read_quick_change(in, cloth.quick_change);

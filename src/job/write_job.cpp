@@ -136,8 +136,14 @@ void write(Writer& out, const ClothKeys& cloth) {
   out.key("seam", cloth.seam);
   out.key("end_reach", cloth.end_reach);
   out.key("may_join", cloth.may_join);
+  if (cloth.longest_piece) out.key("longest_piece", *cloth.longest_piece);
   out.key("density", cloth.density_kg_m2);
   out.word("fixing", cloth.fixing, kFixingWords);
+  out.header("cloth.quick_change");
+  out.key("flap", cloth.quick_change.flap);
+  out.key("hem", cloth.quick_change.hem);
+  out.key("strip", cloth.quick_change.strip);
+  out.key("stretch", cloth.quick_change.stretch);
 }
 
 void write(Writer& out, const BumperKeys& bumper) {

@@ -96,6 +96,20 @@ std::vector<NamedLine> outside_brackets(const NamedLine& line, const Pattern& pa
   return stretches;
 }
 
+/// A seam, the two cuts beside it, and ticks that meet when it is sewn.
+void draw_join(Drawing& onto, const ClothJoin& join, const Placement& place) {
+  onto.line(LineKind::Stitch, place(join.from), place(join.to));
+  for (const double side : {-1.0, 1.0}) {
+    const FlatPoint off{side * join.allowance, 0};
+    onto.line(LineKind::Thin, place(join.from + off), place(join.to + off));
+  }
+  for (const double share : {0.25, 0.5, 0.75}) {
+    const FlatPoint at = join.from + share * (join.to - join.from);
+    const FlatPoint reach{join.allowance, 0};
+    onto.line(LineKind::Stitch, place(at - reach), place(at + reach));
+  }
+}
+
 void draw_lines(Drawing& onto, const Pattern& pattern, const Placement& place) {
   onto.line(LineKind::Cut, place(closed_path(pattern.outline)));
   for (const Path& snip : pattern.snips) onto.line(LineKind::Cut, place(snip));
@@ -104,6 +118,7 @@ void draw_lines(Drawing& onto, const Pattern& pattern, const Placement& place) {
     draw_pleat(onto, place(pleat.path), {flip * pleat.under.x, pleat.under.y});
   for (const auto* sewn : {&pattern.stitches, &pattern.seam_marks, &pattern.strips})
     for (const Path& path : *sewn) onto.line(LineKind::Stitch, place(path));
+  for (const ClothJoin& join : pattern.joins) draw_join(onto, join, place);
   for (const NamedLine& line : pattern.lines) {
     if (line.what == What::StapleLine)
       for (const NamedLine& stretch : outside_brackets(line, pattern))
@@ -197,6 +212,15 @@ void name_strips(LabelPlacer& labels, const Pattern& pattern, const Placement& p
     if (!labels.block({{{"hook-and-loop, on the inside", kSmall}}}, box, box.middle()))
       labels.near(box.middle(), "hook-and-loop, on the inside", kSmall, 60);
   }
+}
+
+void name_joins(LabelPlacer& labels, const Pattern& pattern, const Placement& place, Units units) {
+  for (const ClothJoin& join : pattern.joins)
+    labels.near(
+        place(join.from + 0.4 * (join.to - join.from)),
+        fmt::format("seam{}: cut each piece {} past it", join.under_pleat ? " under the pleat" : "",
+                    dimension_with_unit(mm(join.allowance), units)),
+        kSmall, 120);
 }
 
 void name_staples(LabelPlacer& labels, const Pattern& pattern, const Placement& place) {
@@ -334,6 +358,7 @@ Drawing draw_pattern(const Made& made, std::size_t bumper, const Face& face, Fla
   name_ends(labels, made, bumper, place);
   name_brackets(labels, pattern, place);
   name_strips(labels, pattern, place);
+  name_joins(labels, pattern, place, made.job.units);
   name_staples(labels, pattern, place);
   name_lines(labels, pattern, place);
   return drawing;

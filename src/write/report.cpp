@@ -137,6 +137,11 @@ Json bumper_part(const Made& made, std::size_t k) {
   bumper["brackets"] = Json::array();
   for (const BracketOnPattern& bracket : pattern.brackets)
     bumper["brackets"].push_back(bracket_part(bracket));
+  bumper["joins"] = Json::array();
+  for (const ClothJoin& join : pattern.joins)
+    bumper["joins"].push_back({{"s_mm", grid(join.s)},
+                               {"under_pleat", join.under_pleat},
+                               {"allowance_mm", grid(join.allowance)}});
   bumper["staples"] = Json::array();
   for (const Staple& staple : pattern.staples)
     bumper["staples"].push_back(

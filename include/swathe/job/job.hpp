@@ -90,6 +90,8 @@ struct ClothKeys {
   Length seam = inches(0.5);
   Length end_reach = inches(2);
   bool may_join = false;
+  std::optional<Length>
+      longest_piece;  ///< of cloth at hand, along the cover; unset: cut from the roll
   double density_kg_m2 = 0.35;
   Fixing fixing = Fixing::Staples;  ///< how the flaps are held to the boards
   QuickChangeKeys quick_change;

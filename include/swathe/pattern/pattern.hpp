@@ -96,6 +96,14 @@ struct EndOnPattern {
   double tongue = 0, ears = 0;
 };
 
+/// A seam across the cover, where one piece of cloth is too short for it.
+struct ClothJoin {
+  double s = 0;
+  bool under_pleat = false;  ///< on a corner line, where the fold hides it
+  double allowance = 0;      ///< each piece is cut this far past the seam
+  FlatPoint from, to;        ///< across the cloth, from its lower edge to its upper one
+};
+
 struct Pattern {
   std::string bumper;
   Polygon outline;             ///< the cut outline, counter-clockwise
@@ -110,6 +118,7 @@ struct Pattern {
   std::vector<Staple> staples;  ///< none on a quick-change cover
   std::vector<Path> strips;     ///< hook-and-loop of a quick-change cover, sewn to its inside
   std::vector<MatchMark> marks;
+  std::vector<ClothJoin> joins;
   std::vector<EndOnPattern> ends;
   double length = 0;                         ///< end face to end face
   double cloth_length = 0, cloth_width = 0;  ///< tongues and flaps in

@@ -1,0 +1,90 @@
+#include "swathe/pattern/joins.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "swathe/base/units.hpp"
+
+namespace swathe {
+namespace {
+
+/// A seam is sewn no nearer than this to anything drawn on the cloth. Common practice, no source.
+constexpr double kSeamClear = 6.0;
+
+/// Everything on the cover that a seam in the open may not cross.
+std::vector<Occupied> barred(const Pattern& pattern, std::vector<Occupied> occupied) {
+  for (const PatternCorner& corner : pattern.corners) {
+    const Box notch = bounds(corner.notch_top);
+    occupied.push_back({notch.lo.x, notch.hi.x});
+  }
+  for (const BracketOnPattern& bracket : pattern.brackets)
+    for (const auto* shapes : {&bracket.windows, &bracket.footprints})
+      for (const Path& shape : *shapes)
+        occupied.push_back({bounds(shape).lo.x, bounds(shape).hi.x});
+  const double far = pattern.cloth_length;
+  occupied.push_back({-far, 0.0});
+  occupied.push_back({pattern.length, pattern.length + far});
+  return occupied;
+}
+
+/// The furthest place up to `limit` that is `clear` of everything barred.
+double furthest(double limit, double clear, const std::vector<Occupied>& bars) {
+  double s = limit;
+  for (bool moved = true; moved;) {
+    moved = false;
+    for (const Occupied& bar : bars) {
+      if (s <= bar.from - clear || s >= bar.to + clear) continue;
+      s = bar.from - clear;
+      moved = true;
+    }
+  }
+  return s;
+}
+
+ClothJoin join_at(const Pattern& pattern, double s, const PatternCorner* corner, double allowance) {
+  const Box box = bounds(pattern.outline);
+  ClothJoin join{s, corner != nullptr, allowance, {s, box.lo.y}, {s, box.hi.y}};
+  if (!corner) return join;
+  // On a corner line the cloth ends at the notches' points.
+  join.from.y = bounds(corner->notch_bottom).hi.y;
+  join.to.y = bounds(corner->notch_top).lo.y;
+  return join;
+}
+
+}  // namespace
+
+Outcome<std::vector<ClothJoin>> lay_joins(const Pattern& pattern, const Job& job,
+                                          std::vector<Occupied> occupied) {
+  std::vector<ClothJoin> joins;
+  if (!job.cloth.longest_piece) return joins;
+  const double longest = job.cloth.longest_piece->mm(), allowance = job.cloth.seam.mm();
+  const auto refuse_with = [&](const std::string& expected) {
+    return refuse(
+        Why::DoesNotFit,
+        fmt::format("the cover of bumper \"{}\" is {} long and the longest piece of cloth {}, {}",
+                    pattern.bumper, measured(mm(pattern.cloth_length), job.units),
+                    measured(*job.cloth.longest_piece, job.units), expected),
+        job.places.of("cloth.longest_piece"));
+  };
+  const Box box = bounds(pattern.outline);
+  if (box.width() > longest && !job.cloth.may_join)
+    return refuse_with("expected longer cloth, or cloth.may_join = true");
+  const std::vector<Occupied> bars = barred(pattern, std::move(occupied));
+  for (double start = box.lo.x;;) {
+    const double sewn_on = joins.empty() ? 0.0 : allowance;
+    if (box.hi.x - start + sewn_on <= longest) return joins;
+    const double limit = start + longest - sewn_on - allowance;
+    const PatternCorner* under = nullptr;
+    for (const PatternCorner& corner : pattern.corners)
+      if (job.cloth.relief == Relief::Fold && corner.s > start + 2 * allowance && corner.s <= limit)
+        under = &corner;
+    const double s = under ? under->s : furthest(limit, allowance + kSeamClear, bars);
+    if (s <= start + 2 * allowance)
+      return refuse_with("and no place is left for a seam; expected longer cloth");
+    joins.push_back(join_at(pattern, s, under, allowance));
+    start = s;
+  }
+}
+
+}  // namespace swathe
