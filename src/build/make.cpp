@@ -139,6 +139,7 @@ class Pass {
               std::move(padding_),
               {},
               {},
+              {},
               {}};
     cover_gaps(made);
     if (Refusals faults = set_numerals(made); !faults.empty()) {
@@ -149,6 +150,8 @@ class Pass {
       faults_ = std::move(faults);
       return sorted_faults();
     }
+    made.same = same_patterns(made.patterns,
+                              made.numerals ? made.numerals->placed : std::vector<PlacedNumeral>{});
     made.stock = plan_stock(made.job, made.boards, made.padding, made.patterns);
     made.findings =
         check({made.job, made.season ? &*made.season : nullptr, made.frame, made.section,

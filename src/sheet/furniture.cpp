@@ -3,10 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sheet/pattern_marks.hpp"
+
 namespace swathe {
 namespace {
 
-constexpr Colour kBlack{0, 0, 0};
 constexpr double kPad = 2.0;  ///< between a frame and its words
 
 double step(double height_mm) { return kLineStep * height_mm; }
@@ -21,12 +22,6 @@ double height_of_lines(std::size_t lines, double height_mm) {
   return lines == 0
              ? 0.0
              : height_mm + static_cast<double>(lines - 1) * step(height_mm) + 0.35 * height_mm;
-}
-
-Polygon arrow_head(FlatPoint tip, FlatPoint way) {
-  constexpr double kLength = 4.0, kHalf = 1.4;
-  const FlatPoint root = tip - kLength * way, side = kHalf * left_of(way);
-  return {tip, root + side, root - side};
 }
 
 }  // namespace
@@ -263,7 +258,7 @@ Box draw_caution(Drawing& onto, const Face& labels, FlatPoint top_left, double w
                                             foot + FlatPoint{0.5 * kSign, 0.87 * kSign}}));
   onto.text(foot + FlatPoint{0.5 * kSign, 1.2}, "!", 4.0, Anchor::Middle);
   const Box box{{top_left.x, top_left.y - height}, {top_left.x + width_mm, top_left.y}};
-  onto.line(LineKind::Cut, rectangle(box.lo, box.hi));
+  onto.line(LineKind::Outline, rectangle(box.lo, box.hi));
   return box;
 }
 

@@ -4,7 +4,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <string_view>
+#include <utility>
 
 #include "sheet/flow.hpp"
 #include "sheet/running.hpp"
@@ -42,6 +44,7 @@ class Lists {
     numerals();
     brackets();
     staples();
+    strips();
     tools();
     order_of_work();
   }
@@ -96,6 +99,11 @@ class Lists {
     if (staple_count() > 0)
       table.rows.push_back({"staples", count(staple_count() * sets()),
                             "and some to spare; crown 10 mm, shorter than the board is thick"});
+    if (strip_length() > 0)
+      table.rows.push_back(
+          {"hook-and-loop", full(mm(strip_length() * sets())),
+           fmt::format("{} wide, both halves; one half is sewn on, the other sticks on the board",
+                       full(job.cloth.quick_change.strip))});
     flow_.table(table);
     for (const StockCut& cut : stock.boards.too_long)
       flow_.words(
@@ -243,6 +251,8 @@ class Lists {
       places.rows.push_back({made_.patterns[static_cast<std::size_t>(placed.bumper)].bumper,
                              placed.side, fig(placed.height), fig(placed.width)});
     flow_.table(places);
+    if (!made_.numerals->change.empty())
+      flow_.words("Changed to keep the rules: " + made_.numerals->change);
     Table digits;
     digits.columns = {{"digit"},
                       {"height", Anchor::Right},
@@ -299,26 +309,86 @@ class Lists {
     flow_.table(table);
   }
 
+  static double length_of(const Path& strip) {
+    const Box box = bounds(strip);
+    return std::max(box.width(), box.height());
+  }
+
+  double strip_length() const {
+    double all = 0;
+    for (const Pattern& pattern : made_.patterns)
+      for (const Path& strip : pattern.strips) all += length_of(strip);
+    return all;
+  }
+
+  void strips() {
+    if (strip_length() == 0) return;
+    flow_.heading("Hook-and-loop");
+    flow_.words(
+        fmt::format("{} wide. The softer half on the inside of the cover, the other on "
+                    "the board's back. Strips of one cover, the longest first:",
+                    full(made_.job.cloth.quick_change.strip)));
+    Table table;
+    table.columns = {{"bumper"}, {"strips", Anchor::Left, 110}, {"all colours", Anchor::Right}};
+    for (const Pattern& pattern : made_.patterns) {
+      std::map<std::string, int> alike;  // by what is printed
+      std::vector<std::pair<double, std::string>> order;
+      double together = 0;
+      for (const Path& strip : pattern.strips) {
+        const double length = length_of(strip);
+        together += length;
+        const std::string words = fig(length);
+        if (++alike[words] == 1) order.emplace_back(-length, words);
+      }
+      std::ranges::sort(order);
+      std::string cell;
+      for (const auto& [length, words] : order)
+        cell += fmt::format("{}{} of {}", cell.empty() ? "" : ",  ", alike[words], words);
+      table.rows.push_back({pattern.bumper, cell, fig(together * sets())});
+    }
+    flow_.table(table);
+  }
+
   void tools() {
     flow_.heading("Tools");
     std::string all;
-    for (const std::string& line : lines_of(embedded("sheet/tools.txt")))
+    for (const std::string& line : lines_that_apply("sheet/tools.txt"))
       all += (all.empty() ? "" : "\n") + line;
     flow_.words(all);
   }
 
   void order_of_work() {
     flow_.heading("Order of work");
-    std::vector<std::string> steps;
-    for (const std::string& line : lines_of(embedded("sheet/order_of_work.txt"))) {
-      if (line.front() != '@') {
-        steps.push_back(line);
+    flow_.steps(lines_that_apply("sheet/order_of_work.txt"));
+  }
+
+  /// "@windows ..." is only for covers that have them, "+windows ..." goes on with the line before.
+  std::vector<std::string> lines_that_apply(const char* text) const {
+    std::vector<std::string> lines;
+    for (const std::string& line : lines_of(embedded(text))) {
+      if (line.front() != '@' && line.front() != '+') {
+        lines.push_back(line);
         continue;
       }
-      const std::size_t gap = line.find(' ');  // "@windows ...": only for covers that have them
-      if (applies(line.substr(1, gap - 1))) steps.push_back(line.substr(gap + 1));
+      const std::size_t gap = line.find(' ');
+      if (!applies(line.substr(1, gap - 1))) continue;
+      if (line.front() == '+')
+        lines.back() += line.substr(gap);
+      else
+        lines.push_back(line.substr(gap + 1));
     }
-    flow_.steps(steps);
+    return lines;
+  }
+
+  bool has_corners() const {
+    return std::ranges::any_of(made_.patterns,
+                               [](const Pattern& pattern) { return !pattern.corners.empty(); });
+  }
+
+  bool has_voids() const {
+    return std::ranges::any_of(made_.wraps, [&](const Wrap& wrap) {
+      return !corner_voids(made_.frame, made_.section, wrap.run(), made_.job.padding).empty();
+    });
   }
 
   bool applies(const std::string& to) const {
@@ -326,8 +396,14 @@ class Lists {
     if (to == "numerals") return made_.numerals.has_value();
     if (to == "staples") return cloth.fixing == Fixing::Staples;
     if (to == "quick-change") return cloth.fixing == Fixing::QuickChange;
-    if (to == "fold") return cloth.relief == Relief::Fold;
-    if (to == "sewn") return cloth.relief == Relief::Sewn;
+    if (to == "fold") return has_corners() && cloth.relief == Relief::Fold;
+    if (to == "sewn") return has_corners() && cloth.relief == Relief::Sewn;
+    if (to == "sewn-staples") return applies("sewn") && applies("staples");
+    if (to == "voids") return has_voids();
+    if (to == "holes")
+      return std::ranges::any_of(made_.job.brackets,
+                                 [](const BracketKeys& bracket) { return !bracket.holes.empty(); });
+    if (to == "brackets") return !made_.job.brackets.empty();
     return std::ranges::any_of(made_.job.brackets, [](const BracketKeys& bracket) {
       return bracket.cloth == BracketCloth::Window;
     });

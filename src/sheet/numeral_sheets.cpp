@@ -157,7 +157,8 @@ Sheet numeral_sheets(const Made& made, const Face& labels) {
   head.title = {made.job.title,
                 fmt::format("numerals {}, {}", made.job.number, words.piece),
                 "",
-                {numerals.face, height_words(numerals, made.job.units), words.how, kPrintWords}};
+                {numerals.face, numerals.change, height_words(numerals, made.job.units), words.how,
+                 kPrintWords}};
   head.scales = true;
   for (const char* name : words.cautions) head.cautions.push_back(caution(name));
 
@@ -178,7 +179,7 @@ Sheet numeral_sheets(const Made& made, const Face& labels) {
   sheet.pages = std::move(laid.pages);
   for (const Cell* cell : laid.too_large) {
     const Page page{cell->size.x, cell->size.y, cell->drawing, head.title.subject};
-    Sheet tiles = tile_on_paper(page, made, labels, sheet.stem, "", words.how);
+    Sheet tiles = tile_on_paper(page, made, labels, {sheet.stem, "", words.how, ""});
     for (Page& tile : tiles.pages) sheet.pages.push_back(std::move(tile));
   }
   return sheet;

@@ -7,6 +7,8 @@
 
 #include "sheet/label_placer.hpp"
 #include "sheet/pattern_marks.hpp"
+#include "sheet/same_words.hpp"
+#include "swathe/sheet/furniture.hpp"
 
 namespace swathe {
 namespace {
@@ -223,6 +225,22 @@ void name_joins(LabelPlacer& labels, const Pattern& pattern, const Placement& pl
         kSmall, 120);
 }
 
+/// A hem's folds are level; a pleat's run to the front.
+bool is_hem(const PleatLine& pleat) {
+  const auto& line = pleat.path.vertices;
+  return line.front().at.y == line.back().at.y;
+}
+
+void name_hems(LabelPlacer& labels, const Pattern& pattern, const Placement& place) {
+  for (const PleatLine& pleat : pattern.pleats) {
+    if (!is_hem(pleat)) continue;
+    const FlatPoint a = place(pleat.path.vertices.front().at);
+    const FlatPoint b = place(pleat.path.vertices.back().at);
+    if (!labels.beside(a, b, "HEM, fold under", kName, 3 * kFromEnd))
+      labels.beside(a, b, "HEM", kName, kFromEnd);
+  }
+}
+
 void name_staples(LabelPlacer& labels, const Pattern& pattern, const Placement& place) {
   for (const Staple& staple : pattern.staples) {
     if (staple.order % 5 != 0) continue;
@@ -288,7 +306,8 @@ void name_piece(Drawing& onto, LabelPlacer& labels, const Made& made, std::size_
       words.lines = {{fmt::format("BUMPER {}", made.patterns[bumper].bumper), 12.0},
                      {made.job.title, 5.0},
                      {face_words(made), 8.0},
-                     {cut_words(made), 6.0}};
+                     {cut_words(made), 6.0},
+                     {same_words(made, bumper), kName}};
     else
       words.lines = {{fmt::format("BUMPER {}", made.patterns[bumper].bumper), 6.0},
                      {fmt::format("{} side", panel->side), 5.0},
@@ -303,7 +322,7 @@ void name_piece(Drawing& onto, LabelPlacer& labels, const Made& made, std::size_
   const double length = std::min(kGrainLength, 0.6 * box.width());
   const FlatPoint low{box.middle().x, box.lo.y + 12};
   if (const auto spot = labels.claim(length, 12, box, low)) {
-    draw_grain(onto, {spot->lo.x, spot->lo.y + 2.5}, {spot->hi.x, spot->lo.y + 2.5});
+    draw_long_grain(onto, {spot->lo.x, spot->lo.y + 2.5}, {spot->hi.x, spot->lo.y + 2.5});
     onto.text({spot->middle().x, spot->lo.y + 6}, "LONG GRAIN", 5.0, Anchor::Middle);
   }
 }
@@ -359,6 +378,7 @@ Drawing draw_pattern(const Made& made, std::size_t bumper, const Face& face, Fla
   name_brackets(labels, pattern, place);
   name_strips(labels, pattern, place);
   name_joins(labels, pattern, place, made.job.units);
+  name_hems(labels, pattern, place);
   name_staples(labels, pattern, place);
   name_lines(labels, pattern, place);
   return drawing;

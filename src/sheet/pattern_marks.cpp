@@ -84,13 +84,6 @@ void draw_pleat(Drawing& onto, const Path& fold, FlatPoint under) {
   }
 }
 
-void draw_grain(Drawing& onto, FlatPoint from, FlatPoint to) {
-  const FlatPoint along = unit(to - from);
-  onto.line(LineKind::Grain, from + 1.0 * along, to - 1.0 * along);
-  onto.fill(LineKind::Grain, kBlack,
-            {closed_path(arrow_head(to, along)), closed_path(arrow_head(from, -1.0 * along))});
-}
-
 void draw_numeral(Drawing& onto, const Region& outline) {
   std::vector<Path> paths;
   for (const Polygon& contour : outline) paths.push_back(closed_path(contour));

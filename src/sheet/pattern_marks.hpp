@@ -28,8 +28,6 @@ void draw_match(Drawing& onto, FlatPoint at, bool points_down);
 void draw_window(Drawing& onto, const Path& window);
 /// A fold line, and near both ends an arrow the way its cloth goes under.
 void draw_pleat(Drawing& onto, const Path& fold, FlatPoint under);
-/// A two-headed arrow.
-void draw_grain(Drawing& onto, FlatPoint from, FlatPoint to);
 /// A digit's outline over a pale tint.
 void draw_numeral(Drawing& onto, const Region& outline);
 /// A dimension from `a` to `b`: a line between ticks, the words in the middle beside it.

@@ -7,7 +7,8 @@
 #include "sheet/page_head.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/pattern_marks.hpp"
-#include "sheet/stems.hpp"
+#include "sheet/same_words.hpp"
+#include "swathe/sheet/stems.hpp"
 
 namespace swathe {
 namespace {
@@ -36,7 +37,8 @@ Sheet pattern_sheet(const Made& made, std::size_t bumper, const Face& labels) {
                 page.name,
                 "",
                 {face_words(made), cut_words(made),
-                 fmt::format("tape {} by {} before cutting", along, across), kPrintWords}};
+                 fmt::format("tape {} by {} before cutting", along, across), kPrintWords,
+                 same_words(made, bumper)}};
   head.scales = true;
   head.key = kinds_to_explain(page.drawing);
 

@@ -1,14 +1,17 @@
 #include "swathe/sheet/sheets.hpp"
 
+#include <fmt/format.h>
+
 #include <cstddef>
 #include <utility>
 
 #include "sheet/pattern_drawing.hpp"
-#include "sheet/stems.hpp"
+#include "sheet/same_words.hpp"
 #include "sheet/tile_on_paper.hpp"
 #include "swathe/sheet/list_sheet.hpp"
 #include "swathe/sheet/numeral_sheets.hpp"
 #include "swathe/sheet/pattern_sheet.hpp"
+#include "swathe/sheet/stems.hpp"
 #include "swathe/sheet/tape_sheet.hpp"
 #include "swathe/sheet/template_sheets.hpp"
 
@@ -20,8 +23,11 @@ std::vector<Sheet> all_sheets(const Made& made, const Face& labels) {
   };
   for (std::size_t b = 0; b < made.patterns.size(); ++b) {
     add(pattern_sheet(made, b, labels));
-    add(tile_on_paper(pattern_piece(made, b, labels), made, labels, stem_of(made, b, "tiles"),
-                      cut_words(made), face_words(made)));
+    Sheet tiles = tile_on_paper(
+        pattern_piece(made, b, labels), made, labels,
+        {stem_of(made, b, "tiles"), cut_words(made), face_words(made), same_words(made, b)});
+    tiles.title = fmt::format("bumper {}, tiles", made.patterns[b].bumper);
+    add(std::move(tiles));
     add(tape_sheet(made, b, labels));
     add(template_sheets(made, b, labels));
   }

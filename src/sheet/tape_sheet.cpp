@@ -9,8 +9,9 @@
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/pattern_marks.hpp"
 #include "sheet/running.hpp"
+#include "sheet/same_words.hpp"
 #include "sheet/small_pattern.hpp"
-#include "sheet/stems.hpp"
+#include "swathe/sheet/stems.hpp"
 
 namespace swathe {
 namespace {
@@ -69,7 +70,7 @@ Box draw_layout(Drawing& onto, const Face& labels, const Box& room, const Made& 
 
 Table table_of(const std::vector<Running>& list, const char* heading, Units units) {
   Table table;
-  table.columns = {{heading, Anchor::Right}, {"left over", Anchor::Left}, {"what"}};
+  table.columns = {{heading, Anchor::Right}, {"more or less", Anchor::Left}, {"what"}};
   for (const Running& running : list)
     table.rows.push_back(
         {dimension(mm(running.at_mm), units), left_over(mm(running.at_mm), units), running.what});
@@ -98,13 +99,17 @@ Sheet tape_sheet(const Made& made, std::size_t bumper, const Face& labels) {
       made.job.title,
       fmt::format("bumper {}, tape-measure layout", pattern.bumper),
       "",
-      {fmt::format("{}, TOP away from you", face_words(made)), cut_words(made),
-       inches ? "All figures in inches, from the cloth's left end and bottom edge"
-              : "All figures in mm, from the cloth's left end and bottom edge",
+      {fmt::format("{}, TOP away from you; {}", face_words(made), cut_words(made)),
+       fmt::format("All figures in {}, from the cloth's left end (near) and bottom edge",
+                   inches ? "inches" : "mm"),
        fmt::format("Cut a piece {} by {} first, hook the tape once, mark every figure off it",
                    dimension(mm(pattern.cloth_length), units),
                    dimension(mm(pattern.cloth_width), units)),
-       "Above and left: for the scissors. Below and right: for the pencil"}};
+       "Above and left: for the scissors. Below and right: for the pencil",
+       made.job.cloth.relief == Relief::Sewn && !pattern.corners.empty()
+           ? "The corners' cut edges are curved: draw them from the templates"
+           : "",
+       same_words(made, bumper)}};
 
   std::vector<Table> tables = {table_of(figures.along, "along", units),
                                table_of(figures.across, "across", units)};

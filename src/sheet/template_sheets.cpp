@@ -8,9 +8,9 @@
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/pattern_marks.hpp"
 #include "sheet/shelves.hpp"
-#include "sheet/stems.hpp"
 #include "sheet/template_parts.hpp"
 #include "sheet/tile_on_paper.hpp"
+#include "swathe/sheet/stems.hpp"
 
 namespace swathe {
 namespace {
@@ -95,7 +95,7 @@ Sheet template_sheets(const Made& made, std::size_t bumper, const Face& labels) 
     sheet.pages[places[k].page].drawing.add(cells[k].drawing, {false, 0, places[k].at});
   for (Cell& cell : too_large) {
     const Page page{cell.size.x, cell.size.y, std::move(cell.drawing), head.title.subject};
-    Sheet tiles = tile_on_paper(page, made, labels, sheet.stem, "", face_words(made));
+    Sheet tiles = tile_on_paper(page, made, labels, {sheet.stem, "", face_words(made), ""});
     for (Page& tile : tiles.pages) sheet.pages.push_back(std::move(tile));
   }
   return sheet;

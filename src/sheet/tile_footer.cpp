@@ -79,9 +79,14 @@ void draw_words(Drawing& onto, const Face& labels, FlatPoint top_left, double wi
   }
 }
 
-void draw_scales(Drawing& onto, const Face& labels, FlatPoint top_left) {
+void draw_scales(Drawing& onto, const Face& labels, FlatPoint top_left, const std::string& note) {
   const Box scales = draw_check_scales(onto, labels, top_left);
-  onto.text({top_left.x, scales.lo.y - 2.0 - kTextHeight}, kPrintWords, kTextHeight);
+  // A note takes the row of the strip's last words, beside them.
+  FlatPoint base{top_left.x, scales.lo.y - (note.empty() ? 2.0 : 1.0) - kTextHeight};
+  onto.text(base, kPrintWords, kTextHeight);
+  if (note.empty()) return;
+  base.y = top_left.y - kName - 4 * kRow;
+  draw_fitted(onto, labels, base, kScales, note, kTextHeight);
 }
 
 }  // namespace
@@ -100,7 +105,8 @@ void draw_footer(Drawing& onto, const Face& labels, const Box& strip, const Tile
   const FlatPoint words{strip.lo.x + kMapRoom, top};
   const std::string name = tile_name(column, row) + " of " + std::to_string(grid.count());
   draw_words(onto, labels, words, right - words.x - 3.0, name, options);
-  draw_scales(onto, labels, narrow ? FlatPoint{strip.lo.x, top - kWords} : FlatPoint{right, top});
+  draw_scales(onto, labels, narrow ? FlatPoint{strip.lo.x, top - kWords} : FlatPoint{right, top},
+              options.note);
 }
 
 }  // namespace swathe

@@ -11,8 +11,7 @@ constexpr double kLeastWide = 110.0, kLeastHigh = 80.0;
 
 }  // namespace
 
-Sheet tile_on_paper(const Page& page, const Made& made, const Face& labels, std::string stem,
-                    std::string cut_words, std::string face_words) {
+Sheet tile_on_paper(const Page& page, const Made& made, const Face& labels, TileWords words) {
   const PaperKeys& paper = made.job.paper;
   const double wide = (paper.width - 2 * paper.margin).mm();
   const double high = (paper.height - 2 * paper.margin).mm();
@@ -24,11 +23,12 @@ Sheet tile_on_paper(const Page& page, const Made& made, const Face& labels, std:
   options.height_mm = paper.height.mm();
   options.margin_mm = paper.margin.mm();
   options.overlap_mm = paper.overlap.mm();
-  options.stem = std::move(stem);
+  options.stem = std::move(words.stem);
   options.title = made.job.title;
   options.subject = page.name;
-  options.cut_words = std::move(cut_words);
-  options.face_words = std::move(face_words);
+  options.cut_words = std::move(words.cut);
+  options.face_words = std::move(words.face);
+  options.note = std::move(words.note);
   return tile(page, labels, options);
 }
 

@@ -151,6 +151,14 @@ Json bumper_part(const Made& made, std::size_t k) {
     for (const PlacedNumeral& numeral : made.numerals->placed)
       if (numeral.bumper == static_cast<int>(k))
         bumper["numerals"].push_back(numeral_part(numeral));
+  if (k < made.same.size() && made.same[k]) {
+    const Sameness& same = *made.same[k];
+    const std::string& other = made.patterns[static_cast<std::size_t>(same.other)].bumper;
+    if (!same.but_for.empty())
+      bumper["same_but_for"] = {{"bumper", other}, {"differs", same.but_for}};
+    else
+      bumper[same.how == Sameness::How::Mirrored ? "mirror_of" : "same_as"] = other;
+  }
   return bumper;
 }
 

@@ -103,6 +103,7 @@ inline Made made_by_hand(Job job) {
             .boards = {},
             .padding = {},
             .numerals = {},
+            .same = {},
             .stock = {},
             .findings = {}};
   constexpr double kHeight = 104.775;  // 4 1/8 in
@@ -120,6 +121,8 @@ inline Made made_by_hand(Job job) {
   }
   made.stock = plan_stock(job, made.boards, made.padding, made.patterns);
   if (!job.number.empty()) made.numerals = numerals_by_hand(job, made.clear, kHeight);
+  made.same = same_patterns(made.patterns,
+                            made.numerals ? made.numerals->placed : std::vector<PlacedNumeral>{});
   return made;
 }
 

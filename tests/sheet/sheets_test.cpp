@@ -1,5 +1,6 @@
 #include "swathe/sheet/sheets.hpp"
 
+#include <algorithm>
 #include <set>
 
 #include "sheet/made_by_hand.hpp"
@@ -169,7 +170,25 @@ TEST_CASE("lists: the order of work names only what the covers have") {
   job.brackets.clear();
   CHECK_FALSE(said(job, "Staple in the order"));
   CHECK(said(job, "hook-and-loop"));
+  CHECK_FALSE(said(job, "Staple gun"));
   CHECK_FALSE(said(job, "Cut the windows last"));
+}
+
+TEST_CASE("all sheets: a bumper that repeats an earlier one says so where it would be printed") {
+  const Face face = test::label_face();
+  Job job = test::demo_job();
+  job.brackets.clear();
+  job.number.clear();  // the halves of a rectangle are alike, but for what stands on them
+  for (const Sheet& sheet : all_sheets(test::made_by_hand(job), face)) {
+    const bool repeats =
+        sheet.stem == "B-pattern" || sheet.stem == "B-tiles" || sheet.stem == "B-tape";
+    const bool says = std::ranges::any_of(sheet.pages, [](const Page& page) {
+      return test::says(page.drawing, "Same as bumper A: print A once");
+    });
+    CHECK_MESSAGE(says == repeats, sheet.stem);
+    if (sheet.kind == SheetKind::Tiles)
+      CHECK(sheet.title == (repeats ? "bumper B, tiles" : "bumper A, tiles"));
+  }
 }
 
 TEST_CASE("lists: the worked half's boards and padding stand there") {

@@ -1,4 +1,4 @@
-#include "sheet/stems.hpp"
+#include "swathe/sheet/stems.hpp"
 
 #include <set>
 

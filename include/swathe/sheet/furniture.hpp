@@ -53,7 +53,7 @@ std::string key_words(LineKind kind);
 Box draw_line_key(Drawing& onto, const Face& labels, FlatPoint top_left,
                   const std::vector<LineKind>& kinds, int columns = 1);
 
-/// A warning in a heavy frame beside an exclamation mark. Two lines read; more do not.
+/// A warning in a frame beside an exclamation mark. Two lines read; more do not.
 Box draw_caution(Drawing& onto, const Face& labels, FlatPoint top_left, double width_mm,
                  std::string_view words);
 

@@ -19,6 +19,7 @@ struct TileOptions {
   std::string subject;     ///< "bumper A, cover"
   std::string cut_words;   ///< "cut 1 red, 1 blue"
   std::string face_words;  ///< "INSIDE UP"
+  std::string note;        ///< "Same as bumper A: print A once and cut 2 more"
 };
 
 /// A page too big for the paper, cut into tiles that are put together by their marks: each is
