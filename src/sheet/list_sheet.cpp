@@ -4,9 +4,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
+#include <functional>
 #include <string_view>
-#include <utility>
 
 #include "sheet/flow.hpp"
 #include "sheet/running.hpp"
@@ -101,7 +100,7 @@ class Lists {
                             "and some to spare; crown 10 mm, shorter than the board is thick"});
     if (strip_length() > 0)
       table.rows.push_back(
-          {"hook-and-loop", full(mm(strip_length() * sets())),
+          {"hook-and-loop", full(bought(strip_length() * sets())),
            fmt::format("{} wide, both halves; one half is sewn on, the other sticks on the board",
                        full(job.cloth.quick_change.strip))});
     flow_.table(table);
@@ -314,6 +313,12 @@ class Lists {
     return std::max(box.width(), box.height());
   }
 
+  /// Up to the next whole inch, or centimetre: what a shop measures off.
+  Length bought(double length_mm) const {
+    const double step = units_ == Units::Inches ? inches(1).mm() : 10.0;
+    return mm(std::ceil(length_mm / step - 1e-6) * step);
+  }
+
   double strip_length() const {
     double all = 0;
     for (const Pattern& pattern : made_.patterns)
@@ -326,25 +331,23 @@ class Lists {
     flow_.heading("Hook-and-loop");
     flow_.words(
         fmt::format("{} wide. The softer half on the inside of the cover, the other on "
-                    "the board's back. Strips of one cover, the longest first:",
+                    "the board's back. Strips of each cover, the longest first:",
                     full(made_.job.cloth.quick_change.strip)));
     Table table;
-    table.columns = {{"bumper"}, {"strips", Anchor::Left, 110}, {"all colours", Anchor::Right}};
+    table.columns = {{"bumper"},
+                     {"length", Anchor::Right},
+                     {"one set", Anchor::Right},
+                     {"all colours", Anchor::Right}};
     for (const Pattern& pattern : made_.patterns) {
-      std::map<std::string, int> alike;  // by what is printed
-      std::vector<std::pair<double, std::string>> order;
-      double together = 0;
-      for (const Path& strip : pattern.strips) {
-        const double length = length_of(strip);
-        together += length;
-        const std::string words = fig(length);
-        if (++alike[words] == 1) order.emplace_back(-length, words);
+      std::vector<double> lengths;
+      for (const Path& strip : pattern.strips) lengths.push_back(length_of(strip));
+      std::ranges::sort(lengths, std::greater<>());
+      for (std::size_t k = 0, next = 0; k < lengths.size(); k = next) {
+        const std::string words = fig(lengths[k]);  // alike where they are printed alike
+        while (next < lengths.size() && fig(lengths[next]) == words) ++next;
+        const int alike = static_cast<int>(next - k);
+        table.rows.push_back({pattern.bumper, words, count(alike), count(alike * sets())});
       }
-      std::ranges::sort(order);
-      std::string cell;
-      for (const auto& [length, words] : order)
-        cell += fmt::format("{}{} of {}", cell.empty() ? "" : ",  ", alike[words], words);
-      table.rows.push_back({pattern.bumper, cell, fig(together * sets())});
     }
     flow_.table(table);
   }

@@ -105,10 +105,9 @@ Sheet tape_sheet(const Made& made, std::size_t bumper, const Face& labels) {
        fmt::format("Cut a piece {} by {} first, hook the tape once, mark every figure off it",
                    dimension(mm(pattern.cloth_length), units),
                    dimension(mm(pattern.cloth_width), units)),
-       "Above and left: for the scissors. Below and right: for the pencil",
        made.job.cloth.relief == Relief::Sewn && !pattern.corners.empty()
-           ? "The corners' cut edges are curved: draw them from the templates"
-           : "",
+           ? "Above and left: scissors. Below and right: pencil. Curved cuts: from the templates"
+           : "Above and left: for the scissors. Below and right: for the pencil",
        same_words(made, bumper)}};
 
   std::vector<Table> tables = {table_of(figures.along, "along", units),

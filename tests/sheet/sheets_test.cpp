@@ -1,6 +1,9 @@
 #include "swathe/sheet/sheets.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
+#include <cmath>
 #include <set>
 
 #include "sheet/made_by_hand.hpp"
@@ -171,6 +174,12 @@ TEST_CASE("lists: the order of work names only what the covers have") {
   CHECK_FALSE(said(job, "Staple in the order"));
   CHECK(said(job, "hook-and-loop"));
   CHECK_FALSE(said(job, "Staple gun"));
+  double strips = 0;
+  for (const Pattern& pattern : test::made_by_hand(job).patterns)
+    for (const Path& strip : pattern.strips)
+      strips += std::max(bounds(strip).width(), bounds(strip).height());
+  const double both_colours = 2 * strips / 25.4;
+  CHECK(said(job, fmt::format("{} in", static_cast<int>(std::ceil(both_colours)))));
   CHECK_FALSE(said(job, "Cut the windows last"));
 }
 
