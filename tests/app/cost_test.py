@@ -1,5 +1,6 @@
 #!/usr/bin/env python3
-"""The main job on the example stays within its time and memory (release builds).
+"""The main job on the example stays within its memory (release builds); its time is told, not tested:
+speed is measured by the benchmarks, against a floor.
 
 usage: cost_test.py TOOL"""
 
@@ -13,7 +14,7 @@ sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), ".."
 from suite import EXAMPLE, check, done  # noqa: E402
 
 TOOL = os.path.abspath(sys.argv[1])
-MOST_SECONDS, MOST_MIB, RUNS = 0.25, 64, 7
+MOST_MIB, RUNS = 64, 5
 
 with tempfile.TemporaryDirectory() as folder:
     seconds = []
@@ -26,6 +27,6 @@ with tempfile.TemporaryDirectory() as folder:
     mib = resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss / 1024
 check("the example makes", status == 0, status)
 # The least of some runs: what else the machine does can only add.
-check(f"its CPU time, {min(seconds):.3f} s, is under {MOST_SECONDS} s", min(seconds) < MOST_SECONDS)
+print(f"# CPU time, the least of {RUNS} runs: {min(seconds):.3f} s")
 check(f"its memory at the peak, {mib:.0f} MiB, is under {MOST_MIB} MiB", mib < MOST_MIB)
 done()
