@@ -8,10 +8,10 @@
 namespace swathe {
 namespace {
 
-/// The nearest to the front that any cut in the cloth comes: distance out from the board's back,
-/// less than zero where every cut stays on the back.
+/// The nearest to the front that any cut left open comes: distance out from the board's back, less
+/// than zero where every such cut stays on the back. A sewn dart is shut again.
 double nearest_cut(const Subject& s, const Pattern& pattern) {
-  const double around = 1.0 - s.job.cloth.stretch_around;
+  const double around = 1.0 - s.job.cloth.taken_out_around();
   double nearest = -1.0;
   const auto look_at = [&](FlatPoint p) {
     const double u =
@@ -20,6 +20,7 @@ double nearest_cut(const Subject& s, const Pattern& pattern) {
     if (!on_back) nearest = std::max(nearest, s.section.at(u).d);
   };
   for (const PatternCorner& corner : pattern.corners) {
+    if (corner.sewn) continue;
     for (const FlatPoint p : corner.notch_top) look_at(p);
     for (const FlatPoint p : corner.notch_bottom) look_at(p);
   }
@@ -40,7 +41,7 @@ void judge_padding_faces(const Subject& s, const Season& season, double nearest,
            "padding's outward, upward and downward faces",
            "covered",
            nearest < 0
-               ? "covered: every cut is on the boards' backs"
+               ? "covered: every open cut is on the boards' backs"
                : fmt::format("covered: cuts stay {} behind the padding", book.about(behind)),
            Verdict::Pass,
            ""};
@@ -57,7 +58,7 @@ void judge_wood_faces(const Season& season, double nearest, Book& book) {
   book.add(*season.cloth_over_wood,
            {"cover-cloth", "boards' outside faces", "covered",
             on_edge ? "a relief is cut over the boards' edge at inside corners"
-                    : "covered: every cut is on the boards' backs",
+                    : "covered: every open cut is on the boards' backs",
             on_edge ? Verdict::Unknown : Verdict::Pass,
             "see that the folded cloth covers the wood at the inside corners"});
 }

@@ -21,6 +21,17 @@ double u_on(const Flap& flap, const Section& section, double down) {
   return flap.top ? flap.back_edge + down : flap.back_edge - (section.height_mm() - down);
 }
 
+/// The sides a bumper covers, as a choice: "front" or "left".
+std::string sides_of(const Wrap& wrap) {
+  const std::vector<RunSide>& legs = wrap.run().sides;
+  std::string list;
+  for (std::size_t k = 0; k < legs.size(); ++k) {
+    if (k > 0) list += k + 1 == legs.size() ? " or " : ", ";
+    list += '"' + wrap.frame().sides()[static_cast<std::size_t>(legs[k].side)].name + '"';
+  }
+  return list;
+}
+
 /// s of the footprint's left edge on its leg.
 double left_edge(const RunSide& leg, const BracketKeys& keys) {
   const double x = keys.from == FromEnd::Left ? leg.from_x + keys.at.mm()
@@ -137,10 +148,10 @@ Outcome<std::vector<BracketOnPattern>> lay_brackets(const Wrap& wrap, const Job&
     const auto leg = std::ranges::find_if(
         wrap.run().sides, [&](const RunSide& on) { return side && on.side == *side; });
     if (leg == wrap.run().sides.end()) {
-      faults.push_back(
-          {Why::UnknownName,
-           fmt::format("bumper \"{}\" has no board on side \"{}\"", keys.bumper, keys.side),
-           job.places.of(table + ".side")});
+      faults.push_back({Why::UnknownName,
+                        fmt::format("bumper \"{}\" has no board on side \"{}\", expected {}",
+                                    keys.bumper, keys.side, sides_of(wrap)),
+                        job.places.of(table + ".side")});
       continue;
     }
     if (Refusals wrong = faults_of(*leg, section, keys, table, job); !wrong.empty()) {

@@ -141,8 +141,8 @@ std::vector<Notch> notches(const Wrap& wrap, const ClothKeys& cloth, bool top) {
   for (const RunCorner& corner : wrap.run().corners) {
     const double half = wrap.dart(corner, back) + cloth.setback.mm();
     Notch notch{corner.s, half, back, edge, {{0.0, apex}, {half, back}}};
-    if (cloth.relief == Relief::Sewn && wrap.dart(corner, back) > cloth.seam.mm())
-      notch.side = sewn_side(wrap, corner, cloth.seam.mm(), top);
+    notch.sewn = cloth.relief == Relief::Sewn && wrap.dart(corner, back) > cloth.seam.mm();
+    if (notch.sewn) notch.side = sewn_side(wrap, corner, cloth.seam.mm(), top);
     cuts.push_back(std::move(notch));
   }
   return cuts;

@@ -25,6 +25,7 @@ struct Notch {
   /// Half of its edge: x how far off the corner line, y the u there; from the apex to the back
   /// edge.
   std::vector<FlatPoint> side;
+  bool sewn = false;  ///< `side` is sewn to its mirror image
 
   double apex() const { return side.front().y; }
   Polygon outline() const;

@@ -58,6 +58,7 @@ PatternCorner corner_of(const Wrap& wrap, const RunCorner& corner, const Job& jo
     on.dart.push_back({u, wrap.dart(corner, u)});
   on.notch_top = top.outline();
   on.notch_bottom = bottom.outline();
+  on.sewn = top.sewn && bottom.sewn;
   const bool butted = job.padding.corner == PaddingCorner::Butted;
   if (butted) on.square_end_allowance = wrap.section().square_end_allowance_mm();
   const std::vector<std::string>& lapping = butted ? job.padding.lapping : job.backing.lapping;

@@ -8,8 +8,7 @@ constexpr double kArcTolerance = 0.005;  ///< arcs become chords: a squeezed cir
 }  // namespace
 
 void take_out_stretch(Pattern& pattern, const ClothKeys& cloth) {
-  const double around =
-      cloth.fixing == Fixing::Staples ? cloth.stretch_around : cloth.quick_change.stretch;
+  const double around = cloth.taken_out_around();
   if (cloth.stretch_along == 0.0 && around == 0.0) return;
   const double kx = 1.0 - cloth.stretch_along, ky = 1.0 - around;
   const auto point = [&](FlatPoint& p) { p = {kx * p.x, ky * p.y}; };

@@ -265,7 +265,7 @@ void name_marks(LabelPlacer& labels, const Pattern& pattern, const Placement& pl
 void name_ends(LabelPlacer& labels, const Made& made, std::size_t bumper, const Placement& place) {
   const Pattern& pattern = made.patterns[bumper];
   const Section& section = made.section;
-  const double squeeze = pattern.outline.empty() ? 1.0 : 1.0 - made.job.cloth.stretch_around;
+  const double squeeze = pattern.outline.empty() ? 1.0 : 1.0 - made.job.cloth.taken_out_around();
   const auto within = [&](double s0, double s1, double u0, double u1) {
     Box box;
     box.cover(place({s0, squeeze * u0}));

@@ -266,6 +266,28 @@ TEST_CASE("the cloth covers the padding: cuts stay behind it") {
   CHECK(worst(cut.by("2026"), "cover-cloth").verdict == Verdict::Fail);
 }
 
+// A sewn dart's cut is closed by its seam: the cloth covers the padding there.
+TEST_CASE("cuts that a seam closes bare nothing") {
+  Job job = halves();
+  job.padding.corner = PaddingCorner::Mitred;
+  job.cloth.relief = Relief::Sewn;
+  CHECK(verdict(job, "2026", "cover-cloth") == Verdict::Pass);
+  CHECK(verdict(job, "2020", "cover-cloth") == Verdict::Pass);  // over the wood too
+  job.cloth.seam = inches(4);  // wider than the dart, 3.25 in: folded after all
+  CHECK(worst(made(job).by("2026"), "cover-cloth").measured ==
+        "covered: cuts stay 0.25 in behind the padding");
+}
+
+TEST_CASE("stretch taken out of a cover that comes off again moves no cut on the bumper") {
+  Job job = halves();
+  job.cloth.fixing = Fixing::QuickChange;
+  for (const double stretch : {0.0, 0.01, 0.05}) {
+    job.cloth.quick_change.stretch = stretch;
+    CHECK(worst(made(job).by("2026"), "cover-cloth").measured ==
+          "covered: cuts stay 0.25 in behind the padding");
+  }
+}
+
 TEST_CASE("a tongue longer than its board is told of, under no rule") {
   Job job = halves();
   test::Checked c = made(job);

@@ -65,6 +65,8 @@ cut_clear = 5
 seam = 11
 end_reach = 45
 density = 0.4
+fixing = "quick-change"
+quick_change = { flap = 60, hem = 14, strip = "3/4 in", stretch = 0.02 }
 [[bumper]]
 name = "one"
 from = ["se", "corner"]
@@ -125,6 +127,11 @@ TEST_CASE("job_text (1) (2): what was read is written and read again") {
   CHECK(job.padding.corner == PaddingCorner::Mitred);
   CHECK(job.cloth.colours[0].name == "z z");  // in the order of the file
   CHECK(job.cloth.stretch_around == 1e-7);
+  CHECK(job.cloth.fixing == Fixing::QuickChange);
+  CHECK(job.cloth.quick_change.flap == mm(60));
+  CHECK(job.cloth.quick_change.hem == mm(14));
+  CHECK(job.cloth.quick_change.strip == inches(0.75));
+  CHECK(job.cloth.quick_change.stretch == 0.02);
   CHECK(std::get<RunEnd::Share>(job.bumpers[0].to.at).fraction == doctest::Approx(0.333));
   CHECK(std::holds_alternative<RunEnd::Corner>(job.bumpers[0].from.at));
   CHECK(job.brackets[0].holes.size() == 3);

@@ -95,6 +95,11 @@ struct ClothKeys {
   double density_kg_m2 = 0.35;
   Fixing fixing = Fixing::Staples;  ///< how the flaps are held to the boards
   QuickChangeKeys quick_change;
+
+  /// The share that the pattern is drawn narrower round the section, whatever holds the cloth.
+  double taken_out_around() const {
+    return fixing == Fixing::Staples ? stretch_around : quick_change.stretch;
+  }
 };
 
 /// Where a bumper starts or ends: a side, and how far along it, counter-clockwise.

@@ -23,7 +23,8 @@ struct PatternCorner {
   std::vector<DartPoint>
       dart;  ///< from the bottom back edge to the top one; 33 or more above and below
   Polygon notch_top,
-      notch_bottom;  ///< cloth cut away: ends at the cloth edge, apex towards the front
+      notch_bottom;   ///< cloth cut away: ends at the cloth edge, apex towards the front
+  bool sewn = false;  ///< the cut in front of the back edge is closed again by a seam
   double square_end_allowance = 0;   ///< spent at top and at bottom on the butting side
   bool fold_towards_before = false;  ///< the pleat goes under towards side_before (else side_after)
 };

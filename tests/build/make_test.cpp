@@ -1,0 +1,236 @@
+#include "swathe/build/make.hpp"
+
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <numbers>
+
+#include "support/drawn_jobs.hpp"
+#include "swathe/job/write_job.hpp"
+#include "swathe/write/report.hpp"
+
+// The whole pass, from a job's text to its report.
+namespace swathe {
+namespace {
+
+#ifdef SWATHE_SANITIZED
+constexpr int kJobs = 100;
+#else
+constexpr int kJobs = 1000;
+#endif
+
+Outcome<Made> make_text(std::string_view text, const std::string& file = "job.toml") {
+  return make(text, file, [](const std::string& path) {
+    return refuse(Why::Missing, "there is no file \"" + path + "\"");
+  });
+}
+
+std::string bytes_of(const std::filesystem::path& path) {
+  std::ifstream in(path, std::ios::binary);
+  REQUIRE(in.good());
+  return {std::istreambuf_iterator<char>(in), {}};
+}
+
+/// What a run says, made or refused, byte for byte.
+std::string said(const Outcome<Made>& made) {
+  if (made) return report_json(*made, {});
+  std::string lines;
+  for (const Refusal& fault : made.error()) lines += to_text(fault) + "\n";
+  return lines;
+}
+
+/// A drawn job with more of what a file may say: seasons, a number, lapped corners, brackets.
+Job drawn_file(std::mt19937_64& rng) {
+  static const std::vector<std::string> kSeasons = {"none", "2026", "2025", "2023", "2019", "2013"};
+  Job job = test::drawn_job(rng);
+  job.season = kSeasons[rng() % kSeasons.size()];
+  job.units = rng() % 2 == 0 ? Units::Inches : Units::Millimetres;
+  if (rng() % 8 == 0) job.number = rng() % 2 == 0 ? "20486" : "7";
+  job.backing.lapping.clear();
+  for (std::size_t k = 0; k + 1 < job.frame.sides.size(); k += 2)
+    job.backing.lapping.push_back(job.frame.sides[k]);
+  job.padding.lapping = job.backing.lapping;
+  if (rng() % 3 == 0) job.backing.joint = Joint::Lapped;
+  if (rng() % 3 == 0) job.padding.corner = PaddingCorner::Butted;
+  if (rng() % 4 == 0) job.cloth.fixing = Fixing::QuickChange;
+  if (rng() % 6 == 0) job.bumpers.back().to.at = RunEnd::Corner{};
+  if (rng() % 2 == 0) {
+    BracketKeys bracket;
+    bracket.bumper = "A";
+    bracket.side = job.frame.sides[rng() % job.frame.sides.size()];
+    bracket.at = mm(test::drawn(rng, 0, 500));
+    bracket.width = mm(test::drawn(rng, 5, 90));
+    bracket.height = mm(test::drawn(rng, 5, 90));
+    bracket.down = mm(test::drawn(rng, 0, 60));
+    bracket.cloth = rng() % 2 == 0 ? BracketCloth::Under : BracketCloth::Window;
+    job.brackets.push_back(bracket);
+  }
+  return job;
+}
+
+TEST_CASE("drawn jobs through make: made, or refused with a place; the same bytes twice") {
+  int stood = 0, drawn = 0;
+  test::for_drawn_cases("drawn-files", kJobs, [&](std::mt19937_64& rng) {
+    const std::string text = job_text(drawn_file(rng));
+    const Outcome<Made> made = make_text(text, "drawn.toml");
+    CAPTURE(text);
+    ++drawn;
+    if (made) {
+      ++stood;
+      CHECK(made->patterns.size() == made->job.bumpers.size());
+    } else {
+      CHECK_FALSE(made.error().empty());
+    }
+    for (const Refusal& fault : made ? Refusals() : made.error()) {
+      CAPTURE(to_text(fault));
+      CHECK(fault.place.file == "drawn.toml");
+      CHECK(fault.place.line > 1);  // line 1 is [job]: nothing is wrong with that
+      CHECK(fault.place.line <= std::ranges::count(text, '\n') + 1);
+      CHECK(fault.place.column > 0);
+      CHECK(fault.sentence.find("expected") != std::string::npos);
+    }
+    CHECK(said(make_text(text, "drawn.toml")) == said(made));
+  });
+  CHECK(stood > drawn / 5);
+  CHECK(stood < drawn);  // refusals are among them
+}
+
+TEST_CASE("every job among the examples is made, and meets its season's rules") {
+  const std::filesystem::path examples = SWATHE_SOURCE "/examples";
+  std::vector<std::filesystem::path> jobs = {examples / "tin-heron.toml"};
+  for (const auto& entry : std::filesystem::directory_iterator(examples / "kinds"))
+    if (entry.path().extension() == ".toml") jobs.push_back(entry.path());
+  CHECK(jobs.size() >= 12);
+  for (const auto& path : jobs) {
+    CAPTURE(path.filename().string());
+    const Outcome<Made> made = make_text(bytes_of(path), path.filename().string());
+    REQUIRE_MESSAGE(made.has_value(), to_text(made.error().front()));
+    CHECK(made->season.has_value());
+    for (const Finding& finding : made->findings) {
+      CAPTURE(finding.id);
+      CHECK(finding.verdict != Verdict::Fail);
+    }
+  }
+}
+
+constexpr std::string_view kWrong = R"([job]
+title = "Wrong in every way"
+number = "20486"
+
+[frame]
+width = "28 in"
+depth = "30 in"
+
+[[bumper]]
+name = "A"
+from = ["front", "50%"]
+to = ["back", "60%"]
+
+[[bumper]]
+name = "B"
+from = ["back", "50%"]
+to = ["front", "45%"]
+
+[[bracket]]
+bumper = "A"
+side = "left"
+at = ["left", "29 in"]
+width = "3 in"
+height = "2 in"
+
+[numerals]
+font = "no/such/face.ttf"
+
+[sight]
+step = "0 deg"
+
+[paper]
+shet = "letter"
+)";
+
+TEST_CASE("a wrong job: faults of keys, values and geometry in one run, by line") {
+  const auto made = make_text(kWrong);
+  REQUIRE_FALSE(made.has_value());
+  std::vector<std::pair<int, int>> places;
+  for (const Refusal& fault : made.error()) {
+    CAPTURE(to_text(fault));
+    CHECK_FALSE(fault.sentence.empty());
+    places.emplace_back(fault.place.line, fault.place.column);
+  }
+  const std::vector<std::pair<int, int>> expected = {
+      {14, 1},  // B overlaps A
+      {22, 6},  // the bracket ends beyond its board
+      {27, 8},  // no such font
+      {30, 8},  // a step of nothing
+      {33, 1},  // "shet"
+  };
+  CHECK(places == expected);
+}
+
+TEST_CASE("a bracket on a side its bumper does not cover is told of those it covers") {
+  Job job = test::c_halves(711.2, 762);
+  BracketKeys bracket;
+  bracket.bumper = "A";
+  bracket.side = "right";
+  bracket.width = bracket.height = mm(20);
+  job.brackets = {bracket};
+  const auto made = make_text(job_text(job));
+  REQUIRE_FALSE(made.has_value());
+  REQUIRE(made.error().size() == 1);
+  CHECK(made.error()[0].sentence ==
+        R"(bumper "A" has no board on side "right", expected "front", "left" or "back")");
+}
+
+// The girth of a convex section is the integral of its width of support over all directions
+// (Cauchy's formula; Santalo, Integral Geometry and Geometric Probability, I.1).
+double girth_by_support(const std::vector<std::pair<FlatPoint, double>>& discs) {
+  constexpr int kSteps = 200000;
+  double sum = 0.0;
+  for (int k = 0; k < kSteps; ++k) {
+    const double angle = 2 * std::numbers::pi * k / kSteps;
+    double support = -1e300;
+    for (const auto& [centre, radius] : discs)
+      support = std::max(support, centre.x * std::cos(angle) + centre.y * std::sin(angle) + radius);
+    sum += support;
+  }
+  return sum * 2 * std::numbers::pi / kSteps;
+}
+
+/// Two rods against a board, every disc grown by half the cloth.
+double girth_of_rods(double t, double height, double rod, double cloth) {
+  const double r = 0.5 * cloth;
+  return girth_by_support({{{0, 0}, r},
+                           {{t, 0}, r},
+                           {{t, height}, r},
+                           {{0, height}, r},
+                           {{t + 0.5 * rod, 0.5 * height - 0.5 * rod}, 0.5 * rod + r},
+                           {{t + 0.5 * rod, 0.5 * height + 0.5 * rod}, 0.5 * rod + r}});
+}
+
+void check_extreme(double height, double rod, double cloth) {
+  Job job = test::c_halves(711.2, 762);
+  job.season = "none";
+  job.backing.thickness = mm(18);
+  job.backing.height = mm(height);
+  job.padding.diameter = mm(rod);
+  job.cloth.thickness = mm(cloth);
+  CAPTURE(height);
+  CAPTURE(rod);
+  CAPTURE(cloth);
+  const auto made = make_text(job_text(job));
+  REQUIRE_MESSAGE(made.has_value(), to_text(made.error().front()));
+  CHECK(made->section.closed_girth_mm() ==
+        doctest::Approx(girth_of_rods(18, height, rod, cloth)).epsilon(1e-8));
+  CHECK(made->section.depth_mm() == doctest::Approx(18 + rod + 0.5 * cloth));
+  for (const Pattern& pattern : made->patterns) CHECK(is_simple(pattern.outline));
+}
+
+TEST_CASE("rods a tenth of the board, and cloth thicker than the padding, are made right") {
+  check_extreme(127, 63.5, 0.5);
+  check_extreme(127, 12.7, 0.5);
+  check_extreme(127, 5, 10);
+  check_extreme(1000, 5, 0);
+}
+
+}  // namespace
+}  // namespace swathe
