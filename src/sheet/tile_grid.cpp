@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <tuple>
+#include <utility>
 
 namespace swathe {
 namespace {
@@ -20,53 +21,97 @@ std::size_t index_of(double along, double step, std::size_t count) {
   return static_cast<std::size_t>(std::clamp(index, 0.0, static_cast<double>(count - 1)));
 }
 
-/// Marks every cell a stroke passes through.
-void mark(TileGrid& grid, const InkStroke& stroke) {
-  const auto column = [&](double x) {
-    return index_of(x - grid.start.x, grid.step_x, grid.columns);
-  };
-  const auto row = [&](double y) { return index_of(grid.start.y - y, grid.step_y, grid.rows); };
-  const auto put = [&](std::size_t c, std::size_t r) { grid.used[r * grid.columns + c] = 1; };
-  const std::size_t c0 = column(stroke.a.x), c1 = column(stroke.b.x);
-  const std::size_t r0 = row(stroke.a.y), r1 = row(stroke.b.y);
-  if (c0 == c1) {
-    for (std::size_t r = std::min(r0, r1); r <= std::max(r0, r1); ++r) put(c0, r);
-    return;
-  }
-  // The stretch of the stroke within each column.
-  const FlatPoint &left = c0 < c1 ? stroke.a : stroke.b, &right = c0 < c1 ? stroke.b : stroke.a;
-  const double slope = (right.y - left.y) / (right.x - left.x);
-  for (std::size_t c = std::min(c0, c1); c <= std::max(c0, c1); ++c) {
-    const double from = std::max(left.x, grid.start.x + static_cast<double>(c) * grid.step_x);
-    const double to =
-        c + 1 < grid.columns
-            ? std::min(right.x, grid.start.x + static_cast<double>(c + 1) * grid.step_x)
-            : right.x;
-    const std::size_t one = row(left.y + slope * (from - left.x));
-    const std::size_t other = row(left.y + slope * (to - left.x));
-    for (std::size_t r = std::min(one, other); r <= std::max(one, other); ++r) put(c, r);
-  }
+std::size_t column_of(const TileGrid& grid, double x) {
+  return index_of(x - grid.start.x, grid.step_x, grid.columns);
+}
+std::size_t row_of(const TileGrid& grid, double y) {
+  return index_of(grid.start.y - y, grid.step_y, grid.rows);
 }
 
-void mark_all(TileGrid& grid, const Ink& ink) {
-  grid.used.assign(grid.columns * grid.rows, 0);
-  for (const Ink::Cluster& cluster : ink.clusters) {
-    const std::size_t left = index_of(cluster.box.lo.x - grid.start.x, grid.step_x, grid.columns);
-    const std::size_t right = index_of(cluster.box.hi.x - grid.start.x, grid.step_x, grid.columns);
-    const std::size_t top = index_of(grid.start.y - cluster.box.hi.y, grid.step_y, grid.rows);
-    const std::size_t bottom = index_of(grid.start.y - cluster.box.lo.y, grid.step_y, grid.rows);
-    if (left == right && top == bottom) {
-      grid.used[top * grid.columns + left] = 1;
-    } else {
-      for (std::size_t k = cluster.first; k < cluster.last; ++k) mark(grid, ink.strokes[k]);
+/// A stretch of ink downwards.
+struct Stretch {
+  double lo, hi;
+};
+
+/// The same y in as few stretches as say it, rising.
+void join(std::vector<Stretch>& stretches) {
+  if (stretches.empty()) return;
+  std::ranges::sort(stretches, {}, &Stretch::lo);
+  std::size_t last = 0;
+  for (const Stretch next : stretches) {
+    if (next.lo > stretches[last].hi) stretches[++last] = next;
+    stretches[last].hi = std::max(stretches[last].hi, next.hi);
+  }
+  stretches.resize(last + 1);
+}
+
+/// Where there is ink, column by column. It depends on where the columns start and not on the rows,
+/// so it is worked out once for all places of the first row.
+class ColumnInk {
+ public:
+  explicit ColumnInk(const Ink& ink) : ink_(ink) {
+    for (const Ink::Cluster& cluster : ink.clusters) {
+      std::vector<Stretch> down;
+      for (std::size_t k = cluster.first; k < cluster.last; ++k) {
+        const auto [lo, hi] = std::minmax(ink.strokes[k].a.y, ink.strokes[k].b.y);
+        down.push_back({lo, hi});
+      }
+      join(down);
+      clusters_.push_back(std::move(down));
     }
   }
-}
+
+  /// For a grid's start, step and number of columns.
+  void set_columns(const TileGrid& grid) {
+    columns_.resize(grid.columns);
+    for (std::vector<Stretch>& column : columns_) column.clear();
+    for (std::size_t n = 0; n < clusters_.size(); ++n) {
+      const Ink::Cluster& cluster = ink_.clusters[n];
+      const std::size_t left = column_of(grid, cluster.box.lo.x);
+      if (left == column_of(grid, cluster.box.hi.x)) {
+        columns_[left].insert(columns_[left].end(), clusters_[n].begin(), clusters_[n].end());
+      } else {
+        for (std::size_t k = cluster.first; k < cluster.last; ++k) add(grid, ink_.strokes[k]);
+      }
+    }
+    for (std::vector<Stretch>& column : columns_) join(column);
+  }
+
+  /// Marks every cell that has ink.
+  void mark(TileGrid& grid) const {
+    grid.used.assign(grid.columns * grid.rows, 0);
+    for (std::size_t c = 0; c < grid.columns; ++c)
+      for (const Stretch stretch : columns_[c])
+        for (std::size_t r = row_of(grid, stretch.hi); r <= row_of(grid, stretch.lo); ++r)
+          grid.used[r * grid.columns + c] = 1;
+  }
+
+ private:
+  /// The stretch of the stroke within each column.
+  void add(const TileGrid& grid, const InkStroke& stroke) {
+    const bool rightwards = stroke.a.x < stroke.b.x;
+    const FlatPoint &left = rightwards ? stroke.a : stroke.b,
+                    &right = rightwards ? stroke.b : stroke.a;
+    const std::size_t first = column_of(grid, left.x), last = column_of(grid, right.x);
+    const double slope = first == last ? 0.0 : (right.y - left.y) / (right.x - left.x);
+    double from = left.y;
+    for (std::size_t c = first; c < last; ++c) {
+      const double edge = grid.start.x + static_cast<double>(c + 1) * grid.step_x;
+      const double to = left.y + slope * (edge - left.x);
+      columns_[c].push_back({std::min(from, to), std::max(from, to)});
+      from = to;
+    }
+    columns_[last].push_back({std::min(from, right.y), std::max(from, right.y)});
+  }
+
+  const Ink& ink_;
+  std::vector<std::vector<Stretch>> clusters_;  ///< what each cluster covers
+  std::vector<std::vector<Stretch>> columns_;
+};
 
 bool is_whole(const TileGrid& grid, const Box& box) {
   const FlatPoint middle = box.middle();
-  const std::size_t c = index_of(middle.x - grid.start.x, grid.step_x, grid.columns);
-  const std::size_t r = index_of(grid.start.y - middle.y, grid.step_y, grid.rows);
+  const std::size_t c = column_of(grid, middle.x), r = row_of(grid, middle.y);
   return grid.has(c, r) && grid.cell(c, r).holds(box);
 }
 
@@ -125,12 +170,15 @@ TileGrid fewest_tiles(const Ink& ink, const std::vector<Box>& whole, double imag
   TileGrid best;
   std::tuple<std::size_t, std::size_t, double> best_cost;
   bool found = false;
-  for (double shift_x = 0; shift_x < grid.step_x; shift_x += kSearchStep)
+  ColumnInk columns(ink);
+  for (double shift_x = 0; shift_x < grid.step_x; shift_x += kSearchStep) {
+    grid.start.x = all.lo.x - shift_x;
+    grid.columns = tiles_along(all.hi.x - grid.start.x, grid.step_x, overlap);
+    columns.set_columns(grid);
     for (double shift_y = 0; shift_y < grid.step_y; shift_y += kSearchStep) {
-      grid.start = {all.lo.x - shift_x, all.hi.y + shift_y};
-      grid.columns = tiles_along(all.hi.x - grid.start.x, grid.step_x, overlap);
+      grid.start.y = all.hi.y + shift_y;
       grid.rows = tiles_along(grid.start.y - all.lo.y, grid.step_y, overlap);
-      mark_all(grid, ink);
+      columns.mark(grid);
       const std::size_t count = grid.count();
       if (found && count > std::get<0>(best_cost)) continue;
       const auto cut = static_cast<std::size_t>(
@@ -145,6 +193,7 @@ TileGrid fewest_tiles(const Ink& ink, const std::vector<Box>& whole, double imag
       best = grid;
       best_cost = cost;
     }
+  }
   return best;
 }
 
