@@ -5,6 +5,7 @@
 
 #include <array>
 #include <cmath>
+#include <cstdint>
 #include <numeric>
 
 namespace swathe {
@@ -148,6 +149,26 @@ std::string mixed_number(bool negative, double count, int parts) {
   return whole == 0 ? sign + share : fmt::format("{}{} {}", sign, whole, share);
 }
 
+/// A count of last places in figures, its trailing zeros left out: "12.5" for 12500 thousandths.
+std::string in_figures(bool negative, std::int64_t count, int decimals) {
+  std::array<char, 24> text;
+  char* const end = text.data() + text.size();
+  char* at = end;
+  const bool zero = count == 0;
+  const auto next_figure = [&] {
+    const char figure = static_cast<char>('0' + count % 10);
+    count /= 10;
+    return figure;
+  };
+  for (int place = 0; place < decimals; ++place)
+    if (const char figure = next_figure(); figure != '0' || at != end) *--at = figure;
+  if (at != end) *--at = '.';
+  do *--at = next_figure();
+  while (count > 0);
+  if (negative && !zero) *--at = '-';
+  return {at, end};
+}
+
 std::string_view unit_name(Units units) { return units == Units::Inches ? " in" : " mm"; }
 
 }  // namespace
@@ -223,6 +244,19 @@ std::string exact(Length length, Units units) {
 }
 
 std::string plain_number(double value, int decimals) {
+  // Nearly every number is told by its count of last places. Only next to a half could the product
+  // round another way than the number; those, and very large ones, fmt works out.
+  constexpr std::array kParts = {1.0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8};
+  constexpr double kMostCounted = 1e12, kNearHalf = 1e-3;  // the product errs by 2e-4 at most
+  if (decimals >= 0 && static_cast<std::size_t>(decimals) < kParts.size()) {
+    const double parts = std::abs(value) * kParts[static_cast<std::size_t>(decimals)];
+    if (parts < kMostCounted) {
+      const auto whole = static_cast<std::int64_t>(parts);
+      const double over = parts - static_cast<double>(whole);
+      if (std::abs(over - 0.5) > kNearHalf)
+        return in_figures(value < 0, whole + (over > 0.5 ? 1 : 0), decimals);
+    }
+  }
   std::string text = fmt::format("{:.{}f}", value, decimals);
   if (text.find('.') != std::string::npos) {
     text.erase(text.find_last_not_of('0') + 1);

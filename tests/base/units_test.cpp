@@ -3,9 +3,13 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include <array>
 #include <cmath>
+#include <cstdio>
 #include <limits>
 #include <random>
+
+#include "support/drawn.hpp"
 
 using namespace swathe;
 
@@ -105,6 +109,27 @@ TEST_CASE("base: numbers") {
   CHECK(plain_number(-0.0, 0) == "0");
   CHECK(plain_number(-0.5004, 3) == "-0.5");
   CHECK(plain_number(1234567.891, 2) == "1234567.89");
+}
+
+TEST_CASE("base: plain numbers are rounded as the C library rounds them") {
+  // Source: ISO C 7.21.6.1, conversion f: the number in figures, correctly rounded.
+  const auto by_c = [](double value, int decimals) {
+    std::array<char, 400> buffer{};
+    std::string text(buffer.data(), static_cast<std::size_t>(std::snprintf(
+                                        buffer.data(), buffer.size(), "%.*f", decimals, value)));
+    if (text.find('.') != std::string::npos) text.erase(text.find_last_not_of('0') + 1);
+    if (text.ends_with('.')) text.pop_back();
+    return text == "-0" ? "0" : text;
+  };
+  test::for_drawn_cases("plain-number", 20000, [&](std::mt19937_64& rng) {
+    const int decimals = static_cast<int>(rng() % 11);
+    const double size = std::pow(10.0, test::drawn(rng, -12, 18));
+    const double step = std::pow(10.0, -decimals);
+    const double half = (std::round(test::drawn(rng, -1e5, 1e5)) + 0.5) * step;
+    for (const double value : {test::drawn(rng, -size, size), half, std::nextafter(half, 1e9),
+                               std::nextafter(half, -1e9), half + 0.001 * step, 2 * half})
+      CHECK(plain_number(value, decimals) == by_c(value, decimals));
+  });
 }
 
 TEST_CASE("base: dimensions are reduced fractions") {
