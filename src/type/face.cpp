@@ -183,6 +183,7 @@ struct Face::Open {
   double units = 0;       ///< 1/64 font units in the em
   double cap_height = 0;  ///< em
   std::unordered_map<unsigned, std::vector<Curve>> outlines;
+  std::unordered_map<std::string, std::vector<ShapedGlyph>> lines;  ///< by options and text
 
   Open() = default;
   Open(const Open&) = delete;
@@ -194,6 +195,8 @@ struct Face::Open {
   }
 
   const std::vector<Curve>& outline(unsigned glyph);
+  std::vector<ShapedGlyph> shaped(std::string_view text, ShapeOptions options) const;
+  const std::vector<ShapedGlyph>& line(std::string_view text, ShapeOptions options);
   Outcome<void> set_axes(const std::map<std::string, double>& wanted);
 };
 
@@ -250,6 +253,46 @@ const std::vector<Curve>& Face::Open::outline(unsigned glyph) {
   return slot->second;
 }
 
+std::vector<ShapedGlyph> Face::Open::shaped(std::string_view text, ShapeOptions options) const {
+  hb_buffer_t* const buffer = hb_buffer_create();
+  hb_buffer_add_utf8(buffer, text.data(), static_cast<int>(text.size()), 0, -1);
+  hb_buffer_set_direction(buffer, HB_DIRECTION_LTR);
+  hb_buffer_set_script(buffer, HB_SCRIPT_LATIN);
+  hb_buffer_set_language(buffer, hb_language_from_string("en", -1));
+  const auto feature = [](const char(&tag)[5], bool on) {
+    return hb_feature_t{HB_TAG(tag[0], tag[1], tag[2], tag[3]), on ? 1u : 0u,
+                        HB_FEATURE_GLOBAL_START, HB_FEATURE_GLOBAL_END};
+  };
+  std::vector<hb_feature_t> features = {feature("lnum", true), feature("onum", false),
+                                        feature("kern", options.kerning)};
+  if (options.tabular) features.push_back(feature("tnum", true));
+  const char* const shapers[] = {"ot", nullptr};
+  hb_shape_full(font, buffer, features.data(), static_cast<unsigned>(features.size()), shapers);
+  unsigned count = 0;
+  const hb_glyph_info_t* const infos = hb_buffer_get_glyph_infos(buffer, &count);
+  const hb_glyph_position_t* const places = hb_buffer_get_glyph_positions(buffer, &count);
+  std::vector<ShapedGlyph> line;
+  line.reserve(count);
+  for (unsigned i = 0; i < count; ++i) {
+    line.push_back({infos[i].codepoint,
+                    infos[i].cluster,
+                    places[i].x_advance / units,
+                    {places[i].x_offset / units, places[i].y_offset / units}});
+  }
+  hb_buffer_destroy(buffer);
+  return line;
+}
+
+/// Sheets say the same words often, and measure them before they write them.
+const std::vector<ShapedGlyph>& Face::Open::line(std::string_view text, ShapeOptions options) {
+  constexpr std::size_t kMostLines = 20000;
+  std::string key{options.tabular ? 't' : '-', options.kerning ? 'k' : '-'};
+  key += text;
+  if (const auto found = lines.find(key); found != lines.end()) return found->second;
+  if (lines.size() >= kMostLines) lines.clear();
+  return lines.emplace(std::move(key), shaped(text, options)).first->second;
+}
+
 Outcome<Face> Face::open(std::string_view bytes, const std::map<std::string, double>& axes) {
   if (bytes.size() > kMostBytes) {
     return refuse(Why::TooLarge,
@@ -300,34 +343,7 @@ const std::string& Face::name() const { return open_->name; }
 const std::vector<FaceAxis>& Face::axes() const { return open_->axes; }
 
 std::vector<ShapedGlyph> Face::shape(std::string_view text, ShapeOptions options) const {
-  hb_buffer_t* const buffer = hb_buffer_create();
-  hb_buffer_add_utf8(buffer, text.data(), static_cast<int>(text.size()), 0, -1);
-  hb_buffer_set_direction(buffer, HB_DIRECTION_LTR);
-  hb_buffer_set_script(buffer, HB_SCRIPT_LATIN);
-  hb_buffer_set_language(buffer, hb_language_from_string("en", -1));
-  const auto feature = [](const char(&tag)[5], bool on) {
-    return hb_feature_t{HB_TAG(tag[0], tag[1], tag[2], tag[3]), on ? 1u : 0u,
-                        HB_FEATURE_GLOBAL_START, HB_FEATURE_GLOBAL_END};
-  };
-  std::vector<hb_feature_t> features = {feature("lnum", true), feature("onum", false),
-                                        feature("kern", options.kerning)};
-  if (options.tabular) features.push_back(feature("tnum", true));
-  const char* const shapers[] = {"ot", nullptr};
-  hb_shape_full(open_->font, buffer, features.data(), static_cast<unsigned>(features.size()),
-                shapers);
-  unsigned count = 0;
-  const hb_glyph_info_t* const infos = hb_buffer_get_glyph_infos(buffer, &count);
-  const hb_glyph_position_t* const places = hb_buffer_get_glyph_positions(buffer, &count);
-  std::vector<ShapedGlyph> line;
-  line.reserve(count);
-  for (unsigned i = 0; i < count; ++i) {
-    line.push_back({infos[i].codepoint,
-                    infos[i].cluster,
-                    places[i].x_advance / open_->units,
-                    {places[i].x_offset / open_->units, places[i].y_offset / open_->units}});
-  }
-  hb_buffer_destroy(buffer);
-  return line;
+  return open_->line(text, options);
 }
 
 bool Face::has(char32_t character) const { return FT_Get_Char_Index(open_->face, character) != 0; }
@@ -344,7 +360,7 @@ double Face::cap_height() const { return open_->cap_height; }
 double Face::text_width_mm(std::string_view text, double cap_height_mm) const {
   if (!(open_->cap_height > 0)) return 0;
   double advance = 0;
-  for (const ShapedGlyph& glyph : shape(text)) advance += glyph.advance;
+  for (const ShapedGlyph& glyph : open_->line(text, {})) advance += glyph.advance;
   return advance * cap_height_mm / open_->cap_height;
 }
 
