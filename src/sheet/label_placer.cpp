@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <optional>
+#include <ranges>
+#include <vector>
 
 namespace swathe {
 namespace {
@@ -11,6 +14,8 @@ constexpr double kClear = 1.0;         ///< between text and anything else
 constexpr double kFlat = 0.2;          ///< arcs are kept off as chords
 constexpr double kLeaderFrom = 4.0;    ///< text further off than this gets a leader
 constexpr double kLineSpacing = 1.75;  ///< base line to base line, of the capitals' height
+constexpr double kAwayParts = 1e3;     ///< of a millimetre: what distances are compared in
+constexpr double kFirstRing = 40.0;    ///< mm; places this near are tried first
 
 Box upright(const TextBox& box) {
   Box all;
@@ -25,6 +30,44 @@ double reading_turn(FlatPoint along) {
   if (turn > kHalf + 1e-9) turn -= std::numbers::pi;
   if (turn <= -kHalf + 1e-9) turn += std::numbers::pi;
   return turn;
+}
+
+/// Where the middle of something of that length may stand.
+std::vector<double> steps(double lo, double hi, double length, double step) {
+  std::vector<double> places;
+  for (double at = lo + 0.5 * length; at <= hi - 0.5 * length; at += step) places.push_back(at);
+  return places;
+}
+
+struct Place {
+  double away;  ///< from the aim, in whole parts of a millimetre
+  FlatPoint at;
+};
+
+struct Ring {
+  std::vector<Place> places;
+  bool is_last = true;  ///< no place is further away
+};
+
+/// The places more than `from` and at most `to` parts away, the nearest first.
+Ring places_between(const std::vector<double>& xs, const std::vector<double>& ys, FlatPoint aim,
+                    double from, double to) {
+  const double reach = (to + 1) / kAwayParts;
+  const auto within = [&](const std::vector<double>& all, double middle) {
+    return std::ranges::subrange(std::ranges::lower_bound(all, middle - reach),
+                                 std::ranges::upper_bound(all, middle + reach));
+  };
+  const auto near_xs = within(xs, aim.x), near_ys = within(ys, aim.y);
+  Ring ring;
+  ring.is_last = near_xs.size() == xs.size() && near_ys.size() == ys.size();
+  for (const double x : near_xs)
+    for (const double y : near_ys) {
+      const double away = std::round(kAwayParts * apart({x, y}, aim));
+      if (away > to) ring.is_last = false;
+      if (away > from && away <= to) ring.places.push_back({away, {x, y}});
+    }
+  std::ranges::stable_sort(ring.places, {}, &Place::away);
+  return ring;
 }
 
 }  // namespace
@@ -126,19 +169,21 @@ bool LabelPlacer::near(FlatPoint place, const std::string& text, double height_m
 
 std::optional<Box> LabelPlacer::claim(double width, double height, const Box& within, FlatPoint aim,
                                       double step_mm) {
-  std::vector<FlatPoint> middles;
-  for (double x = within.lo.x + 0.5 * width; x <= within.hi.x - 0.5 * width; x += step_mm)
-    for (double y = within.lo.y + 0.5 * height; y <= within.hi.y - 0.5 * height; y += step_mm)
-      middles.push_back({x, y});
-  std::ranges::stable_sort(middles, [&](FlatPoint p, FlatPoint q) {
-    return std::round(1e3 * apart(p, aim)) < std::round(1e3 * apart(q, aim));
-  });
-  for (const FlatPoint middle : middles) {
-    const FlatPoint half{0.5 * width, 0.5 * height};
-    const Box box{middle - half, middle + half};
-    if (!is_free(box_of(box))) continue;
-    boxes_.push_back(box_of(box));
-    return box;
+  const std::vector<double> xs = steps(within.lo.x, within.hi.x, width, step_mm);
+  const std::vector<double> ys = steps(within.lo.y, within.hi.y, height, step_mm);
+  if (xs.empty() || ys.empty()) return std::nullopt;
+  const FlatPoint half{0.5 * width, 0.5 * height};
+  // Most find their place near by: rings round the aim, each twice as wide as all before it.
+  double from = -1, to = std::round(kAwayParts * kFirstRing);
+  for (bool all = false; !all; from = to, to *= 2) {
+    const Ring ring = places_between(xs, ys, aim, from, to);
+    all = ring.is_last;
+    for (const auto& [away, middle] : ring.places) {
+      const Box box{middle - half, middle + half};
+      if (!is_free(box_of(box))) continue;
+      boxes_.push_back(box_of(box));
+      return box;
+    }
   }
   return std::nullopt;
 }
