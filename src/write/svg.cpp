@@ -2,11 +2,12 @@
 
 #include <array>
 #include <cmath>
+#include <map>
+#include <numbers>
 #include <string_view>
 #include <vector>
 
 #include "swathe/base/units.hpp"
-#include "write/text_outline.hpp"
 
 namespace swathe {
 namespace {
@@ -55,33 +56,14 @@ class PathData {
     data_ += 'Z';
   }
 
-  void add(const std::vector<Curve>& curves) {
-    for (const Curve& curve : curves) {
-      switch (curve.verb) {
-        case Curve::Verb::Move:
-          to('M', curve.to);
-          break;
-        case Curve::Verb::Line:
-          to('L', curve.to);
-          break;
-        case Curve::Verb::Cubic:
-          to('C', curve.a);
-          to(' ', curve.b);
-          to(' ', curve.to);
-          break;
-        case Curve::Verb::Close:
-          data_ += 'Z';
-          break;
-      }
-    }
-  }
-
   const std::string& text() const { return data_; }
 
  private:
   void to(char command, FlatPoint p) {
     data_ += command;
-    data_ += number(p.x) + " " + number(height_ - p.y);
+    data_ += number(p.x);
+    data_ += ' ';
+    data_ += number(height_ - p.y);
   }
 
   void edge(const Vertex& from, FlatPoint end) {
@@ -92,7 +74,8 @@ class PathData {
     const Arc arc = arc_of(from.at, end, from.bulge);
     const char* const large = std::abs(from.bulge) > 1 ? "1" : "0";
     const char* const sweep = from.bulge > 0 ? "0" : "1";  // turned round with the y axis
-    data_ += "A" + number(arc.radius) + " " + number(arc.radius) + " 0 " + large + " " + sweep;
+    const std::string radius = number(arc.radius);
+    data_ += "A" + radius + " " + radius + " 0 " + large + " " + sweep;
     to(' ', end);
   }
 
@@ -114,15 +97,102 @@ std::string stroke_of(const LineStyle& style) {
   return text;
 }
 
+/// The letters of a page, each drawn once and used where it stands.
+class Letters {
+ public:
+  explicit Letters(const Face& face) : face_(face) {}
+
+  /// A text as uses of its letters.
+  std::string used(const TextMark& mark, double page_height_mm) {
+    std::string uses;
+    double pen = 0;  // em
+    for (const ShapedGlyph& glyph : face_.shape(mark.text)) {
+      if (defined(glyph.glyph)) {
+        uses += "<use xlink:href=\"#" + id(glyph.glyph);
+        uses += "\" x=\"" + in_em(pen + glyph.offset.x);
+        if (glyph.offset.y != 0) uses += "\" y=\"" + in_em(-glyph.offset.y);
+        uses += "\"/>";
+      }
+      pen += glyph.advance;
+    }
+    const double share = mark.anchor == Anchor::Left     ? 0.0
+                         : mark.anchor == Anchor::Middle ? 0.5
+                                                         : 1.0;
+    const double em = face_.cap_height() > 0 ? mark.height_mm / face_.cap_height() : 0.0;
+    const FlatPoint start = mark.at - share * em * pen * direction(mark.turn);
+    std::string place =
+        "translate(" + number(start.x) + " " + number(page_height_mm - start.y) + ")";
+    if (mark.turn != 0)
+      place += " rotate(" + plain_number(-mark.turn * 180 / std::numbers::pi, 6) + ")";
+    place += " scale(" + plain_number(em / kEm, 8) + ")";
+    return "<g aria-label=\"" + escaped(mark.text) + "\" transform=\"" + place + "\">" + uses +
+           "</g>\n";
+  }
+
+  /// The drawings of the letters that were used.
+  std::string definitions() const {
+    std::string text;
+    for (const auto& [glyph, data] : data_)
+      if (!data.empty()) text += "<path id=\"" + id(glyph) + "\" d=\"" + data + "\"/>\n";
+    return text.empty() ? text : "<defs>\n" + text + "</defs>\n";
+  }
+
+ private:
+  static constexpr double kEm = 1000;  ///< a letter's own units in the em
+
+  static std::string id(unsigned glyph) { return "letter-" + std::to_string(glyph); }
+  static std::string in_em(double em) { return plain_number(kEm * em, 1); }
+
+  /// Whether there is anything to draw.
+  bool defined(unsigned glyph) {
+    const auto [slot, fresh] = data_.try_emplace(glyph);
+    if (fresh) slot->second = drawn(glyph);
+    return !slot->second.empty();
+  }
+
+  std::string drawn(unsigned glyph) const {
+    std::string data;
+    const auto to = [&](char command, FlatPoint p) {
+      data += command;
+      data += in_em(p.x);
+      data += ' ';
+      data += in_em(-p.y);
+    };
+    for (const Curve& curve : face_.outline(glyph)) {
+      switch (curve.verb) {
+        case Curve::Verb::Move:
+          to('M', curve.to);
+          break;
+        case Curve::Verb::Line:
+          to('L', curve.to);
+          break;
+        case Curve::Verb::Cubic:
+          to('C', curve.a);
+          to(' ', curve.b);
+          to(' ', curve.to);
+          break;
+        case Curve::Verb::Close:
+          data += 'Z';
+          break;
+      }
+    }
+    return data;
+  }
+
+  const Face& face_;
+  std::map<unsigned, std::string> data_;
+};
+
 /// Elements gathered by layer.
 struct Layers {
   std::array<std::string, kKinds> fills, lines;
   std::vector<std::size_t> fill_order;  ///< tints lie in the order their layers first come up
-  std::string text;
+  std::string text, letters;
 };
 
 Layers layers_of(const Page& page, const Face& labels) {
   Layers layers;
+  Letters letters(labels);
   for (const Mark& mark : page.drawing.marks()) {
     PathData data(page.height_mm);
     if (const auto* const line = std::get_if<LineMark>(&mark)) {
@@ -135,11 +205,10 @@ Layers layers_of(const Page& page, const Face& labels) {
       layers.fills[kind] +=
           "<path fill=\"" + to_text(fill->colour) + "\" d=\"" + data.text() + "\"/>\n";
     } else if (const auto* const text = std::get_if<TextMark>(&mark)) {
-      data.add(outline_of(*text, labels));
-      layers.text +=
-          "<path aria-label=\"" + escaped(text->text) + "\" d=\"" + data.text() + "\"/>\n";
+      layers.text += letters.used(*text, page.height_mm);
     }
   }
+  layers.letters = letters.definitions();
   return layers;
 }
 
@@ -150,10 +219,12 @@ std::string to_svg(const Page& page, const std::string& title, const Face& label
   std::string svg =
       "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
       "<svg xmlns=\"http://www.w3.org/2000/svg\" "
+      "xmlns:xlink=\"http://www.w3.org/1999/xlink\" "
       "xmlns:inkscape=\"http://www.inkscape.org/namespaces/inkscape\" version=\"1.1\" width=\"" +
       width + "mm\" height=\"" + height + "mm\" viewBox=\"0 0 " + width + " " + height + "\">\n" +
       "<title>" + escaped(title) + "</title>\n";
   const Layers layers = layers_of(page, labels);
+  svg += layers.letters;
   for (const std::size_t kind : layers.fill_order) {
     const std::string name = style_of(static_cast<LineKind>(kind)).layer;
     svg += begin_layer(name + "-TINT", "stroke=\"none\"") + layers.fills[kind] + "</g>\n";

@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include <cmath>
+#include <numbers>
 
 #include "support/commands.hpp"
 #include "support/label_face.hpp"
@@ -26,6 +27,9 @@ Page some_page() {
   page.drawing.line(LineKind::Cut,
                     {{{{100, 150}, 1.8}, {{120, 150}, -1.8}, {{140, 150}, 0}}, false});
   page.drawing.text({30, 250}, "CUT <1> \"red\" & blue", 8, Anchor::Left, 0.1);
+  page.drawing.text({105, 230}, "cut in the middle", 5, Anchor::Middle);
+  page.drawing.text({200, 280}, "WAVY Top, 1/16 in", 6, Anchor::Right);
+  page.drawing.text({15, 280}, "upright to its end", 4, Anchor::Right, std::numbers::pi / 2);
   return page;
 }
 
@@ -114,6 +118,20 @@ TEST_CASE("to_svg (2): well-formed whatever the words") {
   test::run("rsvg-convert -o " + folder.file("page.png") + " " + file);  // refuses broken XML
   CHECK(svg.find("aria-label=\"a &amp; b &lt; c &gt; &quot;d&quot; 'e' \xc2\xbd\"") !=
         std::string::npos);
+}
+
+TEST_CASE("to_svg: a letter is drawn once, however often it stands") {
+  const auto count = [](const std::string& svg, const std::string& what) {
+    std::size_t found = 0;
+    for (std::size_t at = svg.find(what); at != std::string::npos; at = svg.find(what, at + 1))
+      ++found;
+    return found;
+  };
+  Page page{100, 100, {}, ""};
+  for (int k = 0; k < 40; ++k) page.drawing.text({10, 2.0 * k}, "noon on no moon", 2);
+  const std::string svg = to_svg(page, "page", test::label_face());
+  CHECK(count(svg, "<path") == 3);  // n, o, m
+  CHECK(count(svg, "<use") == 40 * 12);
 }
 
 TEST_CASE("to_svg (1): the same page gives the same bytes") {
