@@ -47,6 +47,46 @@ Ink ink_of(const Drawing& drawing) {
   return ink;
 }
 
+/// Counts the strokes that a box lies over. Clusters are found by the upright strips of the page
+/// that they reach into.
+class Crossings {
+ public:
+  explicit Crossings(const Ink& ink) : ink_(ink) {
+    for (const Ink::Cluster& cluster : ink.clusters) all_.cover(cluster.box);
+    strips_.resize(all_.empty() ? 1 : strip_of(all_.hi.x) + 1);
+    for (const Ink::Cluster& cluster : ink.clusters)
+      for (std::size_t k = strip_of(cluster.box.lo.x); k <= strip_of(cluster.box.hi.x); ++k)
+        strips_[k].push_back(&cluster);
+  }
+
+  std::size_t of(const TextBox& box) const {
+    const Box around = upright(box);
+    if (all_.empty() || !all_.meets(around)) return 0;
+    std::size_t count = 0;
+    const std::size_t first = strip_of(around.lo.x);
+    const std::size_t last = std::min(strip_of(around.hi.x), strips_.size() - 1);
+    for (std::size_t k = first; k <= last; ++k)
+      for (const Ink::Cluster* const cluster : strips_[k]) {
+        // One in several strips is met in the first of those that the box reaches too.
+        if (!cluster->box.meets(around) || std::max(strip_of(cluster->box.lo.x), first) != k)
+          continue;
+        for (std::size_t n = cluster->first; n < cluster->last; ++n)
+          if (crossed_by(box, ink_.strokes[n].a, ink_.strokes[n].b)) ++count;
+      }
+    return count;
+  }
+
+ private:
+  static constexpr double kStrip = 25.0;  ///< mm
+  std::size_t strip_of(double x) const {
+    return static_cast<std::size_t>(std::max(0.0, x - all_.lo.x) / kStrip);
+  }
+
+  const Ink& ink_;
+  Box all_;
+  std::vector<std::vector<const Ink::Cluster*>> strips_;
+};
+
 struct TileAt {
   std::size_t column, row;
   friend bool operator==(TileAt, TileAt) = default;
@@ -70,8 +110,8 @@ struct Joint {
 /// The page taken apart, in the page's own coordinates.
 class Tiling {
  public:
-  Tiling(const Page& full, const Face& labels, TileGrid grid, Ink ink)
-      : full_(full), labels_(labels), grid_(std::move(grid)), ink_(std::move(ink)) {
+  Tiling(const Page& full, const Face& labels, TileGrid grid, const Ink& ink)
+      : full_(full), labels_(labels), grid_(std::move(grid)), crossings_(ink) {
     for (std::size_t row = 0; row < grid_.rows; ++row)
       for (std::size_t column = 0; column < grid_.columns; ++column)
         if (grid_.has(column, row)) tiles_.push_back({column, row});
@@ -86,8 +126,8 @@ class Tiling {
  private:
   Box cell(TileAt tile) const { return grid_.cell(tile.column, tile.row); }
   Box image(TileAt tile) const { return grid_.image(tile.column, tile.row); }
-  std::size_t crossings(const TextBox& box) const;
   bool is_taken(const TextBox& box) const;
+  void take(const TextBox& box) { taken_.push_back({box, upright(box)}); }
 
   void place_texts();
   PlacedText placed(const TextMark& text) const;
@@ -101,27 +141,23 @@ class Tiling {
   const Page& full_;
   const Face& labels_;
   TileGrid grid_;
-  Ink ink_;
+  Crossings crossings_;
   std::vector<TileAt> tiles_;
   std::vector<PlacedText> texts_;
   std::vector<Joint> joints_;
   bool has_upright_scale_ = false;
-  std::vector<TextBox> taken_;  ///< by texts, diamonds and scales
+  struct Taken {
+    TextBox box;
+    Box around;
+  };
+  std::vector<Taken> taken_;  ///< by texts, diamonds and scales
 };
 
-std::size_t Tiling::crossings(const TextBox& box) const {
-  const Box all = upright(box);
-  std::size_t count = 0;
-  for (const Ink::Cluster& cluster : ink_.clusters) {
-    if (!cluster.box.meets(all)) continue;
-    for (std::size_t k = cluster.first; k < cluster.last; ++k)
-      if (crossed_by(box, ink_.strokes[k].a, ink_.strokes[k].b)) ++count;
-  }
-  return count;
-}
-
 bool Tiling::is_taken(const TextBox& box) const {
-  return std::ranges::any_of(taken_, [&](const TextBox& other) { return overlap(box, other); });
+  const Box around = upright(box);
+  return std::ranges::any_of(taken_, [&](const Taken& taken) {
+    return taken.around.meets(around) && overlap(box, taken.box);
+  });
 }
 
 void Tiling::place_texts() {
@@ -134,7 +170,7 @@ void Tiling::place_texts() {
     for (const Mark& mark : full_.drawing.marks())
       if (const auto* const text = std::get_if<TextMark>(&mark); text && stays(*text) == staying) {
         texts_.push_back(placed(*text));
-        taken_.push_back(texts_.back().box);
+        take(texts_.back().box);
       }
 }
 
@@ -168,7 +204,7 @@ PlacedText Tiling::placed(const TextMark& text) const {
         moved_box.middle = box.middle + shift;
         if (is_taken(moved_box)) cost += 1000.0;
         if (cost >= best_cost) continue;
-        cost += 100.0 * static_cast<double>(crossings(moved_box));
+        cost += 100.0 * static_cast<double>(crossings_.of(moved_box));
         if (cost >= best_cost) continue;
         best_cost = cost;
         best = {text, moved_box, tile};
@@ -207,7 +243,7 @@ void Tiling::add_joint(TileAt before, TileAt after, bool upright) {
   for (double at = start; at <= long_way - end; at += 3.0) {
     TextBox here = ground;
     here.middle = here.middle + joint.from + at * along;
-    if (!is_taken(here)) spots.push_back({at, crossings(here), 0});
+    if (!is_taken(here)) spots.push_back({at, crossings_.of(here), 0});
   }
   // Two where they are free of ink, else the one that is, else the one that hides least.
   for (const double share : {0.25, 0.75}) {
@@ -223,8 +259,9 @@ void Tiling::add_joint(TileAt before, TileAt after, bool upright) {
   }
   if (joint.spots.empty()) joint.spots.push_back(joint.from + 0.5 * long_way * along);
   for (const FlatPoint spot : joint.spots) {
-    taken_.push_back(ground);
-    taken_.back().middle = ground.middle + spot;
+    TextBox here = ground;
+    here.middle = ground.middle + spot;
+    take(here);
   }
   joints_.push_back(std::move(joint));
 }
@@ -276,7 +313,7 @@ bool Tiling::draw_upright_scale(Drawing& onto, TileAt tile) const {
   for (double x = room.lo.x; x + kAcross <= room.hi.x; x += kStep)
     for (double y = room.lo.y; y + kLong <= room.hi.y; y += kStep) {
       const TextBox ground = box_of(Box{{x, y}, {x + kAcross, y + kLong}}).grown(2.0);
-      if (is_taken(ground) || crossings(ground) > 0) continue;
+      if (is_taken(ground) || crossings_.of(ground) > 0) continue;
       draw_check_scale(onto, labels_, {x, y + kLong}, kLong, "100 mm, measure me", true);
       return true;
     }
