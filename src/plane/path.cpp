@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 namespace swathe {
 namespace {
@@ -205,6 +206,41 @@ bool is_simple(const Polygon& polygon) {
     }
   }
   return true;
+}
+
+Polygon thinned(const Polygon& polygon, double tolerance) {
+  const std::size_t n = polygon.size();
+  if (n < 4) return polygon;
+  std::vector<char> kept(n + 1, 0);  // the last is the first again
+  const auto at = [&](std::size_t k) { return polygon[k % n]; };
+  const auto square_away = [&](std::size_t k, std::size_t from, std::size_t to) {
+    const FlatPoint way = at(to) - at(from), p = at(k) - at(from);
+    const double square = dot(way, way);
+    const double share = square > 0 ? std::clamp(dot(p, way) / square, 0.0, 1.0) : 0.0;
+    const FlatPoint off = p - share * way;
+    return dot(off, off);
+  };
+  kept[0] = kept[n] = 1;
+  std::vector<std::pair<std::size_t, std::size_t>> open = {{0, n}};
+  while (!open.empty()) {
+    const auto [from, to] = open.back();
+    open.pop_back();
+    std::size_t furthest = from;
+    double most = tolerance * tolerance;
+    for (std::size_t k = from + 1; k < to; ++k)
+      if (const double off = square_away(k, from, to); off > most) {
+        most = off;
+        furthest = k;
+      }
+    if (furthest == from) continue;
+    kept[furthest] = 1;
+    open.emplace_back(from, furthest);
+    open.emplace_back(furthest, to);
+  }
+  Polygon thin;
+  for (std::size_t k = 0; k < n; ++k)
+    if (kept[k]) thin.push_back(polygon[k]);
+  return thin.size() < 3 ? polygon : thin;
 }
 
 bool contains(const Region& region, FlatPoint p) {

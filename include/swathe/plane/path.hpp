@@ -64,6 +64,10 @@ struct Placement {
 double area(const Polygon& polygon);
 double area(const Region& region);
 bool is_simple(const Polygon& polygon);
+/// The outline through some of its points, every other within `tolerance` of it.
+/// Source: Douglas and Peucker, Algorithms for the reduction of the number of points required to
+///   represent a digitized line, Cartographica 10 (1973).
+Polygon thinned(const Polygon& polygon, double tolerance);
 /// On or inside an outline, by non-zero winding.
 bool contains(const Region& region, FlatPoint p);
 bool contains(const Polygon& polygon, FlatPoint p);
