@@ -82,6 +82,20 @@ void read_places(TableReader& in, std::vector<NumeralPlaceKeys>& places) {
     place.bumper("bumper", keys.bumper);
     place.side("side", keys.side);
     place.length("centre", keys.centre, kAlong);
+    place.count("split", keys.split, kSplit);
+    const auto refuse_split = [&](Why why, const std::string& words) {
+      place.fault(why, words, place.take("split")->source());
+    };
+    const std::string& number = in.file().job().number;
+    if (keys.split > 0 && keys.centre)
+      refuse_split(
+          Why::OutOfRange,
+          "split stands beside centre, expected one or the other: a split number stands at "
+          "the gap");
+    else if (keys.split > 0 && !number.empty() && keys.split >= static_cast<int>(number.size()))
+      refuse_split(Why::OutOfRange,
+                   fmt::format("split is {}, expected fewer than the {} digits of the number",
+                               keys.split, number.size()));
     place.finish();
     places.push_back(std::move(keys));
   });

@@ -193,6 +193,7 @@ void write(Writer& out, const NumeralKeys& numerals) {
     out.key("bumper", place.bumper);
     out.key("side", place.side);
     if (place.centre) out.key("centre", *place.centre);
+    if (place.split > 0) out.key("split", place.split);
   }
 }
 

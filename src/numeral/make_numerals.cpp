@@ -71,6 +71,7 @@ Outcome<Numerals> make_numerals(const NumeralInput& input) {
       std::move(here.value().begin(), here.value().end(), std::back_inserter(refusals));
     }
   }
+  made.number = input.number;
   made.face = input.face_name;
   made.axes = input.keys.axes;
   made.size = set->em;
@@ -112,7 +113,7 @@ Outcome<Numerals> make_numerals(const NumeralInput& input) {
   made.misfits = std::move(placing->misfits);
   for (Digit& digit : made.digits) {
     const auto in_number = std::count(input.number.begin(), input.number.end(), digit.digit);
-    const int numbers = (static_cast<int>(made.placed.size()) + input.keys.spares) * input.colours;
+    const int numbers = (made.showings() + input.keys.spares) * input.colours;
     digit.count = static_cast<int>(in_number) * numbers;
   }
   return made;

@@ -184,7 +184,9 @@ class Placer {
                                    "\"{}\"",
                                    room.side, wrap_of(room).run().name));
     }
-    result_.placed.push_back(placed_at(in_.number, wrap_of(room).section(), room, centre_s));
+    PlacedNumeral placed = placed_at(in_.number, wrap_of(room).section(), room, centre_s);
+    placed.showing = showings_++;
+    result_.placed.push_back(std::move(placed));
   }
 
   void miss(int bumper, const std::string& side, double has, std::string advice) {
@@ -221,6 +223,7 @@ class Placer {
   const PlaceInput& in_;
   std::vector<NumeralRoom> rooms_;
   Placing result_;
+  int showings_ = 0;
   Refusals refusals_;
 };
 

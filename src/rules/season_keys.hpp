@@ -53,6 +53,7 @@ void each_value(SeasonType& s, Visit&& visit) {
   visit("numerals", "places", "numerals: places, at least", s.numerals_places);
   visit("numerals", "places_apart", "numerals: places apart, about", s.numerals_places_apart);
   visit("numerals", "spacing", "numerals: space between digits, at most", s.numerals_spacing);
+  visit("numerals", "split", "numerals: split over the gap between bumpers", s.numerals_split);
   visit("numerals", "read_from", "numerals: readable out to about", s.numerals_read_from);
   visit("numerals", "viewpoints", "numerals: readable from viewpoints", s.numerals_viewpoints);
   visit("support", "end_backed", "each board end backed by the frame, at least",

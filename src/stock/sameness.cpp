@@ -1,6 +1,7 @@
 #include "swathe/stock/sameness.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <numbers>
 
 namespace swathe {
@@ -39,11 +40,23 @@ std::vector<FlatPoint> holes_of(const Pattern& pattern) {
   return points;
 }
 
-std::vector<FlatPoint> numerals_of(const std::vector<PlacedNumeral>& numerals, int bumper) {
-  std::vector<FlatPoint> points;
-  for (const PlacedNumeral& numeral : numerals)
-    if (numeral.bumper == bumper) points.push_back({numeral.centre_s, numeral.centre_u});
-  return points;
+/// Numbers, and the parts of split ones.
+std::vector<PlacedNumeral> numerals_of(const std::vector<PlacedNumeral>& numerals, int bumper) {
+  std::vector<PlacedNumeral> found;
+  std::ranges::copy_if(numerals, std::back_inserter(found),
+                       [&](const PlacedNumeral& numeral) { return numeral.bumper == bumper; });
+  return found;
+}
+
+/// The same digits in the same places, once `onto` has moved the first.
+bool same_numerals(const std::vector<PlacedNumeral>& a, const std::vector<PlacedNumeral>& b,
+                   const Placement& onto) {
+  return a.size() == b.size() && std::ranges::all_of(a, [&](const PlacedNumeral& p) {
+           return std::ranges::any_of(b, [&](const PlacedNumeral& q) {
+             return p.text == q.text && apart(onto(FlatPoint{p.centre_s, p.centre_u}),
+                                              {q.centre_s, q.centre_u}) < kSame;
+           });
+         });
 }
 
 /// Lays a pattern over another's box.
@@ -71,10 +84,9 @@ std::optional<Sameness> compare(const std::vector<Pattern>& patterns,
   differ("windows", windows_of(a), windows_of(b));
   differ("punch holes", holes_of(a), holes_of(b));
   // A numeral turned or mirrored reads wrong, wherever it lies.
-  const std::vector<FlatPoint> of_a = numerals_of(numerals, earlier),
-                               of_b = numerals_of(numerals, later);
+  const auto of_a = numerals_of(numerals, earlier), of_b = numerals_of(numerals, later);
   const bool any = !of_a.empty() || !of_b.empty();
-  if (any && (how != Sameness::How::Same || !same_points(placed(onto, of_a), of_b)))
+  if (any && (how != Sameness::How::Same || !same_numerals(of_a, of_b, onto)))
     sameness.but_for.push_back("numerals");
   return sameness;
 }

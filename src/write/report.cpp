@@ -100,7 +100,11 @@ Json numeral_part(const PlacedNumeral& numeral) {
           {"width_mm", grid(numeral.width)},
           {"height_mm", grid(numeral.height)},
           {"seen_height_mm", grid(numeral.seen_height)},
-          {"tilt_deg", grid(numeral.tilt_deg)}};
+          {"tilt_deg", grid(numeral.tilt_deg)},
+          {"showing", numeral.showing},
+          {"from", numeral.from},
+          {"whole", numeral.whole},
+          {"space_across_mm", grid(numeral.space_across)}};
 }
 
 Json bumper_part(const Made& made, std::size_t k) {

@@ -149,6 +149,9 @@ struct NumeralPlaceKeys {
   std::string side;
   std::optional<Length>
       centre;  ///< from the board's left end seen from outside; unset: the stretch's middle
+  /// So many digits stand at the end of this bumper, the others at the start of the next one on the
+  /// side; 0 for the whole number here.
+  int split = 0;
 };
 
 struct NumeralKeys {

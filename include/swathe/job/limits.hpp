@@ -40,6 +40,7 @@ inline constexpr CountRange kAxes{0, 16};
 inline constexpr CountRange kObservers{1, 8};  ///< distances, and eye heights
 inline constexpr CountRange kBlinds{0, 32};
 inline constexpr CountRange kSpares{0, 20};
+inline constexpr CountRange kSplit{1, 4};  ///< digits before the gap, of five
 inline constexpr CountRange kRodStack{1, 4};
 
 inline constexpr Length kMostLength = mm(20000);

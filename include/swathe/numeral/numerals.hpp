@@ -1,6 +1,7 @@
 #pragma once
 
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -19,6 +20,13 @@ struct Bridge {
   Polygon bar;  ///< the whole bar, counter-clockwise; it runs on into the sheet at both ends
 };
 
+/// White that shows round a digit of another colour: a larger digit that lies under it.
+struct WhiteOutline {
+  Region outline;  ///< the digit's moved outwards; a counter too narrow for it is white throughout
+  std::vector<Bridge> bridges;
+  Region stencil;  ///< what is cut out of its sheet
+};
+
 /// One of the digits the number uses.
 struct Digit {
   char digit = '0';
@@ -31,6 +39,7 @@ struct Digit {
   int counters = 0;  ///< islands
   std::vector<Bridge> bridges;
   Region stencil;  ///< what is cut out of the sheet: the outline less its bridges
+  std::optional<WhiteOutline> white;  ///< where the job asks for one
 };
 
 struct PlacedDigit {
@@ -38,10 +47,16 @@ struct PlacedDigit {
   FlatPoint origin;
 };
 
-/// The number in one place of one bumper's pattern.
+/// The number in one place of one bumper's pattern, or the part of it that stands there where it is
+/// split over the gap between two bumpers. The parts of one showing of the number follow each other
+/// from left to right.
 struct PlacedNumeral {
-  std::string text;
-  int bumper = 0;  ///< number in the job
+  std::string text;  ///< the digits that stand here
+  int showing = 0;   ///< counts how often the number is shown; the parts of a split one share it
+  int from = 0;  ///< places before `text` in the number: 0 but for the later part of a split one
+  bool whole = true;        ///< not split
+  double space_across = 0;  ///< ink to ink, from the part before it over the gap; else 0
+  int bumper = 0;           ///< number in the job
   std::string side;
   double centre_s = 0, centre_u = 0;
   double width = 0, height = 0;  ///< ink, along the cloth; height of the shortest digit
@@ -60,6 +75,7 @@ struct NumeralMisfit {
 };
 
 struct Numerals {
+  std::string number;  ///< the job's
   std::string face;
   std::map<std::string, double> axes;
   double size = 0;            ///< mm of the em
@@ -67,8 +83,11 @@ struct Numerals {
   std::string change;         ///< what make_legal did to it, in words; empty where nothing
   double width = 0;           ///< ink of the whole number
   std::vector<Digit> digits;  ///< in order of the digits
+  double outline = 0;         ///< width of the white outline
   std::vector<PlacedNumeral> placed;
   std::vector<NumeralMisfit> misfits;
+
+  int showings() const { return placed.empty() ? 0 : placed.back().showing + 1; }
 };
 
 }  // namespace swathe

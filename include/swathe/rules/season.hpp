@@ -98,6 +98,7 @@ struct Season {
   Ruled<int> numerals_places;            ///< at least
   Ruled<Angle> numerals_places_apart;    ///< about
   Ruled<Length> numerals_spacing;        ///< between digits of one number, ink to ink, at most
+  Ruled<bool> numerals_split;            ///< over the gap between two bumpers: allowed (or not)
   Ruled<Length> numerals_read_from;      ///< distance
   Ruled<Viewpoints> numerals_viewpoints;
 
