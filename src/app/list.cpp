@@ -1,8 +1,11 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "commands.hpp"
 #include "load.hpp"
 #include "swathe/base/units.hpp"
+#include "swathe/bumper/voids.hpp"
 #include "table.hpp"
 
 namespace swathe::app {
@@ -109,7 +112,36 @@ class ListText {
                                 rods ? "rods" : "blocks"),
                        size_unit(padding.stock),
                        plain_number(100.0 * made_.stock.padding.used_fraction, 0)) +
-           plan(made_.stock.padding, rods ? "rod" : "block");
+           plan(made_.stock.padding, rods ? "rod" : "block") + overhanging() + voids();
+  }
+
+  /// Padding past the end of its own board.
+  std::string overhanging() const {
+    constexpr double kNone = 0.05;  // mm
+    Table table({{"bumper"}, {"side"}, {"past the left end", kRight}, {"the right end", kRight}});
+    bool any = false;
+    const auto words = [&](double past) { return past < kNone ? "-" : size(mm(past)); };
+    for (const Overhang& over : overhangs(made_.boards, made_.padding)) {
+      if (std::max(over.at_start, over.at_end) < kNone) continue;
+      table.add({over.bumper, over.side, words(over.at_start), words(over.at_end)});
+      any = true;
+    }
+    return any ? "Padding runs on past its own board\n" + table.to_text(2) : "";
+  }
+
+  /// Hollows at the corners, to be filled.
+  std::string voids() const {
+    Table table({{"bumper"}, {"corner"}, {"strips", kRight}, {"length", kRight}, {"cm2", kRight}});
+    bool any = false;
+    for (const Wrap& wrap : made_.wraps)
+      for (const CornerVoid& hollow :
+           corner_voids(made_.frame, made_.section, wrap.run(), made_.job.padding)) {
+        table.add({hollow.bumper, fmt::format("{} / {}", hollow.side_before, hollow.side_after),
+                   std::to_string(hollow.strips), size(mm(hollow.length)),
+                   plain_number(hollow.section_area / 100.0, 1)});
+        any = true;
+      }
+    return any ? "Fill the hollows at the corners, a set\n" + table.to_text(2) : "";
   }
 
   std::string cloth() const {
@@ -156,6 +188,7 @@ class ListText {
   }
 
   std::string fasteners() const {
+    if (made_.job.cloth.fixing == Fixing::QuickChange) return strips();
     Table table({{"bumper"}, {"staples", kRight}, {"bracket holes", kRight}});
     std::size_t staples = 0;
     for (const Pattern& pattern : made_.patterns) {
@@ -166,6 +199,22 @@ class ListText {
     }
     return fmt::format("\nFasteners, a set\n{}{} staples for {}\n", table.to_text(2),
                        staples * sets(), count_of(sets(), "set", "sets"));
+  }
+
+  /// Hook-and-loop in place of staples.
+  std::string strips() const {
+    Table table({{"bumper"}, {"strips", kRight}, {"together", kRight}, {"bracket holes", kRight}});
+    for (const Pattern& pattern : made_.patterns) {
+      double along = 0;
+      for (const Path& strip : pattern.strips)
+        along += std::max(bounds(strip).width(), bounds(strip).height());
+      std::size_t holes = 0;
+      for (const BracketOnPattern& bracket : pattern.brackets) holes += bracket.holes.size();
+      table.add({pattern.bumper, std::to_string(pattern.strips.size()), size(mm(along)),
+                 std::to_string(holes)});
+    }
+    return fmt::format("\nHook-and-loop, {} wide, a set\n{}",
+                       exact_size(made_.job.cloth.quick_change.strip), table.to_text(2));
   }
 
   std::string weight() const {

@@ -152,6 +152,7 @@ class Pass {
     }
     made.same = same_patterns(made.patterns,
                               made.numerals ? made.numerals->placed : std::vector<PlacedNumeral>{});
+    share_mark_names(made.patterns, made.same);
     made.stock = plan_stock(made.job, made.boards, made.padding, made.patterns);
     made.findings =
         check({made.job, made.season ? &*made.season : nullptr, made.frame, made.section,

@@ -30,6 +30,7 @@ std::vector<Path> lay_strips(const Wrap& wrap, const ClothKeys& cloth,
 /// Where a quick-change cover's hems are folded under: lines on both flaps.
 std::vector<PleatLine> hem_folds(const Wrap& wrap, const ClothKeys& cloth);
 
+/// Numbered from left to right, not named for sides: congruent covers have the same names.
 std::vector<MatchMark> lay_match_marks(const Wrap& wrap);
 
 }  // namespace swathe

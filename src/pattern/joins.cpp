@@ -52,7 +52,44 @@ ClothJoin join_at(const Pattern& pattern, double s, const PatternCorner* corner,
   return join;
 }
 
+/// The box of what lies between two places along an outline.
+Box box_between(const Polygon& outline, double from, double to) {
+  Box box;
+  const auto cover = [&](FlatPoint p) {
+    if (p.x >= from && p.x <= to) box.cover(p);
+  };
+  for (std::size_t k = 0; k < outline.size(); ++k) {
+    const FlatPoint a = outline[k], b = outline[(k + 1) % outline.size()];
+    cover(a);
+    for (const double x : {from, to})
+      if ((a.x < x && x < b.x) || (b.x < x && x < a.x))
+        box.cover(FlatPoint{x, a.y + (b.y - a.y) * (x - a.x) / (b.x - a.x)});
+  }
+  return box;
+}
+
+/// "A" and 2 make "A2", "left 1" and 2 "left 1-2".
+std::string part_name(const std::string& bumper, std::size_t number) {
+  const bool digit = !bumper.empty() && bumper.back() >= '0' && bumper.back() <= '9';
+  return fmt::format("{}{}{}", bumper, digit ? "-" : "", number);
+}
+
 }  // namespace
+
+std::vector<ClothPart> cloth_parts(const Pattern& pattern) {
+  const Box whole = bounds(pattern.outline);
+  if (pattern.joins.empty()) return {{pattern.bumper, whole}};
+  std::vector<ClothPart> parts;
+  double from = whole.lo.x;
+  for (const ClothJoin& join : pattern.joins) {
+    parts.push_back({part_name(pattern.bumper, parts.size() + 1),
+                     box_between(pattern.outline, from, join.s + join.allowance)});
+    from = join.s - join.allowance;
+  }
+  parts.push_back({part_name(pattern.bumper, parts.size() + 1),
+                   box_between(pattern.outline, from, whole.hi.x)});
+  return parts;
+}
 
 Outcome<std::vector<ClothJoin>> lay_joins(const Pattern& pattern, const Job& job,
                                           std::vector<Occupied> occupied) {

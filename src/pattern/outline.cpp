@@ -22,7 +22,8 @@ double crossing(const Notch& left, const Notch& right) {
   return 0.5 * (lo + hi);
 }
 
-/// The dart's edge less the seam allowance, from the point where the allowances would cross.
+/// The dart's edge less the seam allowance, from the point where the allowances would cross. A dart
+/// narrower than its allowances is stitched uncut: its side is one point, on the back edge.
 std::vector<FlatPoint> sewn_side(const Wrap& wrap, const RunCorner& corner, double seam, bool top) {
   constexpr int kSteps = 64;
   const Section& section = wrap.section();
@@ -141,7 +142,7 @@ std::vector<Notch> notches(const Wrap& wrap, const ClothKeys& cloth, bool top) {
   for (const RunCorner& corner : wrap.run().corners) {
     const double half = wrap.dart(corner, back) + cloth.setback.mm();
     Notch notch{corner.s, half, back, edge, {{0.0, apex}, {half, back}}};
-    notch.sewn = cloth.relief == Relief::Sewn && wrap.dart(corner, back) > cloth.seam.mm();
+    notch.sewn = cloth.relief == Relief::Sewn;
     if (notch.sewn) notch.side = sewn_side(wrap, corner, cloth.seam.mm(), top);
     cuts.push_back(std::move(notch));
   }

@@ -33,7 +33,8 @@ struct Notch {
   double edge_at(double s) const;
 };
 /// One a corner. Folded: straight from the back edge to an apex over the board's top. Sewn: along
-/// the dart's edge less the seam allowance, up to where the allowances would cross.
+/// the dart's edge less the seam allowance, up to where the allowances would cross; where they do
+/// so as far as the back edge, only the flap is cut.
 std::vector<Notch> notches(const Wrap& wrap, const ClothKeys& cloth, bool top);
 
 /// Where the flap is still there: stretches of s between notches and ends.

@@ -16,6 +16,7 @@ namespace swathe {
 namespace {
 
 constexpr double kSquareMm2 = 100.0;  ///< in a square centimetre
+constexpr double kNone = 0.05;        ///< mm; less is no length at all
 
 /// The lines of an embedded text.
 std::vector<std::string> lines_of(std::string_view text) {
@@ -192,6 +193,28 @@ class Lists {
                                   full(made_.job.padding.height)));
     flow_.table(pieces(made_.padding));
     cutting_plan(made_.stock.padding, "length");
+    overhanging();
+    voids();
+  }
+
+  void overhanging() {
+    Table past;
+    past.columns = {{"bumper"},
+                    {"side"},
+                    {"past the left end", Anchor::Right},
+                    {"past the right end", Anchor::Right}};
+    const auto words = [&](double length_mm) { return length_mm < kNone ? "-" : fig(length_mm); };
+    for (const Overhang& over : overhangs(made_.boards, made_.padding))
+      if (std::max(over.at_start, over.at_end) >= kNone)
+        past.rows.push_back({over.bumper, over.side, words(over.at_start), words(over.at_end)});
+    if (past.rows.empty()) return;
+    flow_.words(
+        "Padding runs on past the end of its own board, where no board of its side is behind it; "
+        "left and right as seen from outside:");
+    flow_.table(past);
+  }
+
+  void voids() {
     Table fill;
     fill.columns = {{"bumper"},
                     {"corner", Anchor::Left},

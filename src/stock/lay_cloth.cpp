@@ -1,6 +1,8 @@
 #include <cmath>
+#include <limits>
 
 #include "stock/strip.hpp"
+#include "swathe/pattern/joins.hpp"
 #include "swathe/stock/stock.hpp"
 
 namespace swathe {
@@ -8,10 +10,12 @@ namespace {
 
 constexpr double kRounding = 1e-6;  // mm
 
-Box box_of(const Pattern& pattern) {
-  Box box;
-  for (const FlatPoint p : pattern.outline) box.cover(p);
-  return box;
+/// What the seams' allowances add to a cover's cloth.
+double allowances(const Pattern& pattern) {
+  double area = 0;
+  for (const ClothJoin& join : pattern.joins)
+    area += 2 * join.allowance * (join.to.y - join.from.y);
+  return area;
 }
 
 double rounded_up(double length, double step) {
@@ -28,17 +32,23 @@ ClothLay lay_cloth(const std::vector<Pattern>& patterns, const ClothKeys& cloth,
   std::vector<StripBox> boxes;
   double area = 0;
   for (const Pattern& pattern : patterns) {
-    const Box box = box_of(pattern);
-    if (box.empty()) continue;
-    if (box.height() > lay.roll_width + kRounding) {
-      lay.does_not_fit.push_back(pattern.bumper);
-      continue;
+    bool all = true;
+    for (const ClothPart& part : cloth_parts(pattern)) {
+      const Box& box = part.box;
+      if (box.empty()) continue;
+      if (box.height() > lay.roll_width + kRounding) {
+        lay.does_not_fit.push_back(part.name);
+        all = false;
+        continue;
+      }
+      boxes.push_back({box.width(), box.height()});
+      lay.placements.push_back({pattern.bumper, part.name, 0, 0, false});
     }
-    boxes.push_back({box.width(), box.height()});
-    lay.placements.push_back({pattern.bumper, 0, 0, false});
-    area += pattern.cloth_area;
+    if (all) area += pattern.cloth_area + allowances(pattern);
   }
-  const StripLay laid = lay_on_strip(boxes, lay.roll_width);
+  const double longest =
+      cloth.longest_piece ? cloth.longest_piece->mm() : std::numeric_limits<double>::infinity();
+  const StripLay laid = lay_on_strip(boxes, lay.roll_width, longest);
   for (std::size_t i = 0; i < boxes.size(); ++i) {
     lay.placements[i].x = laid.at[i].x;
     lay.placements[i].y = laid.at[i].y;

@@ -40,6 +40,56 @@ std::vector<FlatPoint> holes_of(const Pattern& pattern) {
   return points;
 }
 
+/// What brackets take on cloth that passes beneath them.
+std::vector<FlatPoint> footprints_of(const Pattern& pattern) {
+  std::vector<FlatPoint> points;
+  for (const BracketOnPattern& bracket : pattern.brackets)
+    if (bracket.cloth == BracketCloth::Under)
+      for (const Path& footprint : bracket.footprints)
+        for (const Vertex& v : footprint.vertices) points.push_back(v.at);
+  return points;
+}
+
+/// Each fold line's ends, and the ways its arrows point.
+std::vector<FlatPoint> pleats_of(const Pattern& pattern) {
+  constexpr double kArrow = 10.0;
+  std::vector<FlatPoint> points;
+  for (const PleatLine& pleat : pattern.pleats)
+    for (const FlatPoint end : {pleat.path.vertices.front().at, pleat.path.vertices.back().at})
+      points.insert(points.end(), {end, end + kArrow * pleat.under});
+  return points;
+}
+
+std::vector<FlatPoint> seams_of(const Pattern& pattern) {
+  std::vector<FlatPoint> points;
+  for (const ClothJoin& join : pattern.joins) points.insert(points.end(), {join.from, join.to});
+  return points;
+}
+
+std::vector<FlatPoint> marks_of(const Pattern& pattern) {
+  std::vector<FlatPoint> points;
+  for (const MatchMark& mark : pattern.marks) points.push_back(mark.at);
+  return points;
+}
+
+/// The sides a cover lies on, from the start.
+std::vector<std::string> sides_of(const Pattern& pattern) {
+  std::vector<std::string> sides;
+  for (const MatchMark& mark : pattern.marks)
+    if (sides.empty() || sides.back() != mark.side) sides.push_back(mark.side);
+  return sides;
+}
+
+std::vector<std::pair<std::string, std::string>> matched_sides(const Pattern& a, const Pattern& b,
+                                                               Sameness::How how) {
+  std::vector<std::string> of_a = sides_of(a), of_b = sides_of(b);
+  if (how != Sameness::How::Same) std::ranges::reverse(of_b);
+  std::vector<std::pair<std::string, std::string>> sides;
+  for (std::size_t k = 0; k < std::min(of_a.size(), of_b.size()); ++k)
+    sides.emplace_back(of_a[k], of_b[k]);
+  return sides;
+}
+
 /// Numbers, and the parts of split ones.
 std::vector<PlacedNumeral> numerals_of(const std::vector<PlacedNumeral>& numerals, int bumper) {
   std::vector<PlacedNumeral> found;
@@ -69,6 +119,12 @@ Placement placement_of(Sameness::How how, const Pattern& pattern, const Box& ont
   return placement;
 }
 
+/// Whether the match marks of a cover stand where those of its print do.
+bool same_places(Sameness::How how, const Pattern& print, const Pattern& pattern) {
+  const Placement onto = placement_of(how, print, bounds(pattern.outline));
+  return same_points(placed(onto, marks_of(print)), marks_of(pattern));
+}
+
 std::optional<Sameness> compare(const std::vector<Pattern>& patterns,
                                 const std::vector<PlacedNumeral>& numerals, int earlier, int later,
                                 Sameness::How how) {
@@ -76,13 +132,17 @@ std::optional<Sameness> compare(const std::vector<Pattern>& patterns,
   const Pattern& b = patterns[static_cast<std::size_t>(later)];
   const Placement onto = placement_of(how, a, bounds(b.outline));
   if (!same_points(placed(onto, a.outline), b.outline)) return std::nullopt;
-  Sameness sameness{earlier, how, {}};
+  Sameness sameness{earlier, how, {}, matched_sides(a, b, how)};
   const auto differ = [&](const char* what, const std::vector<FlatPoint>& of_a,
                           const std::vector<FlatPoint>& of_b) {
     if (!same_points(placed(onto, of_a), of_b)) sameness.but_for.push_back(what);
   };
   differ("windows", windows_of(a), windows_of(b));
   differ("punch holes", holes_of(a), holes_of(b));
+  differ("brackets", footprints_of(a), footprints_of(b));
+  differ("pleats", pleats_of(a), pleats_of(b));
+  differ("seams", seams_of(a), seams_of(b));
+  differ("match marks", marks_of(a), marks_of(b));
   // A numeral turned or mirrored reads wrong, wherever it lies.
   const auto of_a = numerals_of(numerals, earlier), of_b = numerals_of(numerals, later);
   const bool any = !of_a.empty() || !of_b.empty();
@@ -106,6 +166,22 @@ std::vector<std::optional<Sameness>> same_patterns(const std::vector<Pattern>& p
       }
   }
   return found;
+}
+
+void share_mark_names(std::vector<Pattern>& patterns,
+                      const std::vector<std::optional<Sameness>>& same) {
+  for (std::size_t k = 0; k < patterns.size(); ++k) {
+    if (!same[k]) continue;
+    Pattern& pattern = patterns[k];
+    const Pattern& print = patterns[static_cast<std::size_t>(same[k]->other)];
+    if (!same_places(same[k]->how, print, pattern)) continue;
+    const Placement onto = placement_of(same[k]->how, print, bounds(pattern.outline));
+    for (MatchMark& mark : pattern.marks) {
+      const auto on_print = std::ranges::min_element(
+          print.marks, {}, [&](const MatchMark& m) { return apart(onto(m.at), mark.at); });
+      mark.name = on_print->name;
+    }
+  }
 }
 
 }  // namespace swathe

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cmath>
 #include <numeric>
 
 namespace swathe {
@@ -19,19 +20,30 @@ struct Laid {
   }
 };
 
+/// A strip in pieces of one length.
+struct Strip {
+  double width = 0, piece = 0;
+  /// Where the piece that a box at `x` lies on ends.
+  double next_cut(double x) const {
+    return std::isfinite(piece) ? piece * (std::floor((x + kTouch) / piece) + 1.0) : piece;
+  }
+};
+
 /// The place where the box ends earliest along the strip, then lowest across: one whose left edge
 /// and lower edge each touch a box already laid, or the strip's.
-FlatPoint place_for(const StripBox& box, const std::vector<Laid>& laid, double strip_width) {
+FlatPoint place_for(const StripBox& box, const std::vector<Laid>& laid, const Strip& strip) {
   std::vector<double> xs = {0.0}, ys = {0.0};
   for (const Laid& other : laid) {
     xs.push_back(other.hi.x);
     ys.push_back(other.hi.y);
+    if (std::isfinite(strip.piece)) xs.push_back(strip.next_cut(other.lo.x));
   }
   std::ranges::sort(xs);
   std::ranges::sort(ys);
   for (const double x : xs) {
+    if (x + box.along > strip.next_cut(x) + kTouch) continue;
     for (const double y : ys) {
-      if (y + box.across > strip_width + kTouch) break;
+      if (y + box.across > strip.width + kTouch) break;
       const FlatPoint lo{x, y}, hi{x + box.along, y + box.across};
       if (std::ranges::none_of(laid, [&](const Laid& other) { return other.meets(lo, hi); })) {
         return lo;
@@ -42,12 +54,12 @@ FlatPoint place_for(const StripBox& box, const std::vector<Laid>& laid, double s
   return {};
 }
 
-StripLay lay_in_order(const std::vector<StripBox>& boxes, double strip_width, const Order& order) {
+StripLay lay_in_order(const std::vector<StripBox>& boxes, const Strip& strip, const Order& order) {
   StripLay lay;
   lay.at.resize(boxes.size());
   std::vector<Laid> laid;
   for (const std::size_t i : order) {
-    const FlatPoint at = place_for(boxes[i], laid, strip_width);
+    const FlatPoint at = place_for(boxes[i], laid, strip);
     const FlatPoint end = at + FlatPoint{boxes[i].along, boxes[i].across};
     laid.push_back({at, end});
     lay.at[i] = at;
@@ -74,13 +86,14 @@ std::vector<Order> likely_orders(const std::vector<StripBox>& boxes, const Order
 
 }  // namespace
 
-StripLay lay_on_strip(const std::vector<StripBox>& boxes, double strip_width) {
+StripLay lay_on_strip(const std::vector<StripBox>& boxes, double strip_width, double piece_length) {
+  const Strip strip{strip_width, piece_length};
   Order order(boxes.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
   StripLay best;
   bool first = true;
   const auto attempt = [&](const Order& next) {
-    StripLay lay = lay_in_order(boxes, strip_width, next);
+    StripLay lay = lay_in_order(boxes, strip, next);
     if (first || lay.length < best.length - kTouch) best = std::move(lay);
     first = false;
   };

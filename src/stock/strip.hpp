@@ -1,5 +1,6 @@
 #pragma once
 
+#include <limits>
 #include <optional>
 #include <vector>
 
@@ -23,8 +24,10 @@ struct StripLay {
 /// Requires: sizes positive, none wider than the strip.
 /// Holds: no two boxes overlap, none leaves the strip; a few boxes (kAllOrders) lie at least as
 /// well as by any order on shelves. Source: bottom-left placement; Baker, Coffman and Rivest, SIAM
-/// J. Comput. 9 (1980), from memory.
-StripLay lay_on_strip(const std::vector<StripBox>& boxes, double strip_width);
+/// J. Comput. 9 (1980), from memory. With a `piece_length`, the strip is cut at its multiples and
+/// no box crosses a cut; requires every box to be at most so long.
+StripLay lay_on_strip(const std::vector<StripBox>& boxes, double strip_width,
+                      double piece_length = std::numeric_limits<double>::infinity());
 
 inline constexpr std::size_t kAllOrders = 7;
 

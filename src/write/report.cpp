@@ -3,6 +3,8 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "swathe/bumper/voids.hpp"
+
 namespace swathe {
 namespace {
 
@@ -150,6 +152,15 @@ Json bumper_part(const Made& made, std::size_t k) {
   for (const Staple& staple : pattern.staples)
     bumper["staples"].push_back(
         {{"s_mm", grid(staple.at.x)}, {"u_mm", grid(staple.at.y)}, {"order", staple.order}});
+  bumper["strips"] = Json::array();
+  for (const Path& strip : pattern.strips) bumper["strips"].push_back(points(flatten(strip, 0.01)));
+  bumper["match_marks"] = Json::array();
+  for (const MatchMark& mark : pattern.marks)
+    bumper["match_marks"].push_back({{"name", mark.name},
+                                     {"s_mm", grid(mark.at.x)},
+                                     {"u_mm", grid(mark.at.y)},
+                                     {"side", mark.side},
+                                     {"from_left_mm", grid(mark.from_left_mm)}});
   bumper["numerals"] = Json::array();
   if (made.numerals)
     for (const PlacedNumeral& numeral : made.numerals->placed)
@@ -184,6 +195,21 @@ Json padding_part(const Piece& piece) {
           {"count", piece.count}};
 }
 
+Json overhang_part(const Overhang& over) {
+  return {{"bumper", over.bumper},
+          {"side", over.side},
+          {"left_mm", grid(over.at_start)},
+          {"right_mm", grid(over.at_end)}};
+}
+
+Json void_part(const CornerVoid& hollow) {
+  return {{"bumper", hollow.bumper},
+          {"sides", Json::array({hollow.side_before, hollow.side_after})},
+          {"strips", hollow.strips},
+          {"length_mm", grid(hollow.length)},
+          {"section_mm2", grid(hollow.section_area)}};
+}
+
 Json plan_part(const StockPlan& plan) {
   Json sticks = Json::array();
   for (const StockStick& stick : plan.sticks) {
@@ -204,6 +230,7 @@ Json lay_part(const ClothLay& lay) {
   Json placements = Json::array();
   for (const ClothPlacement& placement : lay.placements)
     placements.push_back({{"bumper", placement.bumper},
+                          {"piece", placement.piece},
                           {"x_mm", grid(placement.x)},
                           {"y_mm", grid(placement.y)},
                           {"turned", placement.turned}});
@@ -289,6 +316,14 @@ std::string report_json(const Made& made, const std::vector<Sheet>& sheets) {
   for (const Piece& board : made.boards) report["boards"].push_back(board_part(board));
   report["padding"] = Json::array();
   for (const Piece& piece : made.padding) report["padding"].push_back(padding_part(piece));
+  report["overhangs"] = Json::array();
+  for (const Overhang& over : overhangs(made.boards, made.padding))
+    report["overhangs"].push_back(overhang_part(over));
+  report["voids"] = Json::array();
+  for (const Wrap& wrap : made.wraps)
+    for (const CornerVoid& hollow :
+         corner_voids(made.frame, made.section, wrap.run(), made.job.padding))
+      report["voids"].push_back(void_part(hollow));
   report["stock"] = {{"board_sheets", made.stock.sheets},
                      {"strips_per_sheet", made.stock.strips_per_sheet},
                      {"boards", plan_part(made.stock.boards)},

@@ -97,8 +97,8 @@ TEST_CASE("drawn jobs through make: made, or refused with a place; the same byte
 
 TEST_CASE("every job among the examples is made, and meets its season's rules") {
   const std::filesystem::path examples = SWATHE_SOURCE "/examples";
-  std::vector<std::filesystem::path> jobs = {examples / "tin-heron.toml"};
-  for (const auto& entry : std::filesystem::directory_iterator(examples / "kinds"))
+  std::vector<std::filesystem::path> jobs;
+  for (const auto& entry : std::filesystem::recursive_directory_iterator(examples))
     if (entry.path().extension() == ".toml") jobs.push_back(entry.path());
   CHECK(jobs.size() >= 12);
   for (const auto& path : jobs) {

@@ -68,5 +68,29 @@ TEST_CASE("joins (1) and (2): drawn jobs, drawn cloth, drawn numerals") {
   CHECK(seams > 50);
 }
 
+TEST_CASE("the parts of a joined cover overlap by both allowances, and are named in order") {
+  Job job = test::worked_job();
+  job.cloth.longest_piece = inches(48);
+  job.cloth.may_join = true;
+  Pattern pattern = pattern_of(job);
+  CHECK(cloth_parts(pattern).size() == 1);
+  CHECK(cloth_parts(pattern)[0].name == "A");
+  pattern.joins = *lay_joins(pattern, job, {});
+  const auto parts = cloth_parts(pattern);
+  REQUIRE(parts.size() == pattern.joins.size() + 1);
+  CHECK(parts[0].name == "A1");
+  CHECK(parts[1].name == "A2");
+  double along = 0.0;
+  for (const ClothPart& part : parts) {
+    along += part.box.width();
+    CHECK(part.box.width() <= job.cloth.longest_piece->mm() + 1e-9);
+    CHECK(part.box.height() == doctest::Approx(pattern.cloth_width));
+  }
+  CHECK(along == doctest::Approx(pattern.cloth_length +
+                                 2 * job.cloth.seam.mm() * static_cast<double>(parts.size() - 1)));
+  pattern.bumper = "left 1";
+  CHECK(cloth_parts(pattern)[1].name == "left 1-2");
+}
+
 }  // namespace
 }  // namespace swathe

@@ -299,6 +299,41 @@ TEST_CASE("sewn corners: cut one allowance inside the stitch line, the point lef
     CHECK(contains(pattern.outline, {corner.s, u}));
 }
 
+TEST_CASE("a sewn dart narrower than its allowances is stitched, and cut in the flap alone") {
+  for (const double turn : {8.0, 12.0, 16.0}) {
+    CAPTURE(turn);
+    Job job = test::worked_job();
+    job.padding.corner = PaddingCorner::Mitred;
+    job.backing.joint = Joint::Mitred;
+    job.cloth.relief = Relief::Sewn;
+    const double rise = 350 * std::tan(degrees(0.5 * turn).radians());
+    job.frame.corners = {{700, 700}, {350, 700 + rise}, {0, 700}, {0, 0}, {700, 0}};
+    job.frame.sides = {"front", "front left", "left", "back", "right"};
+    const Wrap wrap = test::wraps_of(job)[0];
+    const Section& section = wrap.section();
+    const RunCorner& corner = wrap.run().corners[0];
+    CHECK(Angle::from_radians(corner.turn).degrees() == doctest::Approx(turn));
+    // d_max tan(theta / 2), 3.25 in deep: less than half an inch up to 17.49 deg.
+    const double half = 3.25 * kInch * std::tan(degrees(0.5 * turn).radians());
+    REQUIRE(half < job.cloth.seam.mm());
+    const Pattern pattern = pattern_of(job);
+    CHECK(is_simple(pattern.outline));
+    CHECK(pattern.pleats.empty());
+    CHECK(pattern.corners[0].sewn);
+    // The stitch lines run to the back edge, on cloth as far as there; behind it the flap is cut.
+    for (double u = 1; u < section.back_edge_top() - 0.1; u += 2)
+      CHECK(contains(pattern.outline, {corner.s, u}));
+    const double behind = section.back_edge_top() + 0.1, wide = half + job.cloth.setback.mm();
+    CHECK_FALSE(contains(pattern.outline, {corner.s, behind}));
+    CHECK_FALSE(contains(pattern.outline, {corner.s + wide - 0.1, behind}));
+    CHECK(contains(pattern.outline, {corner.s + wide + 0.1, behind}));
+    REQUIRE(pattern.stitches.size() == 12);
+    const FlatPoint last = pattern.stitches[0].vertices.back().at;
+    CHECK(last.y == doctest::Approx(section.back_edge_top()));
+    CHECK(corner.s - last.x == doctest::Approx(half));
+  }
+}
+
 TEST_CASE(
     "quick-change covers: a hem folded under, strips instead of staples, a stretch of their own") {
   Job job = test::worked_job();

@@ -27,7 +27,8 @@ def faults(report):
             for e in validator.iter_errors(report)]
 
 
-jobs = [EXAMPLE] + sorted(glob.glob(os.path.join(TOP, "tests", "golden", "jobs", "good-*.toml")))
+jobs = (sorted(glob.glob(os.path.join(TOP, "examples", "**", "*.toml"), recursive=True)) +
+        sorted(glob.glob(os.path.join(TOP, "tests", "golden", "jobs", "good-*.toml"))))
 for job in jobs:
     result = run([TOOL, "report", job])
     name = os.path.basename(job)

@@ -74,6 +74,32 @@ TEST_CASE("a cover wider than the roll is named, the rest is laid") {
   CHECK(lay.length_to_buy == doctest::Approx(900));
 }
 
+TEST_CASE("a joined cover is laid part by part, each no longer than a length of cloth") {
+  Pattern a = cover("A", 2000, 480);  // from -50 to 1950
+  ClothJoin join;
+  join.s = 1150;
+  join.allowance = 10;
+  join.from = {1150, -240};
+  join.to = {1150, 240};
+  a.joins = {join};
+  ClothKeys cloth = roll(1000, 0);
+  cloth.longest_piece = mm(1250);
+  const ClothLay lay = lay_cloth({a, cover("B", 700, 480)}, cloth, "red");
+  REQUIRE(lay.placements.size() == 3);
+  CHECK(lay.placements[0].bumper == "A");
+  CHECK(lay.placements[0].piece == "A1");  // 1210 with its allowance
+  CHECK(lay.placements[1].piece == "A2");  // 810
+  CHECK(lay.placements[2].piece == "B");
+  // 1210 and 810 side by side on one length of cloth; 700 fits after neither: on the next length.
+  CHECK(lay.length == doctest::Approx(1250 + 700));
+  // Uncut cloth takes them in 810 + 700, beside 1210.
+  cloth.longest_piece.reset();
+  const ClothLay uncut = lay_cloth({a, cover("B", 700, 480)}, cloth, "red");
+  CHECK(uncut.length == doctest::Approx(810 + 700));
+  CHECK(uncut.used_fraction ==
+        doctest::Approx((2020.0 * 480 + 700.0 * 480) / (1510.0 * 1000)));  // allowances in
+}
+
 // E. Hopper and B. C. H. Turton, European Journal of Operational Research 128 (2001) 34-57, class
 // C1: strip 20 wide, 16 or 17 boxes that fill a length of exactly 20. A simple placement is known
 // to come within a fifth or so of it; that it never beats 20 shows that nothing overlaps.

@@ -72,5 +72,55 @@ TEST_CASE("numerals at the same places are the same, turned or mirrored ones nev
   CHECK(same_patterns(patterns, {on_a, on_b})[1]->but_for == std::vector<std::string>{"numerals"});
 }
 
+/// The name of the mark that stands `from_left` on a side's board.
+std::string mark_on(const Pattern& pattern, const std::string& side, std::size_t number) {
+  std::vector<std::string> names;
+  for (const MatchMark& mark : pattern.marks)
+    if (mark.top && mark.side == side) names.push_back(mark.name);
+  REQUIRE(number < names.size());
+  return names[number];
+}
+
+TEST_CASE("a cover cut from another's print has the print's mark names on its own boards") {
+  Job job = test::worked_job();
+  std::vector<Pattern> patterns = patterns_of(job);
+  auto same = same_patterns(patterns, {});
+  share_mark_names(patterns, same);
+  // Laid as it is: A's front half is B's back half, and so on.
+  using Sides = std::vector<std::pair<std::string, std::string>>;
+  CHECK(same[1]->sides == Sides{{"front", "back"}, {"left", "right"}, {"back", "front"}});
+  CHECK(mark_on(patterns[0], "front", 0) == "M1");
+  CHECK(mark_on(patterns[1], "back", 0) == "M1");
+  CHECK(mark_on(patterns[1], "front", 2) == mark_on(patterns[0], "back", 2));
+
+  // Flipped left for right: what is A's first mark is B's last.
+  job.brackets = {window("A", "left", FromEnd::Left, 5), window("B", "right", FromEnd::Right, 5)};
+  patterns = patterns_of(job);
+  same = same_patterns(patterns, {});
+  share_mark_names(patterns, same);
+  REQUIRE(same[1]->how == Sameness::How::Mirrored);
+  CHECK(same[1]->sides == Sides{{"front", "front"}, {"left", "right"}, {"back", "back"}});
+  CHECK(mark_on(patterns[1], "front", 2) == mark_on(patterns[0], "front", 0));
+  CHECK(mark_on(patterns[1], "right", 0) == mark_on(patterns[0], "left", 2));
+
+  // Half a turn, top and bottom exchanged.
+  job.brackets.clear();
+  job.bumpers[0].from = {"front", RunEnd::Share{0.7}};
+  job.bumpers[1].to = {"front", RunEnd::Share{0.3}};
+  patterns = patterns_of(job);
+  same = same_patterns(patterns, {});
+  share_mark_names(patterns, same);
+  REQUIRE(same[1]->how == Sameness::How::Turned);
+  CHECK(mark_on(patterns[1], "front", 2) == mark_on(patterns[0], "front", 0));
+}
+
+TEST_CASE("pleats that fold another way are a difference") {
+  Job job = test::worked_job();
+  job.padding.lapping = {"front", "back"};
+  std::vector<Pattern> patterns = patterns_of(job);
+  for (PleatLine& pleat : patterns[1].pleats) pleat.under = -1.0 * pleat.under;
+  CHECK(same_patterns(patterns, {})[1]->but_for == std::vector<std::string>{"pleats"});
+}
+
 }  // namespace
 }  // namespace swathe

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "swathe/pattern/pattern.hpp"
@@ -22,5 +23,12 @@ struct Occupied {
 /// occupied.
 Outcome<std::vector<ClothJoin>> lay_joins(const Pattern& pattern, const Job& job,
                                           std::vector<Occupied> occupied);
+
+/// A piece of cloth that a cover is sewn from, allowances in.
+struct ClothPart {
+  std::string name;  ///< the bumper's where the cover is one piece, else "A1", "A2" from the start
+  Box box;           ///< on the pattern
+};
+std::vector<ClothPart> cloth_parts(const Pattern& pattern);
 
 }  // namespace swathe

@@ -78,7 +78,7 @@ struct Staple {
 
 /// A triangle on the cloth's edge, and the pencil mark on the board that it meets.
 struct MatchMark {
-  std::string name;  ///< "L1", "C2", "E1"
+  std::string name;  ///< "M1", "M2" from the left; on a cover cut from another's print, the other's
   FlatPoint at;
   bool top = true;          ///< on the top flap's edge, pointing down into the cloth
   std::string side;         ///< whose board is marked

@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "swathe/numeral/numerals.hpp"
@@ -20,6 +21,8 @@ struct Sameness {
   How how = How::Same;
   std::vector<std::string>
       but_for;  ///< what differs within the same outline: "windows", "numerals"
+  /// Each side of the other cover, in its order, and the side of this one that lies on it.
+  std::vector<std::pair<std::string, std::string>> sides;
 };
 
 /// For each pattern the first earlier one with a congruent outline; nothing where there is none.
@@ -28,5 +31,12 @@ struct Sameness {
 /// Outlines are the same within 0.05 mm, less than a blade's width.
 std::vector<std::optional<Sameness>> same_patterns(const std::vector<Pattern>& patterns,
                                                    const std::vector<PlacedNumeral>& numerals);
+
+/// Gives a cover's match marks the names they have on the print it is cut from.
+///
+/// The pencil marks of its boards then bear what is chalked on its cloth, whichever print that came
+/// from, however it was laid.
+void share_mark_names(std::vector<Pattern>& patterns,
+                      const std::vector<std::optional<Sameness>>& same);
 
 }  // namespace swathe

@@ -34,7 +34,8 @@ StockPlan cut_sticks(const std::vector<StockCut>& pieces, double stick_length, d
 
 struct ClothPlacement {
   std::string bumper;
-  double x = 0, y = 0;  ///< lower left corner of the cover's box on the roll; x along the roll
+  std::string piece;    ///< the bumper again, or "A1", "A2" where its cover is sewn from parts
+  double x = 0, y = 0;  ///< lower left corner of the piece's box on the roll; x along the roll
   bool turned = false;  ///< half a turn
 };
 
@@ -46,10 +47,12 @@ struct ClothLay {
   double length_to_buy = 0;  ///< rounded up to the shop's step
   double used_fraction = 0;  ///< of the cloth bought
   std::vector<ClothPlacement> placements;
-  std::vector<std::string> does_not_fit;  ///< covers wider than the roll
+  std::vector<std::string> does_not_fit;  ///< pieces wider than the roll
 };
 
-/// Covers along the roll, numerals the right way up or on their heads, side by side where they fit.
+/// Covers along the roll, side by side where they fit, each part of a joined cover by itself; none
+/// across two lengths of cloth where the job says how long these are. A piece takes its box, which
+/// is the same turned half round: none is turned.
 ClothLay lay_cloth(const std::vector<Pattern>& patterns, const ClothKeys& cloth,
                    const std::string& colour);
 
