@@ -1,0 +1,79 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "swathe/job/job.hpp"
+#include "swathe/sight/scene.hpp"
+#include "swathe/sight/sightlines.hpp"
+
+namespace swathe {
+
+enum class Reads {
+  Number,   ///< at least one place shows the whole number
+  Another,  ///< none does, and what one of them shows reads as another number
+  Nothing,
+};
+
+/// A stretch of bearings from which the same is read. Degrees, 0 straight ahead of the machine,
+/// counter-clockwise; `to` is greater than `from`, past 360 where the stretch goes over 0.
+struct SightArc {
+  double from_deg = 0, to_deg = 0;
+  Reads reads = Reads::Nothing;
+  std::string text;  ///< as read: the number, or the part of it that misleads
+  int number = -1;   ///< that it is read on, in the scene; -1 for none
+};
+
+/// What one number gives on a circle.
+struct NumberServes {
+  std::string side;
+  std::vector<std::pair<double, double>> arcs_deg;  ///< from where it reads whole, rising
+  Length
+      farthest;  ///< from the machine's centre, at which it still reads; zero where it never does
+  double worst_deg = 0;      ///< bearing of those arcs at which it looks smallest
+  double worst_off_deg = 0;  ///< obliquity there, of the digit that looks smallest
+  double worst_arcmin = 0;   ///< its visual angle there, obliquity counted
+  double square_deg = 0;     ///< bearing of those arcs at which it looks largest
+  double square_arcmin = 0;
+
+  double measure_deg() const;
+};
+
+/// All round the machine at one distance from its centre and one eye height.
+struct SightRing {
+  Length distance, eye_height;
+  std::vector<SightArc> arcs;  ///< neighbours differ; together the full circle
+  std::vector<NumberServes> numbers;
+
+  double fraction(Reads reads) const;  ///< of the circle
+};
+
+/// What can be read of the job's numbers, from every side.
+struct Sight {
+  Scene scene;
+  Criterion criterion;
+  std::vector<SightRing> rings;  ///< each eye height at the first distance, then at the next
+};
+
+/// What is read on one circle, at exact bearings.
+SightRing ring_at(const Scene& scene, const Sightlines& lines, Length distance);
+
+/// Every ring of the job.
+/// Holds (sweep_test.cpp): (1) each ring's arcs go once round; (2) within an arc seen_from() says
+///   the same; (3) a machine turned turns its arcs; (4) a blind box more never adds to what reads.
+Sight sweep(Scene scene, const SightKeys& keys);
+
+/// One viewpoint, for pictures and tables.
+struct ViewPoint {
+  double bearing_deg = 0;
+  Reads reads = Reads::Nothing;
+  int number = -1;  ///< read, or the one that looks largest of those in view
+  Angle effective;  ///< of its smallest digit
+};
+/// What is read at equal steps round the machine.
+std::vector<ViewPoint> walk_round(const Scene& scene, const Sightlines& lines, Length distance,
+                                  int viewpoints);
+
+}  // namespace swathe

@@ -1,0 +1,149 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "swathe/sight/scene.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr int kBendChords = 4;  // of half a bent corner
+
+/// Steps in which a turn on this radius stays within kSolidChord of its chords.
+int chords(double radius, double turn) {
+  if (radius <= kSolidChord.mm()) return 1;
+  const double step = 2.0 * std::acos(1.0 - kSolidChord.mm() / radius);
+  return std::max(1, static_cast<int>(std::ceil(turn / step)));
+}
+
+/// The section's outline as a convex polygon, x = d, y = z.
+Polygon section_outline(const Section& section) {
+  Polygon outline;
+  for (const HullPiece& piece : section.hull()) {
+    outline.push_back(piece.from);
+    const int steps = piece.turn > 0.0 ? chords(piece.radius, piece.turn) : 1;
+    for (int k = 1; k < steps; ++k) {
+      const double out = std::atan2(piece.from.y - piece.centre.y, piece.from.x - piece.centre.x);
+      outline.push_back(piece.centre + piece.radius * direction(out + piece.turn * k / steps));
+    }
+  }
+  return outline;
+}
+
+struct Span {
+  double near = 1e300, far = -1e300;
+};
+
+/// What a level line takes of a convex outline.
+Span span_at(const Polygon& outline, double z) {
+  Span span;
+  const auto cover = [&](double d) {
+    span.near = std::min(span.near, d);
+    span.far = std::max(span.far, d);
+  };
+  for (std::size_t k = 0; k < outline.size(); ++k) {
+    const FlatPoint a = outline[k], b = outline[(k + 1) % outline.size()];
+    if (a.y == z) cover(a.x);
+    if ((a.y < z) != (b.y < z) && a.y != b.y) cover(a.x + (b.x - a.x) * (z - a.y) / (b.y - a.y));
+  }
+  return span;
+}
+
+/// One side of a bumper: level outlines between its ends, mitre planes or half bends.
+class Leg {
+ public:
+  Leg(const Wrap& wrap, std::size_t leg) : wrap_(wrap), on_(wrap.run().sides[leg]) {
+    const auto& corners = wrap.run().corners;
+    if (leg > 0) turn_before_ = corners[leg - 1].turn;
+    if (leg < corners.size()) turn_after_ = corners[leg].turn;
+  }
+
+  Polygon plan(Span span) const {
+    // Seen from above the side runs counter-clockwise round the frame, its outside on the right.
+    Polygon start;
+    add_end(start, span.far, true);
+    add_end(start, span.near, true);
+    Polygon plan(start.rbegin(), start.rend());
+    add_end(plan, span.far, false);
+    add_end(plan, span.near, false);
+    return plan;
+  }
+
+ private:
+  const FrameSide& side() const {
+    return wrap_.frame().sides()[static_cast<std::size_t>(on_.side)];
+  }
+  FlatPoint at(double x, double d) const {
+    return side().from + x * side().along + d * side().outward;
+  }
+
+  /// Points of one end at one depth: one, or the chords of half a bend, towards its middle.
+  void add_end(Polygon& plan, double d, bool start) const {
+    const double turn = start ? turn_before_ : turn_after_;
+    const double x = start ? on_.from_x : on_.to_x, sense = start ? -1.0 : 1.0;
+    const double t = wrap_.section().thickness_mm();
+    if (turn == 0.0) {
+      plan.push_back(at(x, d));
+      return;
+    }
+    if (wrap_.corner_kind() != PaddingCorner::Bent) {
+      plan.push_back(at(x + sense * d * std::tan(0.5 * turn), d));
+      return;
+    }
+    const double radius = std::max(0.0, d - t), past = std::min(d, t) * std::tan(0.5 * turn);
+    const FlatPoint centre = at(x + sense * past, std::min(d, t));
+    for (int k = 0; k <= kBendChords; ++k) {
+      const double turned = 0.5 * turn * k / kBendChords;
+      plan.push_back(centre + radius * (std::cos(turned) * side().outward +
+                                        sense * std::sin(turned) * side().along));
+    }
+  }
+
+  const Wrap& wrap_;
+  const RunSide& on_;
+  double turn_before_ = 0, turn_after_ = 0;
+};
+
+}  // namespace
+
+Polygon Solid::plan_at(double z) const {
+  const auto above = std::ranges::lower_bound(levels, z, {}, &Level::z);
+  if (above == levels.begin()) return levels.front().plan;
+  if (above == levels.end()) return levels.back().plan;
+  const Level& hi = *above;
+  const Level& lo = *std::prev(above);
+  const double share = (z - lo.z) / (hi.z - lo.z);
+  Polygon plan;
+  for (std::size_t k = 0; k < lo.plan.size(); ++k)
+    plan.push_back(lo.plan[k] + share * (hi.plan[k] - lo.plan[k]));
+  return plan;
+}
+
+std::vector<Solid> bumper_solids(const Wrap& wrap) {
+  constexpr double kThin = 1e-6;
+  const Polygon outline = section_outline(wrap.section());
+  std::vector<double> heights;
+  for (const FlatPoint p : outline) heights.push_back(p.y);
+  std::ranges::sort(heights);
+  heights.erase(std::unique(heights.begin(), heights.end(),
+                            [&](double a, double b) { return b - a < kThin; }),
+                heights.end());
+  std::vector<Solid> solids;
+  for (std::size_t k = 0; k < wrap.run().sides.size(); ++k) {
+    const Leg leg(wrap, k);
+    Solid& solid = solids.emplace_back();
+    solid.name = "bumper " + wrap.run().name;
+    for (const double z : heights)
+      solid.levels.push_back({z + wrap.frame().floor_gap().mm(), leg.plan(span_at(outline, z))});
+  }
+  return solids;
+}
+
+Solid blind_solid(const BlindKeys& box, int number) {
+  const double x0 = box.lo[0].mm(), y0 = box.lo[1].mm(), x1 = box.hi[0].mm(), y1 = box.hi[1].mm();
+  const Polygon plan = {{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}};
+  return {fmt::format("blind box {}", number), {{box.lo[2].mm(), plan}, {box.hi[2].mm(), plan}}};
+}
+
+}  // namespace swathe
