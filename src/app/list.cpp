@@ -180,7 +180,7 @@ class ListText {
                  std::to_string(digit.count), std::to_string(digit.bridges.size())});
     std::string text =
         fmt::format("\nNumerals, {}, {} in {}\n", printable(made_.job.number), numerals.face,
-                    count_of(numerals.placed.size(), "place", "places")) +
+                    count_of(static_cast<std::size_t>(numerals.showings()), "place", "places")) +
         table.to_text(2);
     for (const NumeralMisfit& misfit : numerals.misfits)
       text += paragraph("  ", fmt::format("not on {}: {}", misfit.side, misfit.advice));

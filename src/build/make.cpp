@@ -102,8 +102,16 @@ std::vector<FaceCandidate> candidates_for(const Job& job) {
 }
 
 NumeralRules numeral_rules(const std::optional<Season>& season) {
+  constexpr Length kAsOne =
+      inches(4);  // farther apart than this, the season 2026 reads two numbers
   NumeralRules rules;
+  rules.space = kAsOne;
+  rules.may_split = !season;
   if (!season) return rules;
+  // A rule on the space between digits lets them stand that far apart.
+  rules.may_split =
+      season->numerals_split ? season->numerals_split->value : season->numerals_spacing.has_value();
+  if (season->numerals_spacing) rules.space = season->numerals_spacing->value;
   if (season->numerals_height) rules.height = season->numerals_height->value;
   if (season->numerals_stroke) rules.stroke = season->numerals_stroke->value;
   if (season->numerals_places) rules.places = season->numerals_places->value;

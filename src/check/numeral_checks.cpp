@@ -9,6 +9,11 @@
 namespace swathe {
 namespace {
 
+// Of the digits' height: number plates made to be read at 20 m are 79 mm high with 11 mm between
+// their characters. Source: The Road Vehicles (Display of Registration Marks) Regulations 2001,
+// United Kingdom, as told in a letter of its licensing agency.
+constexpr double kLeastSpace = 11.0 / 79;
+
 bool any_placed(const Subject& s) { return s.numerals && !s.numerals->placed.empty(); }
 
 /// Strokes as they will stand on the cloth: less the bridges where there are any.
@@ -33,6 +38,68 @@ Judged judge_stroke(const Digit& digit, const Numerals& numerals, Length limit, 
   j.advice = fmt::format("take a bolder or wider face, or make the digits about {} high",
                          book.on_tape(larger));
   return j;
+}
+
+/// The widest space between two digits of a number, over the gap of a split one too.
+double widest_space(const PlacedNumeral& numeral) {
+  return std::max(numeral.largest_space, numeral.space_across);
+}
+
+void judge_widest_space(const Subject& s, const Season& season, Book& book) {
+  const auto widest = std::ranges::max_element(s.numerals->placed, {}, widest_space);
+  const bool over_gap = widest->space_across > widest->largest_space;
+  book.at_most(
+      *season.numerals_spacing,
+      {"numeral-spacing",
+       fmt::format("{} numeral, ink to ink{}", widest->side, over_gap ? " over the gap" : ""),
+       widest_space(*widest),
+       over_gap ? "bring the bumpers' ends closer together, or put the number on one side "
+                  "of the gap"
+                : "set numerals.spacing closer: digits far apart may read as two numbers"},
+      Grace::None);
+}
+
+/// A number in two parts, where the season has or has not a word on it.
+void judge_split(const Subject& s, const Season& season, Book& book) {
+  const auto part =
+      std::ranges::find_if(s.numerals->placed, [](const PlacedNumeral& p) { return !p.whole; });
+  Judged j{"numeral-spacing", fmt::format("{} numeral, split over the gap", part->side),
+           "allowed",         fmt::format("parted after the {}", part->text),
+           Verdict::Pass,     ""};
+  if (season.numerals_split) {
+    if (!season.numerals_split->value) {
+      j.required = "not split";
+      j.verdict = Verdict::Fail;
+      j.advice = "put the whole number on one bumper";
+    }
+    book.add(*season.numerals_split, j);
+  } else if (!season.numerals_spacing) {
+    j.required = "the season's rules do not say";
+    j.verdict = Verdict::Warn;
+    j.advice = "ask the inspector, or put the whole number on one bumper";
+    book.advise(j);
+  }
+}
+
+/// Digits so close that they run together from afar.
+void judge_least_space(const Subject& s, Book& book) {
+  const PlacedNumeral* closest = nullptr;
+  for (const PlacedNumeral& p : s.numerals->placed) {
+    if (p.text.size() < 2) continue;
+    if (!closest || p.least_space < closest->least_space - kNoTape) closest = &p;
+  }
+  if (!closest) return;
+  const double least = kLeastSpace * s.numerals->height;
+  const double more = least - closest->least_space + s.job.numerals.spacing.extra.mm();
+  const Length step = s.job.units == Units::Inches ? inches(1.0 / 16) : mm(1);
+  const Length extra = std::ceil(mm(more) / step - 1e-6) * step;
+  book.advise({"numeral-spacing",
+               fmt::format("{} numeral, closest digits, ink to ink", closest->side),
+               fmt::format("at least {}: about 1/7 of the height", book.about(least)),
+               book.about(closest->least_space),
+               closest->least_space >= least - kNoTape ? Verdict::Pass : Verdict::Warn,
+               fmt::format("set numerals.spacing to {}: digits so close run together from afar",
+                           book.exactly(extra))});
 }
 
 }  // namespace
@@ -99,14 +166,11 @@ void check_numeral_corner(const Subject& s, const Season& season, Book& book) {
 }
 
 void check_numeral_spacing(const Subject& s, const Season& season, Book& book) {
-  if (!season.numerals_spacing || !any_placed(s)) return;
-  const auto widest =
-      std::ranges::max_element(s.numerals->placed, {}, &PlacedNumeral::largest_space);
-  book.at_most(*season.numerals_spacing,
-               {"numeral-spacing", fmt::format("{} numeral, ink to ink", widest->side),
-                widest->largest_space,
-                "set numerals.spacing closer: digits far apart may read as two numbers"},
-               Grace::None);
+  if (!any_placed(s)) return;
+  if (season.numerals_spacing) judge_widest_space(s, season, book);
+  if (std::ranges::any_of(s.numerals->placed, [](const PlacedNumeral& p) { return !p.whole; }))
+    judge_split(s, season, book);
+  judge_least_space(s, book);
 }
 
 }  // namespace swathe

@@ -15,10 +15,11 @@ constexpr double kLowest = 0.25;  // of the asked height, where no season sets a
 /// Whether a number of this ink fits somewhere on the side.
 bool fits(const PlaceInput& input, double ink_width, double ink_height, const std::string& side,
           std::optional<int> bumper) {
-  const std::vector<NumeralRoom> rooms = numeral_rooms(input.wraps, ink_height / 2);
+  const std::vector<NumeralRoom> rooms =
+      numeral_rooms(input.wraps, half_band(ink_height, input.keys));
   return std::any_of(rooms.begin(), rooms.end(), [&](const NumeralRoom& room) {
     return room.side == side && (!bumper || room.bumper == *bumper) &&
-           room.length() >= needed_for(ink_width);
+           room.length() >= needed_for(ink_width, input.keys);
   });
 }
 
@@ -74,7 +75,15 @@ std::string narrower_faces(const PlaceInput& input, const std::string& side,
 
 }  // namespace
 
-double needed_for(double ink_width) { return ink_width + 2 * kNumeralMargin.mm(); }
+double margin_of(const NumeralKeys& keys) { return (kNumeralMargin + keys.outline).mm(); }
+
+double needed_for(double ink_width, const NumeralKeys& keys) {
+  return ink_width + 2 * margin_of(keys);
+}
+
+double half_band(double ink_height, const NumeralKeys& keys) {
+  return 0.5 * ink_height + keys.outline.mm();
+}
 
 std::string advice_for_width(const PlaceInput& input, const std::string& side,
                              std::optional<int> bumper) {

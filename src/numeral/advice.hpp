@@ -7,8 +7,12 @@
 
 namespace swathe {
 
+/// Cloth left free round a number's ink: its white outline, and kNumeralMargin beside that; mm.
+double margin_of(const NumeralKeys& keys);
 /// Length of side that a number of this ink width takes up, its margins included; mm.
-double needed_for(double ink_width);
+double needed_for(double ink_width, const NumeralKeys& keys);
+/// Half the height of the band that this ink takes up on the cloth, its white outline included; mm.
+double half_band(double ink_height, const NumeralKeys& keys);
 
 /// What would make the number fit on a side: a lower height that the season allows, narrower faces.
 /// Looks at one bumper's cloth on that side, or at every bumper's.

@@ -94,6 +94,8 @@ Outcome<Numerals> make_numerals(const NumeralInput& input) {
       .wraps = input.wraps,
       .boards = input.boards,
       .least_places = input.rules.places,
+      .may_split = input.rules.may_split,
+      .most_space = input.rules.space,
       .candidates = input.candidates,
       .least_height = made.change.empty() ? input.rules.height : mm(set->height),
       .keeps_stroke =

@@ -7,6 +7,7 @@
 #include <limits>
 
 #include "numeral/advice.hpp"
+#include "numeral/split.hpp"
 #include "swathe/pattern/pattern.hpp"
 
 namespace swathe {
@@ -34,9 +35,9 @@ bool covers(const Wrap& wrap, const std::string& side) {
                                [&](const RunSide& s) { return s.side == *number; });
 }
 
-/// One number at its place on the cloth.
-PlacedNumeral placed_at(const SetNumber& number, const Section& section, const NumeralRoom& room,
-                        double centre_s) {
+/// A number, or a part of it that keeps its level in the whole, at its place on the cloth.
+PlacedNumeral placed_at(const SetNumber& number, double level, const Section& section,
+                        const NumeralRoom& room, double centre_s) {
   PlacedNumeral placed;
   placed.text = number.text;
   placed.bumper = room.bumper;
@@ -45,7 +46,8 @@ PlacedNumeral placed_at(const SetNumber& number, const Section& section, const N
   placed.width = number.ink.width();
   placed.height = number.height;
   placed.largest_space = number.largest_space;
-  const FlatPoint move = FlatPoint{centre_s, 0} - number.ink.middle();
+  placed.least_space = number.least_space;
+  const FlatPoint move{centre_s - number.ink.middle().x, -level};
   placed.seen_height = std::numeric_limits<double>::infinity();
   for (const PlacedDigit& digit : number.digits) {
     const FlatPoint origin = digit.origin + move;
@@ -58,11 +60,23 @@ PlacedNumeral placed_at(const SetNumber& number, const Section& section, const N
   return placed;
 }
 
+/// How far apart in bearing the nearest two are, degrees; 360 for one alone.
+double least_turn(std::vector<double> bearings) {
+  std::sort(bearings.begin(), bearings.end());
+  double least = bearings.front() + 360 - bearings.back();
+  for (std::size_t i = 1; i < bearings.size(); ++i) {
+    least = std::min(least, bearings[i] - bearings[i - 1]);
+  }
+  return least;
+}
+
 /// Places numbers one after another and gathers what does not go.
 class Placer {
  public:
   explicit Placer(const PlaceInput& input)
-      : in_(input), rooms_(numeral_rooms(input.wraps, input.number.ink.height() / 2)) {}
+      : in_(input),
+        rooms_(numeral_rooms(input.wraps, half_band(input.number.ink.height(), input.keys))),
+        gaps_(split_rooms(input.wraps, rooms_)) {}
 
   Outcome<Placing> run() && {
     if (!in_.keys.places.empty()) {
@@ -77,7 +91,7 @@ class Placer {
   }
 
  private:
-  double needs() const { return needed_for(in_.number.ink.width()); }
+  double needs() const { return needed_for(in_.number.ink.width(), in_.keys); }
   bool fits(const NumeralRoom& room) const { return room.length() >= needs() - kTouch; }
 
   void by_hand() {
@@ -94,7 +108,9 @@ class Placer {
                   fmt::format("bumper \"{}\" has no side \"{}\"", place.bumper, place.side));
       } else {
         const int bumper = static_cast<int>(wrap - in_.wraps.begin());
-        if (place.centre) {
+        if (place.split > 0) {
+          split_by_hand(bumper, place.side, static_cast<std::size_t>(place.split), key + ".split");
+        } else if (place.centre) {
           at_centre(bumper, place.side, left_end(*wrap, place.side) + place.centre->mm(),
                     key + ".centre");
         } else {
@@ -111,7 +127,14 @@ class Placer {
         refuse_at(key, Why::UnknownName, fmt::format("the frame has no side \"{}\"", sides[i]));
         continue;
       }
-      in_the_middle(longest_on(rooms_, sides[i]), sides[i], std::nullopt, key);
+      const auto longest = longest_on(rooms_, sides[i]);
+      if (longest && !fits(*longest)) {
+        if (const auto gap = best_gap({}, sides[i])) {
+          put_split(gap->split, *gap->room, key);
+          continue;
+        }
+      }
+      in_the_middle(longest, sides[i], std::nullopt, key);
     }
   }
 
@@ -121,11 +144,20 @@ class Placer {
     for (const NumeralRoom& room : chosen) {
       in_the_middle(room, room.side, std::nullopt, "numerals");
     }
+    // Where it fits whole on too few sides, it is split on others.
+    const int enough = std::max(1, in_.least_places);
+    std::vector<NumeralRoom> used = chosen;
+    while (static_cast<int>(used.size()) < enough) {
+      const auto gap = best_gap(used, std::nullopt);
+      if (!gap) break;
+      put_split(gap->split, *gap->room, "numerals");
+      used.push_back(gap->room->left);
+    }
     // Where too few sides will do, the longest of the others say what is wanting.
     std::vector<NumeralRoom> others;
     for (const NumeralRoom& room : rooms_) {
       const auto same_side = [&](const NumeralRoom& r) { return r.side == room.side; };
-      if (std::any_of(chosen.begin(), chosen.end(), same_side)) continue;
+      if (std::any_of(used.begin(), used.end(), same_side)) continue;
       if (std::any_of(others.begin(), others.end(), same_side)) continue;
       others.push_back(*longest_on(rooms_, room.side));
     }
@@ -133,7 +165,7 @@ class Placer {
       return std::round(p.length() * 1e3) > std::round(q.length() * 1e3);
     });
     for (std::size_t i = 0; i < others.size(); ++i) {
-      if (static_cast<int>(chosen.size() + i) >= std::max(1, in_.least_places)) break;
+      if (static_cast<int>(used.size() + i) >= enough) break;
       in_the_middle(others[i], others[i].side, std::nullopt, "numerals");
     }
   }
@@ -175,16 +207,95 @@ class Placer {
                        exact(from, in_.units), exact(to, in_.units));
   }
 
-  void put(const NumeralRoom& room, double centre_s, const std::string& key) {
+  /// A gap at which the program may split the number, and how.
+  struct Gap {
+    const SplitRoom* room;
+    Split split;
+  };
+
+  /// The gap on a side, or on any that is not used yet, that looks furthest from those used.
+  std::optional<Gap> best_gap(const std::vector<NumeralRoom>& used,
+                              const std::optional<std::string>& side) const {
+    if (!in_.may_split) return std::nullopt;
+    std::optional<Gap> best;
+    double best_turn = -1;
+    for (const SplitRoom& room : gaps_) {
+      if (side && room.left.side != *side) continue;
+      std::vector<double> bearings = {room.left.bearing_deg};
+      bool free = true;
+      for (const NumeralRoom& other : used) {
+        free = free && other.side != room.left.side;
+        bearings.push_back(other.bearing_deg);
+      }
+      if (!free) continue;
+      auto split = split_number(in_.number, room, margin_of(in_.keys), in_.most_space);
+      if (!split) continue;
+      const double turn = std::round(least_turn(bearings));
+      if (turn <= best_turn) continue;
+      best = Gap{&room, *std::move(split)};
+      best_turn = turn;
+    }
+    return best;
+  }
+
+  void split_by_hand(int bumper, const std::string& side, std::size_t digits,
+                     const std::string& key) {
+    const auto gap = std::ranges::find_if(gaps_, [&](const SplitRoom& room) {
+      return room.left.side == side && room.left.bumper == bumper;
+    });
+    if (digits >= in_.number.digits.size()) {
+      return refuse_at(key, Why::OutOfRange,
+                       fmt::format("split is {}, expected fewer than the {} digits of the number",
+                                   digits, in_.number.digits.size()));
+    }
+    if (gap == gaps_.end()) {
+      return miss(
+          bumper, side, 0,
+          "no bumper follows this one on the side: leave split out, or choose another side");
+    }
+    const double margin = margin_of(in_.keys);
+    const Split split = split_at(in_.number, *gap, digits, margin);
+    if (swathe::fits(split, *gap, margin)) return put_split(split, *gap, key);
+    const auto other = split_number(in_.number, *gap, margin, std::nullopt);
+    miss(bumper, side, gap->left.length() + gap->right.length(),
+         other ? fmt::format("split = {} would do", other->left.digits.size())
+               : "no split fits here: leave it out, or choose another side");
+  }
+
+  void put_split(const Split& split, const SplitRoom& room, const std::string& key) {
+    if (!is_free(room.left, split.left_centre_s, split.left.ink.width(), key) ||
+        !is_free(room.right, split.right_centre_s, split.right.ink.width(), key))
+      return;
+    const double level = in_.number.ink.middle().y;
+    PlacedNumeral left =
+        placed_at(split.left, level, wrap_of(room.left).section(), room.left, split.left_centre_s);
+    PlacedNumeral right = placed_at(split.right, level, wrap_of(room.right).section(), room.right,
+                                    split.right_centre_s);
+    left.showing = right.showing = showings_++;
+    left.whole = right.whole = false;
+    right.from = static_cast<int>(split.left.digits.size());
+    right.space_across = split.space;
+    result_.placed.push_back(std::move(left));
+    result_.placed.push_back(std::move(right));
+  }
+
+  /// Whether nothing stands there yet; refuses it at `key` where something does.
+  bool is_free(const NumeralRoom& room, double centre_s, double width, const std::string& key) {
     for (const PlacedNumeral& other : result_.placed) {
       if (other.bumper != room.bumper) continue;
-      if (std::abs(other.centre_s - centre_s) >= in_.number.ink.width()) continue;
-      return refuse_at(key, Why::DoesNotFit,
-                       fmt::format("two numbers lie over each other on the {} side of bumper "
-                                   "\"{}\"",
-                                   room.side, wrap_of(room).run().name));
+      if (std::abs(other.centre_s - centre_s) >= 0.5 * (other.width + width)) continue;
+      refuse_at(key, Why::DoesNotFit,
+                fmt::format("two numbers lie over each other on the {} side of bumper \"{}\"",
+                            room.side, wrap_of(room).run().name));
+      return false;
     }
-    PlacedNumeral placed = placed_at(in_.number, wrap_of(room).section(), room, centre_s);
+    return true;
+  }
+
+  void put(const NumeralRoom& room, double centre_s, const std::string& key) {
+    if (!is_free(room, centre_s, in_.number.ink.width(), key)) return;
+    PlacedNumeral placed =
+        placed_at(in_.number, in_.number.ink.middle().y, wrap_of(room).section(), room, centre_s);
     placed.showing = showings_++;
     result_.placed.push_back(std::move(placed));
   }
@@ -222,20 +333,11 @@ class Placer {
 
   const PlaceInput& in_;
   std::vector<NumeralRoom> rooms_;
+  std::vector<SplitRoom> gaps_;
   Placing result_;
   int showings_ = 0;
   Refusals refusals_;
 };
-
-/// How far apart in bearing the nearest two are, degrees; 360 for one alone.
-double least_turn(std::vector<double> bearings) {
-  std::sort(bearings.begin(), bearings.end());
-  double least = bearings.front() + 360 - bearings.back();
-  for (std::size_t i = 1; i < bearings.size(); ++i) {
-    least = std::min(least, bearings[i] - bearings[i - 1]);
-  }
-  return least;
-}
 
 }  // namespace
 

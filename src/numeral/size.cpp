@@ -121,16 +121,19 @@ void measure_line(SetNumber& number) {
   number.ink = {};
   number.height = std::numeric_limits<double>::infinity();
   number.largest_space = 0;
+  number.least_space = std::numeric_limits<double>::infinity();
   Box last;
   for (const PlacedDigit& placed : number.digits) {
     const Box ink = moved(number.shape(placed.digit).ink, placed.origin);
     if (!last.empty()) {
       number.largest_space = std::max(number.largest_space, ink.lo.x - last.hi.x);
+      number.least_space = std::min(number.least_space, ink.lo.x - last.hi.x);
     }
     number.ink.cover(ink);
     number.height = std::min(number.height, ink.height());
     last = ink;
   }
+  if (number.digits.size() < 2) number.least_space = 0;
 }
 
 Outcome<FaceCandidate> face_candidate(std::string name, const Face& face, const std::string& number,

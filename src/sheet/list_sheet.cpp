@@ -267,11 +267,14 @@ class Lists {
     if (!made_.numerals) return;
     flow_.heading(fmt::format("Numerals {}", made_.job.number));
     Table places;
-    places.columns = {
-        {"bumper"}, {"side"}, {"height on the cloth", Anchor::Right}, {"width", Anchor::Right}};
+    places.columns = {{"bumper"},
+                      {"side"},
+                      {"digits"},
+                      {"height on the cloth", Anchor::Right},
+                      {"width", Anchor::Right}};
     for (const PlacedNumeral& placed : made_.numerals->placed)
       places.rows.push_back({made_.patterns[static_cast<std::size_t>(placed.bumper)].bumper,
-                             placed.side, fig(placed.height), fig(placed.width)});
+                             placed.side, placed.text, fig(placed.height), fig(placed.width)});
     flow_.table(places);
     if (!made_.numerals->change.empty())
       flow_.words("Changed to keep the rules: " + made_.numerals->change);

@@ -172,6 +172,11 @@ Box draw_number(Drawing& onto, const Numerals& numerals, const PlacedNumeral& nu
 
 void name_number(LabelPlacer& labels, const PlacedNumeral& number, const Box& ink, bool mirrored) {
   TextBlock words{{{fmt::format("NUMERAL {}, {}", number.text, number.side), kName}}};
+  if (!number.whole)
+    words.lines.push_back({number.from == 0
+                               ? "the number's first digits: the rest stands beyond the gap"
+                               : "the number's last digits: the first stand beyond the gap",
+                           kSmall});
   if (mirrored) words.lines.push_back({"goes on the other face of the cloth, the outside", kSmall});
   labels.block(words, ink.grown(60), {ink.middle().x + 45, ink.lo.y - 14});
   labels.near({ink.hi.x + kRunOut, ink.lo.y}, "base line", kSmall, 20);

@@ -147,6 +147,41 @@ TEST_CASE("digit spacing is a guideline: at worst a warning") {
   CHECK(worst(c.by("2026"), "numeral-spacing").verdict == Verdict::Warn);
 }
 
+TEST_CASE("a number split over a gap: its space counts, and the season must let it") {
+  test::Checked c = halves();
+  PlacedNumeral& first = c.numerals->placed[1];
+  first.text = "20";
+  first.whole = false;
+  PlacedNumeral second = first;
+  second.text = "486";
+  second.space_across = 60;  // 2.36 in
+  c.numerals->placed.insert(c.numerals->placed.begin() + 2, second);
+  // 4 in and 2 in between digits (manual of 2026, R412; of 2024, R406, quoted); 2023 says that a
+  // number may be split (R406); 2020 has no word on it.
+  CHECK(worst(c.by("2026"), "numeral-spacing").verdict == Verdict::Pass);
+  const Finding apart = worst(c.by("2024"), "numeral-spacing");
+  CHECK(apart.verdict == Verdict::Warn);
+  CHECK(apart.measured == "2.362 in");
+  CHECK(of(c.by("2023"), "numeral-spacing").front().verdict == Verdict::Pass);
+  const Finding silent = worst(c.by("2020"), "numeral-spacing");
+  CHECK(silent.verdict == Verdict::Warn);
+  CHECK(silent.rule.empty());
+}
+
+TEST_CASE("digits that nearly touch are told of under no rule") {
+  // United Kingdom, number plates of 2001: 79 mm high, 11 mm between; so 13.65 mm at 98 mm.
+  test::Checked c = halves();
+  c.numerals->height = 98;
+  c.numerals->placed[2].least_space = 13.7;
+  CHECK(worst(c.by("2026"), "numeral-spacing").verdict == Verdict::Pass);
+  c.numerals->placed[2].least_space = 10;
+  const Finding close = worst(c.by("2026"), "numeral-spacing");
+  CHECK(close.verdict == Verdict::Warn);
+  CHECK(close.rule.empty());
+  // 3.65 mm more would do: 3/16 in are 4.76 mm, 1/8 in 3.18 mm.
+  CHECK(close.advice.starts_with("set numerals.spacing to 3/16 in"));
+}
+
 TEST_CASE("white alone in 2026; white or outlined in white in 2020") {
   test::Checked c = halves();
   CHECK(worst(c.by("2026"), "numeral-colour").verdict == Verdict::Pass);

@@ -96,7 +96,7 @@ inline Numerals numerals_on(const Checked& c, const std::vector<std::string>& si
         placed.centre_s = 0.5 * (leg.from_x + leg.to_x) + leg.s_minus_x;
         placed.width = 250;
         placed.height = 98;
-        placed.largest_space = 12;
+        placed.largest_space = placed.least_space = 14;
         numerals.placed.push_back(placed);
       }
     }

@@ -12,7 +12,7 @@ namespace swathe {
 namespace {
 
 constexpr double kInch = 25.4;
-const NumeralRules k2026 = {inches(3.75), inches(0.5), 3};
+const NumeralRules k2026 = {inches(3.75), inches(0.5), 3, true, inches(4)};
 
 /// A job with all that its numerals are made from.
 struct Maker {

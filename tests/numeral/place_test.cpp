@@ -8,62 +8,17 @@
 #include <set>
 #include <string>
 
-#include "numeral/faces.hpp"
+#include "numeral/setting.hpp"
 #include "support/drawn.hpp"
 #include "support/jobs.hpp"
 
 namespace swathe {
 namespace {
 
-constexpr double kInch = 25.4;
-
-/// All that a placing needs, kept alive together.
-struct Setting {
-  Job job;
-  std::vector<Wrap> wraps;
-  std::vector<Piece> boards;
-  SetNumber number;
-  std::vector<FaceCandidate> candidates;
-  int least_places = 3;
-  std::optional<Length> least_height = inches(3.75);
-
-  PlaceInput input() const {
-    return {.number = number,
-            .keys = job.numerals,
-            .wraps = wraps,
-            .boards = boards,
-            .least_places = least_places,
-            .candidates = candidates,
-            .least_height = least_height,
-            .keeps_stroke = [](Length) { return true; },
-            .units = job.units,
-            .places = job.places};
-  }
-};
-
-Setting setting(Job job, const std::string& number, Length height = inches(3.875),
-                const std::string& face = "Anton") {
-  Setting made;
-  const auto set =
-      set_number(test::opened(test::numeral_face(face)), number, height, job.numerals.spacing);
-  REQUIRE(set.has_value());
-  made.number = *set;
-  made.wraps = test::wraps_of(job);
-  for (const Wrap& wrap : made.wraps) {
-    const auto boards =
-        board_pieces(wrap.frame(), wrap.section(), wrap.run(), job.backing, job.places);
-    REQUIRE(boards.has_value());
-    made.boards.insert(made.boards.end(), boards->begin(), boards->end());
-  }
-  made.job = std::move(job);
-  return made;
-}
-
-Placing placed(const Setting& s) {
-  auto placing = place_number(s.input());
-  REQUIRE(placing.has_value());
-  return *std::move(placing);
-}
+using test::kInch;
+using test::placed;
+using test::Setting;
+using test::setting;
 
 /// The longest stretch of a side on which the band lies on the cloth, off every dart, found by
 /// trying every place on a grid: slow, and shares nothing with clear_stretches() but the map.

@@ -22,6 +22,8 @@ struct NumeralRules {
   std::optional<Length> height;  ///< at least
   std::optional<Length> stroke;  ///< at least, for the majority of the stroke
   int places = 0;                ///< round the machine, at least; 0 where it counts none
+  bool may_split = false;        ///< over the gap between two bumpers
+  std::optional<Length> space;   ///< between digits, ink to ink, at most
 };
 
 struct NumeralInput {

@@ -63,6 +63,7 @@ struct PlacedNumeral {
   double seen_height = 0;        ///< square on
   double tilt_deg = 0;           ///< greatest lean of the cloth under it
   double largest_space = 0;      ///< widest ink-to-ink space between neighbouring digits
+  double least_space = 0;        ///< narrowest; 0 where a single digit stands here
   std::vector<PlacedDigit> digits;
 };
 

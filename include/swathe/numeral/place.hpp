@@ -56,6 +56,10 @@ struct PlaceInput {
   const std::vector<Piece>& boards;  ///< of one set: places chosen by hand are measured on them
   /// That the season asks for. Where it asks for none the program chooses up to four that fit.
   int least_places = 0;
+  /// Whether the program may split the number over the gap between two bumpers where it fits whole
+  /// on too few sides, and how far apart the parts may then stand.
+  bool may_split = false;
+  std::optional<Length> most_space;
   const std::vector<FaceCandidate>& candidates;
   /// The least height the number may be set at on request; nothing where there is none below the
   /// asked one.
@@ -71,15 +75,17 @@ struct Placing {
   std::vector<NumeralMisfit> misfits;
 };
 
-/// Puts the whole number on each side asked for: in the middle of the side's longest clear stretch,
-/// its ink centred on the middle of the front flat. Places chosen by hand go before sides by name,
-/// those before the program's own choice.
+/// Puts the number on each side asked for: whole, in the middle of the side's longest clear
+/// stretch, its ink centred on the middle of the front flat; split, where it may and must be, its
+/// parts at the gap. Places chosen by hand go before sides by name, those before the program's own
+/// choice.
 ///
 /// Refuses: UnknownName (a side or bumper; a bumper that does not reach the side), DoesNotFit (two
 ///   numbers over each other), each at its key.
-/// Holds: (1) every placed number keeps kNumeralMargin from its stretch's ends; (2) a misfit's
-///   advice, applied, places the number; (3) no clear stretch of a misfit's side is longer than
-///   `has`.
+/// Holds: (1) every placed number, its white outline with it, keeps kNumeralMargin from its
+///   stretch's ends; (2) a misfit's advice, applied, places the number; (3) no clear stretch of a
+///   misfit's side is longer than `has`; (4) the program splits no number that fits whole on enough
+///   sides, none by more than `most_space`, and never a digit.
 Outcome<Placing> place_number(const PlaceInput& input);
 
 }  // namespace swathe

@@ -20,6 +20,7 @@ struct SetNumber {
   double height = 0;                 ///< of the shortest digit used
   Box ink;                           ///< of the whole line
   double largest_space = 0;          ///< widest ink-to-ink space between neighbouring digits
+  double least_space = 0;            ///< narrowest; 0 for a single digit
   std::vector<DigitOutline> shapes;  ///< each digit used, once, in order of the digits
   std::vector<PlacedDigit> digits;   ///< in order of the text
 
