@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "swathe/base/units.hpp"
+
 namespace swathe {
 namespace {
 
@@ -75,20 +77,41 @@ Piece joined(const std::vector<Piece>& legs) {
   return whole;
 }
 
-/// At every corner of the run exactly one of the two sides laps.
-Refusals lapping_faults(const Frame& frame, const Run& run, const std::vector<std::string>& lapping,
-                        const char* key, const char* what, const Places& places) {
+/// Strips that one corner laps: how it is asked for, and what else would do.
+struct Lap {
+  const std::vector<std::string>& lapping;
+  const char* key;       ///< of the list
+  const char* kind_key;  ///< of the joint
+  const char* what;
+  const char* instead;
+};
+
+/// A saw leans no further than this, off square. Common practice, no source.
+constexpr double kMostLean = 60.0;
+
+/// At every corner of the run exactly one of the two sides laps, and a saw can cut the end.
+Refusals lapping_faults(const Frame& frame, const Run& run, const Lap& lap, const Places& places) {
   Refusals faults;
   for (const RunCorner& corner : run.corners) {
     const std::string& before = frame.sides()[static_cast<std::size_t>(corner.before)].name;
     const std::string& after = frame.sides()[static_cast<std::size_t>(corner.after)].name;
-    if (among(lapping, before) != among(lapping, after)) continue;
+    const double turn = Angle::from_radians(corner.turn).degrees();
+    if (std::abs(90.0 - turn) > kMostLean + 1e-6)
+      faults.push_back(
+          {Why::DoesNotFit,
+           fmt::format("{} of \"{}\" and \"{}\" would be cut {} deg off square where their corner "
+                       "turns {} deg, expected {}",
+                       lap.what, before, after, plain_number(std::abs(90.0 - turn), 1),
+                       plain_number(turn, 1), lap.instead),
+           places.of(lap.kind_key)});
+    if (among(lap.lapping, before) != among(lap.lapping, after)) continue;
     faults.push_back(
         {Why::DoesNotFit,
          fmt::format("{} of \"{}\" and \"{}\" {} at their corner, expected exactly one "
                      "of the two sides in the list",
-                     what, before, after, among(lapping, before) ? "both lap" : "both butt"),
-         places.of(key)});
+                     lap.what, before, after,
+                     among(lap.lapping, before) ? "both lap" : "both butt"),
+         places.of(lap.key)});
   }
   return faults;
 }
@@ -99,8 +122,10 @@ Outcome<std::vector<Piece>> board_pieces(const Frame& frame, const Section& sect
                                          const BackingKeys& backing, const Places& places) {
   const double t = section.thickness_mm();
   if (backing.joint == Joint::Lapped)
-    if (Refusals faults =
-            lapping_faults(frame, run, backing.lapping, "backing.lapping", "the boards", places);
+    if (Refusals faults = lapping_faults(frame, run,
+                                         {backing.lapping, "backing.lapping", "backing.joint",
+                                          "the boards", "backing.joint = \"mitred\""},
+                                         places);
         !faults.empty())
       return tl::unexpected(std::move(faults));
   std::vector<Piece> pieces;
@@ -120,8 +145,10 @@ Outcome<std::vector<Piece>> padding_pieces(const Frame& frame, const Section& se
                                            const Places& places) {
   const double near = section.thickness_mm(), far = near + section.padding_depth_mm();
   if (padding.corner == PaddingCorner::Butted)
-    if (Refusals faults =
-            lapping_faults(frame, run, padding.lapping, "padding.lapping", "the padding", places);
+    if (Refusals faults = lapping_faults(frame, run,
+                                         {padding.lapping, "padding.lapping", "padding.corner",
+                                          "the padding", "padding.corner = \"mitred\" or \"bent\""},
+                                         places);
         !faults.empty())
       return tl::unexpected(std::move(faults));
   std::vector<Piece> pieces;

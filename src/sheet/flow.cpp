@@ -8,7 +8,7 @@ namespace {
 
 constexpr double kAfter = 3.0;  ///< below an item
 constexpr double kBeforeHeading = 4.0;
-constexpr double kWithHeading = 24.0;  ///< room a heading wants below itself
+constexpr double kWithHeading = 24.0;  ///< room a heading wants below itself, and words a table
 constexpr double kNumber = 9.0;        ///< room for a step's number
 constexpr double kMostText = 175.0;    ///< longer lines are hard to follow
 constexpr double kCaution = 130.0;
@@ -55,7 +55,8 @@ std::vector<Page> Flow::set(std::size_t of) const {
   };
   const auto fresh = [&] { return y >= room.hi.y; };
   turn();
-  for (const Item& item : items_) {
+  for (std::size_t k = 0; k < items_.size(); ++k) {
+    const Item& item = items_[k];
     if (item.kind == Item::Kind::Table) {
       std::size_t row = 0;
       do {
@@ -75,6 +76,8 @@ std::vector<Page> Flow::set(std::size_t of) const {
     }
     const bool is_step = item.kind == Item::Kind::Step;
     const bool is_heading = item.kind == Item::Kind::Heading;
+    const bool leads =
+        is_heading || (k + 1 < items_.size() && items_[k + 1].kind == Item::Kind::Table);
     const auto draw = [&](Drawing& onto, double top) {
       const double width = std::min(room.width(), kMostText);
       if (item.kind == Item::Kind::Caution)
@@ -87,7 +90,7 @@ std::vector<Page> Flow::set(std::size_t of) const {
     if (is_heading && !fresh()) y -= kBeforeHeading;
     Drawing trial;
     const Box box = draw(trial, y);
-    if (!fresh() && box.lo.y - (is_heading ? kWithHeading : 0.0) < room.lo.y) {
+    if (!fresh() && box.lo.y - (leads ? kWithHeading : 0.0) < room.lo.y) {
       turn();
       y = draw(pages.back().drawing, y).lo.y - kAfter;
     } else {

@@ -19,6 +19,7 @@ class Flow {
 
   /// Never left alone at the foot of a page.
   void heading(const std::string& words);
+  /// Nor are these where a table comes next.
   void words(const std::string& words);
   /// Numbered steps, each kept whole.
   void steps(const std::vector<std::string>& steps);

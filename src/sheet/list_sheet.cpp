@@ -11,6 +11,7 @@
 #include "sheet/running.hpp"
 #include "swathe/base/embedded.hpp"
 #include "swathe/bumper/voids.hpp"
+#include "swathe/pattern/joins.hpp"
 
 namespace swathe {
 namespace {
@@ -257,10 +258,56 @@ class Lists {
                    {"width", Anchor::Right},
                    {"one set", Anchor::Right},
                    {"all", Anchor::Right}};
-    for (const Pattern& pattern : made_.patterns)
-      cut.rows.push_back({pattern.bumper, fig(pattern.cloth_length), fig(pattern.cloth_width), "1",
-                          count(sets())});
+    bool joined = false;
+    for (const Pattern& pattern : made_.patterns) {
+      for (const ClothPart& part : cloth_parts(pattern))
+        cut.rows.push_back(
+            {part.name, fig(part.box.width()), fig(part.box.height()), "1", count(sets())});
+      joined = joined || !pattern.joins.empty();
+    }
     flow_.table(cut);
+    if (has_joins())
+      flow_.words(
+          "Numbered pieces are sewn into one cover; their lengths have the seam allowances in.");
+    shared_prints();
+  }
+
+  /// Covers that are cut from another's print: its words name the other's sides.
+  void shared_prints() {
+    Table table;
+    table.columns = {{"cover"},
+                     {"same as"},
+                     {"laid", Anchor::Left, 28},
+                     {"but for", Anchor::Left, 34},
+                     {"what the print's sides are here", Anchor::Left, 70}};
+    for (std::size_t k = 0; k < made_.same.size(); ++k) {
+      if (!made_.same[k]) continue;
+      const Sameness& same = *made_.same[k];
+      std::string but_for, sides;
+      for (const std::string& what : same.but_for) but_for += (but_for.empty() ? "" : ", ") + what;
+      for (const auto& [there, here] : same.sides)
+        sides += fmt::format("{}{} is {}", sides.empty() ? "" : ", ", there, here);
+      table.rows.push_back({made_.patterns[k].bumper,
+                            made_.patterns[static_cast<std::size_t>(same.other)].bumper,
+                            laid(same.how), but_for.empty() ? "-" : but_for, sides});
+    }
+    if (table.rows.empty()) return;
+    flow_.words(
+        "Covers that one print serves. Its match marks have the same names on both bumpers' "
+        "boards; other words on it name the first one's sides:");
+    flow_.table(table);
+  }
+
+  static std::string laid(Sameness::How how) {
+    switch (how) {
+      case Sameness::How::Same:
+        break;
+      case Sameness::How::Turned:
+        return "turned, not flipped";
+      case Sameness::How::Mirrored:
+        return "flipped left for right";
+    }
+    return "as it is";
   }
 
   void numerals() {
@@ -414,6 +461,11 @@ class Lists {
                                [](const Pattern& pattern) { return !pattern.corners.empty(); });
   }
 
+  bool has_joins() const {
+    return std::ranges::any_of(made_.patterns,
+                               [](const Pattern& pattern) { return !pattern.joins.empty(); });
+  }
+
   bool has_voids() const {
     return std::ranges::any_of(made_.wraps, [&](const Wrap& wrap) {
       return !corner_voids(made_.frame, made_.section, wrap.run(), made_.job.padding).empty();
@@ -427,7 +479,8 @@ class Lists {
     if (to == "quick-change") return cloth.fixing == Fixing::QuickChange;
     if (to == "fold") return has_corners() && cloth.relief == Relief::Fold;
     if (to == "sewn") return has_corners() && cloth.relief == Relief::Sewn;
-    if (to == "sewn-staples") return applies("sewn") && applies("staples");
+    if (to == "joined") return has_joins();
+    if (to == "sewing") return applies("sewn") || applies("quick-change") || applies("joined");
     if (to == "voids") return has_voids();
     if (to == "holes")
       return std::ranges::any_of(made_.job.brackets,

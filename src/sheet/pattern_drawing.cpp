@@ -8,6 +8,7 @@
 #include "sheet/label_placer.hpp"
 #include "sheet/pattern_marks.hpp"
 #include "sheet/same_words.hpp"
+#include "swathe/pattern/joins.hpp"
 #include "swathe/sheet/furniture.hpp"
 
 namespace swathe {
@@ -230,6 +231,25 @@ void name_joins(LabelPlacer& labels, const Pattern& pattern, const Placement& pl
         kSmall, 120);
 }
 
+/// Which piece of a joined cover lies on each side of a seam.
+void name_parts(LabelPlacer& labels, const Pattern& pattern, const Placement& place) {
+  constexpr double kBeside = 60.0;
+  const std::vector<ClothPart> parts = cloth_parts(pattern);
+  for (std::size_t k = 0; k < pattern.joins.size(); ++k) {
+    const ClothJoin& join = pattern.joins[k];
+    for (const bool before : {true, false}) {
+      const double inner = (before ? -1.0 : 1.0) * (join.allowance + 1.0);
+      const double outer = (before ? -1.0 : 1.0) * (join.allowance + kBeside);
+      Box beside;
+      beside.cover(place(join.from + FlatPoint{inner, 0}));
+      beside.cover(place(join.to + FlatPoint{outer, 0}));
+      const FlatPoint aim =
+          place(join.from + 0.25 * (join.to - join.from) + FlatPoint{0.5 * (inner + outer), 0});
+      labels.block({{{"PIECE " + parts[before ? k : k + 1].name, 5.0}}}, beside, aim);
+    }
+  }
+}
+
 /// A hem's folds are level; a pleat's run to the front.
 bool is_hem(const PleatLine& pleat) {
   const auto& line = pleat.path.vertices;
@@ -383,6 +403,7 @@ Drawing draw_pattern(const Made& made, std::size_t bumper, const Face& face, Fla
   name_brackets(labels, pattern, place);
   name_strips(labels, pattern, place);
   name_joins(labels, pattern, place, made.job.units);
+  name_parts(labels, pattern, place);
   name_hems(labels, pattern, place);
   name_staples(labels, pattern, place);
   name_lines(labels, pattern, place);

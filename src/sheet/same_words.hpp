@@ -7,7 +7,8 @@
 
 namespace swathe {
 
-/// "Same as bumper A: print A once and cut 2 more"; empty where no earlier bumper is the same.
+/// "Same as bumper A: print A once and cut 2 more", or on the print that others are cut from "Cut the
+/// same again for bumper B"; empty where the cover is like no other.
 std::string same_words(const Made& made, std::size_t bumper);
 
 }  // namespace swathe

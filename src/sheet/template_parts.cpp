@@ -44,9 +44,12 @@ TemplatePart part_of(const std::vector<TemplateLine>& lines, const Box& box, std
   part.size = {box.width(), box.height()};
   part.uses = {std::move(use)};
   const Placement move{false, 0, FlatPoint{} - box.lo};
-  for (const TemplateLine& line : lines)
+  for (const TemplateLine& line : lines) {
+    const Box reach = bounds(line.path);
+    if (reach.hi.x < box.lo.x || reach.lo.x > box.hi.x) continue;  // most lie at other corners
     for (const Path& path : clipped(line.path, box))
       part.lines.push_back({line.kind, move(path), line.under});
+  }
   return part;
 }
 

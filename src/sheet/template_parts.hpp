@@ -26,7 +26,7 @@ struct TemplatePart {
 
 /// The parts of one cover, alike ones once.
 ///
-/// Holds (template_parts_test.cpp): (1) every corner's two reliefs, both halves of both ends and
+/// Holds (sheets_test.cpp): (1) every corner's two reliefs, both halves of both ends and
 ///   every window are among the uses, once each.
 std::vector<TemplatePart> template_parts(const Made& made, std::size_t bumper);
 

@@ -3,6 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <string>
+#include <utility>
+#include <vector>
 
 #include "sheet/page_head.hpp"
 #include "sheet/pattern_drawing.hpp"
@@ -18,6 +21,8 @@ namespace {
 constexpr double kGap = 5.0;
 constexpr double kWordsGap = 2.0;
 constexpr double kLeastWords = 70.0;  ///< width for the list of uses
+constexpr double kTiled = 110.0;      ///< the same on a template larger than the paper
+constexpr double kLeastPleat = 25.0;  ///< a shorter stretch of fold has no room for its arrows
 
 /// A template with its uses below it, lower left corner at the origin.
 struct Cell {
@@ -25,16 +30,33 @@ struct Cell {
   FlatPoint size;
 };
 
-Cell cell_of(const TemplatePart& part, const Face& labels, double most_width) {
+/// A line for each way the paper is laid: "turned half round: right end, top half; ...".
+std::vector<std::string> use_lines(const TemplatePart& part) {
+  std::vector<std::pair<std::string, std::string>> lines;  // how, and where
+  for (const std::string& use : part.uses) {
+    const std::size_t colon = use.find(": ");
+    const std::string where = use.substr(0, colon);
+    const std::string how = colon == std::string::npos ? "" : use.substr(colon + 2);
+    const auto there = std::ranges::find(lines, how, &std::pair<std::string, std::string>::first);
+    if (there == lines.end())
+      lines.emplace_back(how, where);
+    else
+      there->second += "; " + where;
+  }
+  std::vector<std::string> words;
+  for (const auto& [how, where] : lines) words.push_back(how.empty() ? where : how + ": " + where);
+  return words;
+}
+
+Cell cell_of(const TemplatePart& part, const Face& labels, double words_width) {
   Drawing words;
-  const double width = std::clamp(part.size.x, kLeastWords, std::max(kLeastWords, most_width));
   double y = 0;
-  for (const std::string& use : part.uses)
-    y = draw_text_block(words, labels, {1.0, y}, width - 2.0, use).lo.y - kWordsGap;
+  for (const std::string& line : use_lines(part))
+    y = draw_text_block(words, labels, {1.0, y}, words_width - 2.0, line).lo.y - kWordsGap;
 
   Drawing lines;
   for (const TemplateLine& line : part.lines) {
-    if (line.kind == LineKind::Fold)
+    if (line.kind == LineKind::Fold && length(line.path) > kLeastPleat)
       draw_pleat(lines, line.path, line.under);
     else if (line.kind == LineKind::CutLast && line.path.closed)
       draw_window(lines, line.path);
@@ -42,7 +64,7 @@ Cell cell_of(const TemplatePart& part, const Face& labels, double most_width) {
       lines.line(line.kind, line.path);
   }
   Cell cell;
-  cell.size = {std::max(part.size.x, width), part.size.y - y + kWordsGap};
+  cell.size = {std::max(part.size.x, words_width), part.size.y - y + kWordsGap};
   cell.drawing.line(LineKind::Thin,
                     rectangle({0, cell.size.y - part.size.y}, {part.size.x, cell.size.y}));
   cell.drawing.add(lines, {false, 0, {0, cell.size.y - part.size.y}});
@@ -80,7 +102,11 @@ Sheet template_sheets(const Made& made, std::size_t bumper, const Face& labels) 
 
   std::vector<Cell> cells, too_large;
   for (const TemplatePart& part : template_parts(made, bumper)) {
-    Cell cell = cell_of(part, labels, room.width());
+    const double narrow = std::min(kLeastWords, room.width());
+    Cell cell = cell_of(part, labels, std::clamp(part.size.x, narrow, room.width()));
+    if (cell.size.y > room.height()) cell = cell_of(part, labels, room.width());
+    // On tiles the words keep to the first.
+    if (part.size.x > room.width()) cell = cell_of(part, labels, std::min(kTiled, room.width()));
     if (cell.size.x <= room.width() && cell.size.y <= room.height())
       cells.push_back(std::move(cell));
     else

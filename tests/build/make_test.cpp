@@ -232,5 +232,106 @@ TEST_CASE("rods a tenth of the board, and cloth thicker than the padding, are ma
   check_extreme(1000, 5, 0);
 }
 
+/// Two halves of mitred boards and padding round a frame of no fit and no season.
+Job mitred(Polygon corners, std::vector<std::string> sides) {
+  Job job = test::c_halves(700, 700);
+  job.season = "none";
+  job.frame.fit = mm(0);
+  job.frame.corners = std::move(corners);
+  job.frame.sides = std::move(sides);
+  job.backing.joint = Joint::Mitred;
+  job.padding.corner = PaddingCorner::Mitred;
+  return job;
+}
+
+/// Made, every cover simple, every piece longer than nothing, and the cloth's far end where the
+/// frame says.
+void check_made(const Job& job) {
+  const auto made = make_text(job_text(job));
+  REQUIRE_MESSAGE(made.has_value(), to_text(made.error().front()));
+  for (std::size_t k = 0; k < made->patterns.size(); ++k) {
+    const Pattern& pattern = made->patterns[k];
+    CHECK(is_simple(pattern.outline));
+    CHECK(area(pattern.outline) > 0.0);
+    for (const Staple& staple : pattern.staples) CHECK(contains(pattern.outline, staple.at));
+    // Cloth coordinates and space agree at the far end: the end face is square to its side.
+    const Wrap& wrap = made->wraps[k];
+    const RunSide& last = wrap.run().sides.back();
+    const FrameSide& side = made->frame.sides()[static_cast<std::size_t>(last.side)];
+    const auto far = wrap.at({wrap.run().length, 0.0});
+    REQUIRE(far.has_value());
+    CHECK(dot(FlatPoint{far->x, far->y} - side.from, side.along) == doctest::Approx(last.to_x));
+  }
+  for (const Piece& piece : made->boards) CHECK(piece.length_mm > 0.0);
+  for (const Piece& piece : made->padding) CHECK(piece.length_mm > 0.0);
+}
+
+Refusals faults_of(const Job& job) {
+  const auto made = make_text(job_text(job), "job.toml");
+  REQUIRE_FALSE(made.has_value());
+  for (const Refusal& fault : made.error()) {
+    CHECK(fault.place.file == "job.toml");
+    CHECK(fault.place.line > 1);
+    CHECK(fault.sentence.find("expected") != std::string::npos);
+  }
+  return made.error();
+}
+
+TEST_CASE("long and short, through the whole pass: made right or refused with a place") {
+  const double c = std::sqrt(0.5);
+  const std::vector<std::string> five = {"front", "chamfer", "left", "back", "right"};
+  SUBCASE("a chamfer of 1 mm, and one shorter than any side may be") {
+    check_made(mitred({{700, 700}, {c, 700}, {0, 700 - c}, {0, 0}, {700, 0}}, five));
+    // A side of under half a millimetre is a slip of the pen.
+    const double tip = 0.4 * c;
+    CHECK(faults_of(mitred({{700, 700}, {tip, 700}, {0, 700 - tip}, {0, 0}, {700, 0}}, five))[0]
+              .why == Why::DoesNotFit);
+  }
+  SUBCASE("a corner that turns by 1 degree") {
+    const double rise = 350 * std::tan(degrees(1).radians() / 2);
+    Job job = mitred({{700, 700}, {350, 700 + rise}, {0, 700}, {0, 0}, {700, 0}}, five);
+    check_made(job);
+    job.cloth.relief = Relief::Sewn;
+    check_made(job);
+    job.padding.corner = PaddingCorner::Bent;
+    check_made(job);
+    // Square strips lapped there would be cut 89 deg off square.
+    job.cloth.relief = Relief::Fold;
+    job.padding.corner = PaddingCorner::Butted;
+    job.padding.lapping = {"front", "left", "right"};
+    CHECK(faults_of(job)[0].why == Why::DoesNotFit);
+    job.padding.corner = PaddingCorner::Mitred;
+    job.backing.joint = Joint::Lapped;
+    job.backing.lapping = {"front", "left", "right"};
+    CHECK(faults_of(job)[0].why == Why::DoesNotFit);
+  }
+  SUBCASE("sides of 10 m and of 20 m, the most a length may be") {
+    for (const double length : {10000.0, 20000.0}) {
+      Job job = test::c_halves(length, 762);
+      job.season = "none";
+      check_made(job);
+      job.number = "20486";
+      check_made(job);
+    }
+    const std::string too_long = job_text(test::c_halves(20001, 762));
+    REQUIRE_FALSE(make_text(too_long).has_value());
+    CHECK(make_text(too_long).error()[0].why == Why::OutOfRange);
+  }
+  SUBCASE("a frame 50 mm wide: covered on its long sides; no room to turn a corner on the short") {
+    Job job = test::c_halves(50, 762);
+    job.season = "none";
+    for (const Refusal& fault : faults_of(job)) CHECK(fault.why == Why::DoesNotFit);
+    job.bumpers = {test::half("A", "left", "left")};
+    job.bumpers[0].from.at = RunEnd::Share{0.1};
+    job.bumpers[0].to.at = RunEnd::Share{0.9};
+    check_made(job);
+    // Or right round it: no end stands on a short side.
+    job.bumpers = {test::half("A", "left", "left")};
+    job.bumpers[0].from.at = RunEnd::Share{0.6};
+    job.bumpers[0].to.at = RunEnd::Share{0.4};
+    check_made(job);
+  }
+}
+
 }  // namespace
 }  // namespace swathe

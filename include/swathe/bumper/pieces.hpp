@@ -24,10 +24,11 @@ struct Piece {
   int count = 1;                ///< rods of a stack are cut alike
 };
 
-/// Refuses: DoesNotFit where at a corner both sides lap, or neither (at backing.lapping).
+/// Refuses: DoesNotFit where at a corner both sides lap, or neither (at backing.lapping), or where
+/// lapped ends would be cut more than 60 deg off square (at backing.joint).
 Outcome<std::vector<Piece>> board_pieces(const Frame& frame, const Section& section, const Run& run,
                                          const BackingKeys& backing, const Places& places);
-/// The same for padding (at padding.lapping). Bent padding is one piece for the whole run, measured
+/// The same for padding (at padding.lapping, padding.corner). Bent padding is one piece for the whole run, measured
 /// along its middle; its side is named "front + left".
 Outcome<std::vector<Piece>> padding_pieces(const Frame& frame, const Section& section,
                                            const Run& run, const PaddingKeys& padding,

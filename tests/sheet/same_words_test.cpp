@@ -1,0 +1,49 @@
+#include "sheet/same_words.hpp"
+
+#include "sheet/made_by_hand.hpp"
+#include "sheet/overlaps.hpp"
+#include "support/label_face.hpp"
+#include "swathe/pattern/joins.hpp"
+#include "swathe/sheet/list_sheet.hpp"
+#include "swathe/sheet/pattern_sheet.hpp"
+
+namespace swathe {
+namespace {
+
+bool any_page_says(const Sheet& sheet, const std::string& words) {
+  return std::ranges::any_of(sheet.pages,
+                             [&](const Page& page) { return test::says(page.drawing, words); });
+}
+
+TEST_CASE("one print for two covers: both say so, and the list says which side is which") {
+  Job job = test::c_halves(711.2, 762);
+  Made made = test::made_by_hand(job);
+  CHECK(same_words(made, 0) == "Cut the same again for bumper B");
+  CHECK(same_words(made, 1) == "Same as bumper A: print A once and cut 2 more");
+  const Face face = test::label_face();
+  CHECK(any_page_says(pattern_sheet(made, 0, face), "Cut the same again for bumper B"));
+  CHECK(any_page_says(list_sheet(made, face), "front is back"));
+
+  job.bumpers[0].from = {"front", RunEnd::Share{0.7}};
+  job.bumpers[1].to = {"front", RunEnd::Share{0.3}};
+  made = test::made_by_hand(job);
+  CHECK(same_words(made, 0) == "Cut the same again for bumper B, turn, do not flip");
+  CHECK(same_words(made, 1) == "Same as bumper A: print A once and cut 2 more, turn, do not flip");
+}
+
+TEST_CASE("a joined cover's pieces are named at their seams and in the list") {
+  Job job = test::c_halves(711.2, 762);
+  job.cloth.may_join = true;
+  job.cloth.longest_piece = inches(60);
+  Made made = test::made_by_hand(job);
+  for (Pattern& pattern : made.patterns) pattern.joins = *lay_joins(pattern, job, {});
+  const Face face = test::label_face();
+  for (const char* piece : {"A1", "A2"}) {
+    CHECK(any_page_says(pattern_sheet(made, 0, face), std::string("PIECE ") + piece));
+    CHECK(any_page_says(list_sheet(made, face), piece));
+  }
+  CHECK(any_page_says(list_sheet(made, face), "Sew each cover's numbered pieces together"));
+}
+
+}  // namespace
+}  // namespace swathe
