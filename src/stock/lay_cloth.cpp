@@ -31,12 +31,14 @@ ClothLay lay_cloth(const std::vector<Pattern>& patterns, const ClothKeys& cloth,
   lay.roll_width = cloth.roll_width.mm();
   std::vector<StripBox> boxes;
   double area = 0;
+  const double longest =
+      cloth.longest_piece ? cloth.longest_piece->mm() : std::numeric_limits<double>::infinity();
   for (const Pattern& pattern : patterns) {
     bool all = true;
     for (const ClothPart& part : cloth_parts(pattern)) {
       const Box& box = part.box;
       if (box.empty()) continue;
-      if (box.height() > lay.roll_width + kRounding) {
+      if (box.height() > lay.roll_width + kRounding || box.width() > longest + kRounding) {
         lay.does_not_fit.push_back(part.name);
         all = false;
         continue;
@@ -46,8 +48,6 @@ ClothLay lay_cloth(const std::vector<Pattern>& patterns, const ClothKeys& cloth,
     }
     if (all) area += pattern.cloth_area + allowances(pattern);
   }
-  const double longest =
-      cloth.longest_piece ? cloth.longest_piece->mm() : std::numeric_limits<double>::infinity();
   const StripLay laid = lay_on_strip(boxes, lay.roll_width, longest);
   for (std::size_t i = 0; i < boxes.size(); ++i) {
     lay.placements[i].x = laid.at[i].x;

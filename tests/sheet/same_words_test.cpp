@@ -2,7 +2,6 @@
 
 #include "sheet/made_by_hand.hpp"
 #include "sheet/overlaps.hpp"
-#include "support/label_face.hpp"
 #include "swathe/pattern/joins.hpp"
 #include "swathe/sheet/list_sheet.hpp"
 #include "swathe/sheet/pattern_sheet.hpp"

@@ -47,7 +47,7 @@ struct ClothLay {
   double length_to_buy = 0;  ///< rounded up to the shop's step
   double used_fraction = 0;  ///< of the cloth bought
   std::vector<ClothPlacement> placements;
-  std::vector<std::string> does_not_fit;  ///< pieces wider than the roll
+  std::vector<std::string> does_not_fit;  ///< pieces larger than the cloth
 };
 
 /// Covers along the roll, side by side where they fit, each part of a joined cover by itself; none
