@@ -45,7 +45,9 @@ Anchor flipped(Anchor anchor) {
 struct Placed {
   const Placement& placement;
 
-  LineMark operator()(const LineMark& mark) const { return LineMark{mark.kind, placement(mark.path)}; }
+  LineMark operator()(const LineMark& mark) const {
+    return LineMark{mark.kind, placement(mark.path)};
+  }
 
   FillMark operator()(FillMark mark) const {
     for (Path& outline : mark.outlines) outline = placement(outline);

@@ -24,6 +24,18 @@ double height_of_lines(std::size_t lines, double height_mm) {
              : height_mm + static_cast<double>(lines - 1) * step(height_mm) + 0.35 * height_mm;
 }
 
+/// Where the first word ends; a fraction is one word with its whole number.
+std::size_t end_of_word(std::string_view words) {
+  const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
+  std::size_t end = words.find_first_of(" \n");
+  if (end == std::string_view::npos) return words.size();
+  if (words[end] == '\n' || end == 0 || !is_digit(words[end - 1])) return end;
+  std::size_t next = end + 1;
+  while (next < words.size() && is_digit(words[next])) ++next;
+  if (next == end + 1 || next == words.size() || words[next] != '/') return end;
+  return std::min(words.find_first_of(" \n", next), words.size());
+}
+
 }  // namespace
 
 const char* const kPrintWords = "print at 100 %, no fit to page";
@@ -37,7 +49,7 @@ std::vector<std::string> wrap_text(const Face& labels, std::string_view words, d
     line.clear();
   };
   while (!words.empty()) {
-    const std::size_t end = std::min(words.find_first_of(" \n"), words.size());
+    const std::size_t end = end_of_word(words);
     const std::string word(words.substr(0, end));
     if (!word.empty()) {
       const std::string longer = line.empty() ? word : line + " " + word;

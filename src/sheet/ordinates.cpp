@@ -7,8 +7,8 @@
 namespace swathe {
 namespace {
 
-constexpr double kStub = 2.0;    ///< straight part of a leader at the drawing
-constexpr double kSlant = 7.0;   ///< part in which it moves sideways
+constexpr double kStub = 1.5;    ///< straight part of a leader at the drawing
+constexpr double kSlant = 5.0;   ///< part in which it moves sideways
 constexpr double kGap = 1.2;     ///< between a leader and its figure
 constexpr double kPitch = 1.55;  ///< from figure to figure, of the lettering's height
 

@@ -18,6 +18,8 @@ constexpr double kGapCautions = 2.5;
 constexpr double kLeastTitle = 70.0;  ///< width
 constexpr double kMostTitle = 170.0;
 constexpr std::size_t kKeyRows = 5;
+constexpr double kShareOfHow = 0.58;  ///< of what is left beside the title
+constexpr double kGapHow = 1.75;      ///< between its sentences
 
 /// A part of the head drawn on its own at the origin.
 struct Part {
@@ -54,6 +56,15 @@ Box draw_page_head(Drawing& onto, const Face& labels, const Box& room, const Pag
     right -= part.box.width();
     put(onto, part, {right, room.hi.y});
     bottom = std::min(bottom, room.hi.y - part.box.height());
+    right -= kGap;
+  }
+  if (!head.how.empty()) {
+    const double width = kShareOfHow * (right - room.lo.x);
+    right -= width;
+    FlatPoint at{right, room.hi.y};
+    for (const std::string& line : head.how)
+      at.y = draw_text_block(onto, labels, at, width, line).lo.y - kGapHow;
+    bottom = std::min(bottom, at.y + kGapHow);
     right -= kGap;
   }
   const double width = std::min(right - room.lo.x, kMostTitle);

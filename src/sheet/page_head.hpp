@@ -13,6 +13,7 @@ namespace swathe {
 /// What stands across the top of a page, above its subject.
 struct PageHead {
   TitleBlock title;
+  std::vector<std::string> how;       ///< what to do with the page, beside the title
   bool scales = false;                ///< for pages whose subject is at full size
   std::vector<LineKind> key;          ///< kinds of line to explain
   std::vector<std::string> cautions;  ///< each two lines at most

@@ -321,9 +321,7 @@ void name_piece(Drawing& onto, LabelPlacer& labels, const Made& made, std::size_
     const Box& box = panel->box;
     const FlatPoint top{box.middle().x, box.hi.y - 12};
     if (const auto spot = labels.claim(36, 11, box, top)) {
-      const FlatPoint foot{spot->lo.x + 4, spot->lo.y + 1};
-      onto.fill(LineKind::Thin, kBlack, {closed_path(arrow(foot, foot + FlatPoint{0, 9}))});
-      onto.text({foot.x + 5, foot.y + 0.5}, "TOP", 8.0);
+      onto.text({spot->middle().x, spot->lo.y + 1.5}, "\u2191 TOP", 8.0, Anchor::Middle);
     }
     const FlatPoint aim{box.lo.x + 0.25 * box.width(), box.middle().y};
     TextBlock words;

@@ -36,9 +36,8 @@ class Finder {
   std::vector<Running> sorted() const {
     std::vector<Running> list;
     for (const Found& found : found_) {
-      const char* edge = found.edge == Found::Edge::Top      ? ", top"
-                         : found.edge == Found::Edge::Bottom ? ", bottom"
-                         : found.edge == Found::Edge::Both   ? ", top and bottom"
+      const char* edge = found.edge == Found::Edge::Top      ? ", top only"
+                         : found.edge == Found::Edge::Bottom ? ", bottom only"
                                                              : "";
       list.push_back({found.at, found.what + edge, found.cut});
     }
@@ -72,7 +71,7 @@ void find_ends(Finder& along, const OnSheet& on) {
     const std::string word = on.end_word(end.start);
     along.add(on.x(face + way * end.tongue), word + " tongue ends", true);
     along.add(on.x(face + way * end.ears), word + " ears end", true);
-    along.add(on.x(face), word + " end of the bumper, flaps end", true);
+    along.add(on.x(face), word + " end of bumper, flaps end", true);
   }
 }
 
@@ -80,7 +79,7 @@ void find_corners(Finder& along, Finder& across, const OnSheet& on) {
   for (const PatternCorner& corner : on.pattern.corners) {
     const std::string name = corner_words(on.pattern, corner.s);
     const double middle = on.x(corner.s);
-    along.add(middle, "corner line " + name + ", notch is deepest", true);
+    along.add(middle, "corner line " + name + ", notch deepest", true);
     for (const bool top : {true, false}) {
       const Box notch = on.box(closed_path(top ? corner.notch_top : corner.notch_bottom));
       const auto edge = top ? Found::Edge::Top : Found::Edge::Bottom;
@@ -101,7 +100,7 @@ void find_lines(Finder& across, const OnSheet& on) {
     const double y = on.y(line.from.y);
     const char* half = line.from.y > 0 ? "top" : "bottom";
     if (line.what == What::BackEdge)
-      across.add(y, fmt::format("{} board edge, ear's edge", half), true);
+      across.add(y, fmt::format("{} board edge, ears' edge", half), true);
     if (line.what == What::StapleLine) across.add(y, fmt::format("{} staple line", half), false);
     if (line.what == What::FrontFlat)
       across.add(y, fmt::format("{} end of front flat", half), false);
@@ -133,7 +132,7 @@ void find_numerals(Finder& along, Finder& across, const OnSheet& on, std::size_t
   }
 }
 
-void find_brackets(RunningDimensions& all, Finder& along, Finder& across, const OnSheet& on) {
+void find_brackets(Finder& along, Finder& across, const OnSheet& on) {
   for (const BracketOnPattern& bracket : on.pattern.brackets) {
     const bool window = bracket.cloth == BracketCloth::Window;
     const std::string name = bracket.side + (window ? " window" : " bracket");
@@ -144,16 +143,14 @@ void find_brackets(RunningDimensions& all, Finder& along, Finder& across, const 
       for (const double y : {box.lo.y, box.hi.y})
         across.add(y, fmt::format("{}, {} edge", name, y > box.middle().y ? "top" : "bottom"),
                    false);
-      if (window)
-        for (const FlatPoint p :
-             {box.lo, FlatPoint{box.hi.x, box.lo.y}, box.hi, FlatPoint{box.lo.x, box.hi.y}})
-          all.points.push_back({p.x, p.y, name + ", corner"});
     }
     for (const Punch& hole : bracket.holes) {
       const FlatPoint p = on.place(hole.at);
-      along.add(p.x, name + ", hole", false);
-      across.add(p.y, name + ", hole", false);
-      all.points.push_back({p.x, p.y, name + ", hole to punch"});
+      along.add(p.x,
+                fmt::format("{}, hole to punch at {} across", name,
+                            dimension(mm(p.y), on.made.job.units)),
+                false);
+      across.add(p.y, name + ", hole to punch", false);
     }
   }
 }
@@ -169,7 +166,7 @@ RunningDimensions running_dimensions(const Made& made, std::size_t bumper) {
   find_lines(across, on);
   find_tongues(across, on);
   find_numerals(along, across, on, bumper);
-  find_brackets(all, along, across, on);
+  find_brackets(along, across, on);
   for (const MatchMark& mark : on.pattern.marks)
     along.add(on.x(mark.at.x), "match mark " + mark.name, false,
               mark.top ? Found::Edge::Top : Found::Edge::Bottom);
@@ -188,6 +185,22 @@ std::string left_over(Length length, Units units) {
     return fmt::format("{}{}", sign, plain_number(std::abs(left), 1));
   const bool one = std::round(std::abs(left) / kSixtyFourth) < 1.5;
   return fmt::format("{}{}", sign, one ? "1/64" : "1/32");
+}
+
+std::vector<Running> by_figure(const std::vector<Running>& list, Units units) {
+  std::vector<Running> rows;
+  std::string last;
+  for (const Running& running : list) {
+    const std::string told = figure(mm(running.at_mm), units);
+    if (rows.empty() || told != last) {
+      rows.push_back(running);
+    } else {
+      rows.back().what += "; " + running.what;
+      rows.back().cut |= running.cut;
+    }
+    last = told;
+  }
+  return rows;
 }
 
 std::string figure(Length length, Units units) {

@@ -17,16 +17,9 @@ struct Running {
   bool cut = false;  ///< scissors go by it; else a pencil
 };
 
-/// A point to mark by two figures: a hole to punch, or a window's corner.
-struct RunningPoint {
-  double along_mm = 0, across_mm = 0;
-  std::string what;
-};
-
 struct RunningDimensions {
   std::vector<Running> along;   ///< from the cloth's left end as it lies on the sheet, rising
   std::vector<Running> across;  ///< from its lower edge, rising
-  std::vector<RunningPoint> points;
 };
 
 /// The face the job asks for lies up, TOP away from the maker; "near" is the end the tape is hooked
@@ -40,6 +33,10 @@ RunningDimensions running_dimensions(const Made& made, std::size_t bumper);
 /// What the printed figure leaves over: "+1/64", "-1/32" inches, or "+0.4" mm; empty where that is
 /// 1/64 in or less.
 std::string left_over(Length length, Units units);
+
+/// Rows of a list: places that a tape cannot tell apart, in figure and in what it leaves over, are
+/// one row that names them all.
+std::vector<Running> by_figure(const std::vector<Running>& list, Units units);
 
 /// A figure for a list: "32 1/4", and what it leaves over behind it: "32 1/4 (+1/64)".
 std::string figure(Length length, Units units);

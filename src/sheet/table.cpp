@@ -9,22 +9,12 @@ constexpr double kCellPad = 1.6;  ///< between words and the column's edges
 
 using Cell = std::vector<std::string>;  ///< lines
 
-double width_of(const Table& table, std::size_t column, const Face& labels, double height_mm) {
-  const Table::Column& c = table.columns[column];
-  if (c.width_mm > 0) return c.width_mm;
-  double widest = labels.text_width_mm(c.heading, height_mm);
-  for (const auto& row : table.rows)
-    if (column < row.size())
-      widest = std::max(widest, labels.text_width_mm(row[column], height_mm));
-  return widest + 2 * kCellPad;
-}
-
 /// Where the columns' edges lie, from left to right.
 std::vector<double> edges_of(const Table& table, const Face& labels, double left,
                              double height_mm) {
   std::vector<double> edges = {left};
   for (std::size_t c = 0; c < table.columns.size(); ++c)
-    edges.push_back(edges.back() + width_of(table, c, labels, height_mm));
+    edges.push_back(edges.back() + natural_width(table, c, labels, height_mm));
   return edges;
 }
 
@@ -40,17 +30,26 @@ std::vector<Cell> wrapped(const std::vector<std::string>& row, const std::vector
   return cells;
 }
 
-double height_of(const std::vector<Cell>& cells, double height_mm) {
+/// How rows stand, in the lettering's height.
+struct Rows {
+  double pitch, base;  ///< of one line; its base line below the row's top
+  std::size_t ruled;   ///< a rule below each so many
+};
+constexpr Rows kOpen = {1.75, 1.35, 1}, kClose = {1.6, 1.27, 3};
+
+const Rows& rows_of(const Table& table) { return table.close ? kClose : kOpen; }
+
+double height_of(const Table& table, const std::vector<Cell>& cells, double height_mm) {
   std::size_t lines = 1;
   for (const Cell& cell : cells) lines = std::max(lines, cell.size());
-  return (1.9 + static_cast<double>(lines - 1) * kLineStep) * height_mm;
+  return (rows_of(table).pitch + static_cast<double>(lines - 1) * kLineStep) * height_mm;
 }
 
 void draw_cells(Drawing& onto, const Table& table, const std::vector<Cell>& cells,
                 const std::vector<double>& edges, double top, double height_mm) {
   for (std::size_t c = 0; c < cells.size(); ++c) {
     const Anchor anchor = table.columns[c].anchor;
-    FlatPoint base{0, top - 1.4 * height_mm};
+    FlatPoint base{0, top - rows_of(table).base * height_mm};
     if (anchor == Anchor::Left) base.x = edges[c] + kCellPad;
     if (anchor == Anchor::Middle) base.x = 0.5 * (edges[c] + edges[c + 1]);
     if (anchor == Anchor::Right) base.x = edges[c + 1] - kCellPad;
@@ -63,6 +62,16 @@ void draw_cells(Drawing& onto, const Table& table, const std::vector<Cell>& cell
 
 }  // namespace
 
+double natural_width(const Table& table, std::size_t column, const Face& labels, double height_mm) {
+  const Table::Column& c = table.columns[column];
+  if (c.width_mm > 0) return c.width_mm;
+  double widest = labels.text_width_mm(c.heading, height_mm);
+  for (const auto& row : table.rows)
+    if (column < row.size())
+      widest = std::max(widest, labels.text_width_mm(row[column], height_mm));
+  return widest + 2 * kCellPad;
+}
+
 TableDrawn draw_table(Drawing& onto, const Face& labels, FlatPoint top_left, const Table& table,
                       double room_mm, std::size_t first, double height_mm) {
   const std::vector<double> edges = edges_of(table, labels, top_left.x, height_mm);
@@ -70,7 +79,7 @@ TableDrawn draw_table(Drawing& onto, const Face& labels, FlatPoint top_left, con
   std::vector<std::string> headings;
   for (const Table::Column& column : table.columns) headings.push_back(column.heading);
   const std::vector<Cell> heading = wrapped(headings, edges, labels, height_mm);
-  double y = top_left.y - height_of(heading, height_mm);
+  double y = top_left.y - height_of(table, heading, height_mm);
   draw_cells(onto, table, heading, edges, top_left.y, height_mm);
   onto.line(LineKind::Outline, {left, y}, {right, y});
 
@@ -78,10 +87,11 @@ TableDrawn draw_table(Drawing& onto, const Face& labels, FlatPoint top_left, con
   std::size_t next = first;
   for (; next < table.rows.size(); ++next) {
     const std::vector<Cell> cells = wrapped(table.rows[next], edges, labels, height_mm);
-    const double below = y - height_of(cells, height_mm);
+    const double below = y - height_of(table, cells, height_mm);
     if (below < lowest) break;
     draw_cells(onto, table, cells, edges, y, height_mm);
-    onto.line(LineKind::Thin, {left, below}, {right, below});
+    if ((next - first + 1) % rows_of(table).ruled == 0 || next + 1 == table.rows.size())
+      onto.line(LineKind::Thin, {left, below}, {right, below});
     y = below;
   }
   return {{{left, y}, {right, top_left.y}}, next};

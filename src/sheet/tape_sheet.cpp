@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 
 #include "sheet/ordinates.hpp"
 #include "sheet/page_head.hpp"
@@ -16,10 +17,15 @@
 namespace swathe {
 namespace {
 
-constexpr double kFigures = 34.0;  ///< room for a row of figures beside the small drawing
-constexpr double kColumnGap = 8.0;
+/// Lettering of the small drawing's figures, and the room that a row of them takes beside it.
+struct Figures {
+  double height, room;
+};
+constexpr Figures kLarge = {kTextHeight, 29.0}, kSmall = {kTableHeight, 23.0};
+constexpr double kColumnGap = 5.0;
 constexpr std::size_t kMostPages = 40;  ///< paper too small for a row would never end
-constexpr double kLeastTable = 20.0;    ///< height below which a table waits for the next page
+constexpr double kLeastTable = 20.0;    ///< height below which a table waits for the next column
+constexpr double kTableHead = 4.4;      ///< height of its headings
 
 std::vector<Ordinate> ordinates_of(const std::vector<Running>& list, bool cut, double scale,
                                    double datum, Units units) {
@@ -31,22 +37,23 @@ std::vector<Ordinate> ordinates_of(const std::vector<Running>& list, bool cut, d
 }
 
 /// Lettering that lets so many figures stand side by side.
-double figure_height(std::size_t figures, double room) {
-  return 1.55 * kTextHeight * static_cast<double>(figures) <= room ? kTextHeight : kTableHeight;
+double figure_height(std::size_t figures, double room, const Figures& lettering) {
+  return 1.55 * lettering.height * static_cast<double>(figures) <= room ? lettering.height
+                                                                        : kTableHeight;
 }
 
 /// The small drawing with its figures; what is left of the room below it.
 Box draw_layout(Drawing& onto, const Face& labels, const Box& room, const Made& made,
-                std::size_t bumper, const RunningDimensions& figures) {
+                std::size_t bumper, const RunningDimensions& figures, const Figures& lettering) {
   const Units units = made.job.units;
   const Pattern& pattern = made.patterns[bumper];
-  const double width = room.width() - 2 * kFigures;
-  const double height =
-      std::min(width * pattern.cloth_width / pattern.cloth_length, room.height() - 2 * kFigures);
-  const double middle = room.hi.y - kFigures - 0.5 * height;
+  const double width = room.width() - 2 * lettering.room;
+  const double height = std::min(width * pattern.cloth_width / pattern.cloth_length,
+                                 room.height() - 2 * lettering.room);
+  const double middle = room.hi.y - lettering.room - 0.5 * height;
   const SmallPattern small = small_pattern(made, bumper,
-                                           {{room.lo.x + kFigures, middle - 0.5 * height},
-                                            {room.hi.x - kFigures, middle + 0.5 * height}});
+                                           {{room.lo.x + lettering.room, middle - 0.5 * height},
+                                            {room.hi.x - lettering.room, middle + 0.5 * height}});
   onto.add(small.drawing, {});
 
   const Box& cloth = small.cloth;
@@ -55,36 +62,74 @@ Box draw_layout(Drawing& onto, const Face& labels, const Box& room, const Made& 
   for (const bool cut : {true, false}) {
     auto along = ordinates_of(figures.along, cut, small.scale, cloth.lo.x, units);
     auto across = ordinates_of(figures.across, cut, small.scale, cloth.lo.y, units);
-    const double along_text = figure_height(along.size(), cloth.width());
+    const double along_text = figure_height(along.size(), cloth.width(), lettering);
     taken.cover(draw_ordinates(onto, labels, std::move(along),
                                cut ? OrdinateEdge::Above : OrdinateEdge::Below,
                                cut ? cloth.hi.y : cloth.lo.y, cloth.lo.x, cloth.hi.x, along_text));
-    const double across_text = figure_height(across.size(), cloth.height() + kFigures);
+    const double across_text =
+        figure_height(across.size(), cloth.height() + lettering.room, lettering);
     taken.cover(draw_ordinates(onto, labels, std::move(across),
                                cut ? OrdinateEdge::Left : OrdinateEdge::Right,
-                               cut ? cloth.lo.x : cloth.hi.x, cloth.lo.y - 0.5 * kFigures,
-                               cloth.hi.y + 0.5 * kFigures, across_text));
+                               cut ? cloth.lo.x : cloth.hi.x, cloth.lo.y - 0.5 * lettering.room,
+                               cloth.hi.y + 0.5 * lettering.room, across_text));
   }
   return {room.lo, {room.hi.x, taken.lo.y - kColumnGap}};
 }
 
-Table table_of(const std::vector<Running>& list, const char* heading, Units units) {
+/// A way to lay out the page.
+struct Way {
+  bool wide;      ///< the longer way across
+  double tables;  ///< that stand side by side
+  Figures figures;
+  bool close;  ///< the tables' rows
+};
+/// The best to read first.
+constexpr Way kWays[] = {
+    {true, 3, kLarge, false}, {false, 2, kSmall, false}, {false, 2, kSmall, true}};
+
+Table table_of(const std::vector<Running>& list, const char* heading, Units units,
+               const Face& labels, double width, bool close) {
   Table table;
-  table.columns = {{heading, Anchor::Right}, {"more or less", Anchor::Left}, {"what"}};
-  for (const Running& running : list)
+  table.close = close;
+  table.columns = {{heading, Anchor::Right}, {"rest", Anchor::Left}, {"what"}};
+  for (const Running& running : by_figure(list, units))
     table.rows.push_back(
         {dimension(mm(running.at_mm), units), left_over(mm(running.at_mm), units), running.what});
+  table.columns.back().width_mm =
+      width - natural_width(table, 0, labels) - natural_width(table, 1, labels);
   return table;
 }
 
-Table table_of(const std::vector<RunningPoint>& points, Units units) {
-  Table table;
-  table.columns = {{"along", Anchor::Right}, {"across", Anchor::Right}, {"what"}};
-  for (const RunningPoint& point : points)
-    table.rows.push_back(
-        {dimension(mm(point.along_mm), units), dimension(mm(point.across_mm), units), point.what});
-  return table;
-}
+/// Tables set down a column, then down the next, then on the next page.
+class Columns {
+ public:
+  Columns(const Face& labels, std::vector<Table> tables)
+      : labels_(labels), tables_(std::move(tables)) {}
+
+  bool done() const { return table_ == tables_.size(); }
+
+  /// As many rows as go into the room.
+  void fill(Drawing& onto, const Box& room, double pitch) {
+    for (double x = room.lo.x; !done() && x < room.hi.x - 1; x += pitch) {
+      double y = room.hi.y;
+      while (!done() && y - room.lo.y >= kLeastTable) {
+        const Table& table = tables_[table_];
+        const TableDrawn drawn =
+            draw_table(onto, labels_, {x, y}, table, y - room.lo.y - kTableHead, row_);
+        row_ = std::max(drawn.next, row_ + 1);  // a row too high for any page is left out
+        y = drawn.box.lo.y - kColumnGap;
+        if (row_ < table.rows.size()) break;
+        ++table_;
+        row_ = 0;
+      }
+    }
+  }
+
+ private:
+  const Face& labels_;
+  std::vector<Table> tables_;
+  std::size_t table_ = 0, row_ = 0;
+};
 
 }  // namespace
 
@@ -95,75 +140,55 @@ Sheet tape_sheet(const Made& made, std::size_t bumper, const Face& labels) {
   const bool inches = units == Units::Inches;
 
   PageHead head;
-  head.title = {
-      made.job.title,
-      fmt::format("bumper {}, tape-measure layout", pattern.bumper),
-      "",
-      {fmt::format("{}, TOP away from you; {}", face_words(made), cut_words(made)),
-       fmt::format("All figures in {}, from the cloth's left end (near) and bottom edge",
-                   inches ? "inches" : "mm"),
-       fmt::format("Cut a piece {} by {} first, hook the tape once, mark every figure off it",
-                   dimension(mm(pattern.cloth_length), units),
-                   dimension(mm(pattern.cloth_width), units)),
-       made.job.cloth.relief == Relief::Sewn && !pattern.corners.empty()
-           ? "Above and left: scissors. Below and right: pencil. Curved cuts: from the templates"
-           : "Above and left: for the scissors. Below and right: for the pencil",
-       same_words(made, bumper)}};
-
-  std::vector<Table> tables = {table_of(figures.along, "along", units),
-                               table_of(figures.across, "across", units)};
-  if (!figures.points.empty()) tables.push_back(table_of(figures.points, units));
+  head.title = {made.job.title,
+                fmt::format("bumper {}, tape-measure layout", pattern.bumper),
+                "",
+                {fmt::format("{}, TOP away from you; {}", face_words(made), cut_words(made)),
+                 same_words(made, bumper)}};
+  head.how = {fmt::format("Cut a piece {} by {} {} first. Hook the tape once on the left end, "
+                          "then once on the bottom edge, and mark every figure off it.",
+                          dimension(mm(pattern.cloth_length), units),
+                          dimension(mm(pattern.cloth_width), units), inches ? "inches" : "mm"),
+              made.job.cloth.relief == Relief::Sewn && !pattern.corners.empty()
+                  ? "Above and left: scissors. Below and right: pencil. Curved cuts: from the "
+                    "templates. Notches and match marks: both edges, unless one is named."
+                  : "Above and left: for the scissors. Below and right: for the pencil. "
+                    "Notches and match marks: both edges, unless one is named."};
 
   Sheet sheet;
   sheet.stem = stem_of(made, bumper, "tape");
   sheet.title = head.title.subject;
   sheet.kind = SheetKind::TapeMeasure;
   sheet.paper = made.job.paper.sheet;
-  const auto compose = [&](std::size_t of) {
+  const auto compose = [&](const Way& way, std::size_t of) {
     std::vector<Page> pages;
-    std::size_t table = 0, row = 0;
-    while (pages.empty() || (table < tables.size() && pages.size() < kMostPages)) {
-      Page page = empty_page(made.job.paper, true);
+    std::optional<Columns> columns;
+    while (!columns || (!columns->done() && pages.size() < kMostPages)) {
+      Page page = empty_page(made.job.paper, way.wide);
       page.name = head.title.subject;
       PageHead own = head;
       own.title.sheet = of_pages(pages.size() + 1, of);
-      if (!pages.empty()) own.title.lines.resize(1);
-      const Box room = draw_page_head(page.drawing, labels, printable(page, made.job.paper), own);
-      Box left = room;
-      if (pages.empty()) left = draw_layout(page.drawing, labels, room, made, bumper, figures);
-      // Down a column, then into the next; what would run off the page waits for the next.
-      double x = left.lo.x, y = left.hi.y, right = x;
-      while (table < tables.size() && left.height() >= kLeastTable) {
-        Drawing trial;
-        const TableDrawn tried =
-            draw_table(trial, labels, {x, y}, tables[table], y - left.lo.y, row);
-        const bool beside = x > left.lo.x, below = y < left.hi.y;
-        if ((beside && tried.box.hi.x > left.hi.x) || (beside && !below && tried.next == row))
-          break;
-        if (below && tried.next == row) {
-          x = right + kColumnGap;
-          y = left.hi.y;
-          continue;
-        }
-        page.drawing.add(trial, {});
-        right = std::max(right, tried.box.hi.x);
-        row = std::max(tried.next, row + 1);
-        if (row >= tables[table].rows.size()) {
-          ++table;
-          row = 0;
-          y = tried.box.lo.y - kColumnGap;
-        }
-        if (row > 0 || y - left.lo.y < kLeastTable) {
-          x = right + kColumnGap;
-          y = left.hi.y;
-        }
+      if (columns) own.how.clear();
+      Box room = draw_page_head(page.drawing, labels, printable(page, made.job.paper), own);
+      const double width = (room.width() - (way.tables - 1) * kColumnGap) / way.tables;
+      if (!columns) {
+        room = draw_layout(page.drawing, labels, room, made, bumper, figures, way.figures);
+        columns.emplace(labels,
+                        std::vector<Table>{
+                            table_of(figures.along, "along", units, labels, width, way.close),
+                            table_of(figures.across, "across", units, labels, width, way.close)});
       }
+      columns->fill(page.drawing, room, width + kColumnGap);
       pages.push_back(std::move(page));
     }
     return pages;
   };
-  sheet.pages = compose(2);
-  sheet.pages = compose(sheet.pages.size());
+  for (const Way& way : kWays) {
+    sheet.pages = compose(way, 1);
+    if (sheet.pages.size() == 1) return sheet;
+  }
+  sheet.pages = compose(kWays[0], 2);
+  sheet.pages = compose(kWays[0], sheet.pages.size());
   return sheet;
 }
 

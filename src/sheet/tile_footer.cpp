@@ -8,13 +8,16 @@
 namespace swathe {
 namespace {
 
-constexpr double kWords = 31.0;    ///< height of the words, or of the scales, in the strip
+constexpr double kWords = 32.0;    ///< height of the words, or of the scales, in the strip
 constexpr double kGap = 4.0;       ///< between the image and the strip
 constexpr double kScales = 104.0;  ///< width of the check scales
 constexpr double kMapRoom = 24.0;
 constexpr double kLeastWords = 56.0;
-constexpr double kName = 6.0;  ///< height of the tile's name
-constexpr double kRow = 6.1;   ///< from line to line below it
+constexpr double kNote = 6.0;     ///< height of the note's row, where there is one
+constexpr double kName = 5.0;     ///< height of the tile's name
+constexpr double kRow = 6.1;      ///< from line to line below it
+constexpr double kLastRow = 5.4;  ///< the same, below the scales
+constexpr double kLeastGrain = 20.0, kMostGrain = 32.0;  ///< length of the arrow
 constexpr const char* kJoinWords = "trim left and top, lay on JOIN";
 
 bool is_narrow(double width) { return width < kMapRoom + kLeastWords + kScales; }
@@ -65,34 +68,32 @@ void draw_words(Drawing& onto, const Face& labels, FlatPoint top_left, double wi
   onto.text(base, name, kName);
   // The cloth's length runs along the sheet, whichever way the paper lies.
   const double arrow_from = labels.text_width_mm(name, kName) + 4.0;
-  if (const double room = width - arrow_from; room > 24.0) {
-    const double half = 0.5 * std::min(room, 32.0);
-    const FlatPoint middle = base + FlatPoint{arrow_from + half, 0};
-    onto.text(middle + FlatPoint{0, 2.5}, "LONG GRAIN", kTextHeight, Anchor::Middle);
-    draw_long_grain(onto, middle - FlatPoint{half, 0}, middle + FlatPoint{half, 0});
-  }
-  std::string face = options.face_words;
-  if (!options.cut_words.empty()) face += (face.empty() ? "" : ", ") + options.cut_words;
-  for (const std::string& words : {options.subject, face, options.title, std::string(kJoinWords)}) {
+  const double half = 0.5 * std::clamp(width - arrow_from, kLeastGrain, kMostGrain);
+  const FlatPoint middle = base + FlatPoint{arrow_from + half, 0};
+  onto.text(middle + FlatPoint{0, 2.0}, "LONG GRAIN", kTableHeight, Anchor::Middle);
+  draw_long_grain(onto, middle - FlatPoint{half, 0}, middle + FlatPoint{half, 0});
+  for (const std::string& words :
+       {options.subject, options.face_words, options.cut_words, options.title}) {
+    if (words.empty()) continue;
     base.y -= kRow;
     draw_fitted(onto, labels, base, width, words, kTextHeight);
   }
 }
 
-void draw_scales(Drawing& onto, const Face& labels, FlatPoint top_left, const std::string& note) {
+void draw_scales(Drawing& onto, const Face& labels, FlatPoint top_left) {
   const Box scales = draw_check_scales(onto, labels, top_left);
-  // A note takes the row of the strip's last words, beside them.
-  FlatPoint base{top_left.x, scales.lo.y - (note.empty() ? 2.0 : 1.0) - kTextHeight};
-  onto.text(base, kPrintWords, kTextHeight);
-  if (note.empty()) return;
-  base.y = top_left.y - kName - 4 * kRow;
-  draw_fitted(onto, labels, base, kScales, note, kTextHeight);
+  FlatPoint base{top_left.x, scales.lo.y - 1.0 - kTextHeight};
+  for (const char* const words : {kPrintWords, kJoinWords}) {
+    draw_fitted(onto, labels, base, kScales, words, kTextHeight);
+    base.y -= kLastRow;
+  }
 }
 
 }  // namespace
 
-double footer_height(double printable_width_mm) {
-  return kGap + (is_narrow(printable_width_mm) ? 2 * kWords : kWords);
+double footer_height(double printable_width_mm, const TileOptions& options) {
+  return kGap + (is_narrow(printable_width_mm) ? 2 * kWords : kWords) +
+         (options.note.empty() ? 0.0 : kNote);
 }
 
 void draw_footer(Drawing& onto, const Face& labels, const Box& strip, const TileGrid& grid,
@@ -105,8 +106,10 @@ void draw_footer(Drawing& onto, const Face& labels, const Box& strip, const Tile
   const FlatPoint words{strip.lo.x + kMapRoom, top};
   const std::string name = tile_name(column, row) + " of " + std::to_string(grid.count());
   draw_words(onto, labels, words, right - words.x - 3.0, name, options);
-  draw_scales(onto, labels, narrow ? FlatPoint{strip.lo.x, top - kWords} : FlatPoint{right, top},
-              options.note);
+  draw_scales(onto, labels, narrow ? FlatPoint{strip.lo.x, top - kWords} : FlatPoint{right, top});
+  if (!options.note.empty())
+    draw_fitted(onto, labels, strip.lo + FlatPoint{0, 1.5}, strip.width(), options.note,
+                kTextHeight);
 }
 
 }  // namespace swathe

@@ -8,7 +8,7 @@
 namespace swathe {
 
 /// The height of the strip for a tile's words below its image.
-double footer_height(double printable_width_mm);
+double footer_height(double printable_width_mm, const TileOptions& options);
 
 /// Everything a tile says about itself and how to put it in its place: name, page map, TOP, which
 /// face is up, what to cut, long grain, check scales.

@@ -19,8 +19,15 @@
 namespace swathe {
 namespace {
 
-constexpr double kChord = 0.02;                   ///< arcs as ink, mm
-constexpr double kTextClear = 1.0;                ///< text stays that far from a tile's edge
+constexpr double kChord = 0.02;      ///< arcs as ink, mm
+constexpr double kTextClear = 1.0;   ///< text stays that far from a tile's edge
+constexpr double kStep = 3.0;        ///< from one place tried to the next
+constexpr double kNearReach = 30.0;  ///< of a moved text; most find room so near
+constexpr double kFarReach = 450.0;  ///< past any tile of A2
+constexpr double kNameReach = 18.0;  ///< of a neighbour's name from its diamond
+constexpr double kNameStep = 2.0;
+constexpr double kEdge = 0.5;                     ///< of the clear a moved text may use up
+constexpr double kCrossed = 1000.0;               ///< a stroke under a text costs so many mm
 constexpr double kDiamondHalf = 4.0;              ///< along the join
 constexpr double kDiamondDepth = 5.0;             ///< into the tile
 constexpr double kBesideReach = 15.5;             ///< half of a diamond with its name beside it
@@ -99,12 +106,22 @@ struct PlacedText {
   TileAt tile;
 };
 
-/// Where two tiles meet; `spots` are the middles of its diamonds.
+/// Where two tiles meet.
 struct Joint {
+  struct Diamond {
+    FlatPoint middle;
+    TextMark on_before, on_after;  ///< the neighbour's name beside each half
+  };
   TileAt before, after;  ///< left and right, or upper and lower
   bool upright;
   FlatPoint from, to;
-  std::vector<FlatPoint> spots;
+  std::vector<Diamond> diamonds;
+
+  /// Away from the joint, into one of its tiles.
+  FlatPoint inward(bool into_before) const {
+    const double way = into_before ? 1.0 : -1.0;
+    return upright ? FlatPoint{-way, 0} : FlatPoint{0, way};
+  }
 };
 
 /// The page taken apart, in the page's own coordinates.
@@ -131,8 +148,17 @@ class Tiling {
 
   void place_texts();
   PlacedText placed(const TextMark& text) const;
+  struct Settled {
+    TextMark text;
+    TextBox box;
+    double cost;  ///< in mm moved; past kCrossed it lies over ink or another text
+  };
+  Settled settle(const TextMark& text, const Box& room, double reach, double step,
+                 double worst = std::numeric_limits<double>::infinity()) const;
   void find_joints();
   void add_joint(TileAt before, TileAt after, bool upright);
+  std::vector<FlatPoint> diamond_spots(const Joint& joint) const;
+  TextMark neighbour_name(const Joint& joint, FlatPoint diamond, bool on_before) const;
 
   void draw_marks(Drawing& onto, const Box& image) const;
   void draw_joint(Drawing& onto, const Joint& joint, bool before) const;
@@ -182,35 +208,48 @@ PlacedText Tiling::placed(const TextMark& text) const {
 
   // Moved to where it lies whole, least far, and off other ink where there is such a place.
   PlacedText best{text, box, tiles_.front()};
-  double best_cost = std::numeric_limits<double>::infinity();
-  for (const TileAt tile : tiles_) {
-    const Box room = cell(tile).grown(-kTextClear);
-    const auto into = [](double lo, double hi, double from, double to) {
-      if (hi - lo > to - from) return 0.5 * (from + to) - 0.5 * (lo + hi);
-      return lo < from ? from - lo : hi > to ? to - hi : 0.0;
-    };
-    const FlatPoint least{into(all.lo.x, all.hi.x, room.lo.x, room.hi.x),
-                          into(all.lo.y, all.hi.y, room.lo.y, room.hi.y)};
-    if (norm(least) > best_cost) continue;
-    for (int dx = -10; dx <= 10; ++dx)
-      for (int dy = -10; dy <= 10; ++dy) {
-        const FlatPoint shift = least + FlatPoint{3.0 * dx, 3.0 * dy};
-        const bool moved = dx != 0 || dy != 0;
-        const Box there{all.lo + shift, all.hi + shift};
-        if (moved && !cell(tile).grown(-0.5 * kTextClear).holds(there)) continue;
-        double cost = norm(shift);
-        if (cost >= best_cost) continue;
-        TextBox moved_box = box;
-        moved_box.middle = box.middle + shift;
-        if (is_taken(moved_box)) cost += 1000.0;
-        if (cost >= best_cost) continue;
-        cost += 100.0 * static_cast<double>(crossings_.of(moved_box));
-        if (cost >= best_cost) continue;
-        best_cost = cost;
-        best = {text, moved_box, tile};
-        best.text.at = text.at + shift;
-      }
+  double cost = std::numeric_limits<double>::infinity();
+  for (const double reach : {kNearReach, kFarReach}) {
+    for (const TileAt tile : tiles_) {
+      const Settled settled = settle(text, cell(tile).grown(-kTextClear), reach, kStep, cost);
+      if (settled.cost < cost) best = {settled.text, settled.box, tile};
+      cost = std::min(cost, settled.cost);
+    }
+    if (cost < kCrossed) break;
   }
+  return best;
+}
+
+/// The place up to `reach` away, each way in steps, where a text lies inside `room` and hides
+/// least: the way moved, and much more for each stroke under it, count against a place.
+Tiling::Settled Tiling::settle(const TextMark& text, const Box& room, double reach, double step,
+                               double worst) const {
+  const TextBox box = box_of(text, labels_);
+  const Box all = upright(box);
+  const auto into = [](double lo, double hi, double from, double to) {
+    if (hi - lo > to - from) return 0.5 * (from + to) - 0.5 * (lo + hi);
+    return lo < from ? from - lo : hi > to ? to - hi : 0.0;
+  };
+  const FlatPoint least{into(all.lo.x, all.hi.x, room.lo.x, room.hi.x),
+                        into(all.lo.y, all.hi.y, room.lo.y, room.hi.y)};
+  Settled best{text, box, worst};
+  const int steps = static_cast<int>(reach / step);
+  for (int dx = -steps; dx <= steps; ++dx)
+    for (int dy = -steps; dy <= steps; ++dy) {
+      const FlatPoint shift = least + FlatPoint{step * dx, step * dy};
+      double cost = norm(shift);
+      if (cost >= best.cost) continue;
+      const bool moved = dx != 0 || dy != 0;
+      if (moved && !room.grown(kEdge).holds(Box{all.lo + shift, all.hi + shift})) continue;
+      TextBox there = box;
+      there.middle = box.middle + shift;
+      if (is_taken(there)) cost += 10 * kCrossed;
+      if (cost >= best.cost) continue;
+      cost += kCrossed * static_cast<double>(crossings_.of(there));
+      if (cost >= best.cost) continue;
+      best = {text, there, cost};
+      best.text.at = text.at + shift;
+    }
   return best;
 }
 
@@ -228,42 +267,81 @@ void Tiling::add_joint(TileAt before, TileAt after, bool upright) {
   joint.from = upright ? FlatPoint{own.hi.x, own.hi.y} : FlatPoint{own.lo.x, own.lo.y};
   joint.to = upright ? FlatPoint{own.hi.x, std::max(own.lo.y, next.lo.y)}
                      : FlatPoint{std::min(own.hi.x, next.hi.x), own.lo.y};
+  const std::vector<FlatPoint> spots = diamond_spots(joint);
+  const FlatPoint along = unit(joint.to - joint.from);
+  for (const FlatPoint spot : spots) take({spot, along, kDiamondHalf, kDiamondDepth});
+  for (const FlatPoint spot : spots) {
+    joint.diamonds.push_back({spot, {}, {}});
+    for (const bool on_before : {true, false}) {
+      TextMark& name = on_before ? joint.diamonds.back().on_before : joint.diamonds.back().on_after;
+      name = neighbour_name(joint, spot, on_before);
+      take(box_of(name, labels_));
+    }
+  }
+  joints_.push_back(std::move(joint));
+}
+
+/// Two where they and their names are free of ink, else the one that is, else the one that hides
+/// least.
+std::vector<FlatPoint> Tiling::diamond_spots(const Joint& joint) const {
   const double long_way = apart(joint.from, joint.to);
   const FlatPoint along = unit(joint.to - joint.from);
   // The ground of a diamond and both its names.
-  const TextBox ground = upright ? TextBox{{0, 0}, {1, 0}, 25.0, 5.0}
-                                 : TextBox{{kBesideReach - 5.0, 0}, {1, 0}, kBesideReach, 6.5};
-  const double start = 6.0, end = upright ? 6.0 : 2 * kBesideReach - 4.0;
+  const TextBox ground = joint.upright
+                             ? TextBox{{0, 0}, {1, 0}, 25.0, 5.0}
+                             : TextBox{{kBesideReach - 5.0, 0}, {1, 0}, kBesideReach, 6.5};
+  const double start = 6.0, end = joint.upright ? 6.0 : 2 * kBesideReach - 4.0;
   struct Spot {
     double at;
     std::size_t crossed;
     double off;
   };
-  std::vector<Spot> spots;
-  for (double at = start; at <= long_way - end; at += 3.0) {
+  std::vector<Spot> free;
+  for (double at = start; at <= long_way - end; at += kStep) {
     TextBox here = ground;
     here.middle = here.middle + joint.from + at * along;
-    if (!is_taken(here)) spots.push_back({at, crossings_.of(here), 0});
+    if (!is_taken(here)) free.push_back({at, crossings_.of(here), 0});
   }
-  // Two where they are free of ink, else the one that is, else the one that hides least.
+  std::vector<FlatPoint> spots;
   for (const double share : {0.25, 0.75}) {
-    for (Spot& spot : spots) spot.off = std::abs(spot.at - share * long_way);
-    const auto best = std::ranges::min_element(spots, [](const Spot& a, const Spot& b) {
+    for (Spot& spot : free) spot.off = std::abs(spot.at - share * long_way);
+    const auto best = std::ranges::min_element(free, [](const Spot& a, const Spot& b) {
       return std::tie(a.crossed, a.off) < std::tie(b.crossed, b.off);
     });
-    if (best == spots.end() || (best->crossed > 0 && share > 0.5 && !joint.spots.empty())) continue;
-    const double at = best->at;
-    joint.spots.push_back(joint.from + at * along);
-    const double apart_by = upright ? 12.0 : 2 * kBesideReach;
-    std::erase_if(spots, [&](const Spot& s) { return std::abs(s.at - at) < apart_by; });
+    if (best == free.end() || (best->crossed > 0 && !spots.empty())) continue;
+    const double at = best->at, apart_by = joint.upright ? 12.0 : 2 * kBesideReach;
+    spots.push_back(joint.from + at * along);
+    std::erase_if(free, [&](const Spot& s) { return std::abs(s.at - at) < apart_by; });
   }
-  if (joint.spots.empty()) joint.spots.push_back(joint.from + 0.5 * long_way * along);
-  for (const FlatPoint spot : joint.spots) {
-    TextBox here = ground;
-    here.middle = ground.middle + spot;
-    take(here);
+  if (spots.empty()) spots.push_back(joint.from + 0.5 * long_way * along);
+  return spots;
+}
+
+/// Beside its half of the diamond, as near as it lies over no ink; where the ink leaves no room for
+/// "JOIN B2", then "B2".
+TextMark Tiling::neighbour_name(const Joint& joint, FlatPoint diamond, bool on_before) const {
+  const TileAt neighbour = on_before ? joint.after : joint.before;
+  const std::string tile = tile_name(neighbour.column, neighbour.row);
+  const Box room = cell(on_before ? joint.before : joint.after).grown(-kTextClear);
+  const FlatPoint inward = joint.inward(on_before);
+  TextMark best;
+  double best_cost = std::numeric_limits<double>::infinity();
+  for (const std::string& words : {"JOIN " + tile, tile}) {
+    TextMark name{{}, words, kTextHeight};
+    if (joint.upright) {
+      name.at = diamond + (kDiamondDepth + 1.5) * inward - FlatPoint{0, 0.5 * kTextHeight};
+      if (on_before) name.anchor = Anchor::Right;
+    } else {
+      name.at = diamond + FlatPoint{kDiamondHalf + 1.0, on_before ? 1.5 : -1.5 - kTextHeight};
+    }
+    const Settled settled = settle(name, room, kNameReach, kNameStep);
+    if (settled.cost < best_cost) {
+      best = settled.text;
+      best_cost = settled.cost;
+    }
+    if (best_cost < kCrossed) break;
   }
-  joints_.push_back(std::move(joint));
+  return best;
 }
 
 void Tiling::draw_marks(Drawing& onto, const Box& image) const {
@@ -289,29 +367,21 @@ void Tiling::draw_marks(Drawing& onto, const Box& image) const {
 }
 
 void Tiling::draw_joint(Drawing& onto, const Joint& joint, bool before) const {
-  const FlatPoint inward =
-      joint.upright ? FlatPoint{before ? -1.0 : 1.0, 0} : FlatPoint{0, before ? 1.0 : -1.0};
-  const TileAt neighbour = before ? joint.after : joint.before;
-  const std::string words = "JOIN " + tile_name(neighbour.column, neighbour.row);
-  for (const FlatPoint spot : joint.spots) {
-    const FlatPoint half = kDiamondHalf * left_of(inward), apex = spot + kDiamondDepth * inward;
-    onto.fill(LineKind::Join, kBlack, {closed_path({spot - half, apex, spot + half})});
-    if (joint.upright) {
-      onto.text(apex + 1.5 * inward - FlatPoint{0, 0.5 * kTextHeight}, words, kTextHeight,
-                before ? Anchor::Right : Anchor::Left);
-    } else {
-      onto.text(spot + FlatPoint{kDiamondHalf + 1.0, before ? 1.5 : -1.5 - kTextHeight}, words,
-                kTextHeight);
-    }
+  const FlatPoint inward = joint.inward(before), half = kDiamondHalf * left_of(inward);
+  for (const Joint::Diamond& diamond : joint.diamonds) {
+    const FlatPoint at = diamond.middle;
+    onto.fill(LineKind::Join, kBlack,
+              {closed_path({at - half, at + kDiamondDepth * inward, at + half})});
+    onto.text(before ? diamond.on_before : diamond.on_after);
   }
 }
 
 /// A second 100 mm scale, downwards, if the tile has room for it.
 bool Tiling::draw_upright_scale(Drawing& onto, TileAt tile) const {
-  constexpr double kLong = 100.0, kAcross = 11.0, kStep = 4.0;
+  constexpr double kLong = 100.0, kAcross = 11.0, kScaleStep = 4.0;
   const Box room = cell(tile).grown(-3.0);
-  for (double x = room.lo.x; x + kAcross <= room.hi.x; x += kStep)
-    for (double y = room.lo.y; y + kLong <= room.hi.y; y += kStep) {
+  for (double x = room.lo.x; x + kAcross <= room.hi.x; x += kScaleStep)
+    for (double y = room.lo.y; y + kLong <= room.hi.y; y += kScaleStep) {
       const TextBox ground = box_of(Box{{x, y}, {x + kAcross, y + kLong}}).grown(2.0);
       if (is_taken(ground) || crossings_.of(ground) > 0) continue;
       draw_check_scale(onto, labels_, {x, y + kLong}, kLong, "100 mm, measure me", true);
@@ -376,8 +446,9 @@ Sheet tile(const Page& full, const Face& labels, const TileOptions& options) {
     const double width = turned ? options.height_mm : options.width_mm;
     const double height = turned ? options.width_mm : options.height_mm;
     const double inside = width - 2 * margin;
-    TileGrid grid = fewest_tiles(ink, whole, inside, height - 2 * margin - footer_height(inside),
-                                 options.overlap_mm);
+    TileGrid grid =
+        fewest_tiles(ink, whole, inside, height - 2 * margin - footer_height(inside, options),
+                     options.overlap_mm);
     if (!best || grid.count() < best->grid.count()) best = Choice{width, height, std::move(grid)};
   }
 
@@ -389,7 +460,7 @@ Sheet tile(const Page& full, const Face& labels, const TileOptions& options) {
     const FlatPoint corner{margin, page.height_mm - margin};  // the image's upper left
     page.drawing.add(tiling.drawn(at), {false, 0, corner - FlatPoint{own.lo.x, own.hi.y}});
     const double inside = page.width_mm - 2 * margin;
-    const Box strip{{margin, margin}, {margin + inside, margin + footer_height(inside)}};
+    const Box strip{{margin, margin}, {margin + inside, margin + footer_height(inside, options)}};
     draw_footer(page.drawing, labels, strip, tiling.grid(), at.column, at.row, options);
     sheet.pages.push_back(std::move(page));
   }

@@ -360,7 +360,7 @@ double Face::cap_height() const { return open_->cap_height; }
 double Face::text_width_mm(std::string_view text, double cap_height_mm) const {
   if (!(open_->cap_height > 0)) return 0;
   double advance = 0;
-  for (const ShapedGlyph& glyph : open_->line(text, {})) advance += glyph.advance;
+  for (const ShapedGlyph& glyph : open_->line(text, kLabelFigures)) advance += glyph.advance;
   return advance * cap_height_mm / open_->cap_height;
 }
 

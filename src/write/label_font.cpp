@@ -81,14 +81,14 @@ cairo_status_t LabelFont::render(cairo_scaled_font_t* font, unsigned long glyph,
 
 void LabelFont::show(cairo_t* context, const TextMark& mark) {
   if (mark.text.empty() || !(face_.cap_height() > 0)) return;
-  const std::vector<ShapedGlyph> shaped = face_.shape(mark.text);
+  const std::vector<ShapedGlyph> shaped = face_.shape(mark.text, kLabelFigures);
   for (std::size_t k = 0; k < shaped.size(); ++k) {
     const auto [slot, fresh] = advances_.try_emplace(shaped[k].glyph);
     if (!fresh) continue;
     const std::size_t end = k + 1 < shaped.size() ? shaped[k + 1].cluster : mark.text.size();
     const std::string_view alone =
         std::string_view(mark.text).substr(shaped[k].cluster, end - shaped[k].cluster);
-    for (const ShapedGlyph& glyph : face_.shape(alone)) slot->second += glyph.advance;
+    for (const ShapedGlyph& glyph : face_.shape(alone, kLabelFigures)) slot->second += glyph.advance;
   }
   const double em = mark.height_mm / face_.cap_height();
   const Line line = lay_out(mark, shaped, em);

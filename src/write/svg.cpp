@@ -106,7 +106,7 @@ class Letters {
   std::string used(const TextMark& mark, double page_height_mm) {
     std::string uses;
     double pen = 0;  // em
-    for (const ShapedGlyph& glyph : face_.shape(mark.text)) {
+    for (const ShapedGlyph& glyph : face_.shape(mark.text, kLabelFigures)) {
       if (defined(glyph.glyph)) {
         uses += "<use xlink:href=\"#" + id(glyph.glyph);
         uses += "\" x=\"" + in_em(pen + glyph.offset.x);

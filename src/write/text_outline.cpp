@@ -6,7 +6,7 @@ std::vector<Curve> outline_of(const TextMark& mark, const Face& face) {
   std::vector<Curve> letters;
   if (!(face.cap_height() > 0)) return letters;
   const double em = mark.height_mm / face.cap_height();
-  const std::vector<ShapedGlyph> shaped = face.shape(mark.text);
+  const std::vector<ShapedGlyph> shaped = face.shape(mark.text, kLabelFigures);
   double pen = 0;  // em, along the base line
   for (const ShapedGlyph& glyph : shaped) pen -= glyph.advance;
   if (mark.anchor == Anchor::Left) pen = 0;

@@ -111,7 +111,7 @@ TEST_CASE("make_legal: refuses what no change mends") {
 }
 
 TEST_CASE("make_legal (2), (3): a light face becomes legal and stays open") {
-  // Barlow Medium, the face of the labels, has strokes of some 0.46 in at 4 in.
+  // The face of the labels, has strokes of some 0.46 in at 4 in.
   const auto face = Face::open(label_face());
   REQUIRE(face.has_value());
   for (NumeralMethod method : {NumeralMethod::IronOn, NumeralMethod::Stencil}) {

@@ -8,7 +8,6 @@
 #include "support/label_face.hpp"
 
 using namespace swathe;
-using test::label_face;
 
 namespace {
 
@@ -69,9 +68,9 @@ TEST_CASE("style_of: widths of one pen each, nothing thinner than 0.18 mm, layer
 }
 
 TEST_CASE("wrap_text: no line wider than asked, no word lost") {
-  const Face face = label_face();
+  const Face face = test::label_face();
   const std::string words = "Cut these windows last, on the bumper: foam gives and flaps shift.";
-  for (const double width : {20.0, 40.0, 80.0, 300.0}) {
+  for (const double width : {25.0, 40.0, 80.0, 300.0}) {
     std::string joined;
     for (const std::string& line : wrap_text(face, words, width, 3.5)) {
       CHECK(face.text_width_mm(line, 3.5) <= width);
@@ -80,12 +79,17 @@ TEST_CASE("wrap_text: no line wider than asked, no word lost") {
     CHECK(joined == words);
   }
   CHECK(wrap_text(face, words, 1.0, 3.5).size() == 12);  // a word a line
+  // A fraction stays with its whole number.
+  CHECK(wrap_text(face, "cut 32 1/4 in", 1.0, 3.5) ==
+        std::vector<std::string>{"cut", "32 1/4", "in"});
+  CHECK(wrap_text(face, "at 2 14 1/16 3", 1.0, 3.5) ==
+        std::vector<std::string>{"at", "2", "14 1/16", "3"});
   CHECK(wrap_text(face, "a\n\nb", 100, 3.5) == std::vector<std::string>{"a", "", "b"});
   CHECK(wrap_text(face, "", 100, 3.5).empty());
 }
 
 TEST_CASE("draw_check_scales: 100 mm and 4 in between their ticks") {
-  const Face face = label_face();
+  const Face face = test::label_face();
   Drawing drawing;
   const Box box = draw_check_scales(drawing, face, {20, 80});
   std::vector<double> lengths;
@@ -99,7 +103,7 @@ TEST_CASE("draw_check_scales: 100 mm and 4 in between their ticks") {
 }
 
 TEST_CASE("draw_check_scale: upright, it runs down from where it is put") {
-  const Face face = label_face();
+  const Face face = test::label_face();
   Drawing drawing;
   const Box box = draw_check_scale(drawing, face, {20, 180}, 100, "100 mm, measure me", true);
   CHECK(box.lo.y == doctest::Approx(80));
@@ -115,7 +119,7 @@ TEST_CASE("draw_check_scale: upright, it runs down from where it is put") {
 }
 
 TEST_CASE("furniture stays inside the box it says it takes") {
-  const Face face = label_face();
+  const Face face = test::label_face();
   SUBCASE("title block") {
     Drawing drawing;
     const Box box = draw_title_block(
@@ -144,7 +148,7 @@ TEST_CASE("furniture stays inside the box it says it takes") {
 }
 
 TEST_CASE("draw_table: cells in their columns, rows that do not fit left for the next page") {
-  const Face face = label_face();
+  const Face face = test::label_face();
   Table table;
   table.columns = {
       {"board", Anchor::Left, 0}, {"in", Anchor::Right, 0}, {"note", Anchor::Left, 40}};
@@ -187,7 +191,7 @@ TEST_CASE("Drawing::add: text moved and turned, never mirrored") {
   CHECK(texts[0].anchor == Anchor::Right);
   CHECK(texts[0].turn == 0);
   CHECK(texts[1].anchor == Anchor::Left);
-  const Face face = label_face();
+  const Face face = test::label_face();
   // Mirrored text covers the mirror image of the ground it covered: both ends of its base line and
   // the side its capitals rise to.
   for (std::size_t k = 0; k < 2; ++k) {

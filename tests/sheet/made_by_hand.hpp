@@ -5,16 +5,16 @@
 
 #include "numeral/faces.hpp"
 #include "support/jobs.hpp"
-#include "swathe/base/embedded.hpp"
 #include "swathe/build/made.hpp"
 #include "swathe/numeral/size.hpp"
 #include "swathe/numeral/stencil.hpp"
+#include "swathe/type/faces.hpp"
 
 namespace swathe::test {
 
 /// The face the sheets are lettered in.
 inline Face label_face() {
-  const auto face = Face::open(embedded("fonts/barlow/Barlow-Medium.ttf"));
+  const auto face = Face::open(swathe::label_face());
   REQUIRE(face.has_value());
   return *face;
 }

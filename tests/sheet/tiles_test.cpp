@@ -15,7 +15,6 @@
 #include "swathe/write/pdf.hpp"
 
 using namespace swathe;
-using test::label_face;
 
 namespace {
 
@@ -139,7 +138,7 @@ Page bare(const Page& page) {
 }  // namespace
 
 TEST_CASE("tile: few sheets, each with its words, scales and page map") {
-  const Sheet sheet = tile(some_page(), label_face(), letter());
+  const Sheet sheet = tile(some_page(), test::label_face(), letter());
   CHECK(sheet.kind == SheetKind::Tiles);
   CHECK(sheet.stem == "A-tiles");
   // Its box of 660 mm by 460 mm alone takes 4 x 3 tiles upright and 3 x 4 lying; its two empty
@@ -148,7 +147,7 @@ TEST_CASE("tile: few sheets, each with its words, scales and page map") {
   CHECK(sheet.pages.size() > 3);
   std::set<std::string> names;
   const test::TemporaryFolder folder;
-  const std::string file = folder.write("tiles.pdf", to_pdf(sheet, label_face()));
+  const std::string file = folder.write("tiles.pdf", to_pdf(sheet, test::label_face()));
   for (std::size_t k = 0; k < sheet.pages.size(); ++k) {
     const Page& page = sheet.pages[k];
     names.insert(page.name);
@@ -171,7 +170,7 @@ TEST_CASE("tile: what fits one sheet comes out on one, whichever way it lies") {
     Page page{300, 300, {}, "A"};
     const FlatPoint size = turned ? FlatPoint{240, 140} : FlatPoint{140, 200};
     page.drawing.line(LineKind::Cut, rectangle({10, 10}, FlatPoint{10, 10} + size));
-    const Sheet sheet = tile(page, label_face(), letter());
+    const Sheet sheet = tile(page, test::label_face(), letter());
     REQUIRE(sheet.pages.size() == 1);
     CHECK((sheet.pages[0].width_mm > sheet.pages[0].height_mm) == turned);
     CHECK(own_length(sheet.pages[0].drawing) == doctest::Approx(2 * (size.x + size.y)));
@@ -183,9 +182,9 @@ TEST_CASE("tile: nothing but trim marks in the margins") {
   for (const double margin : {8.0, 12.7}) {
     TileOptions options = letter();
     options.margin_mm = margin;
-    for (const Page& page : tile(some_page(), label_face(), options).pages) {
+    for (const Page& page : tile(some_page(), test::label_face(), options).pages) {
       const Box inside = Box{{0, 0}, {page.width_mm, page.height_mm}}.grown(-margin + 1e-6);
-      const Face face = label_face();
+      const Face face = test::label_face();
       for (const Mark& mark : page.drawing.marks()) {
         if (const auto* const line = std::get_if<LineMark>(&mark))
           if (line->kind != LineKind::Trim) CHECK(inside.holds(bounds(line->path)));
@@ -206,7 +205,7 @@ TEST_CASE("tile: nothing but trim marks in the margins") {
 
 TEST_CASE("tile: every text once, whole on its tile, and moved only where it must be") {
   Page page = some_page();
-  const Face face = label_face();
+  const Face face = test::label_face();
   for (int k = 0; k < 30; ++k) page.drawing.text({30.0 + 21 * k, 25}, "t" + std::to_string(k), 3.5);
   const Sheet sheet = tile(page, face, letter());
   const auto places = put_together(sheet);
@@ -242,7 +241,7 @@ TEST_CASE("tile: every text once, whole on its tile, and moved only where it mus
 
 TEST_CASE("tile (1): no length of line is lost, and none doubled but in overlaps") {
   const Page page = some_page();
-  const Sheet sheet = tile(page, label_face(), letter());
+  const Sheet sheet = tile(page, test::label_face(), letter());
   double shown = 0, in_overlap = 0;
   for (const Page& part : sheet.pages) shown += own_length(part.drawing);
   // What each grey strip shows a second time, measured by sampling the lines.
@@ -274,7 +273,7 @@ TEST_CASE("tile (1): no length of line is lost, and none doubled but in overlaps
 
 TEST_CASE("tile (2): put together by their marks, the tiles are the page") {
   const Page page = some_page();
-  const Face face = label_face();
+  const Face face = test::label_face();
   const Sheet sheet = tile(page, face, letter());
   const auto places = put_together(sheet);
   constexpr int kDpi = 100;
@@ -359,7 +358,7 @@ TEST_CASE("tile: drawn pages lose no line, whatever the paper") {
     options.height_mm = test::drawn(rng, 200, 500);
     options.margin_mm = test::drawn(rng, 5, 20);
     options.overlap_mm = 0;  // nothing is shown twice then
-    const Sheet sheet = tile(page, label_face(), options);
+    const Sheet sheet = tile(page, test::label_face(), options);
     double shown = 0;
     for (const Page& part : sheet.pages) {
       shown += own_length(part.drawing);
@@ -370,7 +369,7 @@ TEST_CASE("tile: drawn pages lose no line, whatever the paper") {
 }
 
 TEST_CASE("tile: the same page gives the same tiles") {
-  const Face face = label_face();
+  const Face face = test::label_face();
   CHECK(to_pdf(tile(some_page(), face, letter()), face) ==
         to_pdf(tile(some_page(), face, letter()), face));
 }

@@ -69,7 +69,12 @@ struct Table {
   };
   std::vector<Column> columns;
   std::vector<std::vector<std::string>> rows;  ///< each at most a cell a column
+  bool close = false;                          ///< rows close together, a rule below each third
 };
+
+/// The width that a column takes by its own: its `width_mm`, else that of its widest cell.
+double natural_width(const Table& table, std::size_t column, const Face& labels,
+                     double height_mm = kTableHeight);
 
 /// As many rows, from `first` on, as fit into `room_mm` of height below the headings.
 struct TableDrawn {

@@ -17,6 +17,9 @@ struct ShapeOptions {
   bool kerning = true;
 };
 
+/// How labels are set: figures all of one width, so that columns line up and a 1 stands clear.
+inline constexpr ShapeOptions kLabelFigures = {.tabular = true};
+
 /// One glyph of a shaped line; em units (1 = the em).
 struct ShapedGlyph {
   unsigned glyph = 0;

@@ -28,7 +28,7 @@ Outcome<BundledFace> bundled_face(std::string_view name);
 /// Refuses: as Face::open.
 Outcome<Face> open_bundled(const BundledFace& face, const std::map<std::string, double>& axes = {});
 
-/// The bytes of the face in which labels are set: Barlow Medium.
+/// The bytes of the face in which labels are set: Cantarell Regular.
 std::string_view label_face();
 
 }  // namespace swathe
