@@ -225,6 +225,11 @@ std::string dimension(Length length, Units units) {
   return mixed_number(length < Length(), inch_parts(length, 16), 16);
 }
 
+std::string walked(Length length, Units units) {
+  return units == Units::Inches ? plain_number(length.inches() / 12.0, 1) + " ft"
+                                : plain_number(length.mm() / 1000.0, 1) + " m";
+}
+
 std::string dimension_with_unit(Length length, Units units) {
   return dimension(length, units).append(unit_name(units));
 }

@@ -5,10 +5,13 @@
 #include <algorithm>
 #include <utility>
 
+#include "build/choose_places.hpp"
+#include "build/sight_advice.hpp"
 #include "swathe/check/check.hpp"
 #include "swathe/job/read_job.hpp"
 #include "swathe/numeral/make_numerals.hpp"
 #include "swathe/pattern/joins.hpp"
+#include "swathe/sight/demand.hpp"
 #include "swathe/type/faces.hpp"
 
 namespace swathe {
@@ -148,6 +151,7 @@ class Pass {
               {},
               {},
               {},
+              {},
               {}};
     cover_gaps(made);
     if (Refusals faults = set_numerals(made); !faults.empty()) {
@@ -165,7 +169,8 @@ class Pass {
     made.findings =
         check({made.job, made.season ? &*made.season : nullptr, made.frame, made.section,
                made.wraps, made.patterns, made.bare_gaps, made.covered_gaps, made.boards,
-               made.padding, made.numerals ? &*made.numerals : nullptr, &made.stock});
+               made.padding, made.numerals ? &*made.numerals : nullptr, &made.stock,
+               made.sight ? &*made.sight : nullptr});
     return made;
   }
 
@@ -236,16 +241,28 @@ class Pass {
     for (PlacedDigit& digit : numeral.digits) digit.origin.x += moved;
   }
 
+  static void look_at(Made& made, const Demand& demand) {
+    const std::vector<SightNumber> numbers = numbers_to_see(*made.numerals);
+    made.sight = sweep(make_scene(made.wraps, numbers, made.job.sight.blind), made.job.sight,
+                       demand.distance);
+    made.sight->advice = sight_advice(made.wraps, numbers, made.job.sight, demand, made.job.units);
+  }
+
   Refusals set_numerals(Made& made) const {
     double half_height = made.section.front_flat_top();
     if (face_.face) {
       const NumeralRules rules = numeral_rules(made.season);
       half_height = 0.5 * numeral_height(made.job.numerals, rules).mm();
+      const Demand demand = demand_of(made.season ? &*made.season : nullptr);
+      const auto choose = [&](const std::vector<NumeralRoom>& fitting, const SetNumber& number,
+                              int least) {
+        return choose_by_sight(fitting, number, least, made.wraps, made.job.sight, demand);
+      };
       const auto set = [&](const std::vector<FaceCandidate>& candidates) {
         return make_numerals({*face_.face, face_.name, made.job.number, made.job.numerals,
                               made.wraps, made.boards, rules,
                               static_cast<int>(made.job.cloth.colours.size()), candidates,
-                              made.job.units, made.job.places});
+                              made.job.units, made.job.places, choose});
       };
       // Other faces are opened and measured only where the number does not fit in this one.
       auto numerals = set({});
@@ -253,6 +270,7 @@ class Pass {
       if (!numerals) return numerals.error();
       made.numerals = std::move(*numerals);
       made.numerals->axes = face_.axes;
+      look_at(made, demand);  // before the numerals are moved: a cover in place is not stretched
       for (PlacedNumeral& numeral : made.numerals->placed) lay_on_pattern(numeral, made);
     }
     for (const Wrap& wrap : made.wraps) made.clear.push_back(clear_stretches(wrap, half_height));

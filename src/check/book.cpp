@@ -48,6 +48,7 @@ void Book::advise(Judged judged) {
 
 std::string Book::exactly(Length length) const { return exact(length, units_); }
 std::string Book::about(double mm) const { return measured(Length::from_mm(mm), units_); }
+std::string Book::far(Length length) const { return walked(length, units_); }
 std::string Book::on_tape(double mm) const {
   return dimension_with_unit(Length::from_mm(mm), units_);
 }

@@ -50,6 +50,8 @@ class Book {
 
   std::string exactly(Length length) const;
   std::string about(double mm) const;
+  /// A way to be walked.
+  std::string far(Length length) const;
   /// A length to work to: rounded to what a tape shows.
   std::string on_tape(double mm) const;
 

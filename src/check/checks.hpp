@@ -14,6 +14,7 @@ void check_numeral_colour(const Subject&, const Season&, Book&);
 void check_numeral_corner(const Subject&, const Season&, Book&);
 void check_numeral_places(const Subject&, const Season&, Book&);
 void check_numeral_spacing(const Subject&, const Season&, Book&);
+void check_sight(const Subject&, const Season&, Book&);
 void check_contrast(const Subject&, const Season&, Book&);
 void check_cover_gap(const Subject&, const Season&, Book&);
 void check_corner_reach(const Subject&, const Season&, Book&);

@@ -42,7 +42,28 @@ double widest_between(const std::vector<double>& bearings) {
   return widest;
 }
 
-/// The faces that carry the number.
+/// Whether anybody reads the number there; one that is hidden all round is no place.
+bool reads(const Subject& s, const PlacedNumeral& numeral) {
+  if (s.sight == nullptr) return true;
+  return std::ranges::any_of(s.sight->demanded, [&](const SightRing& ring) {
+    return !ring.numbers[static_cast<std::size_t>(numeral.showing)].arcs_deg.empty();
+  });
+}
+
+/// "unread from 45 to 135 deg": the widest stretch that reads nothing, at the season's distance.
+std::string widest_unread(const Sight& sight) {
+  const SightArc* widest = nullptr;
+  for (const SightRing& ring : sight.demanded)
+    for (const SightArc& arc : ring.arcs)
+      if (arc.reads != Reads::Number &&
+          (!widest || arc.to_deg - arc.from_deg > widest->to_deg - widest->from_deg))
+        widest = &arc;
+  if (widest == nullptr) return "";
+  return fmt::format("; unread from {} to {} deg", plain_number(widest->from_deg, 0),
+                     plain_number(widest->to_deg, 0));
+}
+
+/// The faces that carry a number that reads.
 struct Faces {
   std::vector<double> bearings;  ///< deg, rising, each once
   std::string names;             ///< "front, left, back"
@@ -52,6 +73,7 @@ Faces faces_of(const Subject& s) {
   Faces faces;
   std::vector<std::string> seen;
   for (const PlacedNumeral& numeral : s.numerals->placed) {
+    if (!reads(s, numeral)) continue;
     if (std::ranges::find(seen, numeral.side) != seen.end()) continue;
     seen.push_back(numeral.side);
     faces.names += (faces.names.empty() ? "" : ", ") + numeral.side;
@@ -119,8 +141,9 @@ void check_numeral_places(const Subject& s, const Season& season, Book& book) {
   name_misfits(s, season, book);
   if (faces.bearings.empty() || widest_between(faces.bearings) <= kUnread) return;
   book.advise({"numeral-places", "numerals", "",
-               fmt::format("{} deg between two neighbouring faces",
-                           plain_number(widest_between(faces.bearings), 0)),
+               fmt::format("{} deg between two neighbouring faces{}",
+                           plain_number(widest_between(faces.bearings), 0),
+                           s.sight ? widest_unread(*s.sight) : ""),
                Verdict::Warn,
                "from between them nobody reads the number: one more face would mend it"});
 }

@@ -140,7 +140,9 @@ class Placer {
 
   void on_chosen_sides() {
     const int places = in_.least_places > 0 ? in_.least_places : kPlacesUnlessAsked;
-    const std::vector<NumeralRoom> chosen = choose_rooms(rooms_, needs(), places);
+    const std::vector<NumeralRoom> chosen =
+        in_.choose ? in_.choose(rooms_that_fit(rooms_, needs()), in_.number, in_.least_places)
+                   : choose_rooms(rooms_, needs(), places);
     for (const NumeralRoom& room : chosen) {
       in_the_middle(room, room.side, std::nullopt, "numerals");
     }
@@ -371,11 +373,8 @@ std::vector<NumeralRoom> numeral_rooms(const std::vector<Wrap>& wraps, double ha
   return rooms;
 }
 
-std::vector<NumeralRoom> choose_rooms(const std::vector<NumeralRoom>& rooms, double needs,
-                                      int places) {
-  constexpr std::size_t kMostLookedAt = 12;
-  constexpr double kSameTurn = 5;  // degrees: spreads closer than this count as alike
-  std::vector<NumeralRoom> fit;    // one a side, in order of the sides' first rooms
+std::vector<NumeralRoom> rooms_that_fit(const std::vector<NumeralRoom>& rooms, double needs) {
+  std::vector<NumeralRoom> fit;
   for (const NumeralRoom& room : rooms) {
     if (room.length() < needs - kTouch) continue;
     const auto same = std::find_if(fit.begin(), fit.end(),
@@ -386,6 +385,14 @@ std::vector<NumeralRoom> choose_rooms(const std::vector<NumeralRoom>& rooms, dou
       *same = room;
     }
   }
+  return fit;
+}
+
+std::vector<NumeralRoom> choose_rooms(const std::vector<NumeralRoom>& rooms, double needs,
+                                      int places) {
+  constexpr std::size_t kMostLookedAt = 12;
+  constexpr double kSameTurn = 5;  // degrees: spreads closer than this count as alike
+  std::vector<NumeralRoom> fit = rooms_that_fit(rooms, needs);
   if (static_cast<int>(fit.size()) <= places) return fit;
   if (fit.size() > kMostLookedAt) {
     std::stable_sort(fit.begin(), fit.end(),

@@ -63,11 +63,15 @@ DigitInSpace in_space(const Wrap& wrap, const SightDigit& box) {
 
 std::vector<SightNumber> numbers_to_see(const Numerals& numerals) {
   std::vector<SightNumber> numbers;
+  int showing = -1;
   for (const PlacedNumeral& placed : numerals.placed) {
-    SightNumber& number = numbers.emplace_back();
-    number.text = placed.text;
-    number.side = placed.side;
-    number.space = placed.largest_space;
+    if (placed.showing != showing) {
+      showing = placed.showing;
+      numbers.push_back({"", placed.side, 0, {}});
+    }
+    SightNumber& number = numbers.back();
+    number.text += placed.text;
+    number.space = std::max({number.space, placed.largest_space, placed.space_across});
     for (const PlacedDigit& on : placed.digits) {
       const auto made = std::ranges::find(numerals.digits, on.digit, &Digit::digit);
       assert(made != numerals.digits.end());

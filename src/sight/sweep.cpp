@@ -11,11 +11,9 @@ constexpr double kTurn = 2.0 * std::numbers::pi;
 
 double deg(double radians) { return Angle::from_radians(radians).degrees(); }
 
-/// One number on one circle.
-struct NumberAround {
+/// One number on one circle, digit by digit.
+struct DigitsAround : NumberAround {
   std::vector<Sightlines::Around> digits;
-  Bearings whole = Bearings::all();      ///< every digit legible
-  Bearings misleads = Bearings::none();  ///< some legible, others not wholly in view
 
   std::string text(const NumberInSpace& number, double bearing) const {
     std::string legible;
@@ -25,9 +23,9 @@ struct NumberAround {
   }
 };
 
-NumberAround number_around(const Scene& scene, const Sightlines& lines, std::size_t number,
+DigitsAround digits_around(const Scene& scene, const Sightlines& lines, std::size_t number,
                            Length distance) {
-  NumberAround around;
+  DigitsAround around{{Bearings::all(), Bearings::none()}, {}};
   Bearings in_view = Bearings::all(), some = Bearings::none();
   for (std::size_t d = 0; d < scene.numbers[number].digits.size(); ++d) {
     const auto& digit = around.digits.emplace_back(lines.around(number, d, distance));
@@ -83,7 +81,7 @@ Length farthest(const Scene& scene, const Sightlines& lines, std::size_t number,
   const double out = farthest_out(scene.numbers[number], scene, lines.eye_height().mm(), criterion);
   if (out <= 0.0) return Length();
   const auto reads = [&](double distance) {
-    return !number_around(scene, lines, number, mm(distance)).whole.empty();
+    return !digits_around(scene, lines, number, mm(distance)).whole.empty();
   };
   // In the open this is the answer, but for the digits' own places beside the middle.
   double lo = 0.995 * out, hi = 1.005 * out;
@@ -101,7 +99,7 @@ Length farthest(const Scene& scene, const Sightlines& lines, std::size_t number,
 }
 
 NumberServes serves(const Scene& scene, const Sightlines& lines, std::size_t number,
-                    const NumberAround& around, Length distance) {
+                    const DigitsAround& around, Length distance) {
   constexpr double kInside = 1e-6;  // radians: arcs are looked at just inside their ends
   NumberServes one;
   one.side = scene.numbers[number].side;
@@ -148,15 +146,20 @@ double SightRing::fraction(Reads reads) const {
   return sum / 360.0;
 }
 
+NumberAround around_number(const Scene& scene, const Sightlines& lines, std::size_t number,
+                           Length distance) {
+  return digits_around(scene, lines, number, distance);
+}
+
 SightRing ring_at(const Scene& scene, const Sightlines& lines, Length distance) {
   SightRing ring;
   ring.distance = distance;
   ring.eye_height = lines.eye_height();
-  std::vector<NumberAround> numbers;
+  std::vector<DigitsAround> numbers;
   std::vector<double> changes;
   for (std::size_t n = 0; n < scene.numbers.size(); ++n) {
-    numbers.push_back(number_around(scene, lines, n, distance));
-    const NumberAround& around = numbers.back();
+    numbers.push_back(digits_around(scene, lines, n, distance));
+    const DigitsAround& around = numbers.back();
     for (const Bearings* set : {&around.whole, &around.misleads})
       changes.insert(changes.end(), set->flips().begin(), set->flips().end());
     for (const auto& digit : around.digits)
@@ -208,19 +211,28 @@ SightRing ring_at(const Scene& scene, const Sightlines& lines, Length distance) 
   return ring;
 }
 
-Sight sweep(Scene scene, const SightKeys& keys) {
-  Sight sight{std::move(scene), {keys.least_angle, kWidestObliquity}, {}};
+Sight sweep(Scene scene, const SightKeys& keys, std::optional<Length> named) {
+  Sight sight{std::move(scene), {keys.least_angle, kWidestObliquity}, {}, {}, {}};
   std::vector<Sightlines> lines;
   for (const Length eye : keys.eye_height) lines.emplace_back(sight.scene, eye, sight.criterion);
   std::vector<std::vector<Length>> far(lines.size());
   for (std::size_t h = 0; h < lines.size(); ++h)
     for (std::size_t n = 0; n < sight.scene.numbers.size(); ++n)
       far[h].push_back(farthest(sight.scene, lines[h], n, sight.criterion));
+  const auto ring = [&](std::size_t h, Length distance) {
+    SightRing at = ring_at(sight.scene, lines[h], distance);
+    for (std::size_t n = 0; n < far[h].size(); ++n) at.numbers[n].farthest = far[h][n];
+    return at;
+  };
   for (const Length distance : keys.distance)
-    for (std::size_t h = 0; h < lines.size(); ++h) {
-      SightRing& ring = sight.rings.emplace_back(ring_at(sight.scene, lines[h], distance));
-      for (std::size_t n = 0; n < far[h].size(); ++n) ring.numbers[n].farthest = far[h][n];
-    }
+    for (std::size_t h = 0; h < lines.size(); ++h) sight.rings.push_back(ring(h, distance));
+  const Length asked = named ? *named : *std::ranges::min_element(keys.distance);
+  for (std::size_t h = 0; h < lines.size(); ++h) {
+    const auto had = std::ranges::find_if(sight.rings, [&](const SightRing& one) {
+      return one.distance == asked && one.eye_height == lines[h].eye_height();
+    });
+    sight.demanded.push_back(had != sight.rings.end() ? *had : ring(h, asked));
+  }
   return sight;
 }
 

@@ -281,6 +281,55 @@ Json numerals_part(const Numerals& numerals, double legal_stroke) {
           {"misfits", std::move(misfits)}};
 }
 
+Json arcs_part(const SightRing& ring, Reads reads) {
+  Json list = Json::array();
+  for (const SightArc& arc : ring.arcs)
+    if (arc.reads == reads) list.push_back(pair(arc.from_deg, arc.to_deg));
+  return list;
+}
+
+Json face_part(const NumberServes& serves, const NumberInSpace& number) {
+  // The widest of its arcs; they are all listed beside it.
+  std::pair<double, double> widest{0, 0};
+  Json arcs = Json::array();
+  for (const auto& arc : serves.arcs_deg) {
+    arcs.push_back(pair(arc.first, arc.second));
+    if (arc.second - arc.first > widest.second - widest.first) widest = arc;
+  }
+  const bool read = !serves.arcs_deg.empty();
+  double cloth = 1e300, seen = 1e300;
+  for (const DigitInSpace& digit : number.digits) {
+    cloth = std::min(cloth, digit.height);
+    seen = std::min(seen, digit.seen_height);
+  }
+  return {{"side", serves.side},
+          {"from_deg", read ? Json(grid(widest.first)) : Json()},
+          {"to_deg", read ? Json(grid(widest.second)) : Json()},
+          {"farthest_read_mm", grid(serves.farthest.mm())},
+          {"arcs", std::move(arcs)},
+          {"square_on_arcmin", grid(serves.square_arcmin)},
+          {"worst_arcmin", grid(serves.worst_arcmin)},
+          {"worst_off_deg", grid(serves.worst_off_deg)},
+          {"digit_height_mm", grid(cloth)},
+          {"digit_seen_height_mm", grid(seen)}};
+}
+
+Json ring_part(const SightRing& ring, const Scene& scene) {
+  Json faces = Json::array();
+  for (std::size_t n = 0; n < ring.numbers.size(); ++n)
+    faces.push_back(face_part(ring.numbers[n], scene.numbers[n]));
+  Json reads_as = Json::array();
+  for (const SightArc& arc : ring.arcs)
+    if (arc.reads == Reads::Another) reads_as.push_back(arc.text);
+  return {{"distance_mm", grid(ring.distance.mm())},
+          {"eye_height_mm", grid(ring.eye_height.mm())},
+          {"read_fraction", grid(ring.fraction(Reads::Number))},
+          {"unread", arcs_part(ring, Reads::Nothing)},
+          {"ambiguous", arcs_part(ring, Reads::Another)},
+          {"ambiguous_as", std::move(reads_as)},
+          {"faces", std::move(faces)}};
+}
+
 Json finding_part(const Finding& finding) {
   return {{"id", finding.id},
           {"rule", finding.rule},
@@ -334,6 +383,11 @@ std::string report_json(const Made& made, const std::vector<Sheet>& sheets) {
     const bool ruled = made.season && made.season->numerals_stroke;
     report["numerals"] =
         numerals_part(*made.numerals, ruled ? made.season->numerals_stroke->value.mm() : 0.0);
+  }
+  if (made.sight) {
+    report["sight"] = Json::array();
+    for (const SightRing& ring : made.sight->rings)
+      report["sight"].push_back(ring_part(ring, made.sight->scene));
   }
   report["checks"] = Json::array();
   for (const Finding& finding : made.findings) report["checks"].push_back(finding_part(finding));

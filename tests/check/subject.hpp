@@ -19,10 +19,12 @@ struct Checked {
   std::vector<Piece> boards, padding;
   std::optional<Numerals> numerals;
   std::optional<Stock> stock;
+  std::optional<Sight> sight;
 
   std::vector<Finding> by(const Season* season) const {
     return check({job, season, frame, section, wraps, patterns, bare_gaps, covered_gaps, boards,
-                  padding, numerals ? &*numerals : nullptr, stock ? &*stock : nullptr});
+                  padding, numerals ? &*numerals : nullptr, stock ? &*stock : nullptr,
+                  sight ? &*sight : nullptr});
   }
   std::vector<Finding> by(std::string_view season) const {
     const auto read = bundled_season(season);
@@ -41,6 +43,7 @@ inline Checked made(const Job& job) {
   Checked c{job,
             standing(Frame::make(job.frame, job.places)),
             section_of(job),
+            {},
             {},
             {},
             {},

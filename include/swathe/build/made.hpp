@@ -10,6 +10,7 @@
 #include "swathe/numeral/numerals.hpp"
 #include "swathe/pattern/pattern.hpp"
 #include "swathe/rules/season.hpp"
+#include "swathe/sight/sweep.hpp"
 #include "swathe/stock/sameness.hpp"
 #include "swathe/stock/stock.hpp"
 
@@ -28,6 +29,7 @@ struct Made {
   std::vector<std::vector<ClearStretch>> clear;  ///< of each bumper
   std::vector<Piece> boards, padding;            ///< of one set
   std::optional<Numerals> numerals;              ///< where the job has a number
+  std::optional<Sight> sight;                    ///< where the job has a number
   std::vector<std::optional<Sameness>> same;     ///< the earlier bumper each one repeats, if any
   Stock stock;
   std::vector<Finding> findings;  ///< worst first

@@ -11,6 +11,7 @@
 #include "swathe/numeral/numerals.hpp"
 #include "swathe/pattern/pattern.hpp"
 #include "swathe/rules/season.hpp"
+#include "swathe/sight/sweep.hpp"
 #include "swathe/stock/stock.hpp"
 
 namespace swathe {
@@ -29,6 +30,7 @@ struct Subject {
   std::span<const Piece> padding;
   const Numerals* numerals = nullptr;  ///< nullptr where the job has no number
   const Stock* stock = nullptr;        ///< nullptr where it was not planned
+  const Sight* sight = nullptr;        ///< nullptr where the job has no number
 };
 
 /// Every rule of the season held against what was made, and our own advice with an empty rule;

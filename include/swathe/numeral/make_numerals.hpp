@@ -37,7 +37,8 @@ struct NumeralInput {
   int colours = 1;  ///< of cloth: sets of covers to make
   const std::vector<FaceCandidate>& candidates;
   Units units = Units::Inches;
-  const Places& places;  ///< of the job's keys
+  const Places& places;     ///< of the job's keys
+  ChooseRooms choose = {};  ///< where the program chooses the places
 };
 
 /// How high the shortest digit is to be: as the job says, else the season's least and 1/8 in more
@@ -51,8 +52,7 @@ Length numeral_height(const NumeralKeys& keys, const NumeralRules& rules);
 /// Refuses: at "job.number" OutOfRange; at "numerals.font" BadFont; at "numerals.height"
 ///   OutOfRange; at "numerals.spacing" DoesNotFit; at "numerals.bridge" DoesNotFit or OutOfRange;
 ///   at "numerals.make_legal" DoesNotFit;
-///   at "numerals.outline" DoesNotFit where neighbours' white outlines meet; and what
-///   place_number() refuses.
+///   NotSupported, at their keys, for what is not built yet; and what place_number() refuses.
 Outcome<Numerals> make_numerals(const NumeralInput& input);
 
 }  // namespace swathe

@@ -48,6 +48,13 @@ std::vector<NumeralRoom> numeral_rooms(const std::vector<Wrap>& wraps, double ha
 std::vector<NumeralRoom> choose_rooms(const std::vector<NumeralRoom>& rooms, double needs,
                                       int places);
 
+/// The longest room of each side that is long enough, in order of the sides' first rooms.
+std::vector<NumeralRoom> rooms_that_fit(const std::vector<NumeralRoom>& rooms, double needs);
+
+/// Chooses the rooms for a number among those that fit, at least so many where there are.
+using ChooseRooms = std::function<std::vector<NumeralRoom>(
+    const std::vector<NumeralRoom>& fitting, const SetNumber& number, int least_places)>;
+
 /// What placing a number needs to know.
 struct PlaceInput {
   const SetNumber& number;
@@ -66,6 +73,7 @@ struct PlaceInput {
   std::optional<Length> least_height;
   /// Whether the number set to this height keeps the season's stroke.
   std::function<bool(Length)> keeps_stroke;
+  ChooseRooms choose = {};  ///< where the program chooses; unset: choose_rooms()
   Units units = Units::Inches;
   const Places& places;
 };

@@ -55,15 +55,25 @@ struct Sight {
   Scene scene;
   Criterion criterion;
   std::vector<SightRing> rings;  ///< each eye height at the first distance, then at the next
+  /// Each eye height at the distance the season names; without one, at the job's nearest.
+  std::vector<SightRing> demanded;
+  std::string advice;  ///< the smallest change that would meet the season; empty where it is met
 };
+
+/// One number on a circle: where it reads whole, and where it reads as another.
+struct NumberAround {
+  Bearings whole, misleads;
+};
+NumberAround around_number(const Scene& scene, const Sightlines& lines, std::size_t number,
+                           Length distance);
 
 /// What is read on one circle, at exact bearings.
 SightRing ring_at(const Scene& scene, const Sightlines& lines, Length distance);
 
-/// Every ring of the job.
+/// Every ring of the job; `named` is the distance the season names.
 /// Holds (sweep_test.cpp): (1) each ring's arcs go once round; (2) within an arc seen_from() says
 ///   the same; (3) a machine turned turns its arcs; (4) a blind box more never adds to what reads.
-Sight sweep(Scene scene, const SightKeys& keys);
+Sight sweep(Scene scene, const SightKeys& keys, std::optional<Length> named = {});
 
 /// One viewpoint, for pictures and tables.
 struct ViewPoint {

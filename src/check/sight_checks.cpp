@@ -1,0 +1,87 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "check/checks.hpp"
+#include "swathe/base/units.hpp"
+#include "swathe/sight/demand.hpp"
+
+namespace swathe {
+namespace {
+
+std::string percent(double share) { return plain_number(100 * share, 0) + " %"; }
+
+/// "135 to 160 deg": bearings, 0 ahead, counter-clockwise.
+std::string words_of(const SightArc& arc) {
+  return fmt::format("{} to {} deg", plain_number(arc.from_deg, 0), plain_number(arc.to_deg, 0));
+}
+
+const SightRing& worst(const std::vector<SightRing>& rings) {
+  return *std::ranges::min_element(
+      rings, {}, [](const SightRing& ring) { return ring.fraction(Reads::Number); });
+}
+
+std::string from_where(const SightRing& ring, const Book& book) {
+  return fmt::format("{} away, eyes {} up", book.far(ring.distance), book.exactly(ring.eye_height));
+}
+
+void judge_viewpoints(const Sight& sight, const Season& season, Book& book) {
+  const RuleValue<Viewpoints>& rule = *season.numerals_viewpoints;
+  const SightRing& ring = worst(sight.demanded);
+  const double share = ring.fraction(Reads::Number);
+  std::string required =
+      rule.value == Viewpoints::Most ? "readable from most viewpoints" : "from every viewpoint";
+  if (season.numerals_read_from)
+    required += fmt::format(", out to about {}", book.far(season.numerals_read_from->value));
+  book.add(rule, {"sight", "numerals", required,
+                  fmt::format("{} of viewpoints, {}", percent(share), from_where(ring, book)),
+                  meets(share, rule.value) ? Verdict::Pass : Verdict::Fail, sight.advice});
+}
+
+/// A part of the number that reads as a number of its own, from the widest stretch of any circle.
+void name_misread(const Sight& sight, Book& book) {
+  const SightArc* widest = nullptr;
+  const SightRing* on = nullptr;
+  for (const auto* rings : {&sight.rings, &sight.demanded})
+    for (const SightRing& ring : *rings)
+      for (const SightArc& arc : ring.arcs) {
+        if (arc.reads != Reads::Another) continue;
+        if (widest && arc.to_deg - arc.from_deg <= widest->to_deg - widest->from_deg) continue;
+        widest = &arc;
+        on = &ring;
+      }
+  if (widest == nullptr) return;
+  const std::string& side = sight.scene.numbers[static_cast<std::size_t>(widest->number)].side;
+  book.advise({"sight", fmt::format("{} numeral", side), "the whole number, or none of it",
+               fmt::format("reads as {} from {}, {}", widest->text, words_of(*widest),
+                           from_where(*on, book)),
+               Verdict::Warn, sight.advice});
+}
+
+void name_unread(const Sight& sight, Book& book) {
+  for (std::size_t n = 0; n < sight.scene.numbers.size(); ++n) {
+    const auto serves = [&](const SightRing& ring) { return !ring.numbers[n].arcs_deg.empty(); };
+    if (std::ranges::any_of(sight.demanded, serves)) continue;
+    const Length farthest =
+        std::ranges::max(sight.demanded, {},
+                         [&](const SightRing& ring) { return ring.numbers[n].farthest; })
+            .numbers[n]
+            .farthest;
+    book.advise(
+        {"sight", fmt::format("{} numeral", sight.scene.numbers[n].side), "read from somewhere",
+         farthest > Length() ? fmt::format("read no further than {}", book.far(farthest))
+                             : "read from nowhere",
+         Verdict::Warn, "move it, or what hides it, or make it larger: as it is it serves nobody"});
+  }
+}
+
+}  // namespace
+
+void check_sight(const Subject& s, const Season& season, Book& book) {
+  if (s.sight == nullptr || s.sight->scene.numbers.empty()) return;
+  if (season.numerals_viewpoints) judge_viewpoints(*s.sight, season, book);
+  name_misread(*s.sight, book);
+  name_unread(*s.sight, book);
+}
+
+}  // namespace swathe
