@@ -18,16 +18,6 @@ struct NotBuilt {
 
 /// Keys that are understood and wait for what they ask for. A feature that is built loses its row.
 constexpr NotBuilt kNotBuilt[] = {
-    {"numerals.method", "other than \"stencil\"",
-     [](Job& job) {
-       auto& key = job.numerals.method;
-       return take_back(key != NumeralMethod::Stencil, key, NumeralMethod::Stencil);
-     }},
-    {"numerals.outline", "more than 0",
-     [](Job& job) {
-       auto& key = job.numerals.outline;
-       return take_back(key > Length(), key, Length());
-     }},
     {"paper.measured", "given",
      [](Job& job) {
        auto& key = job.paper.measured;

@@ -1,8 +1,10 @@
 #include "numeral/digit.hpp"
 
 #include <algorithm>
+#include <limits>
 
 #include "swathe/numeral/stencil.hpp"
+#include "swathe/plane/clip.hpp"
 #include "swathe/type/stroke.hpp"
 
 namespace swathe {
@@ -10,6 +12,29 @@ namespace {
 
 bool needs_bridges(NumeralMethod method) {
   return method == NumeralMethod::Stencil || method == NumeralMethod::PaintMask;
+}
+
+/// White all round a digit, its middles white throughout where they have no room for their bridges.
+Outcome<WhiteOutline> white_outline(const Region& digit, const NumeralKeys& keys, Units units) {
+  WhiteOutline white;
+  white.outline = offset(digit, keys.outline.mm());
+  white.stencil = white.outline;
+  if (!needs_bridges(keys.method)) return white;
+  while (true) {
+    Outcome<Stencil> stencil = make_stencil(white.outline, keys.bridge.mm(), units);
+    if (stencil) {
+      white.bridges = std::move(stencil->bridges);
+      white.stencil = std::move(stencil->cut);
+      return white;
+    }
+    const auto smallest = std::ranges::max_element(white.outline, {}, [](const Polygon& contour) {
+      const double signed_area = area(contour);
+      return signed_area < 0 ? signed_area : -std::numeric_limits<double>::infinity();
+    });
+    if (smallest == white.outline.end() || area(*smallest) >= 0)
+      return tl::unexpected<Refusals>(std::move(stencil.error()));
+    white.outline.erase(smallest);
+  }
 }
 
 }  // namespace
@@ -26,6 +51,11 @@ Outcome<Digit> made_digit(const DigitOutline& drawn, const NumeralKeys& keys, Un
                                                   [](const Polygon& p) { return area(p) < 0; }));
   digit.stroke_after_bridges = digit.stroke;
   digit.stencil = drawn.outline;
+  if (keys.outline > Length{}) {
+    Outcome<WhiteOutline> white = white_outline(drawn.outline, keys, units);
+    if (!white) return tl::unexpected<Refusals>(std::move(white.error()));
+    digit.white = *std::move(white);
+  }
   if (!needs_bridges(keys.method)) return digit;
   Outcome<Stencil> stencil = make_stencil(drawn.outline, keys.bridge.mm(), units);
   if (!stencil) return tl::unexpected<Refusals>(std::move(stencil.error()));

@@ -3,11 +3,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 
 #include "numeral/digit.hpp"
 #include "swathe/numeral/make_legal.hpp"
 #include "swathe/numeral/size.hpp"
+#include "swathe/plane/clip.hpp"
 
 namespace swathe {
 namespace {
@@ -34,14 +36,29 @@ std::string key_of(Why why, const std::string& number) {
   return digits && !number.empty() && number.size() <= 5 ? "numerals.height" : "job.number";
 }
 
-/// Refuses what is known but not built yet.
-Refusals not_built_yet(const NumeralKeys& keys, const Places& places) {
-  Refusals refusals;
-  const auto refuse_key = [&](const std::string& key, const std::string& what) {
-    refusals.push_back({Why::NotSupported, what + " is not supported yet", places.of(key)});
-  };
-  if (keys.outline != Length{}) refuse_key("numerals.outline", "an outline round the digits");
-  return refusals;
+/// Digits so close that their white outlines would run into each other.
+Refusals outlines_that_meet(const SetNumber& set, const NumeralInput& input) {
+  const double outline = input.keys.outline.mm();
+  if (!(outline > 0) || set.digits.size() < 2) return {};
+  for (std::size_t i = 1; i < set.digits.size(); ++i) {
+    const auto grown = [&](const PlacedDigit& at) {
+      Region region = offset(set.shape(at.digit).outline, outline);
+      for (Polygon& contour : region) {
+        for (FlatPoint& p : contour) p = p + at.origin;
+      }
+      return region;
+    };
+    if (intersect(grown(set.digits[i - 1]), grown(set.digits[i])).empty()) continue;
+    const Length step = input.units == Units::Inches ? inches(1.0 / 16) : mm(1);
+    const double more = 2 * outline - set.least_space + input.keys.spacing.extra.mm();
+    return {{Why::DoesNotFit,
+             fmt::format("white outlines {} wide run into each other; numerals.spacing of {} would "
+                         "do",
+                         exact(input.keys.outline, input.units),
+                         exact(std::ceil(mm(more) / step) * step, input.units)),
+             input.places.of("numerals.outline")}};
+  }
+  return {};
 }
 
 }  // namespace
@@ -52,7 +69,6 @@ Length numeral_height(const NumeralKeys& keys, const NumeralRules& rules) {
 }
 
 Outcome<Numerals> make_numerals(const NumeralInput& input) {
-  Refusals refusals = not_built_yet(input.keys, input.places);
   const Length height = numeral_height(input.keys, input.rules);
   Outcome<SetNumber> set = set_number(input.face, input.number, height, input.keys.spacing);
   if (!set) {
@@ -60,6 +76,7 @@ Outcome<Numerals> make_numerals(const NumeralInput& input) {
     return at_key(std::move(set.error()), input.places.of(key));
   }
 
+  Refusals refusals;
   Numerals made;
   if (input.keys.make_legal && input.rules.stroke) {
     Outcome<LegalNumber> legal = make_legal(*set, input.keys, *input.rules.stroke, input.units);
@@ -71,7 +88,9 @@ Outcome<Numerals> make_numerals(const NumeralInput& input) {
       std::move(here.value().begin(), here.value().end(), std::back_inserter(refusals));
     }
   }
+  for (Refusal& refusal : outlines_that_meet(*set, input)) refusals.push_back(std::move(refusal));
   made.number = input.number;
+  made.outline = input.keys.outline.mm();
   made.face = input.face_name;
   made.axes = input.keys.axes;
   made.size = set->em;

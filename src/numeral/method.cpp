@@ -16,35 +16,52 @@ Region mirrored_about_middle(const Region& region) {
   return result;
 }
 
+const Region& stencil_of(const Digit& digit, DigitLayer layer) {
+  return layer == DigitLayer::White ? digit.white->stencil : digit.stencil;
+}
+
 }  // namespace
 
-DigitLines digit_lines(const Digit& digit, NumeralMethod method) {
+DigitLines digit_lines(const Digit& digit, NumeralMethod method, DigitLayer layer) {
+  assert(layer == DigitLayer::Fill || digit.white);
+  const bool white = layer == DigitLayer::White;
+  const Region& outline = white ? digit.white->outline : digit.outline;
   switch (method) {
     case NumeralMethod::Stencil:
     case NumeralMethod::PaintMask:
-      return {digit.stencil, {}, false};
+      return {stencil_of(digit, layer), {}, false};
     case NumeralMethod::IronOn:
-      return {mirrored_about_middle(digit.outline), {}, true};
+      return {mirrored_about_middle(outline), {}, true};
     case NumeralMethod::SewOn:
-      return {offset(digit.outline, kSewAllowance.mm()), digit.outline, false};
+      return {offset(outline, kSewAllowance.mm()), outline, false};
   }
   assert(false);
   return {};
 }
 
-Region number_mask(const PlacedNumeral& placed, const std::vector<Digit>& digits) {
+Region number_mask(const PlacedNumeral& placed, const std::vector<Digit>& digits,
+                   DigitLayer layer) {
   const FlatPoint centre{placed.centre_s, placed.centre_u};
   Region mask;
   for (const PlacedDigit& at : placed.digits) {
     const auto digit = std::find_if(digits.begin(), digits.end(),
                                     [&](const Digit& d) { return d.digit == at.digit; });
     assert(digit != digits.end());
-    for (const Polygon& contour : digit->stencil) {
+    for (const Polygon& contour : stencil_of(*digit, layer)) {
       Polygon& moved = mask.emplace_back();
       for (FlatPoint p : contour) moved.push_back(p + at.origin - centre);
     }
   }
   return mask;
+}
+
+double taken_by_bridges(const Digit& digit) {
+  double covered = 0;
+  for (const StrokePiece& piece : digit.stroke_after_bridges.pieces()) {
+    if (piece.width <= 0) covered += piece.length;
+  }
+  const double all = digit.stroke_after_bridges.length();
+  return all > 0 ? covered / all : 0;
 }
 
 }  // namespace swathe

@@ -4,88 +4,59 @@
 
 #include <algorithm>
 #include <cassert>
+#include <numeric>
+#include <optional>
+#include <tuple>
 #include <utility>
 
+#include "sheet/numeral_cells.hpp"
 #include "sheet/page_head.hpp"
-#include "sheet/pattern_marks.hpp"
 #include "sheet/shelves.hpp"
+#include "sheet/stroke_page.hpp"
 #include "sheet/tile_on_paper.hpp"
-#include "swathe/numeral/method.hpp"
 
 namespace swathe {
 namespace {
 
-constexpr double kAround = 12.0;   ///< sheet left round a digit
-constexpr double kRunOut = 9.0;    ///< base line past the ink
-constexpr double kCaption = 10.0;  ///< height of the words under a digit
-constexpr double kCaptionText = 5.0;
 constexpr double kGap = 4.0;
+constexpr double kBanner = 10.0;        ///< capitals read from across the bench
+constexpr std::size_t kMostOrders = 6;  ///< digits of which every order is tried: 720
 
 /// How a method is told on its sheet.
 struct MethodWords {
   const char* piece;  ///< the sheet's name
   const char* how;
-  const char* times;                  ///< before "12 times"
+  const char* banner;                 ///< in large type on every page; may be empty
   std::vector<const char*> cautions;  ///< by name
 };
 
 MethodWords words_of(NumeralMethod method) {
   switch (method) {
     case NumeralMethod::Stencil:
-      return {
-          "stencils", "cut out the grey, leave the bridges standing", "use", {"blade", "spray"}};
+      return {"stencils",
+              "cut out the grey, leave the bridges; paint their gaps by hand where wanted",
+              "",
+              {"blade", "spray"}};
     case NumeralMethod::PaintMask:
-      return {
-          "paint masks", "cut out the grey, leave the bridges standing", "cut", {"blade", "spray"}};
+      return {"paint masks",
+              "cut out the grey, leave the bridges; lay it on base and centre line; paint the "
+              "bridges' gaps by hand where wanted",
+              "",
+              {"blade", "spray"}};
     case NumeralMethod::IronOn:
-      return {"iron-on numerals",
-              "drawn mirrored: lay the film with its back up and cut",
-              "cut",
+      return {"to iron on",
+              "cut along the lines with the film's back up; turned over, it reads right",
+              "MIRRORED: BACK OF THE FILM",
               {"blade", "iron"}};
     case NumeralMethod::SewOn:
-      return {"sew-on numerals",
-              "cut outside, turn the edge under, sew on the dashes",
-              "cut",
-              {"blade", "iron"}};
+      return {
+          "to sew on",
+          "cut outside; turn the edge under along the dashes, snip into corners; lay the dashes "
+          "on the cover's NUMERAL outline and sew; slit what stays closed",
+          "",
+          {"shears", "needle"}};
   }
   return {};
-}
-
-/// A digit with what is written under it, lower left corner at the origin.
-struct Cell {
-  Drawing drawing;
-  FlatPoint size;
-};
-
-void outline(Drawing& onto, LineKind kind, const Region& region) {
-  for (const Polygon& contour : region) onto.line(kind, closed_path(contour));
-}
-
-Cell cell_of(const Digit& digit, NumeralMethod method, const MethodWords& words) {
-  const DigitLines lines = digit_lines(digit, method);
-  Box ink = bounds(lines.cut);
-  ink.cover(bounds(digit.outline));
-  const FlatPoint move = FlatPoint{kAround, kAround + kCaption} - ink.lo;
-  Drawing digit_alone;
-  std::vector<Path> grey;
-  for (const Polygon& contour : lines.cut) grey.push_back(closed_path(contour));
-  digit_alone.fill(LineKind::Cut, kTint, std::move(grey));
-  outline(digit_alone, LineKind::Cut, lines.cut);
-  outline(digit_alone, LineKind::Stitch, lines.stitch);
-  // Only beside the digit: through it, it would look like a cut.
-  for (const auto& [from, to] : {std::pair{ink.lo.x - kRunOut, ink.lo.x - 1.5},
-                                 std::pair{ink.hi.x + 1.5, ink.hi.x + kRunOut}})
-    digit_alone.line(LineKind::Numeral, {from, 0}, {to, 0});
-
-  Cell cell;
-  cell.size = {ink.width() + 2 * kAround, ink.height() + 2 * kAround + kCaption};
-  cell.drawing.add(digit_alone, {false, 0, move});
-  cell.drawing.line(LineKind::Thin, rectangle({0, 0}, cell.size));
-  cell.drawing.text({0.5 * cell.size.x, 4.0},
-                    fmt::format("{}: {} {} {}", digit.digit, words.times, digit.count,
-                                digit.count == 1 ? "time" : "times"),
-                    kCaptionText, Anchor::Middle);
-  return cell;
 }
 
 std::string height_words(const Numerals& numerals, Units units) {
@@ -99,51 +70,147 @@ std::string height_words(const Numerals& numerals, Units units) {
   return fmt::format("digits {} to {} high", dimension(mm(least), units), high);
 }
 
-/// Cells on paper held one way, and those that are larger than a page.
-struct Laid {
-  std::vector<Page> pages;
-  std::vector<const Cell*> too_large;
+/// "3 places and 1 spare, in red and blue"
+std::string count_words(const Made& made) {
+  const int places = made.numerals->showings(), spares = made.job.numerals.spares;
+  std::string words = fmt::format("{} {}", places, places == 1 ? "place" : "places");
+  if (spares > 0) words += fmt::format(" and {} {}", spares, spares == 1 ? "spare" : "spares");
+  const auto& colours = made.job.cloth.colours;
+  for (std::size_t k = 0; k < colours.size(); ++k)
+    words += (k == 0 ? ", on " : k + 1 == colours.size() ? " and " : ", ") + colours[k].name;
+  return words + " cloth";
+}
+
+std::string outline_words(const Made& made) {
+  if (!(made.numerals->outline > 0)) return "";
+  return fmt::format("white outline {}: the white piece goes on first, the coloured one on it",
+                     exact(made.job.numerals.outline, made.job.units));
+}
+
+/// Which way the first page lies, and the others.
+struct Ways {
+  bool first_wide, later_wide;
 };
 
-Laid pages_of(const std::vector<Cell>& cells, const PaperKeys& paper, bool wide,
-              const PageHead& head, const Face& labels) {
-  PageHead later_head = head;
-  later_head.cautions.clear();
-  const auto page_with = [&](const PageHead& words, Box& room) {
-    Page page = empty_page(paper, wide);
-    page.name = words.title.subject;
-    room = draw_page_head(page.drawing, labels, printable(page, paper), words);
-    return page;
+/// Lays cells on pages.
+class Pages {
+ public:
+  /// `words` run across the first page below its head.
+  Pages(const std::vector<NumeralCell>& cells, const Made& made, PageHead head, std::string words,
+        const char* banner, const Face& labels)
+      : cells_(cells),
+        paper_(made.job.paper),
+        head_(std::move(head)),
+        words_(std::move(words)),
+        banner_(banner),
+        labels_(labels) {}
+
+  /// Cells that no page holds.
+  std::vector<const NumeralCell*> too_large;
+
+  /// On the fewest pages, their own order if it does.
+  std::vector<Page> lay() {
+    std::optional<Plan> best;
+    for (const Ways ways : {Ways{false, false}, {true, true}, {false, true}, {true, false}})
+      if (auto plan = plan_for(ways); !best || better(plan, *best)) best = std::move(plan);
+    too_large = best->too_large;
+    return drawn(*best);
+  }
+
+ private:
+  struct Plan {
+    Ways ways;
+    std::vector<const NumeralCell*> cells, too_large;  ///< in the order in which they are laid
+    std::vector<Shelved> places;
+    bool own_order = true;
+
+    std::size_t pages() const { return places.empty() ? 0 : places.back().page + 1; }
   };
-  Box first, later;
-  for (const auto& [words, room] : {std::pair{head, &first}, std::pair{later_head, &later}}) {
-    PageHead measured = words;
-    measured.title.sheet = of_pages(cells.size(), cells.size() + 1);  // a line of its own
-    page_with(measured, *room);
+
+  static bool better(const Plan& a, const Plan& b) {
+    const auto cost = [](const Plan& p) {
+      return std::tuple{p.too_large.size(), p.pages(), !p.own_order};
+    };
+    return cost(a) < cost(b);
   }
-  Laid laid;
-  std::vector<const Cell*> fitting;
-  std::vector<FlatPoint> sizes;
-  for (const Cell& cell : cells) {
-    if (cell.size.x > later.width() || cell.size.y > later.height()) {
-      laid.too_large.push_back(&cell);
-      continue;
+
+  /// A page with its head, and what is left of it for cells.
+  Page page_with(bool first, bool wide, const std::string& number, Box& room) const {
+    PageHead head = head_;
+    head.title.sheet = number;
+    if (!first) head.cautions.clear();
+    Page page = empty_page(paper_, wide);
+    page.name = head.title.subject;
+    room = draw_page_head(page.drawing, labels_, printable(page, paper_), head);
+    if (first) {
+      const Box box =
+          draw_text_block(page.drawing, labels_, {room.lo.x, room.hi.y}, room.width(), words_);
+      room.hi.y = box.lo.y - kGap;
     }
-    fitting.push_back(&cell);
-    sizes.push_back(cell.size);
+    if (*banner_) {
+      const double fits = kBanner * room.width() / labels_.text_width_mm(banner_, kBanner);
+      const double height = std::min(kBanner, fits);
+      page.drawing.text({room.lo.x, room.hi.y - height}, banner_, height);
+      room.hi.y -= height + kGap;
+    }
+    return page;
   }
-  const std::vector<Shelved> places = shelve(sizes, first, later, kGap);
-  const std::size_t of = places.empty() ? 0 : places.back().page + 1;
-  for (std::size_t k = 0; k < of; ++k) {
-    PageHead own = k == 0 ? head : later_head;
-    own.title.sheet = of_pages(k + 1, of);
+
+  Box room_of(bool first, bool wide) const {
     Box room;
-    laid.pages.push_back(page_with(own, room));
+    page_with(first, wide, of_pages(cells_.size(), cells_.size() + 1), room);  // a line of its own
+    return room;
   }
-  for (std::size_t k = 0; k < fitting.size(); ++k)
-    laid.pages[places[k].page].drawing.add(fitting[k]->drawing, {false, 0, places[k].at});
-  return laid;
-}
+
+  Plan plan_for(Ways ways) const {
+    const Box first = room_of(true, ways.first_wide), later = room_of(false, ways.later_wide);
+    Plan plan{ways, {}, {}, {}};
+    for (const NumeralCell& cell : cells_) {
+      const bool fits = cell.size.x <= later.width() && cell.size.y <= later.height();
+      (fits ? plan.cells : plan.too_large).push_back(&cell);
+    }
+    std::vector<std::size_t> order(plan.cells.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    const auto shelved = [&] {
+      std::vector<FlatPoint> sizes;
+      for (const std::size_t k : order) sizes.push_back(plan.cells[k]->size);
+      return shelve(sizes, first, later, kGap);
+    };
+    plan.places = shelved();
+    if (order.size() > kMostOrders) return plan;
+    std::vector<std::size_t> best = order;
+    while (std::ranges::next_permutation(order).found) {
+      auto places = shelved();
+      if (places.back().page >= plan.places.back().page) continue;
+      plan.places = std::move(places);
+      plan.own_order = false;
+      best = order;
+    }
+    std::vector<const NumeralCell*> sorted;
+    for (const std::size_t k : best) sorted.push_back(plan.cells[k]);
+    plan.cells = std::move(sorted);
+    return plan;
+  }
+
+  std::vector<Page> drawn(const Plan& plan) const {
+    std::vector<Page> pages;
+    for (std::size_t k = 0; k < plan.pages(); ++k) {
+      Box room;
+      pages.push_back(page_with(k == 0, k == 0 ? plan.ways.first_wide : plan.ways.later_wide,
+                                of_pages(k + 1, plan.pages()), room));
+    }
+    for (std::size_t k = 0; k < plan.cells.size(); ++k)
+      pages[plan.places[k].page].drawing.add(plan.cells[k]->drawing, {false, 0, plan.places[k].at});
+    return pages;
+  }
+
+  const std::vector<NumeralCell>& cells_;
+  const PaperKeys& paper_;
+  PageHead head_;
+  std::string words_;
+  const char* banner_;
+  const Face& labels_;
+};
 
 }  // namespace
 
@@ -152,36 +219,47 @@ Sheet numeral_sheets(const Made& made, const Face& labels) {
   const Numerals& numerals = *made.numerals;
   const NumeralMethod method = made.job.numerals.method;
   const MethodWords words = words_of(method);
+  const std::vector<NumeralCell> cells = numeral_cells(made);
 
   PageHead head;
   head.title = {made.job.title,
                 fmt::format("numerals {}, {}", made.job.number, words.piece),
                 "",
-                {numerals.face, numerals.change, height_words(numerals, made.job.units), words.how,
-                 kPrintWords}};
+                {kPrintWords}};
   head.scales = true;
   for (const char* name : words.cautions) head.cautions.push_back(caution(name));
-
-  std::vector<Cell> cells;
-  for (const Digit& digit : numerals.digits) cells.push_back(cell_of(digit, method, words));
+  if (method == NumeralMethod::SewOn) {
+    Drawing all;
+    for (const NumeralCell& cell : cells) all.add(cell.drawing, {});
+    head.key = kinds_to_explain(all);
+  }
+  std::string told = fmt::format("{}, {}; for {}", numerals.face,
+                                 height_words(numerals, made.job.units), count_words(made));
+  for (const std::string& line : {numerals.change, outline_words(made), std::string(words.how)})
+    if (!line.empty()) told += "\n" + line;
 
   Sheet sheet;
   sheet.stem = "numerals";
   sheet.title = head.title.subject;
   sheet.kind = SheetKind::Numerals;
   sheet.paper = made.job.paper.sheet;
-  Laid laid = pages_of(cells, made.job.paper, false, head, labels);
-  Laid wide = pages_of(cells, made.job.paper, true, head, labels);
-  const auto cost = [](const Laid& one) {
-    return std::pair{one.too_large.size(), one.pages.size()};
-  };
-  if (cost(wide) < cost(laid)) laid = std::move(wide);
-  sheet.pages = std::move(laid.pages);
-  for (const Cell* cell : laid.too_large) {
-    const Page page{cell->size.x, cell->size.y, cell->drawing, head.title.subject};
-    Sheet tiles = tile_on_paper(page, made, labels, {sheet.stem, "", words.how, ""});
+  Pages pages(cells, made, head, told, words.banner, labels);
+  if (!cells.empty()) sheet.pages = pages.lay();
+  // Tiles have no room for a head: what it says stands on the page of the stroke before them.
+  PageHead about = head;
+  about.scales = false;
+  about.key.clear();
+  about.title.lines = {told};
+  if (!sheet.pages.empty()) about.cautions.clear();
+  const bool first = sheet.pages.empty();
+  if (first) sheet.pages.push_back(stroke_page(made, labels, about));
+  for (const NumeralCell* cell : pages.too_large) {
+    const Page page{cell->size.x, cell->size.y, cell->drawing,
+                    fmt::format("{}: {}", head.title.subject, cell->name)};
+    Sheet tiles = tile_on_paper(page, made, labels, {sheet.stem, "", words.banner, ""});
     for (Page& tile : tiles.pages) sheet.pages.push_back(std::move(tile));
   }
+  if (!first) sheet.pages.push_back(stroke_page(made, labels, about));
   return sheet;
 }
 

@@ -7,10 +7,9 @@
 namespace swathe {
 namespace {
 
-constexpr double kStub = 1.5;    ///< straight part of a leader at the drawing
-constexpr double kSlant = 5.0;   ///< part in which it moves sideways
-constexpr double kGap = 1.2;     ///< between a leader and its figure
-constexpr double kPitch = 1.55;  ///< from figure to figure, of the lettering's height
+constexpr double kStub = 1.5;   ///< straight part of a leader at the drawing
+constexpr double kSlant = 5.0;  ///< part in which it moves sideways
+constexpr double kGap = 1.2;    ///< between a leader and its figure
 
 struct Pool {
   double sum = 0;
@@ -52,7 +51,7 @@ Box draw_ordinates(Drawing& onto, const Face& labels, std::vector<Ordinate> ordi
       ordinates.end());
   std::vector<double> targets;
   for (const Ordinate& ordinate : ordinates) targets.push_back(ordinate.at);
-  const std::vector<double> places = spread(targets, kPitch * height_mm, lo, hi);
+  const std::vector<double> places = spread(targets, kFigurePitch * height_mm, lo, hi);
 
   const bool level = edge == OrdinateEdge::Above || edge == OrdinateEdge::Below;
   const double out = edge == OrdinateEdge::Above || edge == OrdinateEdge::Right ? 1.0 : -1.0;

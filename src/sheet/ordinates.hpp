@@ -22,6 +22,9 @@ struct Ordinate {
   std::string figure;
 };
 
+/// From figure to figure, of the lettering's height.
+inline constexpr double kFigurePitch = 1.55;
+
 /// Which edge of a drawing figures stand along.
 enum class OrdinateEdge { Above, Below, Left, Right };
 

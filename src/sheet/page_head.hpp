@@ -30,7 +30,8 @@ Box printable(const Page& page, const PaperKeys& paper);
 /// "2 of 3" written into every page's head, once their number is known.
 std::string of_pages(std::size_t page, std::size_t pages);
 
-/// A caution of the sheets' texts by its name: "saw", "blade", "iron", "spray", "staples".
+/// A caution of the sheets' texts by its name: "saw", "blade", "iron", "shears",
+/// "needle", "spray", "staples".
 std::string caution(const std::string& name);
 
 /// The kinds of line a drawing uses that a key explains, each once, in the key's order.

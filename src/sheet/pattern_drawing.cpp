@@ -16,8 +16,9 @@ namespace {
 
 using What = NamedLine::What;
 
-constexpr double kRunOut = 15.0;  ///< a numeral's base and centre lines run past its ink
-constexpr double kName = 4.0;     ///< heights of lettering
+constexpr double kWhiteFlatness = 0.02;  ///< mm, of a place to lay on
+constexpr double kRunOut = 15.0;         ///< a numeral's base and centre lines run past its ink
+constexpr double kName = 4.0;            ///< heights of lettering
 constexpr double kSmall = 3.5;
 constexpr double kFromEnd = 6.0;     ///< names stand this far from their line's ends
 constexpr double kPastCrowns = 1.8;  ///< a staple line's name stands clear of the staples
@@ -163,6 +164,14 @@ Box draw_number(Drawing& onto, const Numerals& numerals, const PlacedNumeral& nu
     ink.cover(bounds(outline));
     base = place(placed.origin).y;
     draw_numeral(onto, outline);
+    if (!digit->white) continue;
+    for (const Polygon& contour : digit->white->outline) {
+      Polygon white = thinned(contour, kWhiteFlatness);
+      for (FlatPoint& p : white) p = p + placed.origin;
+      white = place(white);
+      ink.cover(bounds(white));
+      onto.line(LineKind::Numeral, closed_path(white));
+    }
   }
   if (ink.empty()) return ink;
   const double middle = place({number.centre_s, 0}).x;

@@ -38,8 +38,8 @@ std::vector<Ordinate> ordinates_of(const std::vector<Running>& list, bool cut, d
 
 /// Lettering that lets so many figures stand side by side.
 double figure_height(std::size_t figures, double room, const Figures& lettering) {
-  return 1.55 * lettering.height * static_cast<double>(figures) <= room ? lettering.height
-                                                                        : kTableHeight;
+  return kFigurePitch * lettering.height * static_cast<double>(figures) <= room ? lettering.height
+                                                                                : kTableHeight;
 }
 
 /// The small drawing with its figures; what is left of the room below it.
@@ -66,12 +66,15 @@ Box draw_layout(Drawing& onto, const Face& labels, const Box& room, const Made& 
     taken.cover(draw_ordinates(onto, labels, std::move(along),
                                cut ? OrdinateEdge::Above : OrdinateEdge::Below,
                                cut ? cloth.hi.y : cloth.lo.y, cloth.lo.x, cloth.hi.x, along_text));
+    // Beside a narrow strip the figures reach past its edges, into the room of those along it.
     const double across_text =
         figure_height(across.size(), cloth.height() + lettering.room, lettering);
+    const double least = kFigurePitch * across_text * static_cast<double>(across.size());
+    const double half = 0.5 * std::max(cloth.height() + lettering.room, least);
     taken.cover(draw_ordinates(onto, labels, std::move(across),
                                cut ? OrdinateEdge::Left : OrdinateEdge::Right,
-                               cut ? cloth.lo.x : cloth.hi.x, cloth.lo.y - 0.5 * lettering.room,
-                               cloth.hi.y + 0.5 * lettering.room, across_text));
+                               cut ? cloth.lo.x : cloth.hi.x, cloth.middle().y - half,
+                               cloth.middle().y + half, across_text));
   }
   return {room.lo, {room.hi.x, taken.lo.y - kColumnGap}};
 }

@@ -7,9 +7,9 @@
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
 
-#include <chrono>
 #include <cmath>
 #include <cstdio>
+#include <ctime>
 #include <fstream>
 #include <limits>
 #include <map>
@@ -234,15 +234,14 @@ void BM_CairoFloor(benchmark::State& state) {
 }
 BENCHMARK(BM_CairoFloor)->Unit(benchmark::kMillisecond);
 
-/// The least of ten runs: what else the machine does can only add.
+/// Of CPU, the least of ten runs: what else the machine does can only add.
 template <class Work>
 double least_seconds(Work work) {
   double least = std::numeric_limits<double>::infinity();
   for (int k = 0; k < 10; ++k) {
-    const auto begin = std::chrono::steady_clock::now();
+    const std::clock_t begin = std::clock();
     benchmark::DoNotOptimize(work());
-    least = std::min(
-        least, std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count());
+    least = std::min(least, static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC);
   }
   return least;
 }

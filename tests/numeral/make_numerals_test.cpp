@@ -169,12 +169,12 @@ TEST_CASE("numerals: refusals stand at their keys") {
   CHECK(refusals("1138").front().place.line == 16);
   maker.job.numerals.spacing.extra = Length{};
 
-  // Every fault in one go: a bridge too wide for three digits, and a key whose feature is missing.
+  // Every fault in one go: a bridge too wide for three digits, and white outlines that meet.
   maker.job.numerals.bridge = inches(2);
-  maker.job.numerals.outline = mm(2);
+  maker.job.numerals.outline = mm(3);
   const Refusals many = refusals("806");
   REQUIRE(many.size() == 4);
-  CHECK(many[0].why == Why::NotSupported);
+  CHECK(many[0].why == Why::DoesNotFit);
   CHECK(many[0].place.line == 14);
   for (std::size_t i = 1; i < many.size(); ++i) {
     CHECK(many[i].why == Why::DoesNotFit);

@@ -198,11 +198,11 @@ double free_from_end(const Wrap& wrap, bool at_start, double half_height) {
 TEST_CASE("split: drawn jobs, against every split tried on a scan of the cloth") {
   int split = 0, not_split = 0;
   test::for_drawn_cases("split", test::kSplitCases, [&](auto& rng) {
-    Job job = test::c_halves(test::drawn(rng, 300, 560), 30 * kInch);
+    Job job = test::c_halves(test::drawn(rng, 340, 560), 30 * kInch);
     job.padding.corner = std::uniform_int_distribution<int>(0, 1)(rng) == 0 ? PaddingCorner::Mitred
                                                                             : PaddingCorner::Bent;
     job.bumpers[0].from.at = job.bumpers[1].to.at = RunEnd::Share{test::drawn(rng, 0.38, 0.62)};
-    job.bumpers[0].end_clearance = mm(test::drawn(rng, 0, 40));
+    job.bumpers[0].end_clearance = mm(test::drawn(rng, 0, 30));
     const auto& faces = test::numeral_faces();
     const auto& face = faces[std::uniform_int_distribution<std::size_t>(0, faces.size() - 1)(rng)];
     Setting s = setting(job, "20486", inches(test::drawn(rng, 3.75, 4.5)), face.name);

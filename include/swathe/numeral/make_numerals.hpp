@@ -52,7 +52,8 @@ Length numeral_height(const NumeralKeys& keys, const NumeralRules& rules);
 /// Refuses: at "job.number" OutOfRange; at "numerals.font" BadFont; at "numerals.height"
 ///   OutOfRange; at "numerals.spacing" DoesNotFit; at "numerals.bridge" DoesNotFit or OutOfRange;
 ///   at "numerals.make_legal" DoesNotFit;
-///   NotSupported, at their keys, for what is not built yet; and what place_number() refuses.
+///   at "numerals.outline" DoesNotFit where neighbours' white outlines meet; and what
+///   place_number() refuses.
 Outcome<Numerals> make_numerals(const NumeralInput& input);
 
 }  // namespace swathe

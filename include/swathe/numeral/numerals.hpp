@@ -22,7 +22,8 @@ struct Bridge {
 
 /// White that shows round a digit of another colour: a larger digit that lies under it.
 struct WhiteOutline {
-  Region outline;  ///< the digit's moved outwards; a counter too narrow for it is white throughout
+  Region outline;  ///< the digit's moved outwards; a counter too narrow for it, or for bridges, is
+                   ///< white
   std::vector<Bridge> bridges;
   Region stencil;  ///< what is cut out of its sheet
 };

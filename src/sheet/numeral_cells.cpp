@@ -1,0 +1,147 @@
+#include "sheet/numeral_cells.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "sheet/pattern_marks.hpp"
+#include "swathe/base/units.hpp"
+#include "swathe/sheet/furniture.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kStrip = 12.0;  ///< sheet left round what is cut out of it
+constexpr double kRoom = 5.0;    ///< round what is cut out and kept
+constexpr double kFromInk =
+    1.5;  ///< base and centre lines keep off: through it, they look like cuts
+constexpr double kFromFrame = 3.0;
+constexpr double kCaptionText = 5.0;
+constexpr double kCaption = 10.0;  ///< height of the words under a digit
+constexpr double kNote = 4.5;      ///< of the small ones under those
+
+/// Whether the method leaves a sheet with holes, rather than pieces.
+bool is_sheet(NumeralMethod method) {
+  return method == NumeralMethod::Stencil || method == NumeralMethod::PaintMask;
+}
+
+std::string times(int count) { return fmt::format("{} {}", count, count == 1 ? "time" : "times"); }
+
+struct Words {
+  std::string caption;
+  std::string note;  ///< may be empty
+};
+
+/// Lines in a frame, words under them. `base` is the level of the base line; `centre` that of the
+/// centre line, where it has one.
+NumeralCell framed(const DigitLines& lines, bool sheet, double base, const double* centre,
+                   const Words& words) {
+  Box ink = bounds(lines.cut);
+  ink.cover(bounds(lines.stitch));
+  const double around = sheet ? kStrip : kRoom;
+  const double below = kCaption + (words.note.empty() ? 0.0 : kNote);
+  Drawing alone;
+  std::vector<Path> grey;
+  for (const Polygon& contour : lines.cut) grey.push_back(closed_path(contour));
+  alone.fill(LineKind::Cut, kTint, std::move(grey));
+  for (const Polygon& contour : lines.cut) alone.line(LineKind::Cut, closed_path(contour));
+  for (const Polygon& contour : lines.stitch) alone.line(LineKind::Stitch, closed_path(contour));
+  const double out = around - kFromFrame;
+  if (sheet)
+    for (const auto& [from, to] : {std::pair{ink.lo.x - out, ink.lo.x - kFromInk},
+                                   std::pair{ink.hi.x + kFromInk, ink.hi.x + out}})
+      alone.line(LineKind::Numeral, {from, base}, {to, base});
+  if (centre)
+    for (const auto& [from, to] : {std::pair{ink.lo.y - out, ink.lo.y - kFromInk},
+                                   std::pair{ink.hi.y + kFromInk, ink.hi.y + out}})
+      alone.line(LineKind::Numeral, {*centre, from}, {*centre, to});
+
+  NumeralCell cell;
+  cell.size = {ink.width() + 2 * around, ink.height() + 2 * around + below};
+  cell.drawing.add(alone, {false, 0, FlatPoint{around, around + below} - ink.lo});
+  cell.drawing.line(LineKind::Thin, rectangle({0, 0}, cell.size));
+  const double middle = 0.5 * cell.size.x;
+  const double caption = words.note.empty() ? 4.0 : 4.0 + kNote;
+  cell.drawing.text({middle, caption}, words.caption, kCaptionText, Anchor::Middle);
+  if (!words.note.empty())
+    cell.drawing.text({middle, 3.0}, words.note, kTableHeight, Anchor::Middle);
+  return cell;
+}
+
+class Cells {
+ public:
+  explicit Cells(const Made& made) : made_(made), numerals_(*made.numerals) {}
+
+  std::vector<NumeralCell> all() {
+    const bool outlined = numerals_.outline > 0;
+    if (outlined) add(DigitLayer::White, "white");
+    add(DigitLayer::Fill, outlined ? "colour" : "");
+    return std::move(cells_);
+  }
+
+ private:
+  NumeralMethod method() const { return made_.job.numerals.method; }
+
+  void add(DigitLayer layer, const char* layer_word) {
+    if (method() == NumeralMethod::PaintMask)
+      add_masks(layer, layer_word);
+    else
+      for (const Digit& digit : numerals_.digits) add_digit(digit, layer, layer_word);
+  }
+
+  /// "digit 4" or "digit 4, white"
+  static std::string named(const std::string& what, const char* layer_word) {
+    return *layer_word ? fmt::format("{}, {}", what, layer_word) : what;
+  }
+
+  void add_digit(const Digit& digit, DigitLayer layer, const char* layer_word) {
+    const std::string text(1, digit.digit);
+    const char* verb = method() == NumeralMethod::Stencil ? "use" : "cut";
+    Words words{fmt::format("{}: {} {}", named(text, layer_word), verb, times(digit.count)), {}};
+    if (method() == NumeralMethod::IronOn) words.note = "MIRRORED";
+    if (method() == NumeralMethod::SewOn)
+      words.note = fmt::format("{} allowance", exact(kSewAllowance, made_.job.units));
+    if (layer == DigitLayer::Fill && !digit.bridges.empty())
+      words.note = fmt::format("bridges take {} % of the stroke",
+                               plain_number(100 * taken_by_bridges(digit), 0));
+    NumeralCell cell =
+        framed(digit_lines(digit, method(), layer), is_sheet(method()), 0, nullptr, words);
+    cell.name = named("digit " + text, layer_word);
+    cells_.push_back(std::move(cell));
+  }
+
+  void add_masks(DigitLayer layer, const char* layer_word) {
+    std::vector<std::string> done;
+    for (const PlacedNumeral& placed : numerals_.placed) {
+      if (std::ranges::find(done, placed.text) != done.end()) continue;
+      done.push_back(placed.text);
+      const int count = masks_of(numerals_, placed.text, made_.job.numerals.spares,
+                                 static_cast<int>(made_.job.cloth.colours.size()));
+      const Words words{fmt::format("{}: cut {}", named(placed.text, layer_word), times(count)),
+                        placed.whole ? "" : "a part of the number, for one side of a gap"};
+      const double base = placed.digits.front().origin.y - placed.centre_u, centre = 0;
+      NumeralCell cell = framed({number_mask(placed, numerals_.digits, layer), {}, false}, true,
+                                base, &centre, words);
+      cell.name = named("mask " + placed.text, layer_word);
+      cells_.push_back(std::move(cell));
+    }
+  }
+
+  const Made& made_;
+  const Numerals& numerals_;
+  std::vector<NumeralCell> cells_;
+};
+
+}  // namespace
+
+std::vector<NumeralCell> numeral_cells(const Made& made) { return Cells(made).all(); }
+
+int masks_of(const Numerals& numerals, const std::string& text, int spares, int colours) {
+  const auto placed = std::ranges::count(numerals.placed, text, &PlacedNumeral::text);
+  const bool any_whole = std::ranges::any_of(numerals.placed, &PlacedNumeral::whole);
+  const bool has_spares = text == numerals.number || !any_whole;
+  return (static_cast<int>(placed) + (has_spares ? spares : 0)) * colours;
+}
+
+}  // namespace swathe

@@ -1,0 +1,31 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "swathe/build/made.hpp"
+#include "swathe/numeral/method.hpp"
+#include "swathe/sheet/drawing.hpp"
+
+namespace swathe {
+
+/// Something to cut for the number, with what is written under it, in a frame; lower left corner at
+/// the origin.
+struct NumeralCell {
+  std::string name;  ///< "digit 4, white": what a tile of it is called
+  Drawing drawing;
+  FlatPoint size;
+};
+
+/// What there is to cut for the job's number by its method: each digit once, or each mask of a
+/// paint-mask, in one piece, with how often it is needed; where the digits have a white outline,
+/// the white pieces first.
+///
+/// Requires: the job has numerals.
+std::vector<NumeralCell> numeral_cells(const Made& made);
+
+/// How often a number's mask of these digits is cut: its places in every colour, and spares. A part
+/// of a split number has spares only where the number stands whole nowhere.
+int masks_of(const Numerals& numerals, const std::string& text, int spares, int colours);
+
+}  // namespace swathe

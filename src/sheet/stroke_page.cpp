@@ -1,0 +1,77 @@
+#include "sheet/stroke_page.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "sheet/stroke_picture.hpp"
+#include "swathe/base/units.hpp"
+#include "swathe/numeral/method.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kMostScale = 0.6;
+constexpr double kBetween = 12.0;  ///< digits; their figures stand below them
+constexpr double kGap = 8.0;
+constexpr double kLine = 4.5;
+
+/// The stroke the season asks for; where it asks for none, what most of the number has.
+double asked_stroke(const Made& made) {
+  if (made.season && made.season->numerals_stroke) return made.season->numerals_stroke->value.mm();
+  double least = 1e300;
+  for (const Digit& digit : made.numerals->digits) least = std::min(least, digit.stroke.median());
+  return least;
+}
+
+std::vector<std::string> figures_of(const Digit& digit, double asked, Units units) {
+  std::vector<std::string> lines = {
+      fmt::format("median {}", measured(mm(digit.stroke.median()), units)),
+      fmt::format("least {}", measured(mm(digit.stroke.least()), units)),
+      fmt::format("{} % wide enough", plain_number(100 * digit.stroke.share_at_least(asked), 0))};
+  if (!digit.bridges.empty()) {
+    lines.push_back(
+        fmt::format("{} % with bridges",
+                    plain_number(100 * digit.stroke_after_bridges.share_at_least(asked), 0)));
+  }
+  return lines;
+}
+
+}  // namespace
+
+Page stroke_page(const Made& made, const Face& labels, const PageHead& head) {
+  const Numerals& numerals = *made.numerals;
+  const double asked = asked_stroke(made);
+  Page page = empty_page(made.job.paper, false);
+  page.name = head.title.subject;
+  Box room = draw_page_head(page.drawing, labels, printable(page, made.job.paper), head);
+
+  const Box heading = draw_text_block(page.drawing, labels, {room.lo.x, room.hi.y}, room.width(),
+                                      "Stroke as measured, not at full size", kTitleHeight);
+  const Box key = draw_shade_key(page.drawing, labels, {room.lo.x, heading.lo.y - kGap},
+                                 room.width(), asked, made.job.units);
+  double wide = 0, high = 0;
+  for (const Digit& digit : numerals.digits) {
+    wide += digit.width;
+    high = std::max(high, bounds(digit.outline).height());
+  }
+  const double gaps = kBetween * static_cast<double>(numerals.digits.size() - 1);
+  const double below = 4 * kLine + kGap;
+  const double scale = std::max(0.05, std::min({kMostScale, (room.width() - gaps) / wide,
+                                                (key.lo.y - kGap - below - room.lo.y) / high}));
+  FlatPoint at{room.lo.x, key.lo.y - kGap - scale * high};
+  for (const Digit& digit : numerals.digits) {
+    const Box ink = bounds(digit.outline);
+    draw_shaded(page.drawing, {digit.outline, digit.stroke}, asked,
+                at - scale * FlatPoint{ink.lo.x, ink.lo.y}, scale);
+    double base = at.y - kGap;
+    for (const std::string& line : figures_of(digit, asked, made.job.units)) {
+      page.drawing.text({at.x, base}, line, kTableHeight);
+      base -= kLine;
+    }
+    at.x += scale * digit.width + kBetween;
+  }
+  return page;
+}
+
+}  // namespace swathe

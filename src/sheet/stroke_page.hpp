@@ -1,0 +1,15 @@
+#pragma once
+
+#include "sheet/page_head.hpp"
+#include "swathe/build/made.hpp"
+#include "swathe/sheet/drawing.hpp"
+#include "swathe/type/face.hpp"
+
+namespace swathe {
+
+/// The number's digits in small, shaded by the width of their stroke, each with what it measures.
+///
+/// Requires: the job has numerals.
+Page stroke_page(const Made& made, const Face& labels, const PageHead& head);
+
+}  // namespace swathe

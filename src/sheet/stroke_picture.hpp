@@ -1,0 +1,29 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "swathe/base/units.hpp"
+#include "swathe/plane/path.hpp"
+#include "swathe/sheet/drawing.hpp"
+#include "swathe/type/face.hpp"
+#include "swathe/type/stroke.hpp"
+
+// Digits shaded by how wide their stroke is in each place, to be read in grey.
+namespace swathe {
+
+/// A digit with its stroke, in its own millimetres.
+struct ShadedDigit {
+  const Region& outline;
+  const Stroke& stroke;
+};
+
+/// Draws a digit at `scale`, its origin at `at`: the narrower, the darker, in four steps about
+/// `asked`; what does not count as stroke stays white. A ring marks the narrowest place.
+void draw_shaded(Drawing& onto, const ShadedDigit& digit, double asked, FlatPoint at, double scale);
+
+/// The steps' key from an upper left corner; the box it took.
+Box draw_shade_key(Drawing& onto, const Face& labels, FlatPoint top_left, double width_mm,
+                   double asked, Units units);
+
+}  // namespace swathe
