@@ -13,7 +13,7 @@ namespace swathe {
 namespace {
 
 constexpr double kGap = 6.0;        ///< between the parts of a head, and below it
-constexpr double kCaution = 122.0;  ///< width at which a caution's sentences are a line each
+constexpr double kCaution = 128.0;  ///< width at which a caution's sentences are a line each
 constexpr double kGapCautions = 2.5;
 constexpr double kLeastTitle = 70.0;  ///< width
 constexpr double kMostTitle = 170.0;

@@ -7,12 +7,14 @@
 #include <utility>
 #include <vector>
 
+#include "sheet/label_placer.hpp"
 #include "sheet/page_head.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/pattern_marks.hpp"
 #include "sheet/shelves.hpp"
 #include "sheet/template_parts.hpp"
 #include "sheet/tile_on_paper.hpp"
+#include "swathe/sheet/furniture.hpp"
 #include "swathe/sheet/stems.hpp"
 
 namespace swathe {
@@ -22,6 +24,8 @@ constexpr double kGap = 5.0;
 constexpr double kWordsGap = 2.0;
 constexpr double kLeastWords = 70.0;  ///< width for the list of uses
 constexpr double kTiled = 110.0;      ///< the same on a template larger than the paper
+constexpr double kGrain = 40.0;       ///< length of the arrow
+constexpr int kKeyColumns = 3;
 constexpr double kLeastPleat = 25.0;  ///< a shorter stretch of fold has no room for its arrows
 
 /// A template with its uses below it, lower left corner at the origin.
@@ -48,7 +52,26 @@ std::vector<std::string> use_lines(const TemplatePart& part) {
   return words;
 }
 
-Cell cell_of(const TemplatePart& part, const Face& labels, double words_width) {
+/// What the piece says of itself once it is cut from its page, where its lines leave room.
+void draw_own_words(Drawing& onto, const Box& piece, const Made& made, std::size_t bumper,
+                    const TemplatePart& part, const Face& labels) {
+  LabelPlacer placer(onto, labels, piece);
+  const std::string use = part.uses.front();
+  const TextBlock::Line name{fmt::format("bumper {}, {}", made.patterns[bumper].bumper, use)},
+      face{"\u2191 TOP, " + face_words(made)}, cut{cut_words(made)};
+  const FlatPoint aim = piece.middle();
+  if (!placer.block({{name, face, cut}}, piece, aim))
+    for (const TextBlock::Line& line : {name, face, cut}) placer.block({{line}}, piece, aim);
+  const double high = kTextHeight + 4.0;
+  if (const auto spot = placer.claim(kGrain, high, piece, aim)) {
+    const FlatPoint from{spot->lo.x, spot->lo.y + 1.5};
+    draw_long_grain(onto, from, from + FlatPoint{kGrain, 0});
+    onto.text({spot->middle().x, from.y + 2.0}, "LONG GRAIN", kTextHeight, Anchor::Middle);
+  }
+}
+
+Cell cell_of(const TemplatePart& part, const Made& made, std::size_t bumper, const Face& labels,
+             double words_width) {
   Drawing words;
   double y = 0;
   for (const std::string& line : use_lines(part))
@@ -63,12 +86,30 @@ Cell cell_of(const TemplatePart& part, const Face& labels, double words_width) {
     else
       lines.line(line.kind, line.path);
   }
+  const Box piece{{0, 0}, part.size};
+  lines.line(LineKind::Thin, rectangle(piece.lo, piece.hi));
+  draw_own_words(lines, piece, made, bumper, part, labels);
+
   Cell cell;
   cell.size = {std::max(part.size.x, words_width), part.size.y - y + kWordsGap};
-  cell.drawing.line(LineKind::Thin,
-                    rectangle({0, cell.size.y - part.size.y}, {part.size.x, cell.size.y}));
   cell.drawing.add(lines, {false, 0, {0, cell.size.y - part.size.y}});
   cell.drawing.add(words, {false, 0, {0, -y}});
+  return cell;
+}
+
+/// The kinds of line of all templates, explained: a cell like them.
+Cell key_of(const std::vector<Cell>& cells, const Face& labels, double most_width) {
+  Drawing all;
+  for (const Cell& cell : cells) all.add(cell.drawing, {});
+  Drawing key;
+  Box box;
+  for (int columns = kKeyColumns; columns > 0; --columns) {
+    key = {};
+    box = draw_line_key(key, labels, {0, 0}, kinds_to_explain(all), columns);
+    if (box.width() <= most_width) break;
+  }
+  Cell cell{{}, {std::min(box.width(), most_width), box.height()}};
+  cell.drawing.add(key, {false, 0, FlatPoint{} - box.lo});
   return cell;
 }
 
@@ -103,15 +144,17 @@ Sheet template_sheets(const Made& made, std::size_t bumper, const Face& labels) 
   std::vector<Cell> cells, too_large;
   for (const TemplatePart& part : template_parts(made, bumper)) {
     const double narrow = std::min(kLeastWords, room.width());
-    Cell cell = cell_of(part, labels, std::clamp(part.size.x, narrow, room.width()));
-    if (cell.size.y > room.height()) cell = cell_of(part, labels, room.width());
+    Cell cell = cell_of(part, made, bumper, labels, std::clamp(part.size.x, narrow, room.width()));
+    if (cell.size.y > room.height()) cell = cell_of(part, made, bumper, labels, room.width());
     // On tiles the words keep to the first.
-    if (part.size.x > room.width()) cell = cell_of(part, labels, std::min(kTiled, room.width()));
+    if (part.size.x > room.width())
+      cell = cell_of(part, made, bumper, labels, std::min(kTiled, room.width()));
     if (cell.size.x <= room.width() && cell.size.y <= room.height())
       cells.push_back(std::move(cell));
     else
       too_large.push_back(std::move(cell));
   }
+  if (!cells.empty()) cells.push_back(key_of(cells, labels, room.width()));
   std::vector<FlatPoint> sizes;
   for (const Cell& cell : cells) sizes.push_back(cell.size);
   const std::vector<Shelved> places = shelve(sizes, room, room, kGap);
