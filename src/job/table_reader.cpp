@@ -34,6 +34,15 @@ bool within(T value, T least, T most) {
   return value >= least && value <= most;
 }
 
+/// "0 in to 12 in"; limits that are whole millimetres and no simple inches stay millimetres.
+std::string words_of(const LengthRange& range, Units units) {
+  const auto simple = [](double value) { return std::abs(value - std::round(value)) < 1e-6; };
+  const auto simple_inches = [&](Length length) { return simple(16 * length.inches()); };
+  const bool both = simple_inches(range.least) && simple_inches(range.most);
+  if (!both && simple(range.least.mm()) && simple(range.most.mm())) units = Units::Millimetres;
+  return fmt::format("{} to {}", exact(range.least, units), exact(range.most, units));
+}
+
 }  // namespace
 
 std::string described(const toml::node& node) {
@@ -67,8 +76,7 @@ std::optional<Length> TableReader::read_length(const toml::node& node, const std
     return std::nullopt;
   }
   if (within(*length, range.least, range.most)) return length;
-  wrong(Why::OutOfRange, node, what,
-        fmt::format("{} to {}", exact(range.least, units), exact(range.most, units)));
+  wrong(Why::OutOfRange, node, what, words_of(range, units));
   return std::nullopt;
 }
 
