@@ -44,15 +44,17 @@ class ListText {
     return dimension_with_unit(length, made_.job.units);
   }
   std::string exact_size(Length length) const { return exact(length, made_.job.units); }
-  std::size_t sets() const { return made_.job.cloth.colours.size(); }
+  /// Of boards and padding.
+  std::size_t sets() const { return static_cast<std::size_t>(padded_sets(made_.job)); }
 
   std::string heading() const {
     std::string colours;
     for (const ClothColour& colour : made_.job.cloth.colours)
       colours += (colours.empty() ? "" : ", ") + colour.name;
     return paragraph(
-        "", fmt::format("{}: what to cut and buy for {} ({}). Lengths in {}.",
+        "", fmt::format("{}: what to cut and buy for {} ({}{}). Lengths in {}.",
                         printable(made_.job.title), count_of(sets(), "set", "sets"),
+                        made_.job.cloth.fixing == Fixing::QuickChange ? "covers " : "",
                         printable(colours), made_.job.units == Units::Inches ? "inches" : "mm"));
   }
 
@@ -213,7 +215,7 @@ class ListText {
       table.add({pattern.bumper, std::to_string(pattern.strips.size()), size(mm(along)),
                  std::to_string(holes)});
     }
-    return fmt::format("\nHook-and-loop, {} wide, a set\n{}",
+    return fmt::format("\nHook-and-loop, {} wide, a cover\n{}",
                        exact_size(made_.job.cloth.quick_change.strip), table.to_text(2));
   }
 

@@ -54,6 +54,8 @@ class Lists {
   std::string fig(double length_mm) const { return figure(mm(length_mm), units_); }
   std::string full(Length length) const { return exact(length, units_); }
   int sets() const { return std::max(1, static_cast<int>(made_.job.cloth.colours.size())); }
+  /// Of boards and padding: fewer than of covers, where these are changed.
+  int padded() const { return padded_sets(made_.job); }
   static std::string count(int one) { return std::to_string(one); }
   static std::string counted(int number, const char* what) {
     return fmt::format("{} {}{}", number, what, number == 1 ? "" : "s");
@@ -101,10 +103,12 @@ class Lists {
       table.rows.push_back({"staples", count(staple_count() * sets()),
                             "and some to spare; crown 10 mm, shorter than the board is thick"});
     if (strip_length() > 0)
-      table.rows.push_back(
-          {"hook-and-loop", full(bought(strip_length() * sets())),
-           fmt::format("{} wide, both halves; one half is sewn on, the other sticks on the board",
-                       full(job.cloth.quick_change.strip))});
+      for (const bool soft : {true, false})
+        table.rows.push_back(
+            {soft ? "loop strip" : "hook strip",
+             full(bought(strip_length() * (soft ? sets() : padded()))),
+             fmt::format("{} wide, {}", full(job.cloth.quick_change.strip),
+                         soft ? "the softer half, sewn on" : "the other half, for the boards")});
     flow_.table(table);
     for (const StockCut& cut : stock.boards.too_long)
       flow_.words(
@@ -132,7 +136,8 @@ class Lists {
                      {"all", Anchor::Right}};
     for (const Piece& piece : list)
       table.rows.push_back({piece.bumper, piece.side, fig(piece.length_mm), end_words(piece.start),
-                            end_words(piece.end), count(piece.count), count(piece.count * sets())});
+                            end_words(piece.end), count(piece.count),
+                            count(piece.count * padded())});
     return table;
   }
 
@@ -160,7 +165,7 @@ class Lists {
                     full(keys.height), full(keys.thickness)));
     flow_.table(pieces(made_.boards));
     if (made_.stock.strips_per_sheet > 0)
-      flow_.words(fmt::format("Rip {} strips from each sheet, then cut all colours' boards:",
+      flow_.words(fmt::format("Rip {} strips from each sheet, then cut all boards:",
                               made_.stock.strips_per_sheet));
     cutting_plan(made_.stock.boards, "strip");
   }
@@ -222,14 +227,14 @@ class Lists {
                     {"strips", Anchor::Right},
                     {"length", Anchor::Right},
                     {"section, cm2", Anchor::Right},
-                    {"all colours", Anchor::Right}};
+                    {"all", Anchor::Right}};
     for (const Wrap& wrap : made_.wraps)
       for (const CornerVoid& hollow :
            corner_voids(made_.frame, made_.section, wrap.run(), made_.job.padding))
         fill.rows.push_back(
             {hollow.bumper, fmt::format("{} / {}", hollow.side_before, hollow.side_after),
              count(hollow.strips), fig(hollow.length),
-             plain_number(hollow.section_area / kSquareMm2, 1), count(hollow.strips * sets())});
+             plain_number(hollow.section_area / kSquareMm2, 1), count(hollow.strips * padded())});
     if (fill.rows.empty()) return;
     flow_.words(
         "Where round padding butts at a corner, hollows stay open. Fill them with strips of the "
@@ -409,8 +414,8 @@ class Lists {
     Table table;
     table.columns = {{"bumper"},
                      {"length", Anchor::Right},
-                     {"one set", Anchor::Right},
-                     {"all colours", Anchor::Right}};
+                     {"on the boards", Anchor::Right},
+                     {"on all covers", Anchor::Right}};
     for (const Pattern& pattern : made_.patterns) {
       std::vector<double> lengths;
       for (const Path& strip : pattern.strips) lengths.push_back(length_of(strip));
@@ -507,7 +512,10 @@ Sheet list_sheet(const Made& made, const Face& labels) {
   head.title = {made.job.title,
                 "lists and order of work",
                 "",
-                {fmt::format("All figures in {}; one set is one colour", inches ? "inches" : "mm"),
+                {fmt::format("All figures in {}; {}", inches ? "inches" : "mm",
+                             made.job.cloth.fixing == Fixing::QuickChange
+                                 ? "one set of boards and padding, its covers are changed"
+                                 : "one set is one colour"),
                  fmt::format("colours: {}", colours),
                  inches ? "(+1/32): so much more than the figure says; (-1/32): less"
                         : "(+0.5): so much more than the figure says; (-0.5): less"}};

@@ -9,7 +9,7 @@ namespace {
 
 constexpr double kRounding = 1e-6;  // mm
 
-/// Every piece of every colour's set, one by one.
+/// Every piece of every set, one by one.
 std::vector<StockCut> cuts_of(const std::vector<Piece>& pieces, std::size_t sets) {
   std::vector<StockCut> cuts;
   for (std::size_t set = 0; set < sets; ++set) {
@@ -31,9 +31,14 @@ int strips_of(const BackingKeys& backing) {
 
 }  // namespace
 
+int padded_sets(const Job& job) {
+  const bool changed = job.cloth.fixing == Fixing::QuickChange;
+  return changed ? 1 : static_cast<int>(job.cloth.colours.size());
+}
+
 Stock plan_stock(const Job& job, const std::vector<Piece>& boards,
                  const std::vector<Piece>& padding, const std::vector<Pattern>& patterns) {
-  const std::size_t sets = job.cloth.colours.size();
+  const auto sets = static_cast<std::size_t>(padded_sets(job));
   Stock stock;
   stock.strips_per_sheet = strips_of(job.backing);
   const double strip = std::max(job.backing.stock[0], job.backing.stock[1]).mm();

@@ -68,6 +68,17 @@ TEST_CASE("one colour takes one set") {
   CHECK(stock.cloth.size() == 1);
 }
 
+TEST_CASE("covers that are changed take one set of boards and padding, and cloth of every colour") {
+  Job changed = job();
+  changed.cloth.fixing = Fixing::QuickChange;
+  CHECK(padded_sets(job()) == 2);
+  CHECK(padded_sets(changed) == 1);
+  const Stock stock = plan_stock(changed, boards(), rods(), {});
+  CHECK(cuts(stock.boards) == 6);
+  CHECK(cuts(stock.padding) == 12);
+  CHECK(stock.cloth.size() == 2);
+}
+
 TEST_CASE("a sheet narrower than a board gives no board") {
   Job narrow = job();
   narrow.backing.stock = {mm(100), mm(2000)};

@@ -12,15 +12,22 @@
 
 namespace swathe::test {
 
-/// A convex frame of 3 to 8 sides, its corners on an ellipse at drawn bearings, counter-clockwise.
+/// A frame of 3 to 8 sides, now and then up to 16, its corners on an ellipse at drawn bearings,
+/// counter-clockwise. Mostly convex; one in six has a corner pushed in, past the line between its
+/// neighbours.
 inline FrameKeys drawn_frame(std::mt19937_64& rng) {
-  const int sides = std::uniform_int_distribution<int>(3, 8)(rng);
+  const int most = rng() % 4 == 0 ? 16 : 8;
+  const int sides = std::uniform_int_distribution<int>(3, most)(rng);
   const double a = drawn(rng, 350, 600), b = drawn(rng, 350, 600);
   FrameKeys frame;
   for (int k = 0; k < sides; ++k) {
     const double bearing = 2 * std::numbers::pi * (k + drawn(rng, -0.25, 0.25)) / sides;
     frame.corners.push_back({a * std::cos(bearing), b * std::sin(bearing)});
     frame.sides.push_back("side" + std::to_string(k));
+  }
+  if (sides > 4 && rng() % 6 == 0) {
+    const FlatPoint between = 0.5 * (frame.corners[1] + frame.corners[3]);
+    frame.corners[2] = test::drawn(rng, 0.6, 0.9) * between;
   }
   return frame;
 }

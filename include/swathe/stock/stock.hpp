@@ -64,13 +64,17 @@ struct BumperWeight {
 struct Stock {
   int strips_per_sheet = 0;  ///< board strips ripped from one sheet of stock
   int sheets = 0;            ///< sheets of board stock to buy
-  StockPlan boards;          ///< one machine's sets, one a colour, from strips as long as the sheet
+  StockPlan boards;          ///< of every padded set, from strips as long as the sheet
   StockPlan padding;
   std::vector<ClothLay> cloth;  ///< one a colour
   std::vector<BumperWeight> weights;
   double set_g = 0;  ///< one set: boards, padding and cloth; fasteners are not counted
 };
 
+/// Sets of boards and padding: one a colour, or a single one whose covers are changed.
+int padded_sets(const Job& job);
+
+/// Boards and padding for every padded set, cloth for every colour.
 Stock plan_stock(const Job& job, const std::vector<Piece>& boards,
                  const std::vector<Piece>& padding, const std::vector<Pattern>& patterns);
 
