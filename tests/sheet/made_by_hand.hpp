@@ -103,6 +103,7 @@ inline Made made_by_hand(Job job) {
             .boards = {},
             .padding = {},
             .numerals = {},
+            .sight = {},
             .same = {},
             .stock = {},
             .findings = {}};
