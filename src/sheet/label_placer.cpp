@@ -4,7 +4,7 @@
 #include <cmath>
 #include <numbers>
 #include <optional>
-#include <ranges>
+#include <utility>
 #include <vector>
 
 namespace swathe {
@@ -53,18 +53,21 @@ struct Ring {
 Ring places_between(const std::vector<double>& xs, const std::vector<double>& ys, FlatPoint aim,
                     double from, double to) {
   const double reach = (to + 1) / kAwayParts;
+  // The first and one past the last that are near enough.
   const auto within = [&](const std::vector<double>& all, double middle) {
-    return std::ranges::subrange(std::ranges::lower_bound(all, middle - reach),
-                                 std::ranges::upper_bound(all, middle + reach));
+    return std::pair{std::ranges::lower_bound(all, middle - reach) - all.begin(),
+                     std::ranges::upper_bound(all, middle + reach) - all.begin()};
   };
-  const auto near_xs = within(xs, aim.x), near_ys = within(ys, aim.y);
+  const auto [x_first, x_last] = within(xs, aim.x);
+  const auto [y_first, y_last] = within(ys, aim.y);
   Ring ring;
-  ring.is_last = near_xs.size() == xs.size() && near_ys.size() == ys.size();
-  for (const double x : near_xs)
-    for (const double y : near_ys) {
-      const double away = std::round(kAwayParts * apart({x, y}, aim));
+  ring.is_last = x_last - x_first == std::ssize(xs) && y_last - y_first == std::ssize(ys);
+  for (auto i = x_first; i < x_last; ++i)
+    for (auto k = y_first; k < y_last; ++k) {
+      const FlatPoint at{xs[static_cast<std::size_t>(i)], ys[static_cast<std::size_t>(k)]};
+      const double away = std::round(kAwayParts * apart(at, aim));
       if (away > to) ring.is_last = false;
-      if (away > from && away <= to) ring.places.push_back({away, {x, y}});
+      if (away > from && away <= to) ring.places.push_back({away, at});
     }
   std::ranges::stable_sort(ring.places, {}, &Place::away);
   return ring;
@@ -73,12 +76,12 @@ Ring places_between(const std::vector<double>& xs, const std::vector<double>& ys
 }  // namespace
 
 LabelPlacer::LabelPlacer(Drawing& onto, const Face& labels, Box page)
-    : onto_(onto), labels_(labels), page_(page) {
+    : onto_(onto), labels_(labels), page_(page), stroke_strips_(page), held_strips_(page) {
   for (const Mark& mark : onto.marks()) {
     if (const auto* line = std::get_if<LineMark>(&mark)) keep_off(line->path);
     if (const auto* fill = std::get_if<FillMark>(&mark))
       for (const Path& path : fill->outlines) keep_off(bounds(path));
-    if (const auto* text = std::get_if<TextMark>(&mark)) boxes_.push_back(box_of(*text, labels));
+    if (const auto* text = std::get_if<TextMark>(&mark)) hold(box_of(*text, labels));
   }
 }
 
@@ -88,6 +91,7 @@ void LabelPlacer::keep_off(const Path& path) {
     Stroke stroke{points[k], points[(k + 1) % points.size()], {}};
     stroke.box.cover(stroke.a);
     stroke.box.cover(stroke.b);
+    stroke_strips_.add(stroke.box, strokes_.size());
     strokes_.push_back(stroke);
   }
 }
@@ -96,16 +100,24 @@ bool LabelPlacer::is_free(const TextBox& box) const {
   const TextBox wide = box.grown(kClear);
   const Box all = upright(wide);
   if (!page_.holds(all)) return false;
-  const bool hit_line = std::ranges::any_of(strokes_, [&](const Stroke& stroke) {
+  const bool hit_line = stroke_strips_.any_near(all, [&](std::size_t k) {
+    const Stroke& stroke = strokes_[k];
     return stroke.box.meets(all) && crossed_by(wide, stroke.a, stroke.b);
   });
-  return !hit_line &&
-         std::ranges::none_of(boxes_, [&](const TextBox& other) { return overlap(wide, other); });
+  return !hit_line && !held_strips_.any_near(all, [&](std::size_t k) {
+    return held_[k].around.meets(all) && overlap(wide, held_[k].box);
+  });
+}
+
+void LabelPlacer::hold(const TextBox& box) {
+  const Box around = upright(box);
+  held_strips_.add(around, held_.size());
+  held_.push_back({box, around});
 }
 
 void LabelPlacer::write(const TextMark& text) {
   onto_.text(text);
-  boxes_.push_back(box_of(text, labels_));
+  hold(box_of(text, labels_));
 }
 
 bool LabelPlacer::try_at(const TextMark& text) {
@@ -156,7 +168,7 @@ bool LabelPlacer::near(FlatPoint place, const std::string& text, double height_m
       if (off > kLeaderFrom) {
         const FlatPoint to = foot - 1.0 * way;
         const bool hits = std::ranges::any_of(
-            boxes_, [&](const TextBox& other) { return crossed_by(other, place + 1.0 * way, to); });
+            held_, [&](const Held& other) { return crossed_by(other.box, place + 1.0 * way, to); });
         if (hits || crossed_by(box, place, to)) continue;
         onto_.line(LineKind::Thin, place, to);
         keep_off(line(place, to));
@@ -181,7 +193,7 @@ std::optional<Box> LabelPlacer::claim(double width, double height, const Box& wi
     for (const auto& [away, middle] : ring.places) {
       const Box box{middle - half, middle + half};
       if (!is_free(box_of(box))) continue;
-      boxes_.push_back(box_of(box));
+      hold(box_of(box));
       return box;
     }
   }

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "sheet/strips.hpp"
 #include "sheet/text_box.hpp"
 #include "swathe/sheet/drawing.hpp"
 #include "swathe/type/face.hpp"
@@ -29,7 +30,7 @@ class LabelPlacer {
   LabelPlacer(Drawing& onto, const Face& labels, Box page);
 
   void keep_off(const Path& path);
-  void keep_off(const Box& box) { boxes_.push_back(box_of(box)); }
+  void keep_off(const Box& box) { hold(box_of(box)); }
 
   bool is_free(const TextBox& box) const;
   /// Writes it if it is free there.
@@ -52,6 +53,7 @@ class LabelPlacer {
 
  private:
   void write(const TextMark& text);
+  void hold(const TextBox& box);
 
   Drawing& onto_;
   const Face& labels_;
@@ -60,8 +62,13 @@ class LabelPlacer {
     FlatPoint a, b;
     Box box;
   };
+  struct Held {
+    TextBox box;
+    Box around;
+  };
   std::vector<Stroke> strokes_;
-  std::vector<TextBox> boxes_;
+  std::vector<Held> held_;  ///< by texts, and what else text keeps off
+  Strips stroke_strips_, held_strips_;
 };
 
 }  // namespace swathe

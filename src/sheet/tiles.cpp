@@ -10,6 +10,7 @@
 
 #include "sheet/path_clip.hpp"
 #include "sheet/pattern_marks.hpp"
+#include "sheet/strips.hpp"
 #include "sheet/text_box.hpp"
 #include "sheet/tile_footer.hpp"
 #include "sheet/tile_grid.hpp"
@@ -128,7 +129,11 @@ struct Joint {
 class Tiling {
  public:
   Tiling(const Page& full, const Face& labels, TileGrid grid, const Ink& ink)
-      : full_(full), labels_(labels), grid_(std::move(grid)), crossings_(ink) {
+      : full_(full),
+        labels_(labels),
+        grid_(std::move(grid)),
+        crossings_(ink),
+        taken_strips_({{0, 0}, {full.width_mm, full.height_mm}}) {
     for (std::size_t row = 0; row < grid_.rows; ++row)
       for (std::size_t column = 0; column < grid_.columns; ++column)
         if (grid_.has(column, row)) tiles_.push_back({column, row});
@@ -144,7 +149,11 @@ class Tiling {
   Box cell(TileAt tile) const { return grid_.cell(tile.column, tile.row); }
   Box image(TileAt tile) const { return grid_.image(tile.column, tile.row); }
   bool is_taken(const TextBox& box) const;
-  void take(const TextBox& box) { taken_.push_back({box, upright(box)}); }
+  void take(const TextBox& box) {
+    const Box around = upright(box);
+    taken_strips_.add(around, taken_.size());
+    taken_.push_back({box, around});
+  }
 
   void place_texts();
   PlacedText placed(const TextMark& text) const;
@@ -177,12 +186,13 @@ class Tiling {
     Box around;
   };
   std::vector<Taken> taken_;  ///< by texts, diamonds and scales
+  Strips taken_strips_;
 };
 
 bool Tiling::is_taken(const TextBox& box) const {
   const Box around = upright(box);
-  return std::ranges::any_of(taken_, [&](const Taken& taken) {
-    return taken.around.meets(around) && overlap(box, taken.box);
+  return taken_strips_.any_near(around, [&](std::size_t k) {
+    return taken_[k].around.meets(around) && overlap(box, taken_[k].box);
   });
 }
 
@@ -233,6 +243,7 @@ Tiling::Settled Tiling::settle(const TextMark& text, const Box& room, double rea
   const FlatPoint least{into(all.lo.x, all.hi.x, room.lo.x, room.hi.x),
                         into(all.lo.y, all.hi.y, room.lo.y, room.hi.y)};
   Settled best{text, box, worst};
+  if (norm(least) - kEdge >= worst) return best;  // no place of this room is nearer
   const int steps = static_cast<int>(reach / step);
   for (int dx = -steps; dx <= steps; ++dx)
     for (int dy = -steps; dy <= steps; ++dy) {
