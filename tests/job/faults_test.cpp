@@ -76,10 +76,9 @@ TEST_CASE("job: what is no length, angle or colour is malformed") {
 }
 
 TEST_CASE("job: a value out of its range says the range") {
-  check_only("[backing]\nthickness = 0\n", Why::OutOfRange, {15, 13}, "expected 0.039 in to",
+  check_only("[backing]\nthickness = 0\n", Why::OutOfRange, {15, 13}, "expected 1 mm to",
              "backing");
-  check_only("[backing]\nthickness = \"-1 in\"\n", Why::OutOfRange, {15, 13}, "3.937 in",
-             "backing");
+  check_only("[backing]\nthickness = \"-1 in\"\n", Why::OutOfRange, {15, 13}, "100 mm", "backing");
   check_only("[backing]\nthickness = inf\n", Why::OutOfRange, {15, 13}, "is inf", "backing");
   check_only("[backing]\nthickness = nan\n", Why::OutOfRange, {15, 13}, "is nan", "backing");
   check_only("[padding]\nstack = 5\n", Why::OutOfRange, {15, 9}, "1 to 4", "padding");
@@ -97,7 +96,7 @@ TEST_CASE("job: a value out of its range says the range") {
   check_only("[numerals]\naxes = { wght = 1e300 }\n", Why::OutOfRange, {15, 17}, "32767",
              "numerals");
   check_only("[cloth]\ncolours = {}\n", Why::OutOfRange, {15, 11}, "1 to 8", "cloth");
-  check_only("[paper]\nsheet = [\"1 in\", \"2 m\"]\n", Why::OutOfRange, {15, 10}, "200 in",
+  check_only("[paper]\nsheet = [\"1 in\", \"2 m\"]\n", Why::OutOfRange, {15, 10}, "5080 mm",
              "paper");
   const std::string title = "title = \"Covers\"";
   for (const char* wrong :
