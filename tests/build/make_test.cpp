@@ -13,12 +13,6 @@
 namespace swathe {
 namespace {
 
-#ifdef SWATHE_SANITIZED
-constexpr int kJobs = 100;
-#else
-constexpr int kJobs = 1000;
-#endif
-
 Outcome<Made> make_text(std::string_view text, const std::string& file = "job.toml") {
   return make(text, file, [](const std::string& path) {
     return refuse(Why::Missing, "there is no file \"" + path + "\"");
@@ -70,7 +64,7 @@ Job drawn_file(std::mt19937_64& rng) {
 
 TEST_CASE("drawn jobs through make: made, or refused with a place; the same bytes twice") {
   int stood = 0, drawn = 0;
-  test::for_drawn_cases("drawn-files", kJobs, [&](std::mt19937_64& rng) {
+  test::for_drawn_cases("drawn-files", test::kDrawnJobs, [&](std::mt19937_64& rng) {
     const std::string text = job_text(drawn_file(rng));
     const Outcome<Made> made = make_text(text, "drawn.toml");
     CAPTURE(text);

@@ -8,12 +8,6 @@
 namespace swathe {
 namespace {
 
-#ifdef SWATHE_SANITIZED
-constexpr int kJobs = 100;
-#else
-constexpr int kJobs = 1000;
-#endif
-
 void check_same(const Polygon& a, const Polygon& b, double tolerance) {
   REQUIRE(a.size() == b.size());
   double off = 0.0;
@@ -23,7 +17,7 @@ void check_same(const Polygon& a, const Polygon& b, double tolerance) {
 
 TEST_CASE("drawn jobs: most stand, outlines are simple, staples keep out of keep-outs") {
   int stood_jobs = 0;
-  test::for_drawn_cases("drawn-outline", kJobs, [&](std::mt19937_64& rng) {
+  test::for_drawn_cases("drawn-outline", test::kDrawnJobs, [&](std::mt19937_64& rng) {
     const Job job = test::drawn_job(rng);
     const auto stood = test::stand(job);
     if (!stood) return;
@@ -41,11 +35,11 @@ TEST_CASE("drawn jobs: most stand, outlines are simple, staples keep out of keep
       }
     }
   });
-  CHECK(stood_jobs > kJobs / 4);
+  CHECK(stood_jobs > test::kDrawnJobs / 4);
 }
 
 TEST_CASE("drawn jobs: turning the frame changes no pattern") {
-  test::for_drawn_cases("drawn-turn", kJobs, [](std::mt19937_64& rng) {
+  test::for_drawn_cases("drawn-turn", test::kDrawnJobs, [](std::mt19937_64& rng) {
     Job job = test::drawn_job(rng);
     const auto before = test::stand(job);
     const Placement turn{false, test::drawn(rng, 0, 6.28), {test::drawn(rng, -900, 900), 77}};
@@ -59,7 +53,7 @@ TEST_CASE("drawn jobs: turning the frame changes no pattern") {
 }
 
 TEST_CASE("drawn jobs: mirroring the frame mirrors the patterns") {
-  test::for_drawn_cases("drawn-mirror", kJobs, [](std::mt19937_64& rng) {
+  test::for_drawn_cases("drawn-mirror", test::kDrawnJobs, [](std::mt19937_64& rng) {
     Job job = test::drawn_job(rng);
     const auto before = test::stand(job);
     std::vector<FlatPoint> corners(job.frame.corners.rbegin(), job.frame.corners.rend());
@@ -94,7 +88,7 @@ TEST_CASE("drawn jobs: mirroring the frame mirrors the patterns") {
 }
 
 TEST_CASE("drawn jobs: twice every length gives twice the section and the runs") {
-  test::for_drawn_cases("drawn-scale", kJobs, [](std::mt19937_64& rng) {
+  test::for_drawn_cases("drawn-scale", test::kDrawnJobs, [](std::mt19937_64& rng) {
     Job job = test::drawn_job(rng);
     const auto before = test::stand(job);
     const double k = test::drawn(rng, 0.8, 1.6);
@@ -120,7 +114,7 @@ TEST_CASE("drawn jobs: twice every length gives twice the section and the runs")
 }
 
 TEST_CASE("drawn jobs: cloth between the back edges less the darts is the surface") {
-  test::for_drawn_cases("drawn-area", kJobs, [](std::mt19937_64& rng) {
+  test::for_drawn_cases("drawn-area", test::kDrawnJobs, [](std::mt19937_64& rng) {
     const auto stood = test::stand(test::drawn_job(rng));
     if (!stood) return;
     // Second method: level lines in space, chord by chord, times the step round the girth.

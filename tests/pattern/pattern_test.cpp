@@ -147,7 +147,7 @@ TEST_CASE("ends: ears that never meet and a tongue that reaches the back") {
 }
 
 TEST_CASE("staples: equal spaces no larger than asked, clear of keep-outs, numbered once") {
-  test::for_drawn_cases("staples", 200, [](std::mt19937_64& rng) {
+  test::for_drawn_cases("staples", test::kDrawnJobs, [](std::mt19937_64& rng) {
     const Job job = drawn_job(rng);
     const Wrap wrap = test::wraps_of(job)[0];
     const Pattern pattern = pattern_of(job);
@@ -197,7 +197,7 @@ TEST_CASE("a straight strip takes ceil(L / spacing) + 1 staples in equal steps")
 }
 
 TEST_CASE("every window maps back to its bracket on the board's back") {
-  test::for_drawn_cases("windows", 200, [](std::mt19937_64& rng) {
+  test::for_drawn_cases("windows", test::kDrawnJobs, [](std::mt19937_64& rng) {
     const Job job = drawn_job(rng);
     for (std::size_t bumper : {0u, 1u}) {
       const Wrap wrap = test::wraps_of(job)[bumper];

@@ -9,6 +9,13 @@
 
 namespace swathe::test {
 
+/// Drawn jobs for what every job must hold.
+#ifdef SWATHE_SANITIZED
+inline constexpr int kDrawnJobs = 100;
+#else
+inline constexpr int kDrawnJobs = 1000;
+#endif
+
 /// Runs `check(rng)` for many drawn cases. SWATHE_SEED replays a seed, SWATHE_DRAWN asks for more
 /// cases.
 template <class Check>
