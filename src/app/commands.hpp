@@ -10,13 +10,12 @@
 namespace swathe::app {
 
 /// Which sheets a run writes.
-enum class Wanted { Everything, Patterns, Numerals };
+enum class Wanted { Everything, Patterns, Numerals, Views };
 
 Exit new_job(Terminal& terminal, const std::string& path);
 Exit make_files(Terminal& terminal, const std::string& job, const std::string& folder,
                 Wanted wanted);
 Exit check(Terminal& terminal, const std::string& job);
-Exit views(Terminal& terminal, const std::string& job);
 Exit list(Terminal& terminal, const std::string& job);
 Exit report(Terminal& terminal, const std::string& job);
 /// `job` may be empty.

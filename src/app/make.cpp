@@ -9,6 +9,7 @@
 #include "load.hpp"
 #include "output.hpp"
 #include "sheets.hpp"
+#include "sight.hpp"
 #include "swathe/sheet/mesh.hpp"
 #include "swathe/sheet/stems.hpp"
 #include "swathe/write/obj.hpp"
@@ -27,6 +28,8 @@ bool wants(Wanted wanted, SheetKind kind) {
     case Wanted::Patterns:
       return kind == SheetKind::Pattern || kind == SheetKind::Tiles ||
              kind == SheetKind::TapeMeasure || kind == SheetKind::Templates;
+    case Wanted::Views:
+      return kind == SheetKind::Views;
     case Wanted::Numerals:
       break;
   }
@@ -39,14 +42,19 @@ struct Entry {
   std::string pages, paper, what;
 };
 
-/// The pages of a sheet as pictures for cutters and drawing programs, a file each.
+constexpr double kDotsPerMm = 4.0;  ///< of pictures that are looked at: about 100 an inch
+
+/// The pages of a sheet as pictures for cutters and drawing programs, a file each; what is looked
+/// at as dots too.
 void add_pictures(std::vector<Entry>& entries, const Sheet& sheet, const Face& labels) {
   for (std::size_t k = 0; k < sheet.pages.size(); ++k) {
     const std::string number = sheet.pages.size() == 1 ? "" : fmt::format("-{}", k + 1);
-    entries.push_back({{sheet.stem + number + ".svg", to_svg(sheet.pages[k], sheet.title, labels)},
-                       "1",
-                       "full size",
-                       sheet.title});
+    const auto add = [&](const char* ending, std::string bytes) {
+      entries.push_back(
+          {{sheet.stem + number + ending, std::move(bytes)}, "1", "full size", sheet.title});
+    };
+    add(".svg", to_svg(sheet.pages[k], sheet.title, labels));
+    if (sheet.kind == SheetKind::Views) add(".png", to_png(sheet.pages[k], labels, kDotsPerMm));
   }
 }
 
@@ -60,7 +68,8 @@ std::vector<Entry> entries_of(const Made& made, const Sheets& sheets, Wanted wan
                        std::to_string(sheet.pages.size()),
                        sheet.paper,
                        sheet.title});
-    if (sheet.kind == SheetKind::Pattern || sheet.kind == SheetKind::Numerals)
+    if (sheet.kind == SheetKind::Pattern || sheet.kind == SheetKind::Numerals ||
+        sheet.kind == SheetKind::Views)
       add_pictures(entries, sheet, sheets.labels);
   }
   if (wanted != Wanted::Everything) return entries;
@@ -108,8 +117,8 @@ Exit make_files(Terminal& terminal, const std::string& job, const std::string& f
   if (!sheets) return sheets.error();
   const std::vector<Entry> entries = entries_of(*made, *sheets, wanted);
   if (entries.empty()) {
-    terminal.complain(
-        fmt::format("{}:1:1: the job has no number, so there are no numeral sheets", job));
+    terminal.complain(fmt::format("{}:1:1: the job has no number, so there are no {}", job,
+                                  wanted == Wanted::Views ? "views of it" : "numeral sheets"));
     return Exit::WrongInput;
   }
   std::vector<OutputFile> files;
@@ -119,6 +128,7 @@ Exit make_files(Terminal& terminal, const std::string& job, const std::string& f
     return Exit::MachineFailed;
   }
   terminal.answer(files_text(folder, entries));
+  if (wanted == Wanted::Views) terminal.answer("\n" + sight_text(*made));
   terminal.say(fmt::format("Print at 100 %, and measure the check scale on the first sheet.\n{}",
                            verdict_line(*made, job)));
   return Exit::Done;

@@ -59,8 +59,7 @@ std::string widest_unread(const Sight& sight) {
           (!widest || arc.to_deg - arc.from_deg > widest->to_deg - widest->from_deg))
         widest = &arc;
   if (widest == nullptr) return "";
-  return fmt::format("; unread from {} to {} deg", plain_number(widest->from_deg, 0),
-                     plain_number(widest->to_deg, 0));
+  return fmt::format("; unread from {} deg", arc_words(widest->from_deg, widest->to_deg));
 }
 
 /// The faces that carry a number that reads.

@@ -12,9 +12,7 @@ namespace {
 std::string percent(double share) { return plain_number(100 * share, 0) + " %"; }
 
 /// "135 to 160 deg": bearings, 0 ahead, counter-clockwise.
-std::string words_of(const SightArc& arc) {
-  return fmt::format("{} to {} deg", plain_number(arc.from_deg, 0), plain_number(arc.to_deg, 0));
-}
+std::string words_of(const SightArc& arc) { return arc_words(arc.from_deg, arc.to_deg) + " deg"; }
 
 const SightRing& worst(const std::vector<SightRing>& rings) {
   return *std::ranges::min_element(

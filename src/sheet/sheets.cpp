@@ -14,6 +14,7 @@
 #include "swathe/sheet/stems.hpp"
 #include "swathe/sheet/tape_sheet.hpp"
 #include "swathe/sheet/template_sheets.hpp"
+#include "swathe/sheet/view_sheet.hpp"
 
 namespace swathe {
 std::vector<Sheet> all_sheets(const Made& made, const Face& labels) {
@@ -32,6 +33,7 @@ std::vector<Sheet> all_sheets(const Made& made, const Face& labels) {
     add(template_sheets(made, b, labels));
   }
   if (made.numerals) add(numeral_sheets(made, labels));
+  if (made.sight && !made.sight->scene.numbers.empty()) add(view_sheet(made, labels));
   add(list_sheet(made, labels));
   return sheets;
 }

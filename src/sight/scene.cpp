@@ -93,6 +93,7 @@ Scene make_scene(const std::vector<Wrap>& wraps, const std::vector<SightNumber>&
     standing.text = number.text;
     standing.side = number.side;
     standing.space = number.space;
+    standing.boxes = number.digits;
     for (const SightDigit& box : number.digits)
       standing.digits.push_back(in_space(wraps[static_cast<std::size_t>(box.bumper)], box));
     if (standing.digits.empty()) continue;

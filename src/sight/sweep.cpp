@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "swathe/base/units.hpp"
+
 namespace swathe {
 namespace {
 
@@ -132,6 +134,48 @@ NumberServes serves(const Scene& scene, const Sightlines& lines, std::size_t num
 }
 
 }  // namespace
+
+std::string arc_words(double from_deg, double to_deg) {
+  if (to_deg - from_deg >= 360.0) return "all round";
+  const auto card = [](double deg) {
+    return plain_number(std::fmod(std::round(deg) + 360.0, 360.0), 0);
+  };
+  return card(from_deg) + " to " + card(to_deg);
+}
+
+std::string arcs_in_words(const std::vector<SightArc>& arcs, Reads reads) {
+  constexpr double kFound = 0.5, kNeighbours = 1e-6;  // degrees
+  struct Span {
+    double from, to;
+    std::vector<std::string> texts;
+  };
+  std::vector<Span> spans;
+  for (const SightArc& arc : arcs) {
+    if (arc.reads != reads) continue;
+    if (spans.empty() || arc.from_deg - spans.back().to > kNeighbours)
+      spans.push_back({arc.from_deg, arc.to_deg, {}});
+    spans.back().to = arc.to_deg;
+    auto& texts = spans.back().texts;
+    if (!arc.text.empty() && std::ranges::find(texts, arc.text) == texts.end())
+      texts.push_back(arc.text);
+  }
+  // The last may go on over bearing 0 as the first.
+  if (spans.size() > 1 && std::abs(spans.back().to - 360.0 - spans.front().from) < kNeighbours) {
+    auto& texts = spans.front().texts;
+    texts.insert(texts.begin(), spans.back().texts.begin(), spans.back().texts.end());
+    spans.front().from = spans.back().from - 360.0;
+    spans.pop_back();
+  }
+  std::string words;
+  for (const Span& span : spans) {
+    if (span.to - span.from < kFound) continue;
+    words += (words.empty() ? "" : ", ") + arc_words(span.from, span.to);
+    std::string texts;
+    for (const std::string& text : span.texts) texts += (texts.empty() ? "" : ", ") + text;
+    if (reads == Reads::Another) words += " (" + texts + ")";
+  }
+  return words.empty() ? "nowhere" : words;
+}
 
 double NumberServes::measure_deg() const {
   double sum = 0.0;

@@ -146,5 +146,18 @@ TEST_CASE("sweep (4): a blind box more never adds to what reads") {
   });
 }
 
+TEST_CASE("bearings in words") {
+  CHECK(arc_words(301.2, 420.9) == "301 to 61");
+  CHECK(arc_words(0, 360) == "all round");
+  const std::vector<SightArc> arcs = {{10, 20, Reads::Another, "20", 0},
+                                      {20, 20.1, Reads::Another, "2", 0},
+                                      {20.1, 40, Reads::Number, "20486", 0},
+                                      {40, 350, Reads::Nothing, "", -1},
+                                      {350, 370, Reads::Another, "86", 0}};
+  CHECK(arcs_in_words(arcs, Reads::Another) == "350 to 20 (86, 20, 2)");
+  CHECK(arcs_in_words(arcs, Reads::Nothing) == "40 to 350");
+  CHECK(arcs_in_words({arcs[1]}, Reads::Another) == "nowhere");
+}
+
 }  // namespace
 }  // namespace swathe

@@ -70,6 +70,7 @@ struct NumberInSpace {
   double space = 0;
   double bearing = 0;  ///< the way its middle digit looks; radians
   std::vector<DigitInSpace> digits;
+  std::vector<SightDigit> boxes;  ///< of the digits, on the cloth
 };
 
 /// Everything in one place; heights from the floor.

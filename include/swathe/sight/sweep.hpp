@@ -26,6 +26,13 @@ struct SightArc {
   int number = -1;   ///< that it is read on, in the scene; -1 for none
 };
 
+/// "301 to 61 deg": bearings as they stand on a compass card; "all round" for the whole circle.
+std::string arc_words(double from_deg, double to_deg);
+
+/// Neighbouring stretches of one kind as one, with all that is read there: "29 to 119 (2, 20, 86)".
+/// Those of no width a walker would find are left out; "nowhere" where there is none.
+std::string arcs_in_words(const std::vector<SightArc>& arcs, Reads reads);
+
 /// What one number gives on a circle.
 struct NumberServes {
   std::string side;

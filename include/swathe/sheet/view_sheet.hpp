@@ -1,0 +1,16 @@
+#pragma once
+
+#include "swathe/build/made.hpp"
+#include "swathe/sheet/drawing.hpp"
+#include "swathe/type/face.hpp"
+
+namespace swathe {
+
+/// What an observer sees: each number square on and at its worst readable angle, from the job's
+/// nearest distance, with its height on the cloth and as seen; then the sight chart with a row for
+/// each circle and each face.
+///
+/// Requires: made.sight.
+Sheet view_sheet(const Made& made, const Face& labels);
+
+}  // namespace swathe

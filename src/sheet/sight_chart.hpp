@@ -1,0 +1,19 @@
+#pragma once
+
+#include "swathe/build/made.hpp"
+#include "swathe/sheet/drawing.hpp"
+#include "swathe/type/face.hpp"
+
+namespace swathe {
+
+/// The machine from above, and round it a band for each circle of the job, the nearest innermost:
+/// white where the number reads, hatched where a part of it reads as another, dark where nothing
+/// does. Bearings stand round it, counter-clockwise from straight ahead.
+///
+/// Requires: made.sight; a box at least 80 mm wide and high.
+void draw_sight_chart(Drawing& onto, const Box& box, const Made& made, const Face& labels);
+
+/// The three kinds of arc beside their words; returns the box taken.
+Box draw_arc_key(Drawing& onto, const Face& labels, FlatPoint top_left, const std::string& number);
+
+}  // namespace swathe

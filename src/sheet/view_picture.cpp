@@ -1,0 +1,314 @@
+#include "sheet/view_picture.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace swathe {
+namespace {
+
+constexpr LineKind kLayer = LineKind::Outline;  // all on one, so that near things cover far ones
+constexpr int kBands = 6;                       // of each round: a tint each
+constexpr int kBendColumns = 3;                 // of half a bent corner
+constexpr double kSpan = 6.0;                   // mm of cloth an edge of a digit is bent over
+constexpr double kLap = 2.0;                    // mm a leg runs on past its mitre
+constexpr double kThin = 0.3;                   // mm a digit's outline may stray
+constexpr double kFloor = 0.93;
+constexpr double kDarkest = 0.28, kLightest = 0.74;  // of the cloth: white digits stand out on it
+
+Colour grey(double share) { return {share, share, share}; }
+
+double dot3(const SpacePoint& a, const SpacePoint& b) { return a.x * b.x + a.y * b.y + a.z * b.z; }
+SpacePoint less(const SpacePoint& a, const SpacePoint& b) {
+  return {a.x - b.x, a.y - b.y, a.z - b.z};
+}
+
+/// Something drawn as a whole, far things first.
+struct Part {
+  double distance = 0;
+  std::vector<FillMark> fills;
+};
+
+class Picture {
+ public:
+  Picture(const Made& made, SpacePoint eye)
+      : made_(made), sight_(*made.sight), eye_(eye), camera_(eye, middle()) {
+    // Light comes from over the observer's left shoulder.
+    const FlatPoint back = unit(FlatPoint{eye.x - middle().x, eye.y - middle().y});
+    const FlatPoint left = -1.0 * left_of(back);
+    const SpacePoint light{0.55 * back.x + 0.45 * left.x, 0.55 * back.y + 0.45 * left.y, 0.7};
+    const double length = std::sqrt(dot3(light, light));
+    light_ = {light.x / length, light.y / length, light.z / length};
+  }
+
+  void draw(Drawing& onto, const Box& box) {
+    floor();
+    for (std::size_t b = 0; b < made_.wraps.size(); ++b)
+      for (std::size_t leg = 0; leg < made_.wraps[b].run().sides.size(); ++leg) bumper(b, leg);
+    for (const Solid& solid : sight_.scene.solids)
+      if (solid.name.starts_with("blind")) blind(solid);
+    std::ranges::stable_sort(parts_, [](const Part& a, const Part& b) {
+      return std::round(a.distance * 1e3) > std::round(b.distance * 1e3);
+    });
+
+    Box seen;
+    for (const Part& part : parts_)
+      for (const FillMark& fill : part.fills)
+        for (const Path& path : fill.outlines)
+          for (const Vertex& vertex : path.vertices) seen.cover(vertex.at);
+    const double scale = std::min(box.width() / seen.width(), box.height() / seen.height());
+    const FlatPoint move = box.middle() - scale * seen.middle();
+    for (Part& part : parts_)
+      for (FillMark& fill : part.fills) {
+        for (Path& path : fill.outlines)
+          for (Vertex& vertex : path.vertices) vertex.at = scale * vertex.at + move;
+        onto.fill(fill.kind, fill.colour, std::move(fill.outlines));
+      }
+  }
+
+ private:
+  SpacePoint middle() const {
+    const FlatPoint centre = sight_.scene.centre;
+    return {centre.x, centre.y, made_.frame.floor_gap().mm() + 0.5 * made_.section.height_mm()};
+  }
+
+  bool faces(const SpacePoint& normal, const SpacePoint& at) const {
+    return dot3(normal, less(eye_, at)) > 0.0;
+  }
+  Colour shade(const SpacePoint& normal) const {
+    return grey(kDarkest + (kLightest - kDarkest) * std::max(0.0, dot3(normal, light_)));
+  }
+
+  Path outline_of(const std::vector<SpacePoint>& points) const {
+    std::vector<FlatPoint> flat;
+    for (const SpacePoint& p : points) flat.push_back(camera_.at(p));
+    Path path = open_path(std::move(flat));
+    path.closed = true;
+    return path;
+  }
+  FillMark filled(const std::vector<SpacePoint>& points, Colour colour) const {
+    return {kLayer, colour, {outline_of(points)}};
+  }
+
+  void floor() {
+    std::vector<SpacePoint> points;
+    for (const FrameSide& side : made_.frame.sides())
+      points.push_back({side.from.x, side.from.y, 0});
+    parts_.push_back({1e300, {filled(points, grey(kFloor))}});
+  }
+
+  /// Heights on the girth between the back edges at which tints change.
+  std::vector<double> rows() const {
+    const Section& section = made_.section;
+    std::vector<double> rows = {section.back_edge_bottom()};
+    std::vector<double> bends = section.bends();
+    bends.push_back(section.back_edge_top());
+    std::ranges::sort(bends);
+    for (const double bend : bends) {
+      if (bend < rows.back() + 0.5 || bend > section.back_edge_top()) continue;
+      const double from = rows.back();
+      const double turn = std::abs(section.at(bend - 1e-6).tilt - section.at(from + 1e-6).tilt);
+      const int steps =
+          std::max(1, static_cast<int>(std::ceil(turn / (0.5 * std::numbers::pi) * kBands - 1e-6)));
+      for (int k = 1; k <= steps; ++k) rows.push_back(from + (bend - from) * k / steps);
+    }
+    return rows;
+  }
+
+  /// Places along a leg at one height, left to right: its two ends, and the steps of bends.
+  static std::vector<double> columns(const Wrap& wrap, std::size_t leg, double u) {
+    const auto& corners = wrap.run().corners;
+    double from = 0.0, to = wrap.run().length;
+    if (leg > 0) from = corners[leg - 1].s + wrap.dart(corners[leg - 1], u);
+    if (leg < corners.size()) to = corners[leg].s - wrap.dart(corners[leg], u);
+    if (wrap.corner_kind() != PaddingCorner::Bent) return {from, to};
+    const double radius = std::max(0.0, wrap.section().at(u).d - wrap.section().thickness_mm());
+    std::vector<double> columns;
+    const double before = leg > 0 ? 0.5 * corners[leg - 1].turn * radius : 0.0;
+    const double after = leg < corners.size() ? 0.5 * corners[leg].turn * radius : 0.0;
+    for (int k = 0; k <= kBendColumns; ++k) columns.push_back(from + before * k / kBendColumns);
+    for (int k = kBendColumns; k >= 0; --k) columns.push_back(to - after * k / kBendColumns);
+    return columns;
+  }
+
+  void bumper(std::size_t number, std::size_t leg) {
+    const Wrap& wrap = made_.wraps[number];
+    const std::vector<double> heights = rows();
+    std::vector<std::vector<SpacePoint>> grid;  // a row of places for each height
+    for (const double u : heights) {
+      auto& row = grid.emplace_back();
+      for (const double s : columns(wrap, leg, u))
+        row.push_back(wrap.at({s, u}).value_or(SpacePoint{}));
+      lap_corners(row, wrap, leg, u);
+    }
+    const std::size_t last = grid.front().size() - 1;
+    Part part;
+    const SpacePoint &a = grid[heights.size() / 2].front(), &b = grid[heights.size() / 2].back();
+    part.distance = apart(eye_, {0.5 * (a.x + b.x), 0.5 * (a.y + b.y), 0.5 * (a.z + b.z)});
+    inside_face(part, grid, wrap, leg);
+    for (std::size_t c = 0; c < last; ++c) {
+      if (last > 1 && apart(grid[heights.size() / 2][c], grid[heights.size() / 2][c + 1]) < 1e-6)
+        continue;
+      column(part, grid, c);
+    }
+    if (leg == 0) end_face(part, wrap, 0.0, -1.0);
+    if (leg + 1 == wrap.run().sides.size()) end_face(part, wrap, wrap.run().length, 1.0);
+    digits(part, number, leg);
+    parts_.push_back(std::move(part));
+  }
+
+  /// A leg runs on a little into its neighbours: no light shows through the mitre.
+  static void lap_corners(std::vector<SpacePoint>& row, const Wrap& wrap, std::size_t leg,
+                          double u) {
+    const Section& section = wrap.section();
+    const double by = std::min(kLap, section.depth_mm() - section.at(u).d);
+    const FlatPoint along =
+        wrap.frame().sides()[static_cast<std::size_t>(wrap.run().sides[leg].side)].along;
+    const auto lap = [&](SpacePoint& p, double on) {
+      p.x += on * along.x;
+      p.y += on * along.y;
+    };
+    if (leg > 0) lap(row.front(), -by);
+    if (leg < wrap.run().corners.size()) lap(row.back(), by);
+  }
+
+  /// Bands of one column, each drawn on to the column's top and covered by those above it: no seam
+  /// shows between two tints.
+  void column(Part& part, const std::vector<std::vector<SpacePoint>>& grid, std::size_t c) const {
+    std::vector<std::size_t> seen;
+    std::vector<SpacePoint> normals;
+    for (std::size_t r = 0; r + 1 < grid.size(); ++r) {
+      const SpacePoint along = less(grid[r][c + 1], grid[r][c]);
+      const SpacePoint across = less(grid[r + 1][c], grid[r][c]);
+      SpacePoint out{along.y * across.z - along.z * across.y,
+                     along.z * across.x - along.x * across.z,
+                     along.x * across.y - along.y * across.x};
+      const double length = std::sqrt(dot3(out, out));
+      if (length > 0.0) out = {out.x / length, out.y / length, out.z / length};
+      if (!faces(out, grid[r][c])) continue;
+      seen.push_back(r);
+      normals.push_back(out);
+    }
+    for (std::size_t k = 0; k < seen.size(); ++k) {
+      std::vector<SpacePoint> round;
+      for (std::size_t r = seen[k]; r <= seen.back() + 1; ++r) round.push_back(grid[r][c + 1]);
+      for (std::size_t r = seen.back() + 2; r-- > seen[k];) round.push_back(grid[r][c]);
+      part.fills.push_back(filled(round, shade(normals[k])));
+    }
+  }
+
+  /// The back of the boards, over the far side.
+  void inside_face(Part& part, const std::vector<std::vector<SpacePoint>>& grid, const Wrap& wrap,
+                   std::size_t leg) const {
+    const FrameSide& side =
+        wrap.frame().sides()[static_cast<std::size_t>(wrap.run().sides[leg].side)];
+    const SpacePoint in{-side.outward.x, -side.outward.y, 0};
+    if (!faces(in, grid.front().front())) return;
+    part.fills.push_back(
+        filled({grid.front().front(), grid.front().back(), grid.back().back(), grid.back().front()},
+               shade(in)));
+  }
+
+  void end_face(Part& part, const Wrap& wrap, double s, double sense) const {
+    std::vector<SpacePoint> round;
+    for (const double u : rows())
+      if (const auto at = wrap.at({s, u})) round.push_back(*at);
+    if (round.size() < 3) return;
+    const auto& run = wrap.run();
+    const RunSide& leg = sense < 0 ? run.sides.front() : run.sides.back();
+    const FrameSide& side = wrap.frame().sides()[static_cast<std::size_t>(leg.side)];
+    const SpacePoint out{sense * side.along.x, sense * side.along.y, 0};
+    if (faces(out, round.front())) part.fills.push_back(filled(round, shade(out)));
+  }
+
+  void digits(Part& part, std::size_t number, std::size_t leg) const {
+    const Wrap& wrap = made_.wraps[number];
+    for (const NumberInSpace& on : sight_.scene.numbers)
+      for (std::size_t d = 0; d < on.boxes.size(); ++d) {
+        const SightDigit& box = on.boxes[d];
+        if (box.bumper != static_cast<int>(number) ||
+            wrap.side_of(0.5 * (box.from_s + box.to_s)) != static_cast<int>(leg) ||
+            !faces(on.digits[d].normal, on.digits[d].middle))
+          continue;
+        const auto shape = std::ranges::find(made_.numerals->digits, box.digit, &Digit::digit);
+        if (shape == made_.numerals->digits.end()) continue;
+        const Box ink = bounds(shape->outline);
+        const FlatPoint move{box.from_s - ink.lo.x, box.from_u - ink.lo.y};
+        if (shape->white) digit(part, wrap, shape->white->outline, move, {1, 1, 1});
+        digit(part, wrap, shape->outline, move, made_.job.numerals.colour);
+      }
+  }
+
+  /// A digit's outline taken through the wrap, point by point.
+  void digit(Part& part, const Wrap& wrap, const Region& region, FlatPoint move,
+             Colour colour) const {
+    FillMark fill{kLayer, colour, {}};
+    for (const Polygon& polygon : region) {
+      const Polygon outline = thinned(polygon, kThin);
+      std::vector<SpacePoint> points;
+      for (std::size_t k = 0; k < outline.size(); ++k) {
+        const FlatPoint a = outline[k] + move, b = outline[(k + 1) % outline.size()] + move;
+        // Straight along the bumper stays straight; up and down it bends over the rounds.
+        const bool flat = std::max(std::abs(a.y), std::abs(b.y)) <= wrap.section().front_flat_top();
+        const int steps = flat ? 1 : std::max(1, static_cast<int>(std::abs(b.y - a.y) / kSpan));
+        for (int i = 0; i < steps; ++i) {
+          const FlatPoint p = a + (static_cast<double>(i) / steps) * (b - a);
+          if (const auto at = wrap.at({p.x, p.y})) points.push_back(*at);
+        }
+      }
+      if (points.size() > 2) fill.outlines.push_back(outline_of(points));
+    }
+    if (!fill.outlines.empty()) part.fills.push_back(std::move(fill));
+  }
+
+  void blind(const Solid& solid) {
+    Part part;
+    const Polygon &low = solid.levels.front().plan, &high = solid.levels.back().plan;
+    const double z0 = solid.bottom(), z1 = solid.top();
+    FlatPoint middle{};
+    for (const FlatPoint p : low) middle = middle + (1.0 / static_cast<double>(low.size())) * p;
+    part.distance = apart(eye_, {middle.x, middle.y, 0.5 * (z0 + z1)});
+    const auto face = [&](const std::vector<SpacePoint>& round, const SpacePoint& out) {
+      if (!faces(out, round.front())) return;
+      // A dark rim round a light face: what hides is told from cloth.
+      part.fills.push_back(filled(round, grey(0.2)));
+      SpacePoint centre{};
+      for (const SpacePoint& p : round)
+        centre = {centre.x + p.x / 4, centre.y + p.y / 4, centre.z + p.z / 4};
+      std::vector<SpacePoint> within;
+      for (const SpacePoint& p : round) {
+        const SpacePoint in = less(centre, p);
+        const double share = std::min(0.5, 8.0 / std::sqrt(dot3(in, in)));
+        within.push_back({p.x + share * in.x, p.y + share * in.y, p.z + share * in.z});
+      }
+      part.fills.push_back(filled(within, grey(0.85 + 0.12 * out.z)));
+    };
+    for (std::size_t k = 0; k < low.size(); ++k) {
+      const std::size_t n = (k + 1) % low.size();
+      const FlatPoint out = -1.0 * left_of(unit(low[n] - low[k]));
+      face({{low[k].x, low[k].y, z0},
+            {low[n].x, low[n].y, z0},
+            {high[n].x, high[n].y, z1},
+            {high[k].x, high[k].y, z1}},
+           {out.x, out.y, 0});
+    }
+    std::vector<SpacePoint> lid;
+    for (const FlatPoint p : high) lid.push_back({p.x, p.y, z1});
+    face(lid, {0, 0, 1});
+    parts_.push_back(std::move(part));
+  }
+
+  const Made& made_;
+  const Sight& sight_;
+  SpacePoint eye_, light_;
+  Camera camera_;
+  std::vector<Part> parts_;
+};
+
+}  // namespace
+
+void draw_view(Drawing& onto, const Box& box, const Made& made, SpacePoint eye) {
+  Picture(made, eye).draw(onto, box);
+}
+
+}  // namespace swathe

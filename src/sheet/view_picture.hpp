@@ -1,0 +1,15 @@
+#pragma once
+
+#include "swathe/build/made.hpp"
+#include "swathe/sheet/drawing.hpp"
+#include "swathe/sight/camera.hpp"
+
+namespace swathe {
+
+/// The machine's bumpers as an observer sees them: in perspective, shaded so that the rounds show,
+/// each number in its place on the cloth, and what hides it. Fitted into the box and centred.
+///
+/// Requires: made.sight; an eye outside the bumpers.
+void draw_view(Drawing& onto, const Box& box, const Made& made, SpacePoint eye);
+
+}  // namespace swathe

@@ -1,0 +1,239 @@
+#include "swathe/sheet/view_sheet.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "sheet/page_head.hpp"
+#include "sheet/sight_chart.hpp"
+#include "sheet/view_picture.hpp"
+#include "swathe/base/units.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kGap = 5.0;
+constexpr double kCaption = 22.0;  // mm below each picture
+constexpr double kHighestPicture = 40.0;
+constexpr std::size_t kMostRows = 8;
+
+std::string deg(double value) { return plain_number(value, 0); }
+std::string arcmin(double value) { return plain_number(value, 1) + " arcmin"; }
+
+std::string capital(std::string words) {
+  for (char& c : words)
+    if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
+  return words;
+}
+
+/// Heights of a number's shortest digit.
+struct Heights {
+  double cloth = 1e300, seen = 1e300;
+};
+Heights heights_of(const NumberInSpace& number) {
+  Heights heights;
+  for (const DigitInSpace& digit : number.digits) {
+    heights.cloth = std::min(heights.cloth, digit.height);
+    heights.seen = std::min(heights.seen, digit.seen_height);
+  }
+  return heights;
+}
+
+std::string arcs_words(const std::vector<std::pair<double, double>>& arcs) {
+  std::string words;
+  for (const auto& [from, to] : arcs) words += (words.empty() ? "" : ", ") + arc_words(from, to);
+  return words.empty() ? "nowhere" : words;
+}
+
+class Views {
+ public:
+  Views(const Made& made, const Face& labels)
+      : made_(made), sight_(*made.sight), labels_(labels), units_(made.job.units) {
+    // The highest eye at the nearest distance: there the rounds show most.
+    ring_ = &sight_.rings.front();
+    for (const SightRing& ring : sight_.rings)
+      if (ring.distance < ring_->distance ||
+          (ring.distance == ring_->distance && ring.eye_height > ring_->eye_height))
+        ring_ = &ring;
+  }
+
+  std::vector<Page> pages() const {
+    std::vector<Page> pages;
+    for (std::size_t n = 0; n < std::min(kMostRows, sight_.scene.numbers.size());)
+      pages.push_back(picture_page(n));
+    pages.push_back(chart_page());
+    return pages;
+  }
+
+ private:
+  PageHead head(const std::string& subject, std::vector<std::string> how) const {
+    PageHead head;
+    head.title = {made_.job.title, subject, "", {}};
+    head.how = std::move(how);
+    return head;
+  }
+
+  Page picture_page(std::size_t& next) const {
+    Page page = empty_page(made_.job.paper, false);
+    page.name = "views";
+    const Box room = draw_page_head(
+        page.drawing, labels_, printable(page, made_.job.paper),
+        head("what an observer sees",
+             {fmt::format("from {}, eyes {} up; light from the left",
+                          walked(ring_->distance, units_), exact(ring_->eye_height, units_)),
+              "not to scale: hold nothing against it"}));
+    const double wide = 0.5 * (room.width() - kGap);
+    const double most = std::min(kHighestPicture, 0.45 * wide) + kCaption;
+    const auto fit = static_cast<std::size_t>(std::max(1.0, std::floor(room.height() / most)));
+    const double row = std::min(most, room.height() / static_cast<double>(fit));
+    double top = room.hi.y;
+    const std::size_t end = std::min({next + fit, kMostRows, sight_.scene.numbers.size()});
+    for (; next < end; ++next, top -= row) {
+      const Box left{{room.lo.x, top - row + kCaption}, {room.lo.x + wide, top}};
+      const Box right{{room.hi.x - wide, left.lo.y}, {room.hi.x, top}};
+      square_on(page.drawing, left, next);
+      at_worst(page.drawing, right, next);
+    }
+    return page;
+  }
+
+  SpacePoint eye_at(double bearing_deg) const {
+    const FlatPoint plan =
+        sight_.scene.centre + ring_->distance.mm() * towards(degrees(bearing_deg).radians());
+    return {plan.x, plan.y, ring_->eye_height.mm()};
+  }
+
+  void caption(Drawing& onto, const Box& box, const std::string& heading,
+               const std::string& words) const {
+    const Box head = draw_text_block(onto, labels_, {box.lo.x, box.lo.y - 2}, box.width(), heading);
+    draw_text_block(onto, labels_, {box.lo.x, head.lo.y - 1.2}, box.width(), words, kTableHeight);
+  }
+
+  void square_on(Drawing& onto, const Box& box, std::size_t n) const {
+    const NumberInSpace& number = sight_.scene.numbers[n];
+    const NumberServes& serves = ring_->numbers[n];
+    const bool reads = !serves.arcs_deg.empty();
+    const double bearing =
+        reads ? serves.square_deg : Angle::from_radians(number.bearing).degrees();
+    draw_view(onto, box, made_, eye_at(bearing));
+    std::string words = heights_words(number);
+    if (reads)
+      words += fmt::format("; they look {} high, {} are enough", arcmin(serves.square_arcmin),
+                           plain_number(sight_.criterion.least.arcmin(), 0));
+    caption(onto, box, capital(number.side) + ", square on", words);
+  }
+
+  void at_worst(Drawing& onto, const Box& box, std::size_t n) const {
+    const NumberInSpace& number = sight_.scene.numbers[n];
+    const NumberServes& serves = ring_->numbers[n];
+    const std::string heading = capital(number.side) + ", at its worst readable angle";
+    if (serves.arcs_deg.empty()) {
+      caption(onto, box, capital(number.side) + ": not to be read from here",
+              "hidden, or too small for the distance");
+      return;
+    }
+    draw_view(onto, box, made_, eye_at(serves.worst_deg));
+    const double share = serves.worst_arcmin / serves.square_arcmin;
+    caption(onto, box, heading,
+            fmt::format("bearing {} deg, {} deg off: as legible as {} high square on, {}; {}",
+                        deg(std::fmod(serves.worst_deg, 360.0)), deg(serves.worst_off_deg),
+                        dimension_with_unit(mm(share * heights_of(number).seen), units_),
+                        arcmin(serves.worst_arcmin), heights_words(number)));
+  }
+
+  /// "digits 3 7/8 in on the cloth, seen 3 13/16 in"
+  std::string heights_words(const NumberInSpace& number) const {
+    const Heights heights = heights_of(number);
+    return fmt::format("digits {} on the cloth, seen {}",
+                       dimension_with_unit(mm(heights.cloth), units_),
+                       dimension_with_unit(mm(heights.seen), units_));
+  }
+
+  Page chart_page() const {
+    Page page = empty_page(made_.job.paper, false);
+    page.name = "sight chart";
+    const Box room = draw_page_head(
+        page.drawing, labels_, printable(page, made_.job.paper),
+        head("sight chart", {"bearings run counter-clockwise from straight ahead",
+                             fmt::format("legible: digits {} arcmin high, obliquity counted, up to "
+                                         "{} deg off square",
+                                         plain_number(sight_.criterion.least.arcmin(), 0),
+                                         deg(sight_.criterion.widest.degrees()))}));
+    const Table circles = circle_table(), faces = face_table();
+    // The tables are measured first: the chart takes what they leave.
+    Drawing trial;
+    const double high = draw_table(trial, labels_, {0, 0}, circles).box.height() +
+                        draw_table(trial, labels_, {0, 0}, faces).box.height() + 3 * kGap;
+    const double side = std::max(80.0, std::min(room.width(), room.height() - high));
+    const FlatPoint middle{room.middle().x, room.hi.y - 0.5 * side};
+    draw_sight_chart(
+        page.drawing,
+        {middle - FlatPoint{0.5 * side, 0.5 * side}, middle + FlatPoint{0.5 * side, 0.5 * side}},
+        made_, labels_);
+    draw_arc_key(page.drawing, labels_, {room.lo.x, room.hi.y}, made_.job.number);
+    const Box first =
+        draw_table(page.drawing, labels_, {room.lo.x, room.hi.y - side - kGap}, circles).box;
+    draw_table(page.drawing, labels_, {room.lo.x, first.lo.y - kGap}, faces);
+    return page;
+  }
+
+  Table circle_table() const {
+    Table table;
+    table.columns = {{"band", Anchor::Right},    {"distance", Anchor::Right},
+                     {"eyes up", Anchor::Right}, {"reads", Anchor::Right},
+                     {"nothing reads, deg"},     {"reads as another, deg"}};
+    for (std::size_t k = 0; k < sight_.rings.size(); ++k) {
+      const SightRing& ring = sight_.rings[k];
+      table.rows.push_back(
+          {std::to_string(k + 1), walked(ring.distance, units_), exact(ring.eye_height, units_),
+           plain_number(100 * ring.fraction(Reads::Number), 0) + " %",
+           arcs_in_words(ring.arcs, Reads::Nothing), arcs_in_words(ring.arcs, Reads::Another)});
+    }
+    table.columns[4].width_mm = 42;
+    table.columns[5].width_mm = 62;
+    return table;
+  }
+
+  Table face_table() const {
+    Table table;
+    table.columns = {{"face"},
+                     {fmt::format("reads at {}, deg", walked(ring_->distance, units_))},
+                     {"out to", Anchor::Right},
+                     {"on the cloth", Anchor::Right},
+                     {"seen", Anchor::Right},
+                     {"square on", Anchor::Right},
+                     {"at worst", Anchor::Right}};
+    for (std::size_t n = 0; n < sight_.scene.numbers.size(); ++n) {
+      const NumberServes& serves = ring_->numbers[n];
+      const Heights heights = heights_of(sight_.scene.numbers[n]);
+      table.rows.push_back({serves.side, arcs_words(serves.arcs_deg),
+                            walked(serves.farthest, units_),
+                            dimension_with_unit(mm(heights.cloth), units_),
+                            dimension_with_unit(mm(heights.seen), units_),
+                            arcmin(serves.square_arcmin), arcmin(serves.worst_arcmin)});
+    }
+    table.columns[1].width_mm = 45;
+    return table;
+  }
+
+  const Made& made_;
+  const Sight& sight_;
+  const Face& labels_;
+  Units units_;
+  const SightRing* ring_;
+};
+
+}  // namespace
+
+Sheet view_sheet(const Made& made, const Face& labels) {
+  Sheet sheet;
+  sheet.stem = "views";
+  sheet.title = "what an observer sees, and the sight chart";
+  sheet.kind = SheetKind::Views;
+  sheet.paper = made.job.paper.sheet;
+  sheet.pages = Views(made, labels).pages();
+  return sheet;
+}
+
+}  // namespace swathe

@@ -1,0 +1,152 @@
+#include "swathe/sheet/view_sheet.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <filesystem>
+#include <fstream>
+#include <numbers>
+#include <sstream>
+
+#include "sheet/overlaps.hpp"
+#include "sheet/view_picture.hpp"
+#include "support/label_face.hpp"
+#include "swathe/build/make.hpp"
+
+namespace swathe {
+namespace {
+
+Made made(const std::string& text) {
+  auto made =
+      make(text, "job.toml", [](const std::string& path) { return refuse(Why::Missing, path); });
+  REQUIRE_MESSAGE(made.has_value(), to_text(made.error().front()));
+  return *std::move(made);
+}
+
+std::string text_of(const std::filesystem::path& path) {
+  std::ostringstream text;
+  text << std::ifstream(path).rdbuf();
+  REQUIRE(!text.str().empty());
+  return text.str();
+}
+
+std::vector<std::filesystem::path> examples() {
+  std::vector<std::filesystem::path> paths;
+  for (const auto& entry : std::filesystem::recursive_directory_iterator(
+           std::filesystem::path(SWATHE_SOURCE) / "examples"))
+    if (entry.path().extension() == ".toml") paths.push_back(entry.path());
+  REQUIRE(paths.size() > 5);
+  return paths;
+}
+
+TEST_CASE("views: no text lies over another, over a line or off its page, on any paper") {
+  const Face face = test::label_face();
+  for (const auto& path : examples())
+    for (const char* paper : {"letter", "a4", "tabloid"}) {
+      const Made job = made(text_of(path) + fmt::format("\n[paper]\nsheet = \"{}\"\n", paper));
+      if (!job.sight) continue;
+      INFO(path.filename().string());
+      INFO(paper);
+      const Sheet sheet = view_sheet(job, face);
+      CHECK(sheet.kind == SheetKind::Views);
+      REQUIRE(sheet.pages.size() >= 2);
+      for (const Page& page : sheet.pages) {
+        for (const std::string& fault : test::text_faults(page, face)) CHECK_MESSAGE(false, fault);
+        for (const std::string& fault : test::lines_through_text(page, face))
+          CHECK_MESSAGE(false, fault);
+        const Box on = Box{{0, 0}, {page.width_mm, page.height_mm}}.grown(1e-6);
+        for (const Mark& mark : page.drawing.marks())
+          if (const auto* fill = std::get_if<FillMark>(&mark))
+            for (const Path& outline : fill->outlines) CHECK(on.holds(bounds(outline)));
+      }
+    }
+}
+
+/// Fills of one grey, and what they cover.
+double area_of(const Drawing& drawing, double grey) {
+  double sum = 0;
+  for (const Mark& mark : drawing.marks())
+    if (const auto* fill = std::get_if<FillMark>(&mark))
+      if (std::abs(fill->colour.red - grey) < 1e-9)
+        for (const Path& outline : fill->outlines) sum += std::abs(area(flatten(outline, 0.001)));
+  return sum;
+}
+
+// Of equal bands the outer ones are longer: a job with one circle has one band.
+TEST_CASE("sight chart: what is dark is the share that reads nothing") {
+  const Made job = made(R"([job]
+title = "Chart"
+number = "20486"
+[frame]
+width = "28 in"
+depth = "30 in"
+[[bumper]]
+name = "A"
+from = ["front", "50%"]
+to = ["front", "45%"]
+[numerals]
+sides = ["left", "right"]
+[sight]
+distance = ["30 ft"]
+eye_height = ["5 ft"]
+)");
+  const SightRing& ring = job.sight->rings.at(0);
+  const double nothing = ring.fraction(Reads::Nothing);
+  REQUIRE(nothing > 0.2);
+  const Sheet sheet = view_sheet(job, test::label_face());
+  const Drawing& chart = sheet.pages.back().drawing;
+  // The key's sample, 12 by 4.5 mm, is dark too. The band lies between two circles.
+  double least = 1e300, most = 0;
+  for (const Mark& mark : chart.marks())
+    if (const auto* line = std::get_if<LineMark>(&mark))
+      if (line->path.closed && line->path.vertices.size() <= 4 &&
+          line->path.vertices.front().bulge != 0) {
+        least = std::min(least, 0.5 * bounds(line->path).width());
+        most = std::max(most, 0.5 * bounds(line->path).width());
+      }
+  REQUIRE(most > least);
+  const double band = std::numbers::pi * (most * most - least * least);
+  CHECK((area_of(chart, 0.42) - 12 * 4.5) / band == doctest::Approx(nothing).epsilon(0.002));
+}
+
+// 4 in on two 2.5 in rods is seen 3.9116 in high (2.5 + 2 x 1.25 sin 0.6), and the rods 5 in: from
+// far away and level, that is what the picture must measure.
+TEST_CASE("views: the numeral is wrapped round the rods") {
+  const Made job = made(R"([job]
+title = "One"
+number = "1"
+season = "none"
+[frame]
+width = "28 in"
+depth = "30 in"
+[backing]
+thickness = "3/4 in"
+[cloth]
+thickness = "0 mm"
+[[bumper]]
+name = "A"
+from = ["front", "50%"]
+to = ["front", "45%"]
+[numerals]
+sides = ["left"]
+height = "4 in"
+)");
+  Drawing drawing;
+  const SpacePoint middle = job.sight->scene.numbers.at(0).digits.at(0).middle;
+  draw_view(drawing, {{0, 0}, {100, 100}}, job, {middle.x - 1e8, middle.y, middle.z});
+  Box digit, cloth;
+  for (const Mark& mark : drawing.marks())
+    if (const auto* fill = std::get_if<FillMark>(&mark))
+      for (const Path& outline : fill->outlines) {
+        if (fill->colour == Colour{1, 1, 1}) digit.cover(bounds(outline));
+        if (fill->colour.red < 0.9) cloth.cover(bounds(outline));
+      }
+  REQUIRE(!digit.empty());
+  CHECK(digit.height() / cloth.height() == doctest::Approx(3.9116 / 5).epsilon(1e-3));
+  // Seen from outside, the machine's left side shows its front end on the observer's left; both
+  // depths of padding stand out past the frame's 30 in and its fit of 1/16 in.
+  CHECK(cloth.width() / cloth.height() == doctest::Approx((30 + 0.125 + 6.5) / 5).epsilon(1e-3));
+}
+
+}  // namespace
+}  // namespace swathe
