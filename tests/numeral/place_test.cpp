@@ -326,7 +326,7 @@ FrameKeys even_frame(int sides, double side_mm) {
 // Drawn frames, rods, faces and heights: what is placed lies on the cloth, what is not does not
 // fit.
 TEST_CASE("place (1)-(3): drawn jobs") {
-  test::for_drawn_cases("place", 60, [](auto& rng) {
+  test::for_drawn_cases("place", test::kPlaceCases, [](auto& rng) {
     const int sides = std::uniform_int_distribution<int>(4, 6)(rng);
     Job job = test::c_halves(500, 500);
     job.frame = even_frame(sides, test::drawn(rng, 250, 700));

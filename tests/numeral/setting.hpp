@@ -16,9 +16,9 @@ namespace swathe::test {
 inline constexpr double kInch = 25.4;
 
 #ifdef SWATHE_SANITIZED
-inline constexpr int kSplitCases = 40;
+inline constexpr int kSplitCases = 40, kPlaceCases = 60;
 #else
-inline constexpr int kSplitCases = 300;
+inline constexpr int kSplitCases = 300, kPlaceCases = 500;
 #endif
 
 /// All that a placing needs, kept alive together.

@@ -84,30 +84,58 @@ TEST_CASE("Face: digits of the Debian faces are as high as fontTools finds them,
   }
 }
 
-TEST_CASE("Face: boxes and areas of every DejaVu Sans Bold digit") {
-  // Source: fontTools 4.38 and shapely on DejaVu Sans Bold 2.37, font units; areas with curves in
-  // 24 steps.
+TEST_CASE("Face: boxes and areas of every digit of the Debian faces, at 4 in") {
+  // Source: BoundsPen and AreaPen of fontTools 4.38 (exact, on the curves), of the glyphs that
+  // hb-shape 6.0.0 --features=lnum,-onum takes, on the package versions named in debian_fonts.hpp;
+  // font units.
   struct Want {
-    double x0, y0, x1, y1;
-    double area;  // 0 where none was measured
+    double x0, y0, x1, y1, area;
   };
-  const std::vector<Want> want = {{98, -29, 1327, 1520, 1164572},  {231, 0, 1284, 1493, 815842},
-                                  {162, 0, 1247, 1520, 0},         {137, -29, 1262, 1520, 0},
-                                  {92, 0, 1331, 1493, 1012897},    {158, -29, 1282, 1493, 0},
-                                  {127, -29, 1315, 1518, 0},       {137, 0, 1262, 1493, 771674},
-                                  {125, -29, 1298, 1520, 1222340}, {106, -29, 1294, 1518, 0}};
-  const auto [bytes, face] = opened(kDejaVu);
-  const double mm_per_unit = kFourInches / 1493;
-  for (std::size_t digit = 0; digit < want.size(); ++digit) {
-    const Region region = face.region(glyph_of(face, std::to_string(digit)), 2e-5);
-    const Box box = bounds(region);
-    CAPTURE(digit);
-    CHECK(std::abs(box.lo.x * 2048 - want[digit].x0) * mm_per_unit < 0.02);
-    CHECK(std::abs(box.lo.y * 2048 - want[digit].y0) * mm_per_unit < 0.02);
-    CHECK(std::abs(box.hi.x * 2048 - want[digit].x1) * mm_per_unit < 0.02);
-    CHECK(std::abs(box.hi.y * 2048 - want[digit].y1) * mm_per_unit < 0.02);
-    if (want[digit].area > 0) {
-      CHECK(area(region) * 2048 * 2048 == doctest::Approx(want[digit].area).epsilon(2e-4));
+  struct WantFace {
+    std::string path;
+    int em;
+    std::vector<Want> digits;
+  };
+  const std::vector<WantFace> wanted = {
+      {kDejaVu,
+       2048,
+       {{98, -29, 1327, 1520, 1164779.7},
+        {231, 0, 1284, 1493, 815842.0},
+        {162, 0, 1247, 1520, 958938.0},
+        {137, -29, 1262, 1520, 982829.8},
+        {92, 0, 1331, 1493, 1012897.0},
+        {158, -29, 1282, 1493, 1035501.1},
+        {127, -29, 1315, 1518, 1137246.0},
+        {137, 0, 1262, 1493, 771674.0},
+        {125, -29, 1298, 1520, 1222475.1},
+        {106, -29, 1294, 1518, 1137705.5}}},
+      {kLiberation,
+       2048,
+       {{81, -20, 1055, 1430, 822474.0},
+        {129, 0, 1082, 1409, 612399.5},
+        {71, 0, 1057, 1430, 754331.1},
+        {47, -23, 1065, 1430, 763996.2},
+        {31, 0, 1128, 1409, 735186.7},
+        {63, -20, 1082, 1409, 812992.4},
+        {75, -20, 1065, 1430, 850719.0},
+        {88, 0, 1049, 1409, 551712.1},
+        {65, -20, 1076, 1430, 904873.9},
+        {71, -20, 1063, 1430, 867586.0}}},
+  };
+  for (const WantFace& want : wanted) {
+    CAPTURE(want.path);
+    const auto [bytes, face] = opened(want.path);
+    const double mm_per_unit = kFourInches / (want.digits[1].y1 - want.digits[1].y0);
+    for (std::size_t digit = 0; digit < want.digits.size(); ++digit) {
+      CAPTURE(digit);
+      const Want& w = want.digits[digit];
+      const Region region = face.region(glyph_of(face, std::to_string(digit)), 5e-6);
+      const Box box = bounds(region);
+      CHECK(std::abs(box.lo.x * want.em - w.x0) * mm_per_unit < 0.02);
+      CHECK(std::abs(box.lo.y * want.em - w.y0) * mm_per_unit < 0.02);
+      CHECK(std::abs(box.hi.x * want.em - w.x1) * mm_per_unit < 0.02);
+      CHECK(std::abs(box.hi.y * want.em - w.y1) * mm_per_unit < 0.02);
+      CHECK(area(region) * want.em * want.em == doctest::Approx(w.area).epsilon(1e-4));
     }
   }
 }

@@ -1,0 +1,165 @@
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "support/drawn_jobs.hpp"
+#include "swathe/build/make.hpp"
+#include "swathe/job/write_job.hpp"
+#include "swathe/plane/clip.hpp"
+#include "swathe/type/faces.hpp"
+
+// Numerals of drawn jobs, from the job's text to where they lie on the pattern.
+namespace swathe {
+namespace {
+
+#ifdef SWATHE_SANITIZED
+constexpr int kJobs = 25;
+#else
+constexpr int kJobs = 500;
+#endif
+
+Outcome<Made> made_of(const Job& job) {
+  return make(job_text(job), "drawn.toml", [](const std::string& path) -> Outcome<std::string> {
+    return refuse(Why::Missing, "there is no file \"" + path + "\"");
+  });
+}
+
+Job drawn_number(std::mt19937_64& rng) {
+  static const std::vector<std::string> kNumbers = {"7", "11", "404", "1138", "20486"};
+  static const std::vector<std::string> kSeasons = {"none", "2026", "2025", "2024", "2023", "2020"};
+  static const std::vector<BundledFace> kFaces = bundled_faces();
+  Job job = test::drawn_job(rng);
+  job.number = kNumbers[rng() % kNumbers.size()];
+  job.season = kSeasons[rng() % kSeasons.size()];
+  job.numerals.font = kFaces[rng() % kFaces.size()].name;
+  job.numerals.method = static_cast<NumeralMethod>(rng() % 4);
+  if (rng() % 4 == 0) job.numerals.height = inches(test::drawn(rng, 2, 6));
+  if (rng() % 4 == 0) {
+    job.numerals.outline = mm(test::drawn(rng, 1, 4));
+    job.numerals.spacing.extra = mm(10);
+  }
+  if (rng() % 4 == 0) job.numerals.sides = {{job.frame.sides[rng() % job.frame.sides.size()]}};
+  if (rng() % 3 == 0) {
+    BracketKeys bracket;
+    bracket.bumper = "A";
+    bracket.side = job.frame.sides[0];
+    bracket.at = mm(test::drawn(rng, 0, 300));
+    bracket.width = mm(test::drawn(rng, 20, 90));
+    bracket.height = mm(test::drawn(rng, 20, 90));
+    bracket.cloth = BracketCloth::Window;
+    job.brackets.push_back(bracket);
+  }
+  return job;
+}
+
+/// All that shows of a number at its place: its digits, or the white round them.
+Region shown(const Made& made, const PlacedNumeral& placed) {
+  Region region;
+  for (const PlacedDigit& at : placed.digits) {
+    const auto digit = std::ranges::find(made.numerals->digits, at.digit, &Digit::digit);
+    REQUIRE(digit != made.numerals->digits.end());
+    for (Polygon contour : digit->white ? digit->white->outline : digit->outline) {
+      for (FlatPoint& p : contour) p = p + at.origin;
+      region.push_back(contour);
+    }
+  }
+  return region;
+}
+
+/// Half the width that a corner's pleat or seam takes out of the front at this level.
+double dart_at(const PatternCorner& corner, double u) {
+  const auto& dart = corner.dart;
+  if (dart.empty() || u <= dart.front().u) return dart.empty() ? 0 : dart.front().half_width;
+  for (std::size_t k = 1; k < dart.size(); ++k) {
+    if (u > dart[k].u) continue;
+    const double share = (u - dart[k - 1].u) / std::max(1e-12, dart[k].u - dart[k - 1].u);
+    return dart[k - 1].half_width + share * (dart[k].half_width - dart[k - 1].half_width);
+  }
+  return dart.back().half_width;
+}
+
+void check_clear(const Made& made, const PlacedNumeral& placed) {
+  CAPTURE(placed.side);
+  CAPTURE(placed.text);
+  const Pattern& pattern = made.patterns[static_cast<std::size_t>(placed.bumper)];
+  const Region ink = shown(made, placed);
+  CHECK(area(subtract(ink, {pattern.outline})) < 1e-3);  // on the cloth
+  for (const Polygon& window : pattern.holes) CHECK(intersect(ink, {window}).empty());
+  for (const BracketOnPattern& bracket : pattern.brackets)
+    for (const Path& window : bracket.windows)
+      CHECK(intersect(ink, {flatten(window, 0.01)}).empty());
+  for (const PatternCorner& corner : pattern.corners) {
+    for (const Polygon* notch : {&corner.notch_top, &corner.notch_bottom})
+      if (!notch->empty()) CHECK(intersect(ink, {*notch}).empty());
+    bool clear = true;
+    const bool left_of_it = placed.centre_s < corner.s;
+    for (const Polygon& contour : ink)
+      for (const FlatPoint p : contour) {
+        const double off = left_of_it ? corner.s - p.x : p.x - corner.s;
+        clear = clear && off >= dart_at(corner, p.y) - 0.01;
+      }
+    CHECK(clear);  // off the corner's line and its pleat or seam
+  }
+  for (const Polygon& contour : ink)
+    for (const FlatPoint p : contour) {
+      CHECK(p.x > 0);
+      CHECK(p.x < pattern.length);
+    }
+}
+
+/// What an advice says would do, in a job of its own; nothing where it names no figure or face.
+std::vector<Job> as_advised(const Job& job, const NumeralMisfit& misfit) {
+  std::vector<Job> advised;
+  Job next = job;
+  next.numerals.sides = {{misfit.side}};
+  const std::string& advice = misfit.advice;
+  const auto from = advice.find("it fits "), to = advice.find(" high");
+  if (from != std::string::npos && to != std::string::npos) {
+    const auto height = parse_length(advice.substr(from + 8, to - from - 8), job.units);
+    REQUIRE_MESSAGE(height.has_value(), advice);
+    advised.push_back(next);
+    advised.back().numerals.height = *height;
+  }
+  for (const BundledFace& face : bundled_faces())
+    if (advice.find(face.name + " (") != std::string::npos) {
+      advised.push_back(next);
+      advised.back().numerals.font = face.name;
+    }
+  return advised;
+}
+
+}  // namespace
+
+TEST_CASE("drawn numerals: off every corner, relief, end and window; advice that is taken mends") {
+  int placed = 0, split = 0, mended = 0;
+  test::for_drawn_cases("drawn-numerals", kJobs, [&](std::mt19937_64& rng) {
+    const Job job = drawn_number(rng);
+    const Outcome<Made> made = made_of(job);
+    if (!made) return;
+    CAPTURE(job_text(job));
+    for (const PlacedNumeral& numeral : made->numerals->placed) {
+      check_clear(*made, numeral);
+      ++placed;
+      split += numeral.whole ? 0 : 1;
+    }
+    if (made->numerals->misfits.empty()) return;
+    const NumeralMisfit& misfit = made->numerals->misfits.front();
+    CAPTURE(misfit.advice);
+    for (const Job& next : as_advised(job, misfit)) {
+      const Outcome<Made> again = made_of(next);
+      REQUIRE_MESSAGE(again.has_value(), to_text(again.error().front()));
+      CHECK(again->numerals->misfits.empty());
+      CHECK_FALSE(again->numerals->placed.empty());
+      ++mended;
+    }
+  });
+  CHECK(placed > 0);
+  CHECK(split > 0);
+  CHECK(mended > 0);
+}
+
+}  // namespace swathe
