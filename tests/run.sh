@@ -68,15 +68,15 @@ headers() {
   else echo "not ok - every public header compiles alone"; tail -n 30 "$build/headers.log"; fi
 }
 
-# The kept cases of every fuzz target, then half a minute of mutants of the bundled faces; under
-# sanitizers where the build has them (DEVELOPERS.md).
+# The kept cases of every fuzz target, then a minute of mutants of the bundled faces; all under
+# sanitizers.
 fuzz() {
   for target in tests/fuzz/*_fuzz.cpp; do
     name=$(basename "$target" _fuzz.cpp)
     "$build/tests/fuzz/swathe_replay_$name" tests/fuzz/corpus/"$name"/*
   done
   for name in font stroke; do
-    "$build/tests/fuzz/swathe_replay_$name" --mutate 1000000 15 "$(date +%s)" fonts-open/*/*.[to]tf \
+    "$build/tests/fuzz/swathe_replay_$name" --mutate 1000000 30 "$(date +%s)" fonts-open/*/*.[to]tf \
       tests/fuzz/corpus/font/*
   done
 }

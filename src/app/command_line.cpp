@@ -31,6 +31,7 @@ constexpr const char* kFooter =
 struct Words {
   std::string job;  ///< empty where none is named
   std::string folder = "out";
+  std::string faces_folder;  ///< empty where no sheet of faces is asked for
   std::vector<std::string> seasons;
   bool quiet = false, verbose = false;
   std::function<Exit(Terminal&)> action;
@@ -98,10 +99,15 @@ void add_commands(CLI::App& app, Words& words) {
                        [](Terminal& terminal, const Words& w) { return list(terminal, w.job); });
   commands.add_for_job("report", "Print the report as JSON",
                        [](Terminal& terminal, const Words& w) { return report(terminal, w.job); });
-  commands
-      .add("fonts", "Measure the bundled faces at the legal height",
-           [](Terminal& terminal, const Words& w) { return fonts(terminal, w.job); })
-      .add_option("JOB", words.job, "Measure for this job's season and number");
+  CLI::App& faces = commands.add(
+      "fonts", "Measure the bundled faces at the legal height",
+      [](Terminal& terminal, const Words& w) { return fonts(terminal, w.job, w.faces_folder); });
+  faces.add_option("JOB", words.job, "Measure for this job's season and number");
+  faces
+      .add_option(
+          "-o,--output", words.faces_folder,
+          "Write faces.pdf into this folder too: each face with the number, shaded by stroke")
+      ->type_name("DIR");
   commands
       .add("seasons", "List the rule sets known, and how sure each value is",
            [](Terminal& terminal, const Words& w) { return seasons(terminal, w.seasons); })

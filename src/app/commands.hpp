@@ -18,8 +18,8 @@ Exit make_files(Terminal& terminal, const std::string& job, const std::string& f
 Exit check(Terminal& terminal, const std::string& job);
 Exit list(Terminal& terminal, const std::string& job);
 Exit report(Terminal& terminal, const std::string& job);
-/// `job` may be empty.
-Exit fonts(Terminal& terminal, const std::string& job);
+/// `job` may be empty; so may `folder`, into which a sheet of the faces goes.
+Exit fonts(Terminal& terminal, const std::string& job, const std::string& folder);
 /// `names` may be empty, for all.
 Exit seasons(Terminal& terminal, const std::vector<std::string>& names);
 

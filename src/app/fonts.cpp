@@ -1,12 +1,19 @@
 #include <fmt/format.h>
 
+#include <cstdlib>
+#include <filesystem>
+
 #include "commands.hpp"
+#include "creation_date.hpp"
 #include "load.hpp"
+#include "output.hpp"
 #include "swathe/base/units.hpp"
 #include "swathe/rules/season.hpp"
+#include "swathe/sheet/face_sheet.hpp"
 #include "swathe/type/digits.hpp"
 #include "swathe/type/faces.hpp"
 #include "swathe/type/figures.hpp"
+#include "swathe/write/pdf.hpp"
 #include "table.hpp"
 
 namespace swathe::app {
@@ -17,6 +24,7 @@ struct Wish {
   Season season;
   Units units = Units::Inches;
   std::string number;  ///< may be empty
+  PaperKeys paper;
 };
 
 /// The job's season and number; the newest season without a job, or for one that has no season.
@@ -27,6 +35,7 @@ tl::expected<Wish, Exit> wish_of(Terminal& terminal, const std::string& job) {
     if (!made) return tl::unexpected(made.error());
     wish.units = made->job.units;
     wish.number = made->job.number;
+    wish.paper = made->job.paper;
     if (made->season && made->season->numerals_height) {
       wish.season = *made->season;
       return wish;
@@ -53,6 +62,29 @@ std::string number_text(double millimetres, Units units) {
                                 : fmt::format("{:.1f}", millimetres);
 }
 
+/// "islands in 0, 4, 6, 8, 9; most alike: 6 and 8, 0 and 8"
+std::string shape_words(const FaceFigures& figures) {
+  constexpr std::size_t kPairs = 2;
+  std::string islands, alike;
+  for (const DigitFigures& digit : figures.digits)
+    if (digit.counters > 0)
+      islands += fmt::format("{}{}", islands.empty() ? "" : ", ", digit.digit);
+  for (std::size_t k = 0; k < std::min(kPairs, figures.alike.size()); ++k)
+    alike += fmt::format("{}{} and {}", k == 0 ? "" : ", ", figures.alike[k].left,
+                         figures.alike[k].right);
+  return fmt::format("{}; most alike: {}", islands.empty() ? "no islands" : "islands in " + islands,
+                     alike);
+}
+
+double median_of(const FaceFigures& figures) {
+  double median = 0, length = 0;
+  for (const DigitFigures& digit : figures.digits) {
+    median += digit.stroke_median * digit.stroke_length;
+    length += digit.stroke_length;
+  }
+  return length > 0 ? median / length : 0;
+}
+
 Outcome<Table> measure(const Wish& wish) {
   const double height = wish.season.numerals_height->value.mm();
   const double stroke = wish.season.numerals_stroke ? wish.season.numerals_stroke->value.mm() : 0.0;
@@ -76,27 +108,88 @@ Outcome<Table> measure(const Wish& wish) {
       last = line->ink.width();
     }
     const DigitFigures& thinnest = figures->thinnest();
-    double median = 0, length = 0;
-    for (const DigitFigures& digit : figures->digits) {
-      median += digit.stroke_median * digit.stroke_length;
-      length += digit.stroke_length;
-    }
     table.add(
-        {bundled.name, number_text(median / length, wish.units),
+        {bundled.name, number_text(median_of(*figures), wish.units),
          fmt::format("{} ({})", number_text(thinnest.stroke_least, wish.units), thinnest.digit),
          fmt::format("{:.1f} %", 100.0 * figures->share_at_least()),
          number_text(figures->five_widest, wish.units), number_text(last, wish.units)});
     std::string note = axes_text(bundled);
     if (!bundled.note.empty()) note += (note.empty() ? "" : "; ") + bundled.note;
     note += (note.empty() ? "" : "; ") + ("stroke " + verdict(*figures));
+    note += "; " + shape_words(*figures);
     table.add_note(note);
   }
   return table;
 }
 
+constexpr const char* kSpecimen = "20486";  ///< where no job has a number
+
+/// A bundled face with the number in it.
+Outcome<FaceSpecimen> specimen_of(const BundledFace& bundled, const Wish& wish) {
+  const double height = wish.season.numerals_height->value.mm();
+  const double stroke = wish.season.numerals_stroke ? wish.season.numerals_stroke->value.mm() : 0.0;
+  const std::string number = wish.number.empty() ? kSpecimen : wish.number;
+  const auto face = open_bundled(bundled);
+  if (!face) return tl::unexpected(face.error());
+  const auto figures = measure_face(*face, height, stroke);
+  if (!figures) return tl::unexpected(figures.error());
+  auto line = set_digits(*face, number, height);
+  if (!line) return tl::unexpected(line.error());
+  FaceSpecimen specimen{bundled.name, {}, std::move(*line), {}};
+  for (const DigitOutline& shape : specimen.line.shapes)
+    specimen.strokes.push_back(measure_stroke(shape.outline));
+  const auto text = [&](double millimetres) { return measured(mm(millimetres), wish.units); };
+  std::string about = axes_text(bundled);
+  if (!bundled.note.empty()) about += (about.empty() ? "" : "; ") + bundled.note;
+  if (!about.empty()) specimen.figures.push_back(about);
+  const DigitFigures& thinnest = figures->thinnest();
+  specimen.figures.push_back(fmt::format("{} is {} wide; the widest digit five times {}", number,
+                                         text(specimen.line.ink.width()),
+                                         text(figures->five_widest)));
+  specimen.figures.push_back(fmt::format("stroke: median {}, least {} (in the {}); {}",
+                                         text(median_of(*figures)), text(thinnest.stroke_least),
+                                         thinnest.digit, verdict(*figures)));
+  specimen.figures.push_back(shape_words(*figures));
+  return specimen;
+}
+
+/// The faces on a sheet, put into the folder.
+Exit write_sheet(Terminal& terminal, const Wish& wish, const std::string& folder) {
+  std::vector<FaceSpecimen> faces;
+  for (const BundledFace& bundled : bundled_faces()) {
+    auto specimen = specimen_of(bundled, wish);
+    if (!specimen) {
+      terminal.complain(specimen.error());
+      return Exit::MachineFailed;
+    }
+    faces.push_back(std::move(*specimen));
+  }
+  const auto labels = Face::open(label_face());
+  if (!labels) {
+    terminal.complain(labels.error());
+    return Exit::MachineFailed;
+  }
+  const auto& stroke = wish.season.numerals_stroke;
+  const Sheet sheet = face_sheet(
+      faces, "Bundled faces for numerals",
+      {fmt::format("shortest digit {} high, the least of {}; not at full size",
+                   exact(wish.season.numerals_height->value, wish.units), wish.season.name)},
+      stroke ? stroke->value.mm() : inches(0.5).mm(), wish.paper, wish.units, *labels);
+  const char* epoch = std::getenv("SOURCE_DATE_EPOCH");
+  const PdfOptions options{creation_date(epoch == nullptr ? "" : epoch)};
+  if (const auto put = put_files(folder, {{sheet.stem + ".pdf", to_pdf(sheet, *labels, options)}});
+      !put) {
+    terminal.complain("swathe: " + put.error().sentence);
+    return Exit::MachineFailed;
+  }
+  terminal.say(fmt::format("{}: each face with its number\n",
+                           (std::filesystem::path(folder) / "faces.pdf").string()));
+  return Exit::Done;
+}
+
 }  // namespace
 
-Exit fonts(Terminal& terminal, const std::string& job) {
+Exit fonts(Terminal& terminal, const std::string& job, const std::string& folder) {
   const auto wish = wish_of(terminal, job);
   if (!wish) return wish.error();
   const auto table = measure(*wish);
@@ -119,7 +212,7 @@ Exit fonts(Terminal& terminal, const std::string& job) {
                     "digit. wide enough: the share of the strokes' length that is. 5 widest: "
                     "ink of the widest digit five times.");
   terminal.answer(text);
-  return Exit::Done;
+  return folder.empty() ? Exit::Done : write_sheet(terminal, *wish, folder);
 }
 
 }  // namespace swathe::app

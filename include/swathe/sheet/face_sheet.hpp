@@ -1,0 +1,31 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "swathe/base/units.hpp"
+#include "swathe/job/job.hpp"
+#include "swathe/sheet/drawing.hpp"
+#include "swathe/type/digits.hpp"
+#include "swathe/type/face.hpp"
+#include "swathe/type/stroke.hpp"
+
+namespace swathe {
+
+/// A face with a number set in it, and what it measures, in words.
+struct FaceSpecimen {
+  std::string name;
+  std::vector<std::string> figures;  ///< a line each
+  DigitLine line;
+  std::vector<Stroke> strokes;  ///< of line.shapes, in their order
+};
+
+/// Faces one below the other, all to one scale, their strokes shaded by width about `asked` (mm);
+/// `words` stand under the title.
+///
+/// Requires: at least one face.
+Sheet face_sheet(const std::vector<FaceSpecimen>& faces, const std::string& title,
+                 const std::vector<std::string>& words, double asked, const PaperKeys& paper,
+                 Units units, const Face& labels);
+
+}  // namespace swathe

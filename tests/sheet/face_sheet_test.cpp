@@ -1,0 +1,70 @@
+#include "swathe/sheet/face_sheet.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "numeral/faces.hpp"
+#include "sheet/made_by_hand.hpp"
+#include "sheet/overlaps.hpp"
+#include "sheet/stroke_picture.hpp"
+#include "swathe/plane/clip.hpp"
+
+namespace swathe {
+namespace {
+
+std::vector<FaceSpecimen> specimens() {
+  std::vector<FaceSpecimen> faces;
+  for (const BundledFace& bundled : bundled_faces()) {
+    auto line = set_digits(test::opened(bundled), "20486", 95.25);
+    REQUIRE(line.has_value());
+    FaceSpecimen face{bundled.name, {"one line", "another line"}, *std::move(line), {}};
+    for (const DigitOutline& shape : face.line.shapes)
+      face.strokes.push_back(measure_stroke(shape.outline));
+    faces.push_back(std::move(face));
+  }
+  return faces;
+}
+
+}  // namespace
+
+TEST_CASE("face sheet: every face is on it, texts apart and on the page") {
+  const Face labels = test::label_face();
+  const Sheet sheet =
+      face_sheet(specimens(), "Faces", {"words"}, 12.7, PaperKeys{}, Units::Inches, labels);
+  std::size_t named = 0;
+  for (const Page& page : sheet.pages) {
+    for (const std::string& fault : test::text_faults(page, labels)) FAIL_CHECK(fault);
+    for (const TextMark& text : test::texts_of(page.drawing))
+      named += static_cast<std::size_t>(
+          std::ranges::count(bundled_faces(), text.text, &BundledFace::name));
+  }
+  CHECK(named == bundled_faces().size());
+}
+
+TEST_CASE("stroke picture: darker where narrower, and only where there is ink") {
+  // A bar 10 wide, and one 20 wide beside it: with 12.7 asked the first is too narrow, the second
+  // more than half as wide again.
+  const Region bars = {{{0, 0}, {10, 0}, {10, 100}, {0, 100}},
+                       {{30, 0}, {50, 0}, {50, 100}, {30, 100}}};
+  const Stroke stroke = measure_stroke(bars);
+  Drawing drawing;
+  draw_shaded(drawing, {bars, stroke}, 12.7, {0, 0}, 1);
+  double dark = 0, pale = 0, last = 1;
+  for (const Mark& mark : drawing.marks())
+    if (const auto* fill = std::get_if<FillMark>(&mark)) {
+      Region shaded;
+      for (const Path& path : fill->outlines) shaded.push_back(flatten(path, 0.01));
+      CHECK(fill->colour.red == fill->colour.blue);  // grey
+      CHECK(fill->colour.red < last);                // the narrowest last, over the others
+      last = fill->colour.red;
+      CHECK(area(subtract(shaded, offset(bars, 0.05))) < 0.1);
+      dark += fill->colour.red < 0.4 ? area(shaded) : 0;
+      pale += fill->colour.red > 0.8 ? area(shaded) : 0;
+    }
+  CHECK(dark == doctest::Approx(10 * 100).epsilon(0.03));  // less its ends' corners
+  CHECK(pale == doctest::Approx(20 * 100).epsilon(0.06));
+}
+
+}  // namespace swathe
