@@ -9,7 +9,7 @@
 namespace swathe {
 namespace {
 
-constexpr double kGap = 4.5;
+constexpr double kGap = 3.0;
 constexpr double kMostScale = 0.22;
 constexpr double kMostShare = 0.4;  ///< of the page's width that the numbers take
 constexpr double kName = 4.0, kFigure = 2.5;
