@@ -42,12 +42,15 @@ double widest_between(const std::vector<double>& bearings) {
   return widest;
 }
 
-/// Whether anybody reads the number there; one that is hidden all round is no place.
+/// Whether anybody reads the number there, from any of the circles; hidden all round it is no
+/// place.
 bool reads(const Subject& s, const PlacedNumeral& numeral) {
   if (s.sight == nullptr) return true;
-  return std::ranges::any_of(s.sight->demanded, [&](const SightRing& ring) {
+  const auto serves = [&](const SightRing& ring) {
     return !ring.numbers[static_cast<std::size_t>(numeral.showing)].arcs_deg.empty();
-  });
+  };
+  return std::ranges::any_of(s.sight->rings, serves) ||
+         std::ranges::any_of(s.sight->demanded, serves);
 }
 
 /// "unread from 45 to 135 deg": the widest stretch that reads nothing, at the season's distance.

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "sheet/page_head.hpp"
 #include "sheet/sight_chart.hpp"
@@ -15,7 +16,7 @@ namespace {
 
 constexpr double kGap = 5.0;
 constexpr double kCaption = 22.0;  // mm below each picture
-constexpr double kHighestPicture = 40.0;
+constexpr double kHighestPicture = 40.0, kLowestPicture = 28.0;
 constexpr std::size_t kMostRows = 8;
 
 std::string deg(double value) { return plain_number(value, 0); }
@@ -85,7 +86,10 @@ class Views {
               "not to scale: hold nothing against it"}));
     const double wide = 0.5 * (room.width() - kGap);
     const double most = std::min(kHighestPicture, 0.45 * wide) + kCaption;
-    const auto fit = static_cast<std::size_t>(std::max(1.0, std::floor(room.height() / most)));
+    const double least = std::min(most, kLowestPicture + kCaption);
+    const auto most_rows =
+        static_cast<std::size_t>(std::max(1.0, std::floor(room.height() / least)));
+    const std::size_t fit = std::min(most_rows, sight_.scene.numbers.size());
     const double row = std::min(most, room.height() / static_cast<double>(fit));
     double top = room.hi.y;
     const std::size_t end = std::min({next + fit, kMostRows, sight_.scene.numbers.size()});
@@ -121,7 +125,11 @@ class Views {
     if (reads)
       words += fmt::format("; they look {} high, {} are enough", arcmin(serves.square_arcmin),
                            plain_number(sight_.criterion.least.arcmin(), 0));
-    caption(onto, box, capital(number.side) + ", square on", words);
+    const double turn =
+        std::remainder(degrees(bearing).radians() - number.bearing, 2 * std::numbers::pi);
+    const bool square = std::abs(Angle::from_radians(turn).degrees()) < 1.0;
+    caption(onto, box, capital(number.side) + (square ? ", square on" : ", at its best angle"),
+            words);
   }
 
   void at_worst(Drawing& onto, const Box& box, std::size_t n) const {

@@ -1,0 +1,123 @@
+// What an observer reads, on the example: 3 600 viewpoints on each of 3 circles at 2 eye heights,
+// one by one, and the exact sweep that says the same in arcs. Beside them the slow way: a ray from
+// a row of places on each digit's box to the eye, held against every triangle of the covers. It is
+// run on fewer viewpoints and reckoned up, since it takes minutes.
+#include <cmath>
+#include <cstdio>
+#include <cstdlib>
+#include <ctime>
+#include <fstream>
+#include <limits>
+#include <sstream>
+
+#include "swathe/build/make.hpp"
+#include "swathe/sheet/mesh.hpp"
+#include "swathe/sight/sweep.hpp"
+
+namespace {
+
+using namespace swathe;
+
+constexpr int kViewpoints = 3600;
+
+Made made_example() {
+  std::ostringstream text;
+  text << std::ifstream(SWATHE_SOURCE "/examples/tin-heron.toml").rdbuf();
+  auto made = make(text.str(), "tin-heron.toml",
+                   [](const std::string& name) { return refuse(Why::Missing, name); });
+  if (!made || !made->sight) std::abort();
+  return *std::move(made);
+}
+
+/// The least of some runs: what else the machine does can only add.
+template <class Work>
+double least_seconds(int runs, Work work) {
+  double least = std::numeric_limits<double>::infinity();
+  for (int k = 0; k < runs; ++k) {
+    const std::clock_t begin = std::clock();
+    work();
+    least = std::min(least, static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC);
+  }
+  return least;
+}
+
+/// Every viewpoint of every circle.
+std::size_t walk(const Scene& scene, const SightKeys& keys) {
+  std::size_t reads = 0;
+  for (const Length eye : keys.eye_height) {
+    const Sightlines lines(scene, eye, {keys.least_angle, kWidestObliquity});
+    for (const Length distance : keys.distance)
+      for (const ViewPoint& point : walk_round(scene, lines, distance, kViewpoints))
+        reads += point.reads == Reads::Number ? 1 : 0;
+  }
+  return reads;
+}
+
+SpacePoint less(const SpacePoint& a, const SpacePoint& b) {
+  return {a.x - b.x, a.y - b.y, a.z - b.z};
+}
+SpacePoint cross(const SpacePoint& a, const SpacePoint& b) {
+  return {a.y * b.z - a.z * b.y, a.z * b.x - a.x * b.z, a.x * b.y - a.y * b.x};
+}
+double dot(const SpacePoint& a, const SpacePoint& b) { return a.x * b.x + a.y * b.y + a.z * b.z; }
+
+/// Source: Moeller and Trumbore, Fast, minimum storage ray/triangle intersection (1997).
+bool meets(const SpacePoint& from, const SpacePoint& way, const SpacePoint& a, const SpacePoint& b,
+           const SpacePoint& c) {
+  const SpacePoint ab = less(b, a), ac = less(c, a), p = cross(way, ac);
+  const double det = dot(ab, p);
+  if (std::abs(det) < 1e-12) return false;
+  const SpacePoint off = less(from, a), q = cross(off, ab);
+  const double u = dot(off, p) / det, v = dot(way, q) / det, t = dot(ac, q) / det;
+  return u >= 0 && v >= 0 && u + v <= 1 && t > 0 && t < 1;
+}
+
+/// Seconds for as many viewpoints, by plain rays at plain triangles.
+double slow_seconds(const Made& made, int viewpoints) {
+  std::vector<Mesh> meshes;
+  for (const Wrap& wrap : made.wraps) meshes.push_back(make_mesh(wrap, made.job.cloth));
+  const Scene& scene = made.sight->scene;
+  std::size_t hidden = 0;
+  const double seconds = least_seconds(1, [&] {
+    for (int k = 0; k < viewpoints; ++k) {
+      const FlatPoint plan =
+          scene.centre + 6096.0 * towards(2 * 3.141592653589793 * k / viewpoints);
+      const SpacePoint eye{plan.x, plan.y, 1600};
+      for (const NumberInSpace& number : scene.numbers)
+        for (const DigitInSpace& digit : number.digits)
+          for (const auto* edge : {&digit.left, &digit.right})
+            for (SpacePoint from : *edge) {
+              from = {from.x + 0.01 * digit.normal.x, from.y + 0.01 * digit.normal.y, from.z};
+              const SpacePoint way = less(eye, from);
+              for (const Mesh& mesh : meshes)
+                for (const auto& [a, b, c] : mesh.triangles)
+                  hidden += meets(from, way, mesh.points[static_cast<std::size_t>(a)],
+                                  mesh.points[static_cast<std::size_t>(b)],
+                                  mesh.points[static_cast<std::size_t>(c)])
+                                ? 1
+                                : 0;
+            }
+    }
+  });
+  if (hidden == 0) std::abort();
+  return seconds;
+}
+
+}  // namespace
+
+int main() {
+  const Made made = made_example();
+  const Scene& scene = made.sight->scene;
+  SightKeys keys = made.job.sight;
+  std::size_t reads = 0;
+  const double walked = least_seconds(5, [&] { reads += walk(scene, keys); });
+  const double swept = least_seconds(5, [&] { reads += sweep(scene, keys).rings.size(); });
+  const std::size_t circles = keys.distance.size() * keys.eye_height.size();
+  constexpr int kSlow = 36;
+  const double slow =
+      slow_seconds(made, kSlow) * kViewpoints / kSlow * static_cast<double>(circles);
+  std::printf(
+      "%d viewpoints x %zu circles: %.1f ms; exact arcs %.1f ms; plain rays %.0f s, "
+      "%.0f times as long as the viewpoints (%zu)\n",
+      kViewpoints, circles, 1e3 * walked, 1e3 * swept, slow, slow / walked, reads);
+}
