@@ -245,6 +245,12 @@ class Pass {
     const std::vector<SightNumber> numbers = numbers_to_see(*made.numerals);
     made.sight = sweep(make_scene(made.wraps, numbers, made.job.sight.blind), made.job.sight,
                        demand.distance);
+    const auto misread = [](const SightRing& ring) { return ring.fraction(Reads::Another) > 0.0; };
+    const bool met =
+        !demand.viewpoints || meets(least_fraction(made.sight->demanded), *demand.viewpoints);
+    if (met && std::ranges::none_of(made.sight->rings, misread) &&
+        std::ranges::none_of(made.sight->demanded, misread))
+      return;
     made.sight->advice = sight_advice(made.wraps, numbers, made.job.sight, demand, made.job.units);
   }
 

@@ -86,14 +86,16 @@ Length farthest(const Scene& scene, const Sightlines& lines, std::size_t number,
     return !digits_around(scene, lines, number, mm(distance)).whole.empty();
   };
   // In the open this is the answer, but for the digits' own places beside the middle.
-  double lo = 0.995 * out, hi = 1.005 * out;
+  double lo = 0.998 * out, hi = 1.002 * out;
+  int steps = 4;
   if (!reads(lo)) {  // something stands before it
+    steps = 12;
     hi = lo;
     lo = 0.5 * hi;
     while (lo > 1e3 && !reads(lo)) lo *= 0.5;
     if (!reads(lo)) return Length();
   }
-  for (int k = 0; k < 12; ++k) {
+  for (int k = 0; k < steps; ++k) {
     const double middle = 0.5 * (lo + hi);
     (reads(middle) ? lo : hi) = middle;
   }
