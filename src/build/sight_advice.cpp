@@ -52,7 +52,8 @@ SightNumber moved(SightNumber number, double by) {
 }
 
 SightNumber into(SightNumber number, const NumeralRoom& room) {
-  number = moved(std::move(number), 0.5 * (room.from_s + room.to_s) - extent_of(number).middle());
+  const double by = 0.5 * (room.from_s + room.to_s) - extent_of(number).middle();
+  number = moved(std::move(number), by);
   for (SightDigit& digit : number.digits) digit.bumper = room.bumper;
   number.side = room.side;
   return number;
