@@ -45,8 +45,10 @@ struct Entry {
 constexpr double kDotsPerMm = 4.0;  ///< of pictures that are looked at: about 100 an inch
 
 /// The pages of a sheet as pictures for cutters and drawing programs, a file each; what is looked
-/// at as dots too.
-void add_pictures(std::vector<Entry>& entries, const Sheet& sheet, const Face& labels) {
+/// at as dots too, where it is asked for alone: squeezing dots takes longer than all the rest of
+/// it.
+void add_pictures(std::vector<Entry>& entries, const Sheet& sheet, const Face& labels,
+                  Wanted wanted) {
   for (std::size_t k = 0; k < sheet.pages.size(); ++k) {
     const std::string number = sheet.pages.size() == 1 ? "" : fmt::format("-{}", k + 1);
     const auto add = [&](const char* ending, std::string bytes) {
@@ -54,7 +56,7 @@ void add_pictures(std::vector<Entry>& entries, const Sheet& sheet, const Face& l
           {{sheet.stem + number + ending, std::move(bytes)}, "1", "full size", sheet.title});
     };
     add(".svg", to_svg(sheet.pages[k], sheet.title, labels));
-    if (sheet.kind == SheetKind::Views) add(".png", to_png(sheet.pages[k], labels, kDotsPerMm));
+    if (wanted == Wanted::Views) add(".png", to_png(sheet.pages[k], labels, kDotsPerMm));
   }
 }
 
@@ -70,7 +72,7 @@ std::vector<Entry> entries_of(const Made& made, const Sheets& sheets, Wanted wan
                        sheet.title});
     if (sheet.kind == SheetKind::Pattern || sheet.kind == SheetKind::Numerals ||
         sheet.kind == SheetKind::Views)
-      add_pictures(entries, sheet, sheets.labels);
+      add_pictures(entries, sheet, sheets.labels, wanted);
   }
   if (wanted != Wanted::Everything) return entries;
   for (std::size_t b = 0; b < made.wraps.size(); ++b) {
