@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "pattern/fastening.hpp"
 #include "pattern/outline.hpp"
@@ -34,6 +35,9 @@ std::vector<double> dart_heights(const Section& section, bool above) {
   for (int k = 0; k < kRound; ++k) heights.push_back(front + (tangent - front) * k / kRound);
   for (int k = 0; k <= kDartPoints - kRound; ++k)
     heights.push_back(tangent + (back - tangent) * k / (kDartPoints - kRound));
+  // The cloth turns round the board's back edge in a quarter circle about as thick as itself.
+  const double turn = 0.25 * std::numbers::pi * section.cloth_thickness_mm();
+  heights.push_back(above ? back - turn : back + turn);
   for (const Station& station : section.stations())  // bends of the section are bends of the dart
     if ((above && station.u_mm > tangent && station.u_mm < back) ||
         (!above && station.u_mm < tangent && station.u_mm > back))

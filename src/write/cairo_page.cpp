@@ -42,9 +42,10 @@ void set_line_style(cairo_t* context, const LineStyle& style) {
 
 }  // namespace
 
-void begin_page(cairo_t* context, double page_height_mm, double device_units_per_mm) {
-  const double scale = device_units_per_mm;
-  const cairo_matrix_t matrix = {scale, 0, 0, -scale, 0, scale * page_height_mm};
+void begin_page(cairo_t* context, double page_height_mm, double device_units_per_mm,
+                Stretch stretch) {
+  const double across = device_units_per_mm * stretch.x, down = device_units_per_mm * stretch.y;
+  const cairo_matrix_t matrix = {across, 0, 0, -down, 0, down * page_height_mm};
   cairo_set_matrix(context, &matrix);
   cairo_set_tolerance(context, kCurveTolerance);
   cairo_set_line_cap(context, CAIRO_LINE_CAP_ROUND);

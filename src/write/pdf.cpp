@@ -26,11 +26,11 @@ std::string to_pdf(const Sheet& sheet, const Face& labels, const PdfOptions& opt
   describe(CAIRO_PDF_METADATA_CREATE_DATE, options.created.c_str());
 
   for (const Page& page : sheet.pages) {
-    cairo_pdf_surface_set_size(surface.get(), kPointsPerMm * page.width_mm,
-                               kPointsPerMm * page.height_mm);
+    cairo_pdf_surface_set_size(surface.get(), kPointsPerMm * page.width_mm * page.print.x,
+                               kPointsPerMm * page.height_mm * page.print.y);
     if (!page.name.empty()) cairo_pdf_surface_set_page_label(surface.get(), page.name.c_str());
     const CairoHandle<cairo_t> context(cairo_create(surface.get()));
-    begin_page(context.get(), page.height_mm, kPointsPerMm);
+    begin_page(context.get(), page.height_mm, kPointsPerMm, page.print);
     draw_fills_and_lines(context.get(), page.drawing);
     for (const Mark& mark : page.drawing.marks())
       if (const auto* const text = std::get_if<TextMark>(&mark)) font.show(context.get(), *text);
