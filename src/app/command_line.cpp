@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "commands.hpp"
+#include "scale.hpp"
 #include "text.hpp"
 
 namespace swathe::app {
@@ -32,6 +33,7 @@ struct Words {
   std::string job;  ///< empty where none is named
   std::string folder = "out";
   std::string faces_folder;  ///< empty where no sheet of faces is asked for
+  std::string scale;  ///< empty where no models are wanted
   std::vector<std::string> seasons;
   bool quiet = false, verbose = false;
   std::function<Exit(Terminal&)> action;
@@ -68,11 +70,19 @@ class Commands {
   void add_making(const char* name, const char* description, Wanted wanted) {
     CLI::App& command =
         add_for_job(name, description, [wanted](Terminal& terminal, const Words& words) {
-          return make_files(terminal, words.job, words.folder, wanted);
+          return make_files(terminal, words.job, words.folder, wanted, read_scale(words.scale));
         });
     command.add_option("-o,--output", words_.folder, "The folder to write into")
         ->type_name("DIR")
         ->capture_default_str();
+    if (wanted != Wanted::Everything && wanted != Wanted::Patterns) return;
+    command
+        .add_option("--scale", words_.scale, "A model of each cover too, to cut from card and fold")
+        ->type_name("1/4")
+        ->check([](const std::string& scale) {
+          return read_scale(scale) ? std::string()
+                                   : printable(scale) + " is no scale from 1/20 to 1, such as 1/4";
+        });
   }
 
  private:

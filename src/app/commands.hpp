@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -13,8 +14,9 @@ namespace swathe::app {
 enum class Wanted { Everything, Patterns, Numerals, Views };
 
 Exit new_job(Terminal& terminal, const std::string& path);
+/// `scale` is that of proof models of the covers, where they are wanted.
 Exit make_files(Terminal& terminal, const std::string& job, const std::string& folder,
-                Wanted wanted);
+                Wanted wanted, std::optional<double> scale);
 Exit check(Terminal& terminal, const std::string& job);
 Exit list(Terminal& terminal, const std::string& job);
 Exit report(Terminal& terminal, const std::string& job);

@@ -7,16 +7,20 @@
 #include "commands.hpp"
 #include "creation_date.hpp"
 #include "load.hpp"
+#include "models.hpp"
 #include "output.hpp"
 #include "sheets.hpp"
 #include "sight.hpp"
+#include "swathe/job/limits.hpp"
 #include "swathe/sheet/mesh.hpp"
 #include "swathe/sheet/stems.hpp"
+#include "swathe/write/dxf.hpp"
 #include "swathe/write/obj.hpp"
 #include "swathe/write/pdf.hpp"
 #include "swathe/write/report.hpp"
 #include "swathe/write/svg.hpp"
 #include "table.hpp"
+#include "ways.hpp"
 
 namespace swathe::app {
 namespace {
@@ -26,8 +30,9 @@ bool wants(Wanted wanted, SheetKind kind) {
     case Wanted::Everything:
       return true;
     case Wanted::Patterns:
-      return kind == SheetKind::Pattern || kind == SheetKind::Tiles ||
-             kind == SheetKind::TapeMeasure || kind == SheetKind::Templates;
+      return kind == SheetKind::Pattern || kind == SheetKind::Tiles || kind == SheetKind::Fold ||
+             kind == SheetKind::TapeMeasure || kind == SheetKind::Templates ||
+             kind == SheetKind::Model;
     case Wanted::Views:
       return kind == SheetKind::Views;
     case Wanted::Numerals:
@@ -44,9 +49,9 @@ struct Entry {
 
 constexpr double kDotsPerMm = 4.0;  ///< of pictures that are looked at: about 100 an inch
 
-/// The pages of a sheet as pictures for cutters and drawing programs, a file each; what is looked
-/// at as dots too, where it is asked for alone: squeezing dots takes longer than all the rest of
-/// it.
+/// The pages of a sheet as pictures for drawing programs, a file each; for plotters too what is
+/// cut; as dots what is looked at, where it is asked for alone: squeezing dots takes longer than
+/// all the rest of it.
 void add_pictures(std::vector<Entry>& entries, const Sheet& sheet, const Face& labels,
                   Wanted wanted) {
   for (std::size_t k = 0; k < sheet.pages.size(); ++k) {
@@ -57,7 +62,24 @@ void add_pictures(std::vector<Entry>& entries, const Sheet& sheet, const Face& l
     };
     add(".svg", to_svg(sheet.pages[k], sheet.title, labels));
     if (wanted == Wanted::Views) add(".png", to_png(sheet.pages[k], labels, kDotsPerMm));
+    if (sheet.kind != SheetKind::Views) add(".dxf", to_dxf(sheet.pages[k], labels));
   }
+}
+
+/// Past what a PDF's reader need take: such a page comes as SVG and DXF, and in tiles.
+bool too_large_for_pdf(const Sheet& sheet) {
+  return std::ranges::any_of(sheet.pages, [](const Page& page) {
+    return std::max(page.width_mm * page.print.x, page.height_mm * page.print.y) >
+           kPaperSize.most.mm();
+  });
+}
+
+std::string left_out_text(const Sheets& sheets, Wanted wanted) {
+  std::string text;
+  for (const Sheet& sheet : sheets.list)
+    if (wants(wanted, sheet.kind) && too_large_for_pdf(sheet))
+      text += fmt::format("{}.pdf is left out: a PDF's page is 200 in long at most.\n", sheet.stem);
+  return text;
 }
 
 std::vector<Entry> entries_of(const Made& made, const Sheets& sheets, Wanted wanted) {
@@ -66,10 +88,11 @@ std::vector<Entry> entries_of(const Made& made, const Sheets& sheets, Wanted wan
   std::vector<Entry> entries;
   for (const Sheet& sheet : sheets.list) {
     if (!wants(wanted, sheet.kind)) continue;
-    entries.push_back({{sheet.stem + ".pdf", to_pdf(sheet, sheets.labels, options)},
-                       std::to_string(sheet.pages.size()),
-                       sheet.paper,
-                       sheet.title});
+    if (!too_large_for_pdf(sheet))
+      entries.push_back({{sheet.stem + ".pdf", to_pdf(sheet, sheets.labels, options)},
+                         std::to_string(sheet.pages.size()),
+                         sheet.paper,
+                         sheet.title});
     if (sheet.kind == SheetKind::Pattern || sheet.kind == SheetKind::Numerals ||
         sheet.kind == SheetKind::Views)
       add_pictures(entries, sheet, sheets.labels, wanted);
@@ -112,11 +135,12 @@ std::string verdict_line(const Made& made, const std::string& job) {
 }  // namespace
 
 Exit make_files(Terminal& terminal, const std::string& job, const std::string& folder,
-                Wanted wanted) {
+                Wanted wanted, std::optional<double> scale) {
   const auto made = load(terminal, job);
   if (!made) return made.error();
-  const auto sheets = sheets_of(terminal, *made);
+  auto sheets = sheets_of(terminal, *made);
   if (!sheets) return sheets.error();
+  if (scale && !add_models(terminal, *made, *sheets, *scale)) return Exit::WrongInput;
   const std::vector<Entry> entries = entries_of(*made, *sheets, wanted);
   if (entries.empty()) {
     terminal.complain(fmt::format("{}:1:1: the job has no number, so there are no {}", job,
@@ -131,6 +155,9 @@ Exit make_files(Terminal& terminal, const std::string& job, const std::string& f
   }
   terminal.answer(files_text(folder, entries));
   if (wanted == Wanted::Views) terminal.answer("\n" + sight_text(*made));
+  terminal.say(left_out_text(*sheets, wanted));
+  if (scale) terminal.say(smaller_model_text(*made, *sheets, *scale));
+  if (wants(wanted, SheetKind::Tiles)) terminal.say(ways_text(*made, *sheets));
   terminal.say(fmt::format("Print at 100 %, and measure the check scale on the first sheet.\n{}",
                            verdict_line(*made, job)));
   return Exit::Done;

@@ -60,7 +60,6 @@ JobReading job_from(const toml::table& root, PlaceFinder finder) {
   read_sight(top);
   read_paper(top);
   top.finish();
-  refuse_not_built(file);
 
   std::ranges::stable_sort(file.reading.faults, {}, [](const Refusal& fault) {
     return std::tuple(fault.place.line, fault.place.column);

@@ -41,12 +41,17 @@ void read_sheet(TableReader& in, PaperKeys& paper) {
   const toml::node* node = in.take("sheet");
   if (!node) return;
   if (const auto name = node->value_exact<std::string>()) {
-    if (const auto found = find_paper(*name)) {
+    if (*name == kRoll) {
+      paper.sheet = kRoll;
+      paper.height = kPaperSize.most;
+      if (in.require("width", "how wide the roll is")) in.length("width", paper.width, kPaperSize);
+    } else if (const auto found = find_paper(*name)) {
       paper.sheet = found->name;
       paper.width = found->width;
       paper.height = found->height;
     } else {
-      in.wrong(Why::UnknownName, *node, "paper.sheet", paper_names() + "or [width, height]");
+      in.wrong(Why::UnknownName, *node, "paper.sheet",
+               paper_names() + "\"roll\" or [width, height]");
     }
   } else if (const auto size = in.read_lengths<2>(*node, "paper.sheet", kPaperSize)) {
     paper.sheet = kOwnSize;
@@ -73,6 +78,9 @@ void read_paper(TableReader& root) {
   PaperKeys& paper = file.job().paper;
   TableReader in(file, root.table("paper"), "paper", "paper.");
   read_sheet(in, paper);
+  if (paper.sheet != kRoll)
+    if (const toml::node* width = in.take("width"))
+      in.wrong(Why::OutOfRange, *width, "paper.width", "none where the sheet is no \"roll\"");
   in.length("margin", paper.margin, kSmallGap);
   in.length("overlap", paper.overlap, kSmallGap);
   in.choice("face", paper.face, kPaperFaceWords);

@@ -17,7 +17,4 @@ void read_numerals(TableReader& root);
 void read_sight(TableReader& root);
 void read_paper(TableReader& root);
 
-/// Refuses what the file asks for and is not built yet; puts the default back.
-void refuse_not_built(JobFile& file);
-
 }  // namespace swathe

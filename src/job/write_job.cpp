@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "job/names.hpp"
+#include "swathe/job/papers.hpp"
 
 namespace swathe {
 namespace {
@@ -215,6 +216,7 @@ void write(Writer& out, const PaperKeys& paper) {
     out.list("sheet", std::array{paper.width, paper.height});
   else
     out.key("sheet", paper.sheet);
+  if (paper.sheet == kRoll) out.key("width", paper.width);
   out.key("margin", paper.margin);
   out.key("overlap", paper.overlap);
   out.word("face", paper.face, kPaperFaceWords);

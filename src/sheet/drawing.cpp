@@ -84,10 +84,14 @@ std::string to_text(SheetKind kind) {
       return "pattern";
     case SheetKind::Tiles:
       return "tiles";
+    case SheetKind::Fold:
+      return "half on the fold";
     case SheetKind::TapeMeasure:
       return "tape measure";
     case SheetKind::Templates:
       return "templates";
+    case SheetKind::Model:
+      return "proof model";
     case SheetKind::Numerals:
       return "numerals";
     case SheetKind::Lists:

@@ -9,6 +9,7 @@
 #include <tuple>
 #include <utility>
 
+#include "sheet/correction.hpp"
 #include "sheet/numeral_cells.hpp"
 #include "sheet/page_head.hpp"
 #include "sheet/shelves.hpp"
@@ -225,7 +226,7 @@ Sheet numeral_sheets(const Made& made, const Face& labels) {
   head.title = {made.job.title,
                 fmt::format("numerals {}, {}", made.job.number, words.piece),
                 "",
-                {kPrintWords}};
+                {kPrintWords, correction_words(made.job.paper)}};
   head.scales = true;
   for (const char* name : words.cautions) head.cautions.push_back(caution(name));
   if (method == NumeralMethod::SewOn) {

@@ -4,7 +4,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
+#include "sheet/half_pattern.hpp"
 #include "sheet/label_placer.hpp"
 #include "sheet/pattern_marks.hpp"
 #include "sheet/same_words.hpp"
@@ -23,35 +25,6 @@ constexpr double kSmall = 3.5;
 constexpr double kFromEnd = 6.0;     ///< names stand this far from their line's ends
 constexpr double kPastCrowns = 1.8;  ///< a staple line's name stands clear of the staples
 constexpr double kGrainLength = 130.0;
-
-/// The stretch of the pattern between two corners (or ends), on the sheet.
-struct Panel {
-  std::string side;
-  Box box;  ///< between the back edges
-};
-
-std::vector<Panel> panels_of(const Made& made, std::size_t bumper, const Placement& place) {
-  const Pattern& pattern = made.patterns[bumper];
-  const Wrap& wrap = made.wraps[bumper];
-  double top = 0, bottom = 0;
-  for (const NamedLine& line : pattern.lines)
-    if (line.what == What::BackEdge) {
-      top = std::max(top, line.from.y);
-      bottom = std::min(bottom, line.from.y);
-    }
-  std::vector<Panel> panels;
-  double from = 0;
-  for (std::size_t k = 0; k < wrap.run().sides.size(); ++k) {
-    const double to = k < pattern.corners.size() ? pattern.corners[k].s : pattern.length;
-    const auto side = static_cast<std::size_t>(wrap.run().sides[k].side);
-    Panel panel{made.frame.sides()[side].name, {}};
-    panel.box.cover(place({from, bottom}));
-    panel.box.cover(place({to, top}));
-    panels.push_back(std::move(panel));
-    from = to;
-  }
-  return panels;
-}
 
 bool is_drawn(What what) {
   // Where the front flat and the rounds end is nothing the hand works to.
@@ -115,7 +88,7 @@ void draw_join(Drawing& onto, const ClothJoin& join, const Placement& place) {
 }
 
 void draw_lines(Drawing& onto, const Pattern& pattern, const Placement& place) {
-  onto.line(LineKind::Cut, place(closed_path(pattern.outline)));
+  if (!pattern.outline.empty()) onto.line(LineKind::Cut, place(closed_path(pattern.outline)));
   for (const Path& snip : pattern.snips) onto.line(LineKind::Cut, place(snip));
   const double flip = place.mirrored ? -1.0 : 1.0;
   for (const PleatLine& pleat : pattern.pleats)
@@ -191,6 +164,73 @@ void name_number(LabelPlacer& labels, const PlacedNumeral& number, const Box& in
   labels.block(words, ink.grown(60), {ink.middle().x + 45, ink.lo.y - 14});
   labels.near({ink.hi.x + kRunOut, ink.lo.y}, "base line", kSmall, 20);
   labels.near({ink.middle().x, ink.hi.y + kRunOut}, "centre line", kSmall, 20);
+}
+
+/// Where a numeral comes to lie, told without its digits.
+struct NumeralPlace {
+  std::string words;  ///< "20486, front"
+  Box box;            ///< on the sheet
+};
+
+/// The places on a half, each with its base line; one on the fold is cut by it.
+std::vector<NumeralPlace> draw_places(Drawing& onto, const Numerals& numerals, std::size_t bumper,
+                                      const HalfPattern& half, const Placement& place) {
+  std::vector<NumeralPlace> places;
+  for (const PlacedNumeral& number : numerals.placed) {
+    if (number.bumper != static_cast<int>(bumper) || number.digits.empty()) continue;
+    const FlatPoint reach{0.5 * number.width, 0.5 * number.height};
+    const FlatPoint lo = FlatPoint{number.centre_s, number.centre_u} - reach;
+    if (lo.x >= half.fold) {  // beyond it: the place of its mirror image bears its side's name
+      for (NumeralPlace& other : places)
+        if (std::abs(other.box.middle().x - place({2 * half.fold - number.centre_s, 0}).x) < 1)
+          other.words += ", " + number.side;
+      continue;
+    }
+    const FlatPoint hi{std::min(number.centre_s + reach.x, half.fold), number.centre_u + reach.y};
+    NumeralPlace on{fmt::format("{}, {}", number.text, number.side), {}};
+    on.box.cover(place(lo));
+    on.box.cover(place(hi));
+    const Path outline = rectangle(on.box.lo, on.box.hi);
+    onto.line(LineKind::Numeral, outline);
+    const double base = place(number.digits.front().origin).y;
+    const double past = hi.x < half.fold ? kRunOut : 0.0;
+    const double left = on.box.lo.x - (place.mirrored ? past : kRunOut);
+    const double right = on.box.hi.x + (place.mirrored ? kRunOut : past);
+    onto.line(LineKind::Thin, {left, base}, {right, base});
+    if (past > 0) {
+      const double middle = place({number.centre_s, 0}).x;
+      onto.line(LineKind::Thin, {middle, on.box.hi.y}, {middle, on.box.hi.y + kRunOut});
+      onto.line(LineKind::Thin, {middle, on.box.lo.y}, {middle, on.box.lo.y - kRunOut});
+    }
+    places.push_back(on);
+  }
+  return places;
+}
+
+/// Arrows on to the fold, joined by a line, and what they ask for; above and below the middle.
+/// `into` is the way from the fold into the half, 1 or -1.
+void mark_fold(Drawing& onto, LabelPlacer& labels, FlatPoint low, FlatPoint high, double into) {
+  constexpr double kLong = 72.0, kFrom = 12.0, kRoom = 20.0, kWords = 4.0;
+  const std::string words = "PLACE ON THE FOLD";
+  Box strip;
+  strip.cover(low + FlatPoint{into, 0});
+  strip.cover(high + FlatPoint{into * (kRoom + 4.0), 0});
+  bool marked = false;
+  for (const double share : {0.72, 0.28}) {
+    const FlatPoint aim = low + share * (high - low) + FlatPoint{into * (0.5 * kRoom + 1), 0};
+    const auto spot = labels.claim(kRoom, kLong, strip, aim, 2.0);
+    if (!spot) continue;
+    const double x = low.x + into * kFrom;
+    const double from = spot->lo.y + 4, to = spot->hi.y - 4;
+    onto.line(LineKind::Fold, {x, from}, {x, to});
+    for (const double y : {from, to})
+      onto.fill(LineKind::Fold, kBlack, {closed_path(arrow({x, y}, {low.x + into, y}))});
+    onto.text({x + (into > 0 ? 2.0 + kWords : -2.0), 0.5 * (from + to)}, words, kWords,
+              Anchor::Middle, 0.5 * std::numbers::pi);
+    marked = true;
+  }
+  if (!marked && !labels.beside(low, high, words, 5.0, kFromEnd))
+    labels.beside(low, high, words, kSmall, 1.0);
 }
 
 void name_lines(LabelPlacer& labels, const Pattern& pattern, const Placement& place) {
@@ -296,10 +336,10 @@ void name_marks(LabelPlacer& labels, const Pattern& pattern, const Placement& pl
   }
 }
 
-void name_ends(LabelPlacer& labels, const Made& made, std::size_t bumper, const Placement& place) {
-  const Pattern& pattern = made.patterns[bumper];
+void name_ends(LabelPlacer& labels, const Made& made, const Pattern& pattern,
+               const Placement& place) {
   const Section& section = made.section;
-  const double squeeze = pattern.outline.empty() ? 1.0 : 1.0 - made.job.cloth.taken_out_around();
+  const double squeeze = 1.0 - made.job.cloth.taken_out_around();
   const auto within = [&](double s0, double s1, double u0, double u1) {
     Box box;
     box.cover(place({s0, squeeze * u0}));
@@ -361,6 +401,29 @@ void name_piece(Drawing& onto, LabelPlacer& labels, const Made& made, std::size_
 
 }  // namespace
 
+std::vector<Panel> panels_of(const Made& made, std::size_t bumper, const Placement& place) {
+  const Pattern& pattern = made.patterns[bumper];
+  const Wrap& wrap = made.wraps[bumper];
+  double top = 0, bottom = 0;
+  for (const NamedLine& line : pattern.lines)
+    if (line.what == What::BackEdge) {
+      top = std::max(top, line.from.y);
+      bottom = std::min(bottom, line.from.y);
+    }
+  std::vector<Panel> panels;
+  double from = 0;
+  for (std::size_t k = 0; k < wrap.run().sides.size(); ++k) {
+    const double to = k < pattern.corners.size() ? pattern.corners[k].s : pattern.length;
+    const auto side = static_cast<std::size_t>(wrap.run().sides[k].side);
+    Panel panel{made.frame.sides()[side].name, {}};
+    panel.box.cover(place({from, bottom}));
+    panel.box.cover(place({to, top}));
+    panels.push_back(std::move(panel));
+    from = to;
+  }
+  return panels;
+}
+
 Placement pattern_placement(const Made& made, std::size_t bumper, FlatPoint corner) {
   Placement place;
   place.mirrored = made.job.paper.face == PaperFace::Inside;
@@ -406,13 +469,55 @@ Drawing draw_pattern(const Made& made, std::size_t bumper, const Face& face, Fla
   for (const auto& [number, ink] : numbers)
     if (!ink.empty()) name_number(labels, *number, ink, place.mirrored);
   name_marks(labels, pattern, place);
-  name_ends(labels, made, bumper, place);
+  name_ends(labels, made, pattern, place);
   name_brackets(labels, pattern, place);
   name_strips(labels, pattern, place);
   name_joins(labels, pattern, place, made.job.units);
   name_parts(labels, pattern, place);
   name_hems(labels, pattern, place);
   name_staples(labels, pattern, place);
+  name_lines(labels, pattern, place);
+  return drawing;
+}
+
+Drawing draw_half_pattern(const Made& made, std::size_t bumper, const Face& face,
+                          FlatPoint corner) {
+  const HalfPattern half = first_half(made.patterns[bumper]);
+  const Pattern& pattern = half.pattern;
+  Placement place;
+  place.mirrored = made.job.paper.face == PaperFace::Inside;
+  place.move = corner - FlatPoint{place.mirrored ? -half.box.hi.x : half.box.lo.x, half.box.lo.y};
+  Drawing drawing;
+  std::vector<NumeralPlace> numbers;
+  if (made.numerals) numbers = draw_places(drawing, *made.numerals, bumper, half, place);
+  draw_lines(drawing, pattern, place);
+  draw_marks(drawing, pattern, place);
+  const FlatPoint fold_low = place({half.fold, half.box.lo.y});
+  const FlatPoint fold_high = place({half.fold, half.box.hi.y});
+  drawing.line(LineKind::Fold, fold_low, fold_high);
+
+  const FlatPoint size{half.box.width(), half.box.height()};
+  LabelPlacer labels(drawing, face, Box{corner, corner + size});
+  mark_fold(drawing, labels, fold_low, fold_high, place.mirrored ? 1.0 : -1.0);
+  std::vector<Panel> panels = panels_of(made, bumper, place);
+  const Box on_half{corner, corner + size};
+  std::erase_if(panels, [&](const Panel& p) { return !on_half.grown(-1).meets(p.box); });
+  for (Panel& panel : panels) {
+    panel.box.lo.x = std::max(panel.box.lo.x, on_half.lo.x);
+    panel.box.hi.x = std::min(panel.box.hi.x, on_half.hi.x);
+  }
+  for (const NumeralPlace& number : numbers) {
+    const TextBlock words{{{"NUMERAL " + number.words, kName}, {"on one cloth, unfolded", kSmall}}};
+    if (!labels.block(words, number.box, number.box.middle()))
+      labels.near(number.box.middle(), "NUMERAL " + number.words, kSmall, 120);
+    labels.keep_off(number.box);
+  }
+  name_piece(drawing, labels, made, bumper, panels);
+  name_marks(labels, pattern, place);
+  name_ends(labels, made, pattern, place);
+  name_brackets(labels, pattern, place);
+  name_strips(labels, pattern, place);
+  name_hems(labels, pattern, place);
   name_lines(labels, pattern, place);
   return drawing;
 }

@@ -1,12 +1,20 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "swathe/build/made.hpp"
 #include "swathe/sheet/drawing.hpp"
 #include "swathe/type/face.hpp"
 
 namespace swathe {
+
+/// The stretch of the pattern between two corners (or ends), on the sheet.
+struct Panel {
+  std::string side;
+  Box box;  ///< between the back edges
+};
+std::vector<Panel> panels_of(const Made& made, std::size_t bumper, const Placement& place);
 
 /// How the cloth's own coordinates come to lie on a sheet, lower left corner of its box at
 /// `corner`: mirrored where the job wants patterns as seen from the cloth's inside.
@@ -22,5 +30,12 @@ std::string corner_words(const Pattern& pattern, double s);
 /// One bumper's cover at full size with every mark and all words inside its outline, lower left
 /// corner of the cloth's box at `corner`.
 Drawing draw_pattern(const Made& made, std::size_t bumper, const Face& labels, FlatPoint corner);
+
+/// The half of it that is laid on a fold of the cloth. A numeral is told by its place alone: only
+/// one of two layers bears it.
+///
+/// Requires: the cover is its own mirror image.
+Drawing draw_half_pattern(const Made& made, std::size_t bumper, const Face& labels,
+                          FlatPoint corner);
 
 }  // namespace swathe

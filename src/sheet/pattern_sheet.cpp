@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "sheet/correction.hpp"
 #include "sheet/page_head.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/pattern_marks.hpp"
@@ -38,7 +39,7 @@ Sheet pattern_sheet(const Made& made, std::size_t bumper, const Face& labels) {
                 "",
                 {face_words(made), cut_words(made),
                  fmt::format("tape {} by {} before cutting", along, across), kPrintWords,
-                 same_words(made, bumper)}};
+                 correction_words(made.job.paper), same_words(made, bumper)}};
   head.scales = true;
   head.key = kinds_to_explain(page.drawing);
 

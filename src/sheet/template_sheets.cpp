@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "sheet/correction.hpp"
 #include "sheet/label_placer.hpp"
 #include "sheet/page_head.hpp"
 #include "sheet/pattern_drawing.hpp"
@@ -118,10 +119,11 @@ Cell key_of(const std::vector<Cell>& cells, const Face& labels, double most_widt
 Sheet template_sheets(const Made& made, std::size_t bumper, const Face& labels) {
   const Pattern& pattern = made.patterns[bumper];
   PageHead head;
-  head.title = {made.job.title,
-                fmt::format("bumper {}, templates", pattern.bumper),
-                "",
-                {face_words(made), "TOP away from you", kPrintWords}};
+  head.title = {
+      made.job.title,
+      fmt::format("bumper {}, templates", pattern.bumper),
+      "",
+      {face_words(made), "TOP away from you", kPrintWords, correction_words(made.job.paper)}};
   head.scales = true;
 
   Sheet sheet;

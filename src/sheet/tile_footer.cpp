@@ -93,7 +93,7 @@ void draw_scales(Drawing& onto, const Face& labels, FlatPoint top_left) {
 
 double footer_height(double printable_width_mm, const TileOptions& options) {
   return kGap + (is_narrow(printable_width_mm) ? 2 * kWords : kWords) +
-         (options.note.empty() ? 0.0 : kNote);
+         (options.note.empty() ? 0.0 : kNote) + (options.correction.empty() ? 0.0 : kNote);
 }
 
 void draw_footer(Drawing& onto, const Face& labels, const Box& strip, const TileGrid& grid,
@@ -107,9 +107,12 @@ void draw_footer(Drawing& onto, const Face& labels, const Box& strip, const Tile
   const std::string name = tile_name(column, row) + " of " + std::to_string(grid.count());
   draw_words(onto, labels, words, right - words.x - 3.0, name, options);
   draw_scales(onto, labels, narrow ? FlatPoint{strip.lo.x, top - kWords} : FlatPoint{right, top});
-  if (!options.note.empty())
-    draw_fitted(onto, labels, strip.lo + FlatPoint{0, 1.5}, strip.width(), options.note,
-                kTextHeight);
+  FlatPoint base = strip.lo + FlatPoint{0, 1.5};
+  for (const std::string& note : {options.correction, options.note}) {
+    if (note.empty()) continue;
+    draw_fitted(onto, labels, base, strip.width(), note, kTextHeight);
+    base.y += kNote;
+  }
 }
 
 }  // namespace swathe

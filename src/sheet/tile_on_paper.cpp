@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <utility>
 
+#include "sheet/correction.hpp"
+#include "swathe/job/papers.hpp"
+
 namespace swathe {
 namespace {
 
@@ -29,6 +32,8 @@ Sheet tile_on_paper(const Page& page, const Made& made, const Face& labels, Tile
   options.cut_words = std::move(words.cut);
   options.face_words = std::move(words.face);
   options.note = std::move(words.note);
+  options.roll = paper.sheet == kRoll;
+  options.correction = correction_words(paper);
   return tile(page, labels, options);
 }
 

@@ -32,6 +32,7 @@ constexpr double kCrossed = 1000.0;               ///< a stroke under a text cos
 constexpr double kDiamondHalf = 4.0;              ///< along the join
 constexpr double kDiamondDepth = 5.0;             ///< into the tile
 constexpr double kBesideReach = 15.5;             ///< half of a diamond with its name beside it
+constexpr double kLeastRoll = 190.0;              ///< of a page off a roll: its words and scales
 constexpr double kTrimFrom = 1.0, kTrimTo = 5.0;  ///< outside the image
 
 Box upright(const TextBox& box) {
@@ -442,6 +443,24 @@ std::vector<Box> text_boxes(const Drawing& drawing, const Face& labels) {
   return boxes;
 }
 
+/// A page off a roll, no longer than its tiles' images, or their words, need.
+void cut_to_length(double& width, double& height, const TileGrid& grid,
+                   const TileOptions& options) {
+  FlatPoint largest{kLeastRoll, 0};
+  for (std::size_t row = 0; row < grid.rows; ++row)
+    for (std::size_t column = 0; column < grid.columns; ++column) {
+      if (!grid.has(column, row)) continue;
+      const Box image = grid.image(column, row);
+      largest.x = std::max(largest.x, image.width());
+      largest.y = std::max(largest.y, image.height());
+    }
+  const double around = 2 * options.margin_mm;
+  if (width > height)
+    width = std::min(width, largest.x + around);
+  else
+    height = std::min(height, largest.y + around + footer_height(width - around, options));
+}
+
 }  // namespace
 
 Sheet tile(const Page& full, const Face& labels, const TileOptions& options) {
@@ -463,6 +482,7 @@ Sheet tile(const Page& full, const Face& labels, const TileOptions& options) {
     if (!best || grid.count() < best->grid.count()) best = Choice{width, height, std::move(grid)};
   }
 
+  if (options.roll) cut_to_length(best->width, best->height, best->grid, options);
   Tiling tiling(full, labels, best->grid, ink);
   Sheet sheet{options.stem, options.title, SheetKind::Tiles, options.paper, {}};
   for (const TileAt at : tiling.tiles()) {

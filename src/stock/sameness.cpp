@@ -4,6 +4,8 @@
 #include <iterator>
 #include <numbers>
 
+#include "swathe/stock/symmetry.hpp"
+
 namespace swathe {
 namespace {
 
@@ -166,6 +168,11 @@ std::vector<std::optional<Sameness>> same_patterns(const std::vector<Pattern>& p
       }
   }
   return found;
+}
+
+std::vector<std::string> unlike_mirrored(const Pattern& pattern) {
+  const auto mirrored = compare({pattern}, {}, 0, 0, Sameness::How::Mirrored);
+  return mirrored ? mirrored->but_for : std::vector<std::string>{"outline"};
 }
 
 void share_mark_names(std::vector<Pattern>& patterns,

@@ -176,16 +176,26 @@ TEST_CASE("job: counts have limits") {
              Why::TooLarge, {20, 9}, "0 to 16", "bracket.0");
 }
 
-TEST_CASE("job: what is not built yet is refused by name") {
-  struct Waiting {
-    const char *table, *line;
-    int column;
-  };
-  for (const Waiting& key : {Waiting{"paper", "measured = [\"99 mm\", \"101 mm\"]", 12}}) {
-    const std::string line = key.line, name = line.substr(0, line.find(' '));
-    check_only(fmt::format("[{}]\n{}\n", key.table, line), Why::NotSupported, {15, key.column},
-               fmt::format("{}.{}", key.table, name), key.table);
-  }
+TEST_CASE("job: a print's scales are measured about as long as they are") {
+  check_only("[paper]\nmeasured = [\"89.9 mm\", \"100 mm\"]\n", Why::OutOfRange, {15, 13}, "90 mm",
+             "paper");
+  check_only("[paper]\nmeasured = [\"100 mm\", \"4.4 in\"]\n", Why::OutOfRange, {15, 23}, "110 mm",
+             "paper");
+  check_only("[paper]\nmeasured = \"99 mm\"\n", Why::WrongType, {15, 12}, "2 lengths", "paper");
+  const JobReading reading = read_job(kLeast + "[paper]\nmeasured = [\"90 mm\", 4]\n", "job");
+  REQUIRE(reading.faults.empty());
+  CHECK(*reading.job.paper.measured == std::array{mm(90), inches(4)});
+}
+
+TEST_CASE("job: a roll has a width, and no other paper has") {
+  const JobReading reading =
+      read_job(kLeast + "[paper]\nsheet = \"roll\"\nwidth = \"24 in\"\n", "job");
+  REQUIRE(reading.faults.empty());
+  CHECK(reading.job.paper.width == inches(24));
+  check_only("[paper]\nsheet = \"roll\"\n", Why::Missing, {14, 1}, "paper.width", "paper");
+  check_only("[paper]\nwidth = \"24 in\"\n", Why::OutOfRange, {15, 9}, "\"roll\"", "paper");
+  check_only("[paper]\nsheet = \"roll\"\nwidth = \"201 in\"\n", Why::OutOfRange, {16, 9}, "200 in",
+             "paper");
 }
 
 TEST_CASE("job: a fault leaves the default and marks its table") {

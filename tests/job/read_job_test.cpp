@@ -74,7 +74,7 @@ TEST_CASE("job: what the new job shows as defaults are the defaults") {
                        line.substr(2, equals - 2).find_first_of(" .") == std::string::npos;
     const auto is = [&](const char* key) { return line.starts_with(fmt::format("# {} =", key)); };
     if (shown && !is("corners") && !(is("sides") && line.find("auto") == std::string::npos) &&
-        !is("measured") && !is("bumper") && !is("side") && !is("centre") && !is("split") &&
+        !is("measured") && !is("width") && !is("bumper") && !is("side") && !is("centre") && !is("split") &&
         !is("box"))
       line = line.substr(2);
     all += line + "\n";

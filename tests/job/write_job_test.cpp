@@ -106,6 +106,7 @@ sheet = [333, "20 in"]
 margin = 9
 overlap = 8
 face = "outside"
+measured = ["99.2 mm", "4 in"]
 )toml";
 
 }  // namespace

@@ -209,8 +209,8 @@ TEST_CASE("all sheets: a bumper that repeats an earlier one says so where it wou
   job.brackets.clear();
   job.number.clear();  // the halves of a rectangle are alike, but for what stands on them
   for (const Sheet& sheet : all_sheets(test::made_by_hand(job), face)) {
-    const bool repeats =
-        sheet.stem == "B-pattern" || sheet.stem == "B-tiles" || sheet.stem == "B-tape";
+    const bool repeats = sheet.stem == "B-pattern" || sheet.stem == "B-tiles" ||
+                         sheet.stem == "B-fold" || sheet.stem == "B-tape";
     const bool says = std::ranges::any_of(sheet.pages, [](const Page& page) {
       return test::says(page.drawing, "Same as bumper A: print A once");
     });

@@ -82,6 +82,8 @@ inline constexpr AngleRange kLeastAngle{Angle::from_arcmin(1), Angle::from_degre
 inline constexpr LengthRange kPaperSize{mm(100), mm(5080)};
 inline constexpr Length kLeastPrinted =
     mm(50);  ///< of a sheet inside its margins, less the overlap
-inline constexpr LengthRange kScaleMeasured{mm(80), mm(120)};
+/// What a 100 mm scale may have come out as: further off, the page was fitted, not printed at 100
+/// %.
+inline constexpr LengthRange kScaleMeasured{mm(90), mm(110)};
 
 }  // namespace swathe

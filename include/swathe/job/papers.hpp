@@ -15,6 +15,9 @@ struct Paper {
   Length width, height;
 };
 
+/// The name of paper that comes off a roll: a width, and as long as a page needs.
+inline constexpr std::string_view kRoll = "roll";
+
 /// Every paper known, by name.
 std::vector<Paper> papers();
 std::optional<Paper> find_paper(std::string_view name);

@@ -87,15 +87,32 @@ class Drawing {
   std::vector<Mark> marks_;
 };
 
+/// What a printer's error asks a page to be stretched by, so that it comes out true.
+struct Stretch {
+  double x = 1, y = 1;
+};
+
 /// One page, lower left corner at (0, 0).
 struct Page {
   double width_mm = 0, height_mm = 0;
   Drawing drawing;
   std::string name;  ///< "B2" for a tile, else a title
+  Stretch print{};   ///< where it is printed on paper; drawings for cutters stay true
 };
 
 /// What a sheet file is for: the words in the report and the file's place in the order of work.
-enum class SheetKind { Pattern, Tiles, TapeMeasure, Templates, Numerals, Lists, Views, Lay };
+enum class SheetKind {
+  Pattern,
+  Tiles,
+  Fold,
+  TapeMeasure,
+  Templates,
+  Model,
+  Numerals,
+  Lists,
+  Views,
+  Lay
+};
 std::string to_text(SheetKind kind);
 
 /// A file to be: pages of one paper.

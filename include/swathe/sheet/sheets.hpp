@@ -9,8 +9,9 @@
 namespace swathe {
 
 /// Every sheet of a job that is cut, marked or read at the bench, in the order of work: per bumper
-/// its pattern at full size, the same in tiles, the tape-measure layout and its templates; then the
-/// numerals, what an observer sees, then the lists. Sheets that would have no page are left out.
+/// its pattern at full size, the same in tiles, its half on the fold, the tape-measure layout and
+/// its templates; then the numerals, what an observer sees, then the lists. Sheets that would have
+/// no page are left out.
 std::vector<Sheet> all_sheets(const Made& made, const Face& labels);
 
 }  // namespace swathe

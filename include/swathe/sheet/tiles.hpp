@@ -20,6 +20,8 @@ struct TileOptions {
   std::string cut_words;   ///< "cut 1 red, 1 blue"
   std::string face_words;  ///< "INSIDE UP"
   std::string note;        ///< "Same as bumper A: print A once and cut 2 more"
+  std::string correction;  ///< that the print is corrected, and for what
+  bool roll = false;       ///< the longer edge is as long as the page needs, and no longer
 };
 
 /// A page too big for the paper, cut into tiles that are put together by their marks: each is

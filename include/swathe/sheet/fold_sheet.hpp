@@ -1,0 +1,25 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+
+#include "swathe/build/made.hpp"
+#include "swathe/sheet/drawing.hpp"
+#include "swathe/type/face.hpp"
+
+namespace swathe {
+
+/// Why a bumper's cover cannot be cut on a fold: "its windows and numerals are not alike on both
+/// halves"; empty where it is its own mirror image, numerals' places, windows and brackets in.
+///
+/// Requires (here and below): a bumper of the job, by its number.
+std::string not_on_fold(const Made& made, std::size_t bumper);
+
+/// Half of such a cover at full size, in tiles of the job's paper, to be laid with its long edge on
+/// a fold of the cloth. No pages where it cannot be cut on a fold.
+///
+/// Holds (fold_sheet_test.cpp): (1) the half and its mirror image together are the cover's cuts;
+///   (2) what lies beyond the fold has its name on the half.
+Sheet fold_sheet(const Made& made, std::size_t bumper, const Face& labels);
+
+}  // namespace swathe

@@ -1,0 +1,15 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "swathe/pattern/pattern.hpp"
+
+namespace swathe {
+
+/// What of a pattern is not its own mirror image, left for right: "outline", "windows", "punch
+/// holes", "brackets", "pleats", "seams", "match marks"; empty where all is. Numerals are not
+/// looked at.
+std::vector<std::string> unlike_mirrored(const Pattern& pattern);
+
+}  // namespace swathe

@@ -1,0 +1,41 @@
+#include "models.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <utility>
+
+#include "swathe/sheet/model_sheet.hpp"
+#include "text.hpp"
+
+namespace swathe::app {
+
+std::string smaller_model_text(const Made& made, const Sheets& sheets, double scale) {
+  const std::string& paper = made.job.paper.sheet;
+  const auto fit = [&](double at) {
+    for (std::size_t b = 0; b < made.patterns.size(); ++b)
+      if (model_sheet(made, b, at, sheets.labels).paper != paper) return false;
+    return true;
+  };
+  if (fit(scale)) return "";
+  for (double parts = std::floor(1 / scale) + 1; parts <= 1 / kLeastModel; ++parts)
+    if (fit(1 / parts))
+      return fmt::format("Models at {} want larger card than {}; at {} they fit on it.\n",
+                         scale_words(scale), printable(paper), scale_words(1 / parts));
+  return "";
+}
+
+bool add_models(Terminal& terminal, const Made& made, Sheets& sheets, double scale) {
+  for (std::size_t b = 0; b < made.patterns.size(); ++b) {
+    Sheet model = model_sheet(made, b, scale, sheets.labels);
+    if (model.pages.empty()) {
+      terminal.complain(fmt::format("swathe: --scale {}: bumper {} fits no sheet of card so large",
+                                    scale_words(scale), printable(made.patterns[b].bumper)));
+      return false;
+    }
+    sheets.list.push_back(std::move(model));
+  }
+  return true;
+}
+
+}  // namespace swathe::app

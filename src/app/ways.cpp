@@ -1,0 +1,44 @@
+#include "ways.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string_view>
+
+#include "swathe/sheet/fold_sheet.hpp"
+#include "swathe/sheet/stems.hpp"
+#include "table.hpp"
+
+namespace swathe::app {
+namespace {
+
+/// Pages of a bumper's sheet.
+std::size_t pages_of(const Made& made, const Sheets& sheets, std::size_t bumper,
+                     std::string_view what) {
+  const auto sheet = std::ranges::find(sheets.list, stem_of(made, bumper, what), &Sheet::stem);
+  return sheet == sheets.list.end() ? 0 : sheet->pages.size();
+}
+
+}  // namespace
+
+std::string ways_text(const Made& made, const Sheets& sheets) {
+  Table table({{"cover"},
+               {"tiles", Column::Align::Right},
+               {"half on the fold", Column::Align::Right},
+               {"tape measure and templates", Column::Align::Right}});
+  for (std::size_t b = 0; b < made.patterns.size(); ++b) {
+    const std::size_t tiles = pages_of(made, sheets, b, "tiles");
+    const std::size_t fold = pages_of(made, sheets, b, "fold");
+    const std::size_t tape = pages_of(made, sheets, b, "tape");
+    const std::size_t templates = pages_of(made, sheets, b, "templates");
+    table.add({printable(made.patterns[b].bumper), tiles > 0 ? std::to_string(tiles) : "-",
+               fold > 0 ? std::to_string(fold) : "-",
+               fmt::format("{} + {} = {}", tape, templates, tape + templates)});
+    if (const std::string why = not_on_fold(made, b); !why.empty())
+      table.add_note("not on a fold: " + why, 1);
+  }
+  return fmt::format("Sheets of {} to a cover, by the way you choose:\n{}\n",
+                     printable(made.job.paper.sheet), table.to_text(2));
+}
+
+}  // namespace swathe::app

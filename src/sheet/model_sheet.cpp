@@ -1,0 +1,204 @@
+#include "swathe/sheet/model_sheet.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <utility>
+#include <vector>
+
+#include "sheet/label_placer.hpp"
+#include "sheet/page_head.hpp"
+#include "sheet/pattern_drawing.hpp"
+#include "sheet/pattern_marks.hpp"
+#include "swathe/base/units.hpp"
+#include "swathe/job/papers.hpp"
+#include "swathe/sheet/stems.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kHalfTriangle = 1.3, kTriangle = 2.4;  ///< of a match mark, on the card
+constexpr double kLeastHole = 0.8;                      ///< radius that still shows
+constexpr double kUnderArrow = 5.0;                     ///< length of a pleat's arrow
+constexpr double kFromEnd = 3.0;                        ///< a line's name from its end
+
+/// The cover at scale, lower left corner of its box at the origin.
+class Model {
+ public:
+  Model(const Made& made, std::size_t bumper, double scale)
+      : made_(made), bumper_(bumper), pattern_(made.patterns[bumper]), scale_(scale) {
+    place_.move = FlatPoint{} - bounds(pattern_.outline).lo;
+  }
+
+  FlatPoint size() const { return scale_ * FlatPoint{pattern_.cloth_length, pattern_.cloth_width}; }
+
+  /// Every line of it; the numbers first, under them.
+  Drawing lines() const {
+    Drawing drawing;
+    draw_numbers(drawing);
+    drawing.line(LineKind::Cut, on(closed_path(pattern_.outline)));
+    for (const Path& snip : pattern_.snips) drawing.line(LineKind::Cut, on(snip));
+    for (const PleatLine& pleat : pattern_.pleats) {
+      const Path fold = on(pleat.path);
+      const OnPath middle = along_path(fold, 0.6);
+      drawing.line(LineKind::Fold, fold);
+      drawing.fill(LineKind::Fold, kBlack,
+                   {closed_path(arrow(middle.at, middle.at + kUnderArrow * pleat.under))});
+    }
+    for (const Path& stitch : pattern_.stitches) drawing.line(LineKind::Stitch, on(stitch));
+    for (const NamedLine& line : pattern_.lines)  // card bends where cloth goes round
+      if (line.what != NamedLine::What::StapleLine)
+        drawing.line(LineKind::Corner, on(line.from), on(line.to));
+    for (const BracketOnPattern& bracket : pattern_.brackets) draw_bracket(drawing, bracket);
+    for (const MatchMark& mark : pattern_.marks) {
+      const double rise = mark.top ? -kTriangle : kTriangle;
+      const FlatPoint at = on(mark.at), tip = at + FlatPoint{0, rise};
+      const FlatPoint half{mark.top ? -kHalfTriangle : kHalfTriangle, 0};  // counter-clockwise
+      drawing.fill(LineKind::Match, kBlack, {closed_path({at - half, at + half, tip})});
+    }
+    return drawing;
+  }
+
+  /// Its words on a drawing that has its lines; `corner` is where its box begins there.
+  void name(Drawing& onto, const Face& labels, FlatPoint corner) const {
+    LabelPlacer placer(onto, labels, {corner, corner + size()});
+    const auto there = [&](FlatPoint p) { return corner + on(p); };
+    name_sides(placer, corner);
+    for (const MatchMark& mark : pattern_.marks)
+      placer.near(there(mark.at) + FlatPoint{0, mark.top ? -kTriangle : kTriangle}, mark.name,
+                  kTableHeight, 8.0);
+    for (const NamedLine& line : pattern_.lines)
+      if (line.what == NamedLine::What::CornerLine)
+        placer.beside(there(line.from), there(line.to),
+                      "corner " + corner_words(pattern_, line.from.x), kTableHeight, kFromEnd);
+      else if (line.what == NamedLine::What::BackEdge)
+        placer.beside(there(line.from), there(line.to), "board edge", kTableHeight, kFromEnd);
+    for (const BracketOnPattern& bracket : pattern_.brackets)
+      for (const Path& path :
+           bracket.cloth == BracketCloth::Window ? bracket.windows : bracket.footprints) {
+        const Box box = bounds(on(path));
+        placer.near(corner + FlatPoint{box.middle().x, box.lo.y}, bracket.side + " bracket",
+                    kTableHeight, 40.0);
+      }
+  }
+
+ private:
+  FlatPoint on(FlatPoint p) const { return scale_ * place_(p); }
+  Path on(Path path) const {
+    path = place_(path);
+    for (Vertex& vertex : path.vertices) vertex.at = scale_ * vertex.at;
+    return path;
+  }
+
+  void draw_numbers(Drawing& onto) const {
+    if (!made_.numerals) return;
+    for (const PlacedNumeral& number : made_.numerals->placed) {
+      if (number.bumper != static_cast<int>(bumper_)) continue;
+      for (const PlacedDigit& placed : number.digits) {
+        const auto digit = std::ranges::find(made_.numerals->digits, placed.digit, &Digit::digit);
+        if (digit == made_.numerals->digits.end()) continue;
+        Region outline = digit->outline;
+        for (Polygon& contour : outline)
+          for (FlatPoint& p : contour) p = on(p + placed.origin);
+        draw_numeral(onto, outline);
+      }
+    }
+  }
+
+  void draw_bracket(Drawing& onto, const BracketOnPattern& bracket) const {
+    const bool window = bracket.cloth == BracketCloth::Window;
+    for (const Path& path : window ? bracket.windows : bracket.footprints)
+      onto.line(window ? LineKind::Cut : LineKind::Thin, on(path));
+    for (const Punch& hole : bracket.holes)
+      onto.line(LineKind::Punch, circle(on(hole.at), std::max(kLeastHole, scale_ * hole.radius)));
+  }
+
+  void name_sides(LabelPlacer& placer, FlatPoint corner) const {
+    const std::vector<Panel> panels = panels_of(made_, bumper_, place_);
+    const auto longest = std::ranges::max_element(
+        panels, {}, [](const Panel& panel) { return std::round(panel.box.width()); });
+    for (auto panel = panels.begin(); panel != panels.end(); ++panel) {
+      const Box box{corner + scale_ * panel->box.lo, corner + scale_ * panel->box.hi};
+      TextBlock words{{{panel->side + " side", kTextHeight}, {"\u2191 TOP", kTextHeight}}};
+      if (panel == longest)
+        words.lines.insert(words.lines.begin(), {"BUMPER " + pattern_.bumper, kTitleHeight});
+      if (!placer.block(words, box, box.middle()))
+        for (const TextBlock::Line& line : words.lines)
+          if (!placer.block({{line}}, box, box.middle()))
+            placer.block({{{line.text, kTableHeight}}}, box, box.middle());
+    }
+  }
+
+  const Made& made_;
+  std::size_t bumper_;
+  const Pattern& pattern_;
+  double scale_;
+  Placement place_;
+};
+
+/// The job's paper first, then those of its series, the smallest first.
+std::vector<Paper> cards(const Job& job) {
+  const auto is_metric = [](const std::string& name) { return name.size() == 2 && name[0] == 'a'; };
+  const bool named = find_paper(job.paper.sheet).has_value();
+  const bool metric = named ? is_metric(job.paper.sheet) : job.units == Units::Millimetres;
+  std::vector<Paper> all;
+  for (Paper& paper : papers())
+    if (is_metric(paper.name) == metric) all.push_back(std::move(paper));
+  std::ranges::sort(all, {}, [](const Paper& p) { return p.width.mm() * p.height.mm(); });
+  if (job.paper.sheet != kRoll)
+    all.insert(all.begin(), {job.paper.sheet, job.paper.width, job.paper.height});
+  return all;
+}
+
+}  // namespace
+
+std::string scale_words(double scale) {
+  const double parts = std::round(1 / scale);
+  if (std::abs(parts * scale - 1) < 1e-9) return fmt::format("1/{}", plain_number(parts, 0));
+  return plain_number(scale, 3);
+}
+
+Sheet model_sheet(const Made& made, std::size_t bumper, double scale, const Face& labels) {
+  const Model model(made, bumper, scale);
+  const Drawing lines = model.lines();
+  PageHead head;
+  head.title = {
+      made.job.title,
+      fmt::format("bumper {}, proof model {}", made.patterns[bumper].bumper, scale_words(scale)),
+      "",
+      {"for card, OUTSIDE UP: not for cutting cloth"}};
+  head.how = {
+      "Cut it out, windows too. Bend along EDGE and CORNER, lay the FOLD cloth under, and "
+      "hold it round: what does not meet on the card will not meet on the bumper."};
+  head.key = kinds_to_explain(lines);
+
+  Sheet sheet;
+  sheet.stem = stem_of(made, bumper, "model");
+  sheet.title = head.title.subject;
+  sheet.kind = SheetKind::Model;
+  for (const Paper& card : cards(made.job))
+    for (const bool wide : {true, false}) {
+      PaperKeys paper = made.job.paper;
+      paper.sheet = card.name;
+      paper.width = card.width;
+      paper.height = card.height;
+      Page page = empty_page(paper, wide);
+      const Box room = draw_page_head(page.drawing, labels, printable(page, paper), head);
+      const FlatPoint size = model.size();
+      if (size.x > room.width() || size.y > room.height()) continue;
+      const FlatPoint corner{room.middle().x - 0.5 * size.x, room.hi.y - size.y};
+      Drawing drawing;
+      drawing.add(lines, {false, 0, corner});
+      model.name(drawing, labels, corner);
+      page.drawing.add(drawing, {});
+      page.name = head.title.subject;
+      sheet.paper = card.name;
+      sheet.pages.push_back(std::move(page));
+      return sheet;
+    }
+  return sheet;
+}
+
+}  // namespace swathe

@@ -1,0 +1,68 @@
+#include "swathe/sheet/model_sheet.hpp"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+
+#include "sheet/made_by_hand.hpp"
+#include "sheet/overlaps.hpp"
+
+namespace swathe {
+namespace {
+
+TEST_CASE("model sheet (1): the outline is the cover's, at scale") {
+  const Face face = test::label_face();
+  const Made made = test::made_by_hand(test::demo_job());
+  for (const double scale : {1.0 / 4, 1.0 / 7, 0.1}) {
+    const Sheet sheet = model_sheet(made, 0, scale, face);
+    REQUIRE(sheet.pages.size() == 1);
+    double largest = 0;
+    for (const Mark& mark : sheet.pages.front().drawing.marks()) {
+      const auto* const line = std::get_if<LineMark>(&mark);
+      CHECK_FALSE((line && line->kind == LineKind::Staple));
+      if (line && line->kind == LineKind::Cut && line->path.closed) {
+        Polygon outline;
+        for (const Vertex& v : line->path.vertices) outline.push_back(v.at);
+        largest = std::max(largest, std::abs(area(outline)));
+      }
+    }
+    CHECK(largest == doctest::Approx(scale * scale * area(made.patterns[0].outline)).epsilon(1e-9));
+  }
+}
+
+TEST_CASE("model sheet: on the job's paper where that holds it, else on the next of its series") {
+  const Face face = test::label_face();
+  Job job = test::demo_job();
+  const Made american = test::made_by_hand(job);
+  CHECK(model_sheet(american, 0, 1.0 / 10, face).paper == "letter");
+  const Sheet large = model_sheet(american, 0, 1.0 / 4, face);
+  CHECK(large.paper == "arch-c");  // a cover of 1.7 m: 430 mm of card, more than 17 in less margins
+  job.paper.sheet = "a4";
+  job.paper.width = mm(210);
+  job.paper.height = mm(297);
+  CHECK(model_sheet(test::made_by_hand(job), 0, 1.0 / 4, face).paper == "a2");  // ISO 216
+  CHECK(model_sheet(american, 0, 1.0, face).pages.empty());
+}
+
+TEST_CASE("model sheet: words are as large as on any sheet and lie over nothing") {
+  const Face face = test::label_face();
+  for (const double scale : {1.0 / 4, 1.0 / 8}) {
+    const Sheet sheet = model_sheet(test::made_by_hand(test::demo_job()), 0, scale, face);
+    REQUIRE(sheet.pages.size() == 1);
+    const Page& page = sheet.pages.front();
+    for (const std::string& fault : test::text_faults(page, face)) CHECK_MESSAGE(false, fault);
+    for (const std::string& fault : test::lines_through_text(page, face))
+      CHECK_MESSAGE(false, fault);
+    for (const TextMark& text : test::texts_of(page.drawing)) CHECK(text.height_mm >= 2.5);
+    CHECK(test::says(page.drawing, "BUMPER A"));
+  }
+}
+
+TEST_CASE("scale_words: a fraction of one, else decimals") {
+  CHECK(scale_words(0.25) == "1/4");
+  CHECK(scale_words(1.0 / 7) == "1/7");
+  CHECK(scale_words(0.3) == "0.3");
+}
+
+}  // namespace
+}  // namespace swathe
