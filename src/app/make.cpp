@@ -155,8 +155,10 @@ Exit make_files(Terminal& terminal, const std::string& job, const std::string& f
   }
   terminal.answer(files_text(folder, entries));
   if (wanted == Wanted::Views) terminal.answer("\n" + sight_text(*made));
-  terminal.say(left_out_text(*sheets, wanted));
-  if (scale) terminal.say(smaller_model_text(*made, *sheets, *scale));
+  for (const std::string& text :
+       {left_out_text(*sheets, wanted),
+        scale ? smaller_model_text(*made, *sheets, *scale) : std::string()})
+    if (!text.empty()) terminal.say(text);
   if (wants(wanted, SheetKind::Tiles)) terminal.say(ways_text(*made, *sheets));
   terminal.say(fmt::format("Print at 100 %, and measure the check scale on the first sheet.\n{}",
                            verdict_line(*made, job)));

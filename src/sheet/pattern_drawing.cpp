@@ -239,8 +239,11 @@ void name_lines(LabelPlacer& labels, const Pattern& pattern, const Placement& pl
     const std::string name = name_of(pattern, line);
     const FlatPoint a = place(line.from), b = place(line.to);
     const double off = line.what == What::StapleLine ? kPastCrowns : 0.3;
-    labels.beside(a, b, name, kName, kFromEnd, off);
-    labels.beside(b, a, name, kName, kFromEnd, off);
+    const bool first = labels.beside(a, b, name, kName, kFromEnd, off);
+    const bool second = labels.beside(b, a, name, kName, kFromEnd, off);
+    // On a half it names two corners, and may be longer than its line.
+    if (!first && !second && line.what == What::CornerLine)
+      labels.near(a + 0.2 * (b - a), name, kSmall, 90);
   }
 }
 

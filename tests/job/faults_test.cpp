@@ -194,7 +194,7 @@ TEST_CASE("job: a roll has a width, and no other paper has") {
   CHECK(reading.job.paper.width == inches(24));
   check_only("[paper]\nsheet = \"roll\"\n", Why::Missing, {14, 1}, "paper.width", "paper");
   check_only("[paper]\nwidth = \"24 in\"\n", Why::OutOfRange, {15, 9}, "\"roll\"", "paper");
-  check_only("[paper]\nsheet = \"roll\"\nwidth = \"201 in\"\n", Why::OutOfRange, {16, 9}, "200 in",
+  check_only("[paper]\nsheet = \"roll\"\nwidth = \"201 in\"\n", Why::OutOfRange, {16, 9}, "5080 mm",
              "paper");
 }
 
