@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <string_view>
 
+#include "swathe/job/papers.hpp"
 #include "swathe/sheet/fold_sheet.hpp"
 #include "swathe/sheet/stems.hpp"
 #include "table.hpp"
@@ -37,8 +38,10 @@ std::string ways_text(const Made& made, const Sheets& sheets) {
     if (const std::string why = not_on_fold(made, b); !why.empty())
       table.add_note("not on a fold: " + why, 1);
   }
-  return fmt::format("Sheets of {} to a cover, by the way you choose:\n{}\n",
-                     printable(made.job.paper.sheet), table.to_text(2));
+  const std::string& paper = made.job.paper.sheet;
+  return fmt::format("{} to a cover, by the way you choose:\n{}\n",
+                     paper == kRoll ? "Pages off the roll" : "Sheets of " + printable(paper),
+                     table.to_text(2));
 }
 
 }  // namespace swathe::app
