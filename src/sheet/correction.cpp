@@ -47,8 +47,7 @@ std::string correction_words(const PaperKeys& paper) {
   if (!paper.measured) return "";
   const auto& [across, down] = *paper.measured;
   return fmt::format(
-      "the PDF is corrected: 100 mm came out {} along the paper's short edge, {} along its long "
-      "one",
+      "PDF corrected: 100 mm came out {} along the short edge, {} along the long one",
       exact(across, Units::Millimetres), exact(down, Units::Millimetres));
 }
 

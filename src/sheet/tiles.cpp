@@ -33,6 +33,7 @@ constexpr double kDiamondHalf = 4.0;              ///< along the join
 constexpr double kDiamondDepth = 5.0;             ///< into the tile
 constexpr double kBesideReach = 15.5;             ///< half of a diamond with its name beside it
 constexpr double kLeastRoll = 190.0;              ///< of a page off a roll: its words and scales
+constexpr double kRollSlack = 1.0;                ///< white on each side of what is drawn
 constexpr double kTrimFrom = 1.0, kTrimTo = 5.0;  ///< outside the image
 
 Box upright(const TextBox& box) {
@@ -443,22 +444,17 @@ std::vector<Box> text_boxes(const Drawing& drawing, const Face& labels) {
   return boxes;
 }
 
-/// A page off a roll, no longer than its tiles' images, or their words, need.
-void cut_to_length(double& width, double& height, const TileGrid& grid,
-                   const TileOptions& options) {
-  FlatPoint largest{kLeastRoll, 0};
-  for (std::size_t row = 0; row < grid.rows; ++row)
-    for (std::size_t column = 0; column < grid.columns; ++column) {
-      if (!grid.has(column, row)) continue;
-      const Box image = grid.image(column, row);
-      largest.x = std::max(largest.x, image.width());
-      largest.y = std::max(largest.y, image.height());
-    }
-  const double around = 2 * options.margin_mm;
+/// A page off a roll is no longer than what is drawn, or its own words, need.
+void cut_to_length(double& width, double& height, const Ink& ink, const TileOptions& options) {
+  Box drawn;
+  for (const Ink::Cluster& cluster : ink.clusters) drawn.cover(cluster.box);
+  if (drawn.empty()) return;
+  const double around = 2 * (options.margin_mm + kRollSlack) + options.overlap_mm;
   if (width > height)
-    width = std::min(width, largest.x + around);
+    width = std::min(width, std::max(drawn.width(), kLeastRoll) + around);
   else
-    height = std::min(height, largest.y + around + footer_height(width - around, options));
+    height = std::min(
+        height, drawn.height() + around + footer_height(width - 2 * options.margin_mm, options));
 }
 
 }  // namespace
@@ -473,8 +469,9 @@ Sheet tile(const Page& full, const Face& labels, const TileOptions& options) {
   };
   std::optional<Choice> best;
   for (const bool turned : {false, true}) {
-    const double width = turned ? options.height_mm : options.width_mm;
-    const double height = turned ? options.width_mm : options.height_mm;
+    double width = turned ? options.height_mm : options.width_mm;
+    double height = turned ? options.width_mm : options.height_mm;
+    if (options.roll) cut_to_length(width, height, ink, options);
     const double inside = width - 2 * margin;
     TileGrid grid =
         fewest_tiles(ink, whole, inside, height - 2 * margin - footer_height(inside, options),
@@ -482,7 +479,6 @@ Sheet tile(const Page& full, const Face& labels, const TileOptions& options) {
     if (!best || grid.count() < best->grid.count()) best = Choice{width, height, std::move(grid)};
   }
 
-  if (options.roll) cut_to_length(best->width, best->height, best->grid, options);
   Tiling tiling(full, labels, best->grid, ink);
   Sheet sheet{options.stem, options.title, SheetKind::Tiles, options.paper, {}};
   for (const TileAt at : tiling.tiles()) {

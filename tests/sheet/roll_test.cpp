@@ -50,6 +50,10 @@ TEST_CASE("roll: pages as wide as the roll and as long as they need to be") {
       CHECK((turned ? page.height_mm : page.width_mm) == doctest::Approx(roll));
       const Box ink = ink_of(page, face), paper{{0, 0}, {page.width_mm, page.height_mm}};
       CHECK(paper.grown(1e-6).holds(ink));
+      if (sheet.kind == SheetKind::Tiles && sheet.stem.front() == 'A')  // as long as the cloth
+        CHECK(std::max(page.width_mm, page.height_mm) < made.patterns[0].cloth_length +
+                                                            2 * job.paper.margin.mm() +
+                                                            job.paper.overlap.mm() + 3);
       // No blank paper is pulled off: no more than the margins are left white along the roll.
       const double margin = job.paper.margin.mm();
       CHECK((turned ? page.width_mm - ink.width() : page.height_mm - ink.height()) <
