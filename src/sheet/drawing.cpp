@@ -46,7 +46,7 @@ struct Placed {
   const Placement& placement;
 
   LineMark operator()(const LineMark& mark) const {
-    return LineMark{mark.kind, placement(mark.path)};
+    return LineMark{mark.kind, placement(mark.path), mark.sample};
   }
 
   FillMark operator()(FillMark mark) const {

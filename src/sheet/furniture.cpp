@@ -178,31 +178,31 @@ void draw_sample(Drawing& onto, LineKind kind, FlatPoint from) {
   const FlatPoint to = from + FlatPoint{kSample, 0}, middle = 0.5 * (from + to);
   switch (kind) {
     case LineKind::CutLast:
-      onto.line(kind, from, to);
+      onto.sample(kind, line(from, to));
       for (const FlatPoint p : {from, to})
-        onto.line(LineKind::Thin, rectangle(p - FlatPoint{1.2, 1.2}, p + FlatPoint{1.2, 1.2}));
+        onto.sample(LineKind::Thin, rectangle(p - FlatPoint{1.2, 1.2}, p + FlatPoint{1.2, 1.2}));
       return;
     case LineKind::StapleLine:
     case LineKind::Staple:
-      onto.line(LineKind::StapleLine, from, to);
-      onto.line(LineKind::Staple,
-                open_path({middle + FlatPoint{-5, -1.5}, middle + FlatPoint{-5, 1.5},
-                           middle + FlatPoint{5, 1.5}, middle + FlatPoint{5, -1.5}}));
+      onto.sample(LineKind::StapleLine, line(from, to));
+      onto.sample(LineKind::Staple,
+                  open_path({middle + FlatPoint{-5, -1.5}, middle + FlatPoint{-5, 1.5},
+                             middle + FlatPoint{5, 1.5}, middle + FlatPoint{5, -1.5}}));
       return;
     case LineKind::Punch:
-      onto.line(kind, circle(middle, 1.6));
-      onto.line(kind, middle - FlatPoint{2.6, 0}, middle + FlatPoint{2.6, 0});
-      onto.line(kind, middle - FlatPoint{0, 2.6}, middle + FlatPoint{0, 2.6});
+      onto.sample(kind, circle(middle, 1.6));
+      onto.sample(kind, line(middle - FlatPoint{2.6, 0}, middle + FlatPoint{2.6, 0}));
+      onto.sample(kind, line(middle - FlatPoint{0, 2.6}, middle + FlatPoint{0, 2.6}));
       return;
     case LineKind::Match:
-      onto.line(LineKind::Cut, from - FlatPoint{0, 2}, to - FlatPoint{0, 2});
+      onto.sample(LineKind::Cut, line(from - FlatPoint{0, 2}, to - FlatPoint{0, 2}));
       onto.fill(kind, kBlack,
                 {closed_path({middle + FlatPoint{-2, -2}, middle + FlatPoint{2, -2},
                               middle + FlatPoint{0, 2}})});
       return;
     case LineKind::Numeral:
-      onto.line(kind, rectangle(middle - FlatPoint{4, 2}, middle + FlatPoint{4, 2}));
-      onto.line(kind, from - FlatPoint{0, 2}, to - FlatPoint{0, 2});
+      onto.sample(kind, rectangle(middle - FlatPoint{4, 2}, middle + FlatPoint{4, 2}));
+      onto.sample(kind, line(from - FlatPoint{0, 2}, to - FlatPoint{0, 2}));
       onto.fill(kind, {0.9, 0.9, 0.9},
                 {rectangle(middle - FlatPoint{4, 2}, middle + FlatPoint{4, 2})});
       return;
@@ -210,18 +210,18 @@ void draw_sample(Drawing& onto, LineKind kind, FlatPoint from) {
       draw_long_grain(onto, from, to);
       return;
     case LineKind::Join:
-      onto.line(kind, from, to);
+      onto.sample(kind, line(from, to));
       onto.fill(kind, kBlack,
                 {closed_path({middle + FlatPoint{-2, 0}, middle + FlatPoint{0, -2},
                               middle + FlatPoint{2, 0}, middle + FlatPoint{0, 2}})});
       return;
     case LineKind::Scale:
-      onto.line(kind, from, to);
+      onto.sample(kind, line(from, to));
       for (const FlatPoint p : {from, to})
-        onto.line(kind, p - FlatPoint{0, 2}, p + FlatPoint{0, 2});
+        onto.sample(kind, line(p - FlatPoint{0, 2}, p + FlatPoint{0, 2}));
       return;
     default:
-      onto.line(kind, from, to);
+      onto.sample(kind, line(from, to));
   }
 }
 

@@ -17,6 +17,7 @@ namespace swathe {
 namespace {
 
 constexpr std::size_t kKinds = static_cast<std::size_t>(LineKind::Outline) + 1;
+constexpr const char* kKeyLayer = "KEY";
 constexpr const char* kTextLayer = "TEXT";
 constexpr int kWhiteOrBlack = 7;  ///< whichever the background is not
 
@@ -87,6 +88,9 @@ class Groups {
   std::string text_;
 };
 
+/// A line's width as the format has it.
+int hundredths(double width_mm) { return static_cast<int>(std::lround(100 * width_mm)); }
+
 std::string section(std::string_view name, const Groups& content) {
   Groups whole;
   whole.begin("SECTION");
@@ -106,6 +110,7 @@ class Entities {
 
   const Groups& groups() const { return groups_; }
   bool has_layer(std::size_t kind) const { return lines_[kind]; }
+  bool has_key() const { return has_key_; }
   bool has_text() const { return has_text_; }
   unsigned next_handle() const { return next_; }
 
@@ -118,17 +123,25 @@ class Entities {
     groups_.add(8, layer);
   }
 
-  void add(const LineMark& mark) { add(mark.kind, mark.path); }
+  void add(const LineMark& mark) { add(mark.kind, mark.path, mark.sample); }
 
   void add(const FillMark& mark) {
     if (mark.colour.red + mark.colour.green + mark.colour.blue > 0) return;  // a tint
     for (const Path& outline : mark.outlines) add(mark.kind, outline);
   }
 
-  void add(LineKind kind, const Path& path) {
+  void add(LineKind kind, const Path& path, bool sample = false) {
     if (path.vertices.size() < 2) return;
-    lines_[static_cast<std::size_t>(kind)] = true;
-    begin("LWPOLYLINE", style_of(kind).layer);
+    const LineStyle& style = style_of(kind);
+    if (sample)
+      has_key_ = true;
+    else
+      lines_[static_cast<std::size_t>(kind)] = true;
+    begin("LWPOLYLINE", sample ? kKeyLayer : style.layer);
+    if (sample) {  // in its kind's own dashes and width, whatever its layer's are
+      if (!style.dashes_mm.empty()) groups_.add(6, style.layer);
+      groups_.whole(370, hundredths(style.width_mm));
+    }
     groups_.classes({"AcDbPolyline"});
     groups_.whole(90, static_cast<int>(path.vertices.size()));
     groups_.whole(70, path.closed ? 1 : 0);
@@ -163,7 +176,7 @@ class Entities {
   const Face& labels_;
   Groups groups_;
   std::array<bool, kKinds> lines_{};
-  bool has_text_ = false;
+  bool has_key_ = false, has_text_ = false;
   unsigned next_ = kFirstFree;
 };
 
@@ -172,7 +185,7 @@ class Tables {
  public:
   Tables(const Page& page, const Entities& entities) : next_(entities.next_handle()) {
     viewport(page);
-    line_types(entities);
+    line_types();
     layers(entities);
     text_style();
     empty_tables();
@@ -245,13 +258,12 @@ class Tables {
     }
   }
 
-  void line_types(const Entities& entities) {
+  void line_types() {
     begin("LTYPE", kLineTypes, static_cast<int>(kKinds) + 3);
     for (const char* const name : {"ByBlock", "ByLayer", "Continuous"}) line_type(name, {});
     for (std::size_t kind = 0; kind < kKinds; ++kind) {
       const LineStyle& style = style_of(static_cast<LineKind>(kind));
-      if (entities.has_layer(kind) && !style.dashes_mm.empty())
-        line_type(style.layer, style.dashes_mm);
+      if (!style.dashes_mm.empty()) line_type(style.layer, style.dashes_mm);
     }
     end();
   }
@@ -261,11 +273,11 @@ class Tables {
     groups_.whole(70, 0);
     groups_.whole(62, colour);
     groups_.add(6, line_type);
-    groups_.whole(370, static_cast<int>(std::lround(100 * width_mm)));
+    groups_.whole(370, hundredths(width_mm));
   }
 
   void layers(const Entities& entities) {
-    begin("LAYER", kLayers, static_cast<int>(kKinds) + 2);
+    begin("LAYER", kLayers, static_cast<int>(kKinds) + 3);
     layer("0", kWhiteOrBlack, "Continuous", 0.25);  // every file has it
     for (std::size_t kind = 0; kind < kKinds; ++kind) {
       if (!entities.has_layer(kind)) continue;
@@ -273,6 +285,7 @@ class Tables {
       layer(style.layer, kColours[kind], style.dashes_mm.empty() ? "Continuous" : style.layer,
             style.width_mm);
     }
+    if (entities.has_key()) layer(kKeyLayer, 8, "Continuous", 0.25);
     if (entities.has_text()) layer(kTextLayer, kWhiteOrBlack, "Continuous", 0.25);
     end();
   }

@@ -187,6 +187,7 @@ class Letters {
 struct Layers {
   std::array<std::string, kKinds> fills, lines;
   std::vector<std::size_t> fill_order;  ///< tints lie in the order their layers first come up
+  std::string key;                      ///< samples of lines, each in its own style
   std::string text, letters;
 };
 
@@ -197,6 +198,10 @@ Layers layers_of(const Page& page, const Face& labels) {
     PathData data(page.height_mm);
     if (const auto* const line = std::get_if<LineMark>(&mark)) {
       data.add(line->path);
+      if (line->sample) {
+        layers.key += "<path " + stroke_of(style_of(line->kind)) + " d=\"" + data.text() + "\"/>\n";
+        continue;
+      }
       layers.lines[static_cast<std::size_t>(line->kind)] += "<path d=\"" + data.text() + "\"/>\n";
     } else if (const auto* const fill = std::get_if<FillMark>(&mark)) {
       for (const Path& outline : fill->outlines) data.add(outline);
@@ -234,6 +239,7 @@ std::string to_svg(const Page& page, const std::string& title, const Face& label
     const LineStyle& style = style_of(static_cast<LineKind>(kind));
     svg += begin_layer(style.layer, stroke_of(style)) + layers.lines[kind] + "</g>\n";
   }
+  if (!layers.key.empty()) svg += begin_layer("KEY", "") + layers.key + "</g>\n";
   if (!layers.text.empty())
     svg += begin_layer("TEXT", "fill=\"#000000\" stroke=\"none\"") + layers.text + "</g>\n";
   return svg + "</svg>\n";

@@ -185,6 +185,9 @@ TEST_CASE("to_dxf (3): a cover and its numerals keep the model's areas") {
       windows += std::abs(area(Polygon(flatten(window, 1e-4))));
   CHECK(windows > 1000);
   CHECK(std::abs(closed_area(back, "CUT-LAST")) == doctest::Approx(windows).epsilon(1e-5));
+  for (const ReadBack::Outline& one : back.paths)  // nothing to cut but the cloth
+    if (one.layer == "CUT" || one.layer == "CUT-LAST") CHECK(one.box.hi.y < cover.height_mm - 40);
+  CHECK(back.layers.count("KEY") == 1);
   CHECK(back.texts.size() > 20);
 
   double cut = 0, model = 0;

@@ -44,6 +44,7 @@ const LineStyle& style_of(LineKind kind);
 struct LineMark {
   LineKind kind;
   Path path;
+  bool sample = false;  ///< shows its kind in a key: nothing to cut or draw by
 };
 
 /// A filled area: outer outlines counter-clockwise, holes clockwise (non-zero fill).
@@ -69,6 +70,9 @@ using Mark = std::variant<FillMark, LineMark, TextMark>;
 class Drawing {
  public:
   void line(LineKind kind, Path path) { marks_.emplace_back(LineMark{kind, std::move(path)}); }
+  void sample(LineKind kind, Path path) {
+    marks_.emplace_back(LineMark{kind, std::move(path), true});
+  }
   void line(LineKind kind, FlatPoint a, FlatPoint b) { line(kind, swathe::line(a, b)); }
   void fill(LineKind kind, Colour colour, std::vector<Path> outlines) {
     marks_.emplace_back(FillMark{kind, colour, std::move(outlines)});

@@ -8,7 +8,8 @@
 namespace swathe {
 
 /// One page as a DXF file at full size for plotters and cutters, release 2000 (AC1015): a layer a
-/// kind of line, named as in style_of, and one for text; the header says that a unit is 1 mm.
+/// kind of line, named as in style_of, one for samples in keys and one for text; the header says
+/// that a unit is 1 mm.
 ///
 /// Lines are polylines, arcs in them bulges. Solid shapes (arrows, match marks) are their outlines;
 /// tints are left out. A text is squeezed or stretched by its reader to the width it has in

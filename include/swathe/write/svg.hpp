@@ -8,7 +8,8 @@
 namespace swathe {
 
 /// One page as an SVG 1.1 file at full size: width and height in millimetres, one group a layer,
-/// named as in style_of. Tints stand in groups of their own at the bottom, text in one on top.
+/// named as in style_of; what only shows a kind of line lies on one called KEY. Tints stand in
+/// groups of their own at the bottom, text in one on top.
 ///
 /// Letters are outlines, so that no other machine's fonts push words over lines; each is drawn once
 /// and used wherever it stands. A text bears its words as aria-label, for searches and for readers.
