@@ -41,7 +41,10 @@ class Halving {
       pattern.snips.push_back(std::move(part));
     for (std::vector<Path>* paths : {&pattern.stitches, &pattern.seam_marks, &pattern.strips})
       *paths = parts(*paths);
-    drop(pattern.pleats, [&](const PleatLine& p) { return bounds(p.path).middle().x; });
+    pattern.pleats.clear();
+    for (const PleatLine& pleat : whole_.pleats)  // a hem's line runs past the fold
+      for (Path& part : clipped(pleat.path, cut_box()))
+        pattern.pleats.push_back({std::move(part), pleat.under});
     drop(pattern.staples, [](const Staple& s) { return s.at.x; });
     drop(pattern.ends, [&](const EndOnPattern& e) { return e.start ? 0.0 : whole_.length; });
     cut(pattern.lines);

@@ -22,6 +22,7 @@ namespace {
 constexpr double kHalfTriangle = 1.3, kTriangle = 2.4;  ///< of a match mark, on the card
 constexpr double kLeastHole = 0.8;                      ///< radius that still shows
 constexpr double kUnderArrow = 5.0;                     ///< length of a pleat's arrow
+constexpr double kFineStep = 0.5;                       ///< from one place tried to the next
 constexpr double kFromEnd = 3.0;                        ///< a line's name from its end
 
 /// The cover at scale, lower left corner of its box at the origin.
@@ -65,7 +66,7 @@ class Model {
   void name(Drawing& onto, const Face& labels, FlatPoint corner) const {
     LabelPlacer placer(onto, labels, {corner, corner + size()});
     const auto there = [&](FlatPoint p) { return corner + on(p); };
-    name_sides(placer, corner);
+    name_sides(onto, placer, labels, corner);
     for (const MatchMark& mark : pattern_.marks)
       placer.near(there(mark.at) + FlatPoint{0, mark.top ? -kTriangle : kTriangle}, mark.name,
                   kTableHeight, 8.0);
@@ -115,7 +116,19 @@ class Model {
       onto.line(LineKind::Punch, circle(on(hole.at), std::max(kLeastHole, scale_ * hole.radius)));
   }
 
-  void name_sides(LabelPlacer& placer, FlatPoint corner) const {
+  /// Words between lines that leave little room, where they leave any.
+  static void name_side(Drawing& onto, LabelPlacer& placer, const Face& labels,
+                        const std::string& words, const Box& side) {
+    for (const double height : {kTextHeight, kTableHeight}) {
+      const double width = labels.text_width_mm(words, height);
+      const auto spot = placer.claim(width, 1.4 * height, side, side.middle(), kFineStep);
+      if (!spot) continue;
+      onto.text({spot->lo.x, spot->lo.y + 0.3 * height}, words, height);
+      return;
+    }
+  }
+
+  void name_sides(Drawing& onto, LabelPlacer& placer, const Face& labels, FlatPoint corner) const {
     const std::vector<Panel> panels = panels_of(made_, bumper_, place_);
     const auto longest = std::ranges::max_element(
         panels, {}, [](const Panel& panel) { return std::round(panel.box.width()); });
@@ -124,10 +137,9 @@ class Model {
       TextBlock words{{{panel->side + " side", kTextHeight}, {"\u2191 TOP", kTextHeight}}};
       if (panel == longest)
         words.lines.insert(words.lines.begin(), {"BUMPER " + pattern_.bumper, kTitleHeight});
-      if (!placer.block(words, box, box.middle()))
-        for (const TextBlock::Line& line : words.lines)
-          if (!placer.block({{line}}, box, box.middle()))
-            placer.block({{{line.text, kTableHeight}}}, box, box.middle());
+      if (placer.block(words, box, box.middle())) continue;
+      for (const TextBlock::Line& line : words.lines)
+        name_side(onto, placer, labels, line.text, box);
     }
   }
 
@@ -169,9 +181,14 @@ Sheet model_sheet(const Made& made, std::size_t bumper, double scale, const Face
       fmt::format("bumper {}, proof model {}", made.patterns[bumper].bumper, scale_words(scale)),
       "",
       {"for card, OUTSIDE UP: not for cutting cloth"}};
+  const Pattern& pattern = made.patterns[bumper];
+  const char* const corners = !pattern.pleats.empty()     ? "lay the FOLD cloth under"
+                              : !pattern.stitches.empty() ? "tape the STITCH lines together"
+                                                          : "butt what is cut";
   head.how = {
-      "Cut it out, windows too. Bend along EDGE and CORNER, lay the FOLD cloth under, and "
-      "hold it round: what does not meet on the card will not meet on the bumper."};
+      fmt::format("Cut it out, windows too. Bend along EDGE and CORNER, {}, and hold it "
+                  "round: what does not meet on the card will not meet on the bumper.",
+                  corners)};
   head.key = kinds_to_explain(lines);
 
   Sheet sheet;

@@ -46,7 +46,7 @@ TEST_CASE("model sheet: on the job's paper where that holds it, else on the next
 
 TEST_CASE("model sheet: words are as large as on any sheet and lie over nothing") {
   const Face face = test::label_face();
-  for (const double scale : {1.0 / 4, 1.0 / 8}) {
+  for (const double scale : {1.0 / 4, 1.0 / 8, 1.0 / 10}) {
     const Sheet sheet = model_sheet(test::made_by_hand(test::demo_job()), 0, scale, face);
     REQUIRE(sheet.pages.size() == 1);
     const Page& page = sheet.pages.front();
