@@ -17,7 +17,8 @@ std::string sight_text(const Made& made) {
   for (const SightRing& ring : made.sight->rings)
     table.add({walked(ring.distance, units), exact(ring.eye_height, units),
                plain_number(100 * ring.fraction(Reads::Number), 0) + " %",
-               arcs_in_words(ring.arcs, Reads::Nothing), arcs_in_words(ring.arcs, Reads::Another)});
+               arcs_in_words(ring.arcs, Reads::Nothing, made.sight->step),
+               arcs_in_words(ring.arcs, Reads::Another, made.sight->step)});
   std::string text = table.to_text();
   text += "Bearings run counter-clockwise from straight ahead of the machine.\n";
   if (!made.sight->advice.empty()) text += paragraph("", "To mend it: " + made.sight->advice + ".");

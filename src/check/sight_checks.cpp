@@ -43,7 +43,8 @@ void name_misread(const Sight& sight, Book& book) {
   for (const auto* rings : {&sight.rings, &sight.demanded})
     for (const SightRing& ring : *rings)
       for (const SightArc& arc : ring.arcs) {
-        if (arc.reads != Reads::Another) continue;
+        if (arc.reads != Reads::Another || arc.to_deg - arc.from_deg < sight.step.degrees())
+          continue;
         if (widest && arc.to_deg - arc.from_deg <= widest->to_deg - widest->from_deg) continue;
         widest = &arc;
         on = &ring;

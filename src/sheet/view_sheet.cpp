@@ -193,10 +193,11 @@ class Views {
                      {"nothing reads, deg"},     {"reads as another, deg"}};
     for (std::size_t k = 0; k < sight_.rings.size(); ++k) {
       const SightRing& ring = sight_.rings[k];
-      table.rows.push_back(
-          {std::to_string(k + 1), walked(ring.distance, units_), exact(ring.eye_height, units_),
-           plain_number(100 * ring.fraction(Reads::Number), 0) + " %",
-           arcs_in_words(ring.arcs, Reads::Nothing), arcs_in_words(ring.arcs, Reads::Another)});
+      table.rows.push_back({std::to_string(k + 1), walked(ring.distance, units_),
+                            exact(ring.eye_height, units_),
+                            plain_number(100 * ring.fraction(Reads::Number), 0) + " %",
+                            arcs_in_words(ring.arcs, Reads::Nothing, sight_.step),
+                            arcs_in_words(ring.arcs, Reads::Another, sight_.step)});
     }
     table.columns[4].width_mm = 42;
     table.columns[5].width_mm = 62;

@@ -145,8 +145,8 @@ std::string arc_words(double from_deg, double to_deg) {
   return card(from_deg) + " to " + card(to_deg);
 }
 
-std::string arcs_in_words(const std::vector<SightArc>& arcs, Reads reads) {
-  constexpr double kFound = 0.5, kNeighbours = 1e-6;  // degrees
+std::string arcs_in_words(const std::vector<SightArc>& arcs, Reads reads, Angle step) {
+  constexpr double kNeighbours = 1e-6;  // degrees
   struct Span {
     double from, to;
     std::vector<std::string> texts;
@@ -170,7 +170,7 @@ std::string arcs_in_words(const std::vector<SightArc>& arcs, Reads reads) {
   }
   std::string words;
   for (const Span& span : spans) {
-    if (span.to - span.from < kFound) continue;
+    if (span.to - span.from < step.degrees()) continue;
     words += (words.empty() ? "" : ", ") + arc_words(span.from, span.to);
     std::string texts;
     for (const std::string& text : span.texts) texts += (texts.empty() ? "" : ", ") + text;
@@ -258,7 +258,7 @@ SightRing ring_at(const Scene& scene, const Sightlines& lines, Length distance) 
 }
 
 Sight sweep(Scene scene, const SightKeys& keys, std::optional<Length> named) {
-  Sight sight{std::move(scene), {keys.least_angle, kWidestObliquity}, {}, {}, {}};
+  Sight sight{std::move(scene), {keys.least_angle, kWidestObliquity}, keys.step, {}, {}, {}};
   std::vector<Sightlines> lines;
   for (const Length eye : keys.eye_height) lines.emplace_back(sight.scene, eye, sight.criterion);
   std::vector<std::vector<Length>> far(lines.size());

@@ -154,9 +154,10 @@ TEST_CASE("bearings in words") {
                                       {20.1, 40, Reads::Number, "20486", 0},
                                       {40, 350, Reads::Nothing, "", -1},
                                       {350, 370, Reads::Another, "86", 0}};
-  CHECK(arcs_in_words(arcs, Reads::Another) == "350 to 20 (86, 20, 2)");
-  CHECK(arcs_in_words(arcs, Reads::Nothing) == "40 to 350");
-  CHECK(arcs_in_words({arcs[1]}, Reads::Another) == "nowhere");
+  CHECK(arcs_in_words(arcs, Reads::Another, degrees(1)) == "350 to 20 (86, 20, 2)");
+  CHECK(arcs_in_words(arcs, Reads::Nothing, degrees(1)) == "40 to 350");
+  CHECK(arcs_in_words({arcs[1]}, Reads::Another, degrees(1)) == "nowhere");
+  CHECK(arcs_in_words({arcs[1]}, Reads::Another, degrees(0.05)) == "20 to 20 (2)");
 }
 
 }  // namespace

@@ -177,7 +177,7 @@ struct BlindKeys {
 struct SightKeys {
   std::vector<Length> distance = {inches(240), inches(480), inches(720)};
   std::vector<Length> eye_height = {inches(48), inches(63)};
-  Angle step = degrees(1);
+  Angle step = degrees(1);  ///< narrower stretches of bearings are not told of
   Angle least_angle = Angle::from_arcmin(15);
   std::vector<BlindKeys> blind;
 };

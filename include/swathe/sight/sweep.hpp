@@ -30,8 +30,8 @@ struct SightArc {
 std::string arc_words(double from_deg, double to_deg);
 
 /// Neighbouring stretches of one kind as one, with all that is read there: "29 to 119 (2, 20, 86)".
-/// Those of no width a walker would find are left out; "nowhere" where there is none.
-std::string arcs_in_words(const std::vector<SightArc>& arcs, Reads reads);
+/// Those narrower than `step` are left out; "nowhere" where there is none.
+std::string arcs_in_words(const std::vector<SightArc>& arcs, Reads reads, Angle step);
 
 /// What one number gives on a circle.
 struct NumberServes {
@@ -61,6 +61,7 @@ struct SightRing {
 struct Sight {
   Scene scene;
   Criterion criterion;
+  Angle step;                    ///< stretches of bearings narrower than this are not told of
   std::vector<SightRing> rings;  ///< each eye height at the first distance, then at the next
   /// Each eye height at the distance the season names; without one, at the job's nearest.
   std::vector<SightRing> demanded;
