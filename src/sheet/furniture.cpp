@@ -268,7 +268,7 @@ Box draw_caution(Drawing& onto, const Face& labels, FlatPoint top_left, double w
   const FlatPoint foot{top_left.x + kPad, top_left.y - 0.5 * height - 0.435 * kSign};
   onto.line(LineKind::Outline, closed_path({foot, foot + FlatPoint{kSign, 0},
                                             foot + FlatPoint{0.5 * kSign, 0.87 * kSign}}));
-  onto.text(foot + FlatPoint{0.5 * kSign, 1.2}, "!", 4.0, Anchor::Middle);
+  onto.text(foot + FlatPoint{0.5 * kSign, 1.2}, "!", kTextHeight, Anchor::Middle);
   const Box box{{top_left.x, top_left.y - height}, {top_left.x + width_mm, top_left.y}};
   onto.line(LineKind::Outline, rectangle(box.lo, box.hi));
   return box;

@@ -18,9 +18,9 @@ namespace {
 
 using What = NamedLine::What;
 
-constexpr double kWhiteFlatness = 0.02;  ///< mm, of a place to lay on
+constexpr double kWhiteFlatness = 0.05;  ///< mm, of a place to lay on
 constexpr double kRunOut = 15.0;         ///< a numeral's base and centre lines run past its ink
-constexpr double kName = 4.0;            ///< heights of lettering
+constexpr double kName = kTextHeight;    ///< heights of lettering
 constexpr double kSmall = 3.5;
 constexpr double kFromEnd = 6.0;     ///< names stand this far from their line's ends
 constexpr double kPastCrowns = 1.8;  ///< a staple line's name stands clear of the staples
@@ -381,10 +381,10 @@ void name_piece(Drawing& onto, LabelPlacer& labels, const Made& made, std::size_
       words.lines = {{fmt::format("BUMPER {}", made.patterns[bumper].bumper), 12.0},
                      {made.job.title, 5.0},
                      {face_words(made), 8.0},
-                     {cut_words(made), 6.0},
+                     {cut_words(made), kTitleHeight},
                      {same_words(made, bumper), kName}};
     else
-      words.lines = {{fmt::format("BUMPER {}", made.patterns[bumper].bumper), 6.0},
+      words.lines = {{fmt::format("BUMPER {}", made.patterns[bumper].bumper), kTitleHeight},
                      {fmt::format("{} side", panel->side), 5.0},
                      {face_words(made), 5.0}};
     std::erase_if(words.lines, [](const TextBlock::Line& line) { return line.text.empty(); });

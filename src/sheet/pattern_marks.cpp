@@ -13,7 +13,7 @@ constexpr double kTriangleHalf = 4.0, kTriangleHeight = 7.0;
 constexpr double kCornerSquare = 1.5;  ///< half a side
 constexpr double kTick = 2.5;          ///< half a dimension's tick
 // A place to lay a digit on, not its cutting line: an eye sees less than this.
-constexpr double kPlaceFlatness = 0.02;
+constexpr double kPlaceFlatness = 0.05;
 
 }  // namespace
 

@@ -38,7 +38,7 @@ SmallPattern small_pattern(const Made& made, std::size_t bumper, const Box& area
         std::vector<Path> outlines;
         for (Polygon contour : digit->outline) {
           for (FlatPoint& p : contour) p = p + placed.origin;
-          outlines.push_back(path(closed_path(contour)));
+          outlines.push_back(path(closed_path(thinned(contour, kFlatness / small.scale))));
         }
         onto.fill(LineKind::Numeral, kTint, std::move(outlines));
       }

@@ -22,7 +22,7 @@ constexpr std::array kShades = {Shade{0, 0.3}, Shade{1, 0.58}, Shade{1.25, 0.76}
 
 constexpr double kStep = 1.5;  ///< mm between the circles that shade a stroke, at full size
 constexpr int kCirclePoints = 32;
-constexpr double kFlatness = 0.02;  ///< mm on the sheet
+constexpr double kFlatness = 0.05;  ///< mm on the sheet
 constexpr double kRing = 1.6;       ///< radius on the sheet
 constexpr double kSample = 4.0;     ///< height of the key's samples
 constexpr double kNoTape = 1e-3;

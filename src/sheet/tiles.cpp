@@ -29,6 +29,7 @@ constexpr double kNameReach = 18.0;  ///< of a neighbour's name from its diamond
 constexpr double kNameStep = 2.0;
 constexpr double kEdge = 0.5;                     ///< of the clear a moved text may use up
 constexpr double kCrossed = 1000.0;               ///< a stroke under a text costs so many mm
+constexpr double kInkClear = 0.3;                 ///< from a moved text to a line
 constexpr double kDiamondHalf = 4.0;              ///< along the join
 constexpr double kDiamondDepth = 5.0;             ///< into the tile
 constexpr double kBesideReach = 15.5;             ///< half of a diamond with its name beside it
@@ -258,7 +259,7 @@ Tiling::Settled Tiling::settle(const TextMark& text, const Box& room, double rea
       there.middle = box.middle + shift;
       if (is_taken(there)) cost += 10 * kCrossed;
       if (cost >= best.cost) continue;
-      cost += kCrossed * static_cast<double>(crossings_.of(there));
+      cost += kCrossed * static_cast<double>(crossings_.of(there.grown(kInkClear)));
       if (cost >= best.cost) continue;
       best = {text, there, cost};
       best.text.at = text.at + shift;
