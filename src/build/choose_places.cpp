@@ -34,8 +34,7 @@ class Serving {
     for (const NumeralRoom& room : rooms)
       numbers.push_back(number_in(number, room, 0.5 * (room.from_s + room.to_s)));
     const Scene scene = make_scene(wraps, numbers, keys.blind);
-    const Length distance =
-        demand.distance ? *demand.distance : *std::ranges::min_element(keys.distance);
+    const Length distance = demanded_distance(keys, demand.distance);
     for (const Length eye : keys.eye_height) {
       const Sightlines lines(scene, eye, {keys.least_angle, kWidestObliquity});
       auto& circle = circles_.emplace_back();

@@ -97,8 +97,7 @@ std::vector<FaceCandidate> candidates_for(const Job& job) {
   for (const BundledFace& bundled : bundled_faces()) {
     const auto face = open_bundled(bundled);
     if (!face) continue;
-    if (auto candidate =
-            face_candidate(bundled.name, *face, job.number, job.numerals.spacing.tabular))
+    if (auto candidate = face_candidate(bundled.name, *face, job.number, job.numerals.spacing))
       candidates.push_back(std::move(*candidate));
   }
   return candidates;
@@ -245,7 +244,9 @@ class Pass {
     const std::vector<SightNumber> numbers = numbers_to_see(*made.numerals);
     made.sight = sweep(make_scene(made.wraps, numbers, made.job.sight.blind), made.job.sight,
                        demand.distance);
-    const auto misread = [](const SightRing& ring) { return ring.fraction(Reads::Another) > 0.0; };
+    const auto misread = [&](const SightRing& ring) {
+      return ring.widest(Reads::Another, made.sight->step) != nullptr;
+    };
     const bool met =
         !demand.viewpoints || meets(least_fraction(made.sight->demanded), *demand.viewpoints);
     if (met && std::ranges::none_of(made.sight->rings, misread) &&

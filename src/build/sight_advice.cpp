@@ -15,7 +15,6 @@ namespace {
 constexpr Length kStep = Length::from_inches(1.0 / 2);    // numbers are tried this far apart
 constexpr Length kTaller = Length::from_inches(1.0 / 8);  // and heights
 constexpr double kTallest = 2.0;                          // of the height they have
-constexpr double kMisread = 1e-6;                         // radians
 
 /// Where a number's ink lies along its bumper.
 struct Extent {
@@ -73,7 +72,7 @@ SightNumber scaled(SightNumber number, double by) {
 /// What the numbers of a job come to on the circles that count.
 struct Standing {
   double share = 1;    ///< of the demanded circle that reads least
-  double misread = 0;  ///< radians, of the circle that misleads most
+  double misread = 0;  ///< radians, the widest stretch of any circle that misleads
 };
 
 class Advisor {
@@ -95,8 +94,7 @@ class Advisor {
  private:
   Standing standing(const std::vector<SightNumber>& numbers) const {
     const Scene scene = make_scene(wraps_, numbers, keys_.blind);
-    const Length asked =
-        demand_.distance ? *demand_.distance : *std::ranges::min_element(keys_.distance);
+    const Length asked = demanded_distance(keys_, demand_.distance);
     std::vector<Length> distances = keys_.distance;
     distances.push_back(asked);
     Standing standing;
@@ -109,7 +107,8 @@ class Advisor {
           whole = whole | around.whole;
           misleads = misleads | around.misleads;
         }
-        standing.misread = std::max(standing.misread, (misleads & !whole).measure());
+        for (const auto& [from, to] : (misleads & !whole).arcs())
+          standing.misread = std::max(standing.misread, to - from);
         if (distance == asked)
           standing.share = std::min(standing.share, whole.measure() / (2 * std::numbers::pi));
       }
@@ -119,7 +118,8 @@ class Advisor {
 
   bool good(const std::vector<SightNumber>& numbers) const {
     const Standing s = standing(numbers);
-    return s.misread < kMisread && (!demand_.viewpoints || meets(s.share, *demand_.viewpoints));
+    return s.misread < keys_.step.radians() &&
+           (!demand_.viewpoints || meets(s.share, *demand_.viewpoints));
   }
 
   /// Rooms that hold a number of this size, the longest of each side.

@@ -244,6 +244,21 @@ std::vector<double> Section::bends() const {
   return ends;
 }
 
+std::vector<double> Section::heights(double from, double to, double most_turn) const {
+  std::vector<double> heights = {from};
+  std::vector<double> ends = bends();
+  std::ranges::sort(ends);
+  ends.push_back(to);
+  for (const double end : ends) {
+    if (end <= heights.back() || end > to) continue;
+    const double begin = heights.back();
+    const double turn = std::abs(at(end).tilt - at(begin).tilt);
+    const int steps = std::max(1, static_cast<int>(std::ceil(turn / most_turn - 1e-6)));
+    for (int k = 1; k <= steps; ++k) heights.push_back(begin + (end - begin) * k / steps);
+  }
+  return heights;
+}
+
 double Section::short_of_depth(double d) const {
   const double top = u_at_depth(std::min(d, depth_), true).value_or(back_top_);
   const double bottom = u_at_depth(std::min(d, depth_), false).value_or(back_bottom_);

@@ -13,11 +13,6 @@ constexpr double kOnEdge = 1e-9;
 
 }  // namespace
 
-double apart(const SpacePoint& a, const SpacePoint& b) {
-  return std::sqrt((a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y) +
-                   (a.z - b.z) * (a.z - b.z));
-}
-
 Wrap::Wrap(Frame frame, Section section, Run run, PaddingCorner corner)
     : frame_(std::move(frame)),
       section_(std::move(section)),

@@ -41,14 +41,13 @@ void name_misread(const Sight& sight, Book& book) {
   const SightArc* widest = nullptr;
   const SightRing* on = nullptr;
   for (const auto* rings : {&sight.rings, &sight.demanded})
-    for (const SightRing& ring : *rings)
-      for (const SightArc& arc : ring.arcs) {
-        if (arc.reads != Reads::Another || arc.to_deg - arc.from_deg < sight.step.degrees())
-          continue;
-        if (widest && arc.to_deg - arc.from_deg <= widest->to_deg - widest->from_deg) continue;
-        widest = &arc;
-        on = &ring;
-      }
+    for (const SightRing& ring : *rings) {
+      const SightArc* const arc = ring.widest(Reads::Another, sight.step);
+      if (!arc || (widest && arc->to_deg - arc->from_deg <= widest->to_deg - widest->from_deg))
+        continue;
+      widest = arc;
+      on = &ring;
+    }
   if (widest == nullptr) return;
   const std::string& side = sight.scene.numbers[static_cast<std::size_t>(widest->number)].side;
   book.advise({"sight", fmt::format("{} numeral", side), "the whole number, or none of it",

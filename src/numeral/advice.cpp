@@ -12,15 +12,19 @@ namespace {
 constexpr std::size_t kMostFaces = 3;
 constexpr double kLowest = 0.25;  // of the asked height, where no season sets a least one
 
-/// Whether a number of this ink fits somewhere on the side.
-bool fits(const PlaceInput& input, double ink_width, double ink_height, const std::string& side,
+/// Whether a number so set fits somewhere on the side.
+bool fits(const PlaceInput& input, const SetNumber& set, const std::string& side,
           std::optional<int> bumper) {
   const std::vector<NumeralRoom> rooms =
-      numeral_rooms(input.wraps, half_band(ink_height, input.keys));
+      numeral_rooms(input.wraps, half_band(set.ink.height(), input.keys));
   return std::any_of(rooms.begin(), rooms.end(), [&](const NumeralRoom& room) {
     return room.side == side && (!bumper || room.bumper == *bumper) &&
-           room.length() >= needed_for(ink_width, input.keys);
+           room.length() >= needed_for(set.ink.width(), input.keys);
   });
+}
+
+bool keeps_stroke(const PlaceInput& input, const SetNumber& set) {
+  return !input.keeps_stroke || input.keeps_stroke(set);
 }
 
 /// The greatest lower height at which the number fits, as a person would set it.
@@ -28,8 +32,7 @@ std::optional<Length> lower_height(const PlaceInput& input, const std::string& s
                                    std::optional<int> bumper) {
   const Length asked = mm(input.number.height);
   const auto fits_at = [&](Length height) {
-    const SetNumber set = at_height(input.number, height, input.keys.spacing);
-    return fits(input, set.ink.width(), set.ink.height(), side, bumper);
+    return fits(input, at_height(input.number, height, input.keys.spacing), side, bumper);
   };
   const Length least = input.least_height.value_or(kLowest * asked);
   if (least >= asked || !fits_at(least)) return std::nullopt;
@@ -39,7 +42,8 @@ std::optional<Length> lower_height(const PlaceInput& input, const std::string& s
     (fits_at(middle) ? low : high) = middle;
   }
   const Length height = std::max(least, on_grid(low, input.units, Rounding::Down));
-  if (input.keeps_stroke && !input.keeps_stroke(height)) return std::nullopt;
+  if (!keeps_stroke(input, at_height(input.number, height, input.keys.spacing)))
+    return std::nullopt;
   return height;
 }
 
@@ -49,26 +53,23 @@ std::string narrower_faces(const PlaceInput& input, const std::string& side,
                            std::optional<int> bumper) {
   struct Fitting {
     std::string face;
-    double width;
+    SetNumber set;
   };
   std::vector<Fitting> fitting;
-  const double height = input.number.height;
-  const double extra =
-      input.keys.spacing.extra.mm() * static_cast<double>(input.number.digits.size() - 1);
   for (const FaceCandidate& candidate : input.candidates) {
-    const double width = candidate.width * height + extra;
-    if (fits(input, width, candidate.ink_height * height, side, bumper)) {
-      fitting.push_back({candidate.face, width});
-    }
+    SetNumber set = at_height(candidate.number, mm(input.number.height), input.keys.spacing);
+    if (fits(input, set, side, bumper)) fitting.push_back({candidate.face, std::move(set)});
   }
-  std::stable_sort(fitting.begin(), fitting.end(), [](auto& p, auto& q) {
-    return std::round(p.width * 1e3) > std::round(q.width * 1e3);
+  std::stable_sort(fitting.begin(), fitting.end(), [](const Fitting& p, const Fitting& q) {
+    return std::round(p.set.ink.width() * 1e3) > std::round(q.set.ink.width() * 1e3);
   });
-  if (fitting.size() > kMostFaces) fitting.resize(kMostFaces);
+  std::size_t told = 0;
   std::string words;
   for (const Fitting& f : fitting) {
-    if (!words.empty()) words += ", ";
-    words += fmt::format("{} ({} wide)", f.face, measured(mm(f.width), input.units));
+    if (told == kMostFaces) break;
+    if (!keeps_stroke(input, f.set)) continue;
+    words += fmt::format("{}{} ({} wide)", told++ == 0 ? "" : ", ", f.face,
+                         measured(mm(f.set.ink.width()), input.units));
   }
   return words;
 }

@@ -118,9 +118,8 @@ Outcome<Numerals> make_numerals(const NumeralInput& input) {
       .candidates = input.candidates,
       .least_height = made.change.empty() ? input.rules.height : mm(set->height),
       .keeps_stroke =
-          [&](Length lower) {
-            return !input.rules.stroke || keeps_stroke(at_height(*set, lower, input.keys.spacing),
-                                                       input.keys, *input.rules.stroke);
+          [&](const SetNumber& other) {
+            return keeps_stroke(other, input.keys, input.rules.stroke.value_or(Length()));
           },
       .choose = input.choose,
       .units = input.units,

@@ -137,12 +137,10 @@ void measure_line(SetNumber& number) {
 }
 
 Outcome<FaceCandidate> face_candidate(std::string name, const Face& face, const std::string& number,
-                                      bool tabular) {
-  return set_number(face, number, mm(kMeasureHeight), {.tabular = tabular, .extra = {}})
-      .map([&](const SetNumber& set) {
-        return FaceCandidate{std::move(name), set.ink.width() / kMeasureHeight,
-                             set.ink.height() / kMeasureHeight};
-      });
+                                      const NumeralSpacing& spacing) {
+  return set_number(face, number, mm(kMeasureHeight), spacing).map([&](SetNumber set) {
+    return FaceCandidate{std::move(name), std::move(set)};
+  });
 }
 
 }  // namespace swathe

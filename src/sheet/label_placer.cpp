@@ -17,12 +17,6 @@ constexpr double kLineSpacing = 1.75;  ///< base line to base line, of the capit
 constexpr double kAwayParts = 1e3;     ///< of a millimetre: what distances are compared in
 constexpr double kFirstRing = 40.0;    ///< mm; places this near are tried first
 
-Box upright(const TextBox& box) {
-  Box all;
-  for (const FlatPoint p : box.corners()) all.cover(p);
-  return all;
-}
-
 /// The turn for text along a direction, never upside down; upright text reads from below.
 double reading_turn(FlatPoint along) {
   constexpr double kHalf = 0.5 * std::numbers::pi;
@@ -98,7 +92,7 @@ void LabelPlacer::keep_off(const Path& path) {
 
 bool LabelPlacer::is_free(const TextBox& box) const {
   const TextBox wide = box.grown(kClear);
-  const Box all = upright(wide);
+  const Box all = bounds(wide);
   if (!page_.holds(all)) return false;
   const bool hit_line = stroke_strips_.any_near(all, [&](std::size_t k) {
     const Stroke& stroke = strokes_[k];
@@ -110,7 +104,7 @@ bool LabelPlacer::is_free(const TextBox& box) const {
 }
 
 void LabelPlacer::hold(const TextBox& box) {
-  const Box around = upright(box);
+  const Box around = bounds(box);
   held_strips_.add(around, held_.size());
   held_.push_back({box, around});
 }

@@ -98,11 +98,9 @@ class Model {
     for (const PlacedNumeral& number : made_.numerals->placed) {
       if (number.bumper != static_cast<int>(bumper_)) continue;
       for (const PlacedDigit& placed : number.digits) {
-        const auto digit = std::ranges::find(made_.numerals->digits, placed.digit, &Digit::digit);
-        if (digit == made_.numerals->digits.end()) continue;
-        Region outline = digit->outline;
+        Region outline = made_.numerals->on_pattern(placed);
         for (Polygon& contour : outline)
-          for (FlatPoint& p : contour) p = on(p + placed.origin);
+          for (FlatPoint& p : contour) p = on(p);
         draw_numeral(onto, outline);
       }
     }

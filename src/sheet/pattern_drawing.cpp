@@ -116,29 +116,20 @@ void draw_marks(Drawing& onto, const Pattern& pattern, const Placement& place) {
   for (const MatchMark& mark : pattern.marks) draw_match(onto, place(mark.at), mark.top);
 }
 
-const Digit* digit_of(const Numerals& numerals, char digit) {
-  const auto found = std::ranges::find(numerals.digits, digit, &Digit::digit);
-  return found == numerals.digits.end() ? nullptr : &*found;
-}
-
 /// Digits with base line and centre line; the box of their ink on the sheet.
 Box draw_number(Drawing& onto, const Numerals& numerals, const PlacedNumeral& number,
                 const Placement& place) {
   Box ink;
   double base = 0;
   for (const PlacedDigit& placed : number.digits) {
-    const Digit* digit = digit_of(numerals, placed.digit);
-    if (!digit) continue;
-    Region outline = digit->outline;
-    for (Polygon& contour : outline) {
-      for (FlatPoint& p : contour) p = p + placed.origin;
-      contour = place(contour);
-    }
+    const Digit& digit = numerals.shape(placed.digit);
+    Region outline = numerals.on_pattern(placed);
+    for (Polygon& contour : outline) contour = place(contour);
     ink.cover(bounds(outline));
     base = place(placed.origin).y;
     draw_numeral(onto, outline);
-    if (!digit->white) continue;
-    for (const Polygon& contour : digit->white->outline) {
+    if (!digit.white) continue;
+    for (const Polygon& contour : digit.white->outline) {
       Polygon white = thinned(contour, kWhiteFlatness);
       for (FlatPoint& p : white) p = p + placed.origin;
       white = place(white);

@@ -33,11 +33,8 @@ SmallPattern small_pattern(const Made& made, std::size_t bumper, const Box& area
     for (const PlacedNumeral& number : made.numerals->placed) {
       if (number.bumper != static_cast<int>(bumper)) continue;
       for (const PlacedDigit& placed : number.digits) {
-        const auto digit = std::ranges::find(made.numerals->digits, placed.digit, &Digit::digit);
-        if (digit == made.numerals->digits.end()) continue;
         std::vector<Path> outlines;
-        for (Polygon contour : digit->outline) {
-          for (FlatPoint& p : contour) p = p + placed.origin;
+        for (const Polygon& contour : made.numerals->on_pattern(placed)) {
           outlines.push_back(path(closed_path(thinned(contour, kFlatness / small.scale))));
         }
         onto.fill(LineKind::Numeral, kTint, std::move(outlines));

@@ -17,20 +17,26 @@ class Strips {
   }
 
   void add(const Box& box, std::size_t item) {
-    for (std::size_t k = strip_of(box.lo.x); k <= strip_of(box.hi.x); ++k)
-      strips_[k].push_back(item);
+    const std::size_t first = strip_of(box.lo.x);
+    for (std::size_t k = first; k <= strip_of(box.hi.x); ++k) strips_[k].push_back({item, first});
   }
 
-  /// Whether the test holds for an item near the box. One in several strips may be asked again.
+  /// Whether the test holds for an item near the box; each is asked once at most.
   template <class Test>
   bool any_near(const Box& box, Test test) const {
-    for (std::size_t k = strip_of(box.lo.x); k <= strip_of(box.hi.x); ++k)
-      if (std::ranges::any_of(strips_[k], test)) return true;
+    const std::size_t first = strip_of(box.lo.x);
+    for (std::size_t k = first; k <= strip_of(box.hi.x); ++k)
+      for (const Item& item : strips_[k])
+        // One in several strips is met in the first of those that the box reaches too.
+        if (std::max(item.first_strip, first) == k && test(item.number)) return true;
     return false;
   }
 
  private:
   static constexpr double kWidth = 25.0;  ///< mm
+  struct Item {
+    std::size_t number, first_strip;
+  };
 
   /// What lies off the page counts to its outer strips.
   std::size_t strip_of(double x) const {
@@ -39,7 +45,7 @@ class Strips {
   }
 
   double left_;
-  std::vector<std::vector<std::size_t>> strips_;
+  std::vector<std::vector<Item>> strips_;
 };
 
 }  // namespace swathe

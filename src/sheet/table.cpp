@@ -83,7 +83,7 @@ TableDrawn draw_table(Drawing& onto, const Face& labels, FlatPoint top_left, con
   draw_cells(onto, table, heading, edges, top_left.y, height_mm);
   onto.line(LineKind::Outline, {left, y}, {right, y});
 
-  const double lowest = y - room_mm;
+  const double lowest = top_left.y - room_mm;
   std::size_t next = first;
   for (; next < table.rows.size(); ++next) {
     const std::vector<Cell> cells = wrapped(table.rows[next], edges, labels, height_mm);

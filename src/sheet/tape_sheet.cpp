@@ -25,7 +25,6 @@ constexpr Figures kLarge = {kTextHeight, 29.0}, kSmall = {kTableHeight, 23.0};
 constexpr double kColumnGap = 5.0;
 constexpr std::size_t kMostPages = 40;  ///< paper too small for a row would never end
 constexpr double kLeastTable = 20.0;    ///< height below which a table waits for the next column
-constexpr double kTableHead = 4.4;      ///< height of its headings
 
 std::vector<Ordinate> ordinates_of(const std::vector<Running>& list, bool cut, double scale,
                                    double datum, Units units) {
@@ -117,8 +116,7 @@ class Columns {
       double y = room.hi.y;
       while (!done() && y - room.lo.y >= kLeastTable) {
         const Table& table = tables_[table_];
-        const TableDrawn drawn =
-            draw_table(onto, labels_, {x, y}, table, y - room.lo.y - kTableHead, row_);
+        const TableDrawn drawn = draw_table(onto, labels_, {x, y}, table, y - room.lo.y, row_);
         row_ = std::max(drawn.next, row_ + 1);  // a row too high for any page is left out
         y = drawn.box.lo.y - kColumnGap;
         if (row_ < table.rows.size()) break;

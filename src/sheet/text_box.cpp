@@ -40,6 +40,12 @@ TextBox box_of(const Box& box) {
   return {box.middle(), {1, 0}, 0.5 * box.width(), 0.5 * box.height()};
 }
 
+Box bounds(const TextBox& box) {
+  Box all;
+  for (const FlatPoint p : box.corners()) all.cover(p);
+  return all;
+}
+
 bool overlap(const TextBox& a, const TextBox& b) {
   // Two rectangles are apart when they are along a side's direction of either.
   for (const FlatPoint axis : {a.along, left_of(a.along), b.along, left_of(b.along)})

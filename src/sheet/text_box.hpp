@@ -17,6 +17,8 @@ struct TextBox {
 
 TextBox box_of(const TextMark& text, const Face& labels);
 TextBox box_of(const Box& box);
+/// The upright box round it.
+Box bounds(const TextBox& box);
 
 bool overlap(const TextBox& a, const TextBox& b);
 /// Whether any of the straight stretch from `a` to `b` lies in the box.

@@ -37,12 +37,6 @@ constexpr double kLeastRoll = 190.0;              ///< of a page off a roll: its
 constexpr double kRollSlack = 1.0;                ///< white on each side of what is drawn
 constexpr double kTrimFrom = 1.0, kTrimTo = 5.0;  ///< outside the image
 
-Box upright(const TextBox& box) {
-  Box all;
-  for (const FlatPoint p : box.corners()) all.cover(p);
-  return all;
-}
-
 Ink ink_of(const Drawing& drawing) {
   Ink ink;
   const auto add = [&](const Path& path) {
@@ -58,44 +52,29 @@ Ink ink_of(const Drawing& drawing) {
   return ink;
 }
 
-/// Counts the strokes that a box lies over. Clusters are found by the upright strips of the page
-/// that they reach into.
+/// Counts the strokes that a box lies over.
 class Crossings {
  public:
-  explicit Crossings(const Ink& ink) : ink_(ink) {
-    for (const Ink::Cluster& cluster : ink.clusters) all_.cover(cluster.box);
-    strips_.resize(all_.empty() ? 1 : strip_of(all_.hi.x) + 1);
-    for (const Ink::Cluster& cluster : ink.clusters)
-      for (std::size_t k = strip_of(cluster.box.lo.x); k <= strip_of(cluster.box.hi.x); ++k)
-        strips_[k].push_back(&cluster);
+  Crossings(const Ink& ink, const Box& page) : ink_(ink), strips_(page) {
+    for (std::size_t k = 0; k < ink.clusters.size(); ++k) strips_.add(ink.clusters[k].box, k);
   }
 
   std::size_t of(const TextBox& box) const {
-    const Box around = upright(box);
-    if (all_.empty() || !all_.meets(around)) return 0;
+    const Box around = bounds(box);
     std::size_t count = 0;
-    const std::size_t first = strip_of(around.lo.x);
-    const std::size_t last = std::min(strip_of(around.hi.x), strips_.size() - 1);
-    for (std::size_t k = first; k <= last; ++k)
-      for (const Ink::Cluster* const cluster : strips_[k]) {
-        // One in several strips is met in the first of those that the box reaches too.
-        if (!cluster->box.meets(around) || std::max(strip_of(cluster->box.lo.x), first) != k)
-          continue;
-        for (std::size_t n = cluster->first; n < cluster->last; ++n)
-          if (crossed_by(box, ink_.strokes[n].a, ink_.strokes[n].b)) ++count;
-      }
+    strips_.any_near(around, [&](std::size_t k) {
+      const Ink::Cluster& cluster = ink_.clusters[k];
+      if (!cluster.box.meets(around)) return false;
+      for (std::size_t n = cluster.first; n < cluster.last; ++n)
+        if (crossed_by(box, ink_.strokes[n].a, ink_.strokes[n].b)) ++count;
+      return false;  // on to the next
+    });
     return count;
   }
 
  private:
-  static constexpr double kStrip = 25.0;  ///< mm
-  std::size_t strip_of(double x) const {
-    return static_cast<std::size_t>(std::max(0.0, x - all_.lo.x) / kStrip);
-  }
-
   const Ink& ink_;
-  Box all_;
-  std::vector<std::vector<const Ink::Cluster*>> strips_;
+  Strips strips_;
 };
 
 struct TileAt {
@@ -135,7 +114,7 @@ class Tiling {
       : full_(full),
         labels_(labels),
         grid_(std::move(grid)),
-        crossings_(ink),
+        crossings_(ink, {{0, 0}, {full.width_mm, full.height_mm}}),
         taken_strips_({{0, 0}, {full.width_mm, full.height_mm}}) {
     for (std::size_t row = 0; row < grid_.rows; ++row)
       for (std::size_t column = 0; column < grid_.columns; ++column)
@@ -153,7 +132,7 @@ class Tiling {
   Box image(TileAt tile) const { return grid_.image(tile.column, tile.row); }
   bool is_taken(const TextBox& box) const;
   void take(const TextBox& box) {
-    const Box around = upright(box);
+    const Box around = bounds(box);
     taken_strips_.add(around, taken_.size());
     taken_.push_back({box, around});
   }
@@ -193,7 +172,7 @@ class Tiling {
 };
 
 bool Tiling::is_taken(const TextBox& box) const {
-  const Box around = upright(box);
+  const Box around = bounds(box);
   return taken_strips_.any_near(around, [&](std::size_t k) {
     return taken_[k].around.meets(around) && overlap(box, taken_[k].box);
   });
@@ -201,7 +180,7 @@ bool Tiling::is_taken(const TextBox& box) const {
 
 void Tiling::place_texts() {
   const auto stays = [&](const TextMark& text) {
-    const Box all = upright(box_of(text, labels_));
+    const Box all = bounds(box_of(text, labels_));
     return std::ranges::any_of(tiles_, [&](TileAt tile) { return cell(tile).holds(all); });
   };
   // Those that stay come first, so that no other is moved on to them.
@@ -215,7 +194,7 @@ void Tiling::place_texts() {
 
 PlacedText Tiling::placed(const TextMark& text) const {
   const TextBox box = box_of(text, labels_);
-  const Box all = upright(box);
+  const Box all = bounds(box);
   for (const TileAt tile : tiles_)
     if (cell(tile).holds(all)) return {text, box, tile};
 
@@ -238,7 +217,7 @@ PlacedText Tiling::placed(const TextMark& text) const {
 Tiling::Settled Tiling::settle(const TextMark& text, const Box& room, double reach, double step,
                                double worst) const {
   const TextBox box = box_of(text, labels_);
-  const Box all = upright(box);
+  const Box all = bounds(box);
   const auto into = [](double lo, double hi, double from, double to) {
     if (hi - lo > to - from) return 0.5 * (from + to) - 0.5 * (lo + hi);
     return lo < from ? from - lo : hi > to ? to - hi : 0.0;
@@ -441,7 +420,7 @@ std::vector<Box> text_boxes(const Drawing& drawing, const Face& labels) {
   std::vector<Box> boxes;
   for (const Mark& mark : drawing.marks())
     if (const auto* const text = std::get_if<TextMark>(&mark))
-      boxes.push_back(upright(box_of(*text, labels)));
+      boxes.push_back(bounds(box_of(*text, labels)));
   return boxes;
 }
 

@@ -18,11 +18,6 @@ constexpr double kDarkest = 0.28, kLightest = 0.74;  // of the cloth: white digi
 
 Colour grey(double share) { return {share, share, share}; }
 
-double dot3(const SpacePoint& a, const SpacePoint& b) { return a.x * b.x + a.y * b.y + a.z * b.z; }
-SpacePoint less(const SpacePoint& a, const SpacePoint& b) {
-  return {a.x - b.x, a.y - b.y, a.z - b.z};
-}
-
 /// Something drawn as a whole, far things first.
 struct Part {
   double distance = 0;
@@ -36,9 +31,7 @@ class Picture {
     // Light comes from over the observer's left shoulder.
     const FlatPoint back = unit(FlatPoint{eye.x - middle().x, eye.y - middle().y});
     const FlatPoint left = -1.0 * left_of(back);
-    const SpacePoint light{0.55 * back.x + 0.45 * left.x, 0.55 * back.y + 0.45 * left.y, 0.7};
-    const double length = std::sqrt(dot3(light, light));
-    light_ = {light.x / length, light.y / length, light.z / length};
+    light_ = unit(SpacePoint{0.55 * back.x + 0.45 * left.x, 0.55 * back.y + 0.45 * left.y, 0.7});
   }
 
   void draw(Drawing& onto, const Box& box) {
@@ -73,10 +66,10 @@ class Picture {
   }
 
   bool faces(const SpacePoint& normal, const SpacePoint& at) const {
-    return dot3(normal, less(eye_, at)) > 0.0;
+    return dot(normal, eye_ - at) > 0.0;
   }
   Colour shade(const SpacePoint& normal) const {
-    return grey(kDarkest + (kLightest - kDarkest) * std::max(0.0, dot3(normal, light_)));
+    return grey(kDarkest + (kLightest - kDarkest) * std::max(0.0, dot(normal, light_)));
   }
 
   Path outline_of(const std::vector<SpacePoint>& points) const {
@@ -100,19 +93,8 @@ class Picture {
   /// Heights on the girth between the back edges at which tints change.
   std::vector<double> rows() const {
     const Section& section = made_.section;
-    std::vector<double> rows = {section.back_edge_bottom()};
-    std::vector<double> bends = section.bends();
-    bends.push_back(section.back_edge_top());
-    std::ranges::sort(bends);
-    for (const double bend : bends) {
-      if (bend < rows.back() + 0.5 || bend > section.back_edge_top()) continue;
-      const double from = rows.back();
-      const double turn = std::abs(section.at(bend - 1e-6).tilt - section.at(from + 1e-6).tilt);
-      const int steps =
-          std::max(1, static_cast<int>(std::ceil(turn / (0.5 * std::numbers::pi) * kBands - 1e-6)));
-      for (int k = 1; k <= steps; ++k) rows.push_back(from + (bend - from) * k / steps);
-    }
-    return rows;
+    return section.heights(section.back_edge_bottom(), section.back_edge_top(),
+                           0.5 * std::numbers::pi / kBands);
   }
 
   /// Places along a leg at one height, left to right: its two ends, and the steps of bends.
@@ -144,7 +126,7 @@ class Picture {
     const std::size_t last = grid.front().size() - 1;
     Part part;
     const SpacePoint &a = grid[heights.size() / 2].front(), &b = grid[heights.size() / 2].back();
-    part.distance = apart(eye_, {0.5 * (a.x + b.x), 0.5 * (a.y + b.y), 0.5 * (a.z + b.z)});
+    part.distance = apart(eye_, 0.5 * (a + b));
     inside_face(part, grid, wrap, leg);
     for (std::size_t c = 0; c < last; ++c) {
       if (last > 1 && apart(grid[heights.size() / 2][c], grid[heights.size() / 2][c + 1]) < 1e-6)
@@ -178,13 +160,8 @@ class Picture {
     std::vector<std::size_t> seen;
     std::vector<SpacePoint> normals;
     for (std::size_t r = 0; r + 1 < grid.size(); ++r) {
-      const SpacePoint along = less(grid[r][c + 1], grid[r][c]);
-      const SpacePoint across = less(grid[r + 1][c], grid[r][c]);
-      SpacePoint out{along.y * across.z - along.z * across.y,
-                     along.z * across.x - along.x * across.z,
-                     along.x * across.y - along.y * across.x};
-      const double length = std::sqrt(dot3(out, out));
-      if (length > 0.0) out = {out.x / length, out.y / length, out.z / length};
+      SpacePoint out = cross(grid[r][c + 1] - grid[r][c], grid[r + 1][c] - grid[r][c]);
+      if (norm(out) > 0.0) out = unit(out);
       if (!faces(out, grid[r][c])) continue;
       seen.push_back(r);
       normals.push_back(out);
@@ -230,12 +207,11 @@ class Picture {
             wrap.side_of(0.5 * (box.from_s + box.to_s)) != static_cast<int>(leg) ||
             !faces(on.digits[d].normal, on.digits[d].middle))
           continue;
-        const auto shape = std::ranges::find(made_.numerals->digits, box.digit, &Digit::digit);
-        if (shape == made_.numerals->digits.end()) continue;
-        const Box ink = bounds(shape->outline);
+        const Digit& shape = made_.numerals->shape(box.digit);
+        const Box ink = bounds(shape.outline);
         const FlatPoint move{box.from_s - ink.lo.x, box.from_u - ink.lo.y};
-        if (shape->white) digit(part, wrap, shape->white->outline, move, {1, 1, 1});
-        digit(part, wrap, shape->outline, move, made_.job.numerals.colour);
+        if (shape.white) digit(part, wrap, shape.white->outline, move, {1, 1, 1});
+        digit(part, wrap, shape.outline, move, made_.job.numerals.colour);
       }
   }
 
@@ -273,13 +249,11 @@ class Picture {
       // A dark rim round a light face: what hides is told from cloth.
       part.fills.push_back(filled(round, grey(0.2)));
       SpacePoint centre{};
-      for (const SpacePoint& p : round)
-        centre = {centre.x + p.x / 4, centre.y + p.y / 4, centre.z + p.z / 4};
+      for (const SpacePoint& p : round) centre = centre + 0.25 * p;
       std::vector<SpacePoint> within;
       for (const SpacePoint& p : round) {
-        const SpacePoint in = less(centre, p);
-        const double share = std::min(0.5, 8.0 / std::sqrt(dot3(in, in)));
-        within.push_back({p.x + share * in.x, p.y + share * in.y, p.z + share * in.z});
+        const SpacePoint in = centre - p;
+        within.push_back(p + std::min(0.5, 8.0 / norm(in)) * in);
       }
       part.fills.push_back(filled(within, grey(0.85 + 0.12 * out.z)));
     };

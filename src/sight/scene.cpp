@@ -11,23 +11,6 @@ namespace {
 
 constexpr double kEdgeStep = 0.15;  // radians of tilt a chord of a digit's upright edge spans
 
-/// Heights on the girth whose chords follow a digit's upright edge.
-std::vector<double> edge_heights(const Section& section, double from_u, double to_u) {
-  std::vector<double> heights = {from_u};
-  std::vector<double> bends = section.bends();
-  std::ranges::sort(bends);
-  bends.push_back(to_u);
-  for (const double bend : bends) {
-    if (bend <= heights.back() || bend > to_u) continue;
-    const double from = heights.back();
-    // Just inside the stretch: at a bend's end the tilt of a flat and of an arc are the same.
-    const double turn = std::abs(section.at(bend).tilt - section.at(from).tilt);
-    const int steps = std::max(1, static_cast<int>(std::ceil(turn / kEdgeStep)));
-    for (int k = 1; k <= steps; ++k) heights.push_back(from + (bend - from) * k / steps);
-  }
-  return heights;
-}
-
 /// A place on the cloth, known to be on it.
 SpacePoint on_cloth(const std::optional<SpacePoint>& place) {
   assert(place && "a digit lies on the cloth, clear of darts");
@@ -52,7 +35,7 @@ DigitInSpace in_space(const Wrap& wrap, const SightDigit& box) {
     digit.normals[k] = on_cloth(wrap.normal_at(corners[k]));
   }
   digit.seen_height = digit.corners[3].z - digit.corners[0].z;
-  for (const double u : edge_heights(wrap.section(), box.from_u, box.to_u)) {
+  for (const double u : wrap.section().heights(box.from_u, box.to_u, kEdgeStep)) {
     digit.left.push_back(on_cloth(wrap.at({box.from_s, u})));
     digit.right.push_back(on_cloth(wrap.at({box.to_s, u})));
   }
@@ -73,12 +56,11 @@ std::vector<SightNumber> numbers_to_see(const Numerals& numerals) {
     number.text += placed.text;
     number.space = std::max({number.space, placed.largest_space, placed.space_across});
     for (const PlacedDigit& on : placed.digits) {
-      const auto made = std::ranges::find(numerals.digits, on.digit, &Digit::digit);
-      assert(made != numerals.digits.end());
-      const Box ink = bounds(made->outline);
+      const Digit& digit = numerals.shape(on.digit);
+      const Box ink = bounds(digit.outline);
       number.digits.push_back({on.digit, placed.bumper, on.origin.x + ink.lo.x,
                                on.origin.x + ink.hi.x, on.origin.y + ink.lo.y,
-                               on.origin.y + ink.hi.y, made->stroke.median()});
+                               on.origin.y + ink.hi.y, digit.stroke.median()});
     }
   }
   return numbers;

@@ -192,6 +192,20 @@ double SightRing::fraction(Reads reads) const {
   return sum / 360.0;
 }
 
+const SightArc* SightRing::widest(Reads reads, Angle step) const {
+  const SightArc* widest = nullptr;
+  const auto width = [](const SightArc& arc) { return arc.to_deg - arc.from_deg; };
+  for (const SightArc& arc : arcs)
+    if (arc.reads == reads && width(arc) >= step.degrees() &&
+        (widest == nullptr || width(arc) > width(*widest)))
+      widest = &arc;
+  return widest;
+}
+
+Length demanded_distance(const SightKeys& keys, std::optional<Length> named) {
+  return named ? *named : *std::ranges::min_element(keys.distance);
+}
+
 NumberAround around_number(const Scene& scene, const Sightlines& lines, std::size_t number,
                            Length distance) {
   return digits_around(scene, lines, number, distance);
@@ -272,7 +286,7 @@ Sight sweep(Scene scene, const SightKeys& keys, std::optional<Length> named) {
   };
   for (const Length distance : keys.distance)
     for (std::size_t h = 0; h < lines.size(); ++h) sight.rings.push_back(ring(h, distance));
-  const Length asked = named ? *named : *std::ranges::min_element(keys.distance);
+  const Length asked = demanded_distance(keys, named);
   for (std::size_t h = 0; h < lines.size(); ++h) {
     const auto had = std::ranges::find_if(sight.rings, [&](const SightRing& one) {
       return one.distance == asked && one.eye_height == lines[h].eye_height();

@@ -1,8 +1,8 @@
 // The main job on the example, from the job's text to the bytes of every file that `swathe make`
-// writes, all but the writing: PDF, SVG, OBJ and the report. Beside it a floor: plain Cairo making
-// as many PDF and SVG files of as many pages, strokes, areas and straight pieces, and texts of as
-// many letters in a font of the same outlines, with nothing worked out. What stands between the two
-// is ours; OBJ and report are all ours, since the floor has none.
+// writes, all but the writing: PDF, SVG, DXF, OBJ and the report. Beside it a floor: plain Cairo
+// making as many PDF and SVG files of as many pages, strokes, areas and straight pieces, and texts
+// of as many letters in a font of the same outlines, with nothing worked out. What stands between
+// the two is ours; sight, DXF, OBJ and report are all ours, since the floor has none.
 #include <benchmark/benchmark.h>
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
@@ -21,6 +21,7 @@
 #include "swathe/sheet/mesh.hpp"
 #include "swathe/sheet/sheets.hpp"
 #include "swathe/type/faces.hpp"
+#include "swathe/write/dxf.hpp"
 #include "swathe/write/obj.hpp"
 #include "swathe/write/pdf.hpp"
 #include "swathe/write/report.hpp"
@@ -52,7 +53,8 @@ Face labels() {
 
 /// The sheets whose pages are SVG files too.
 bool has_pictures(const Sheet& sheet) {
-  return sheet.kind == SheetKind::Pattern || sheet.kind == SheetKind::Numerals;
+  return sheet.kind == SheetKind::Pattern || sheet.kind == SheetKind::Numerals ||
+         sheet.kind == SheetKind::Views;
 }
 
 std::size_t main_job() {
@@ -63,7 +65,10 @@ std::size_t main_job() {
   for (const Sheet& sheet : sheets) {
     bytes += to_pdf(sheet, face).size();
     if (!has_pictures(sheet)) continue;
-    for (const Page& page : sheet.pages) bytes += to_svg(page, sheet.title, face).size();
+    for (const Page& page : sheet.pages) {
+      bytes += to_svg(page, sheet.title, face).size();
+      if (sheet.kind != SheetKind::Views) bytes += to_dxf(page, face).size();
+    }
   }
   for (const Wrap& wrap : made.wraps) bytes += to_obj(make_mesh(wrap, made.job.cloth)).size();
   return bytes;

@@ -53,21 +53,13 @@ std::size_t walk(const Scene& scene, const SightKeys& keys) {
   return reads;
 }
 
-SpacePoint less(const SpacePoint& a, const SpacePoint& b) {
-  return {a.x - b.x, a.y - b.y, a.z - b.z};
-}
-SpacePoint cross(const SpacePoint& a, const SpacePoint& b) {
-  return {a.y * b.z - a.z * b.y, a.z * b.x - a.x * b.z, a.x * b.y - a.y * b.x};
-}
-double dot(const SpacePoint& a, const SpacePoint& b) { return a.x * b.x + a.y * b.y + a.z * b.z; }
-
 /// Source: Moeller and Trumbore, Fast, minimum storage ray/triangle intersection (1997).
 bool meets(const SpacePoint& from, const SpacePoint& way, const SpacePoint& a, const SpacePoint& b,
            const SpacePoint& c) {
-  const SpacePoint ab = less(b, a), ac = less(c, a), p = cross(way, ac);
+  const SpacePoint ab = b - a, ac = c - a, p = cross(way, ac);
   const double det = dot(ab, p);
   if (std::abs(det) < 1e-12) return false;
-  const SpacePoint off = less(from, a), q = cross(off, ab);
+  const SpacePoint off = from - a, q = cross(off, ab);
   const double u = dot(off, p) / det, v = dot(way, q) / det, t = dot(ac, q) / det;
   return u >= 0 && v >= 0 && u + v <= 1 && t > 0 && t < 1;
 }
@@ -88,7 +80,7 @@ double slow_seconds(const Made& made, int viewpoints) {
           for (const auto* edge : {&digit.left, &digit.right})
             for (SpacePoint from : *edge) {
               from = {from.x + 0.01 * digit.normal.x, from.y + 0.01 * digit.normal.y, from.z};
-              const SpacePoint way = less(eye, from);
+              const SpacePoint way = eye - from;
               for (const Mesh& mesh : meshes)
                 for (const auto& [a, b, c] : mesh.triangles)
                   hidden += meets(from, way, mesh.points[static_cast<std::size_t>(a)],

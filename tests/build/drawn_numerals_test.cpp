@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "support/drawn_jobs.hpp"
-#include "swathe/build/make.hpp"
+#include "support/made.hpp"
 #include "swathe/job/write_job.hpp"
 #include "swathe/plane/clip.hpp"
 #include "swathe/type/faces.hpp"
@@ -22,11 +22,7 @@ constexpr int kJobs = 25;
 constexpr int kJobs = 500;
 #endif
 
-Outcome<Made> made_of(const Job& job) {
-  return make(job_text(job), "drawn.toml", [](const std::string& path) -> Outcome<std::string> {
-    return refuse(Why::Missing, "there is no file \"" + path + "\"");
-  });
-}
+Outcome<Made> made_of(const Job& job) { return test::make_text(job_text(job)); }
 
 Job drawn_number(std::mt19937_64& rng) {
   static const std::vector<std::string> kNumbers = {"7", "11", "404", "1138", "20486"};
@@ -137,7 +133,7 @@ std::vector<Job> as_advised(const Job& job, const NumeralMisfit& misfit) {
 }  // namespace
 
 TEST_CASE("drawn numerals: off every corner, relief, end and window; advice that is taken mends") {
-  int tried = 0, placed = 0, split = 0, mended = 0;
+  int tried = 0, placed = 0, mended = 0;
   test::for_drawn_cases("drawn-numerals", kJobs, [&](std::mt19937_64& rng) {
     const Job job = drawn_number(rng);
     ++tried;
@@ -147,7 +143,6 @@ TEST_CASE("drawn numerals: off every corner, relief, end and window; advice that
     for (const PlacedNumeral& numeral : made->numerals->placed) {
       check_clear(*made, numeral);
       ++placed;
-      split += numeral.whole ? 0 : 1;
     }
     if (made->numerals->misfits.empty()) return;
     const NumeralMisfit& misfit = made->numerals->misfits.front();
@@ -161,7 +156,7 @@ TEST_CASE("drawn numerals: off every corner, relief, end and window; advice that
     }
   });
   CHECK(placed > 0);
-  if (tried >= 500) CHECK(split > 0);
+  // Split numbers are too rare among these to count on: tests/numeral/split_test.cpp draws them.
   if (tried >= 500) CHECK(mended > 0);
 }
 

@@ -1,29 +1,16 @@
 #include "swathe/build/make.hpp"
 
-#include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <numbers>
 
 #include "support/drawn_jobs.hpp"
+#include "support/examples.hpp"
+#include "support/made.hpp"
 #include "swathe/job/write_job.hpp"
 #include "swathe/write/report.hpp"
 
 // The whole pass, from a job's text to its report.
 namespace swathe {
 namespace {
-
-Outcome<Made> make_text(std::string_view text, const std::string& file = "job.toml") {
-  return make(text, file, [](const std::string& path) {
-    return refuse(Why::Missing, "there is no file \"" + path + "\"");
-  });
-}
-
-std::string bytes_of(const std::filesystem::path& path) {
-  std::ifstream in(path, std::ios::binary);
-  REQUIRE(in.good());
-  return {std::istreambuf_iterator<char>(in), {}};
-}
 
 /// What a run says, made or refused, byte for byte.
 std::string said(const Outcome<Made>& made) {
@@ -66,7 +53,7 @@ TEST_CASE("drawn jobs through make: made, or refused with a place; the same byte
   int stood = 0, drawn = 0;
   test::for_drawn_cases("drawn-files", test::kDrawnJobs, [&](std::mt19937_64& rng) {
     const std::string text = job_text(drawn_file(rng));
-    const Outcome<Made> made = make_text(text, "drawn.toml");
+    const Outcome<Made> made = test::make_text(text, "drawn.toml");
     CAPTURE(text);
     ++drawn;
     if (made) {
@@ -83,21 +70,16 @@ TEST_CASE("drawn jobs through make: made, or refused with a place; the same byte
       CHECK(fault.place.column > 0);
       CHECK(fault.sentence.find("expected") != std::string::npos);
     }
-    CHECK(said(make_text(text, "drawn.toml")) == said(made));
+    CHECK(said(test::make_text(text, "drawn.toml")) == said(made));
   });
   CHECK(stood > drawn / 5);
   CHECK(stood < drawn);  // refusals are among them
 }
 
 TEST_CASE("every job among the examples is made, and meets its season's rules") {
-  const std::filesystem::path examples = SWATHE_SOURCE "/examples";
-  std::vector<std::filesystem::path> jobs;
-  for (const auto& entry : std::filesystem::recursive_directory_iterator(examples))
-    if (entry.path().extension() == ".toml") jobs.push_back(entry.path());
-  CHECK(jobs.size() >= 12);
-  for (const auto& path : jobs) {
+  for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
-    const Outcome<Made> made = make_text(bytes_of(path), path.filename().string());
+    const Outcome<Made> made = test::make_text(test::bytes_of(path), path.filename().string());
     REQUIRE_MESSAGE(made.has_value(), to_text(made.error().front()));
     CHECK(made->season.has_value());
     for (const Finding& finding : made->findings) {
@@ -143,7 +125,7 @@ shet = "letter"
 )";
 
 TEST_CASE("a wrong job: faults of keys, values and geometry in one run, by line") {
-  const auto made = make_text(kWrong);
+  const auto made = test::make_text(kWrong);
   REQUIRE_FALSE(made.has_value());
   std::vector<std::pair<int, int>> places;
   for (const Refusal& fault : made.error()) {
@@ -168,7 +150,7 @@ TEST_CASE("a bracket on a side its bumper does not cover is told of those it cov
   bracket.side = "right";
   bracket.width = bracket.height = mm(20);
   job.brackets = {bracket};
-  const auto made = make_text(job_text(job));
+  const auto made = test::make_text(job_text(job));
   REQUIRE_FALSE(made.has_value());
   REQUIRE(made.error().size() == 1);
   CHECK(made.error()[0].sentence ==
@@ -211,7 +193,7 @@ void check_extreme(double height, double rod, double cloth) {
   CAPTURE(height);
   CAPTURE(rod);
   CAPTURE(cloth);
-  const auto made = make_text(job_text(job));
+  const auto made = test::make_text(job_text(job));
   REQUIRE_MESSAGE(made.has_value(), to_text(made.error().front()));
   CHECK(made->section.closed_girth_mm() ==
         doctest::Approx(girth_of_rods(18, height, rod, cloth)).epsilon(1e-8));
@@ -241,7 +223,7 @@ Job mitred(Polygon corners, std::vector<std::string> sides) {
 /// Made, every cover simple, every piece longer than nothing, and the cloth's far end where the
 /// frame says.
 void check_made(const Job& job) {
-  const auto made = make_text(job_text(job));
+  const auto made = test::make_text(job_text(job));
   REQUIRE_MESSAGE(made.has_value(), to_text(made.error().front()));
   for (std::size_t k = 0; k < made->patterns.size(); ++k) {
     const Pattern& pattern = made->patterns[k];
@@ -261,7 +243,7 @@ void check_made(const Job& job) {
 }
 
 Refusals faults_of(const Job& job) {
-  const auto made = make_text(job_text(job), "job.toml");
+  const auto made = test::make_text(job_text(job), "job.toml");
   REQUIRE_FALSE(made.has_value());
   for (const Refusal& fault : made.error()) {
     CHECK(fault.place.file == "job.toml");
@@ -308,8 +290,8 @@ TEST_CASE("long and short, through the whole pass: made right or refused with a 
       check_made(job);
     }
     const std::string too_long = job_text(test::c_halves(20001, 762));
-    REQUIRE_FALSE(make_text(too_long).has_value());
-    CHECK(make_text(too_long).error()[0].why == Why::OutOfRange);
+    REQUIRE_FALSE(test::make_text(too_long).has_value());
+    CHECK(test::make_text(too_long).error()[0].why == Why::OutOfRange);
   }
   SUBCASE("a frame 50 mm wide: covered on its long sides; no room to turn a corner on the short") {
     Job job = test::c_halves(50, 762);

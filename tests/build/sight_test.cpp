@@ -4,8 +4,8 @@
 #include <regex>
 
 #include "support/drawn.hpp"
+#include "support/made.hpp"
 #include "swathe/base/units.hpp"
-#include "swathe/build/make.hpp"
 #include "swathe/sight/demand.hpp"
 
 // Places chosen, and changes advised, by sweeping again: what is said, done, must do.
@@ -38,13 +38,6 @@ font = "Anton"
                      season, numerals, more);
 }
 
-Made made(const std::string& text) {
-  auto made =
-      make(text, "job.toml", [](const std::string& path) { return refuse(Why::Missing, path); });
-  REQUIRE_MESSAGE(made.has_value(), to_text(made.error().front()));
-  return *std::move(made);
-}
-
 std::vector<std::string> sides_of(const Made& made) {
   std::vector<std::string> sides;
   for (const PlacedNumeral& placed : made.numerals->placed) sides.push_back(placed.side);
@@ -58,13 +51,13 @@ const std::string kWall =  // before all of the left side, higher than any eye
     "in\"]]\n";
 
 TEST_CASE("auto: every viewpoint takes all four sides of a box, most takes the three it counts") {
-  CHECK(sides_of(made(job_text("2023"))).size() == 4);
-  CHECK(sides_of(made(job_text("2026"))).size() == 3);
-  CHECK(share_of(made(job_text("2023"))) == doctest::Approx(1));
+  CHECK(sides_of(test::made(job_text("2023"))).size() == 4);
+  CHECK(sides_of(test::made(job_text("2026"))).size() == 3);
+  CHECK(share_of(test::made(job_text("2023"))) == doctest::Approx(1));
 }
 
 TEST_CASE("auto: a side that nobody sees is passed over") {
-  const Made blind = made(job_text("2026", "[sight]\n" + kWall));
+  const Made blind = test::made(job_text("2026", "[sight]\n" + kWall));
   const auto sides = sides_of(blind);
   CHECK(sides.size() == 3);
   CHECK(std::ranges::find(sides, "left") == sides.end());
@@ -72,17 +65,17 @@ TEST_CASE("auto: a side that nobody sees is passed over") {
 
 TEST_CASE("auto: no choice of as many or fewer sides does better") {
   const std::vector<std::string> all = {"front", "left", "back", "right"};
-  const Made chosen = made(job_text("2026"));
+  const Made chosen = test::made(job_text("2026"));
   for (const auto& left_out : all) {
     std::string list;
     for (const auto& side : all)
       if (side != left_out) list += fmt::format("\"{}\", ", side);
     // Choices within 2 % count as alike.
-    CHECK(share_of(made(job_text("2026", "", fmt::format("sides = [{}]", list)))) <=
+    CHECK(share_of(test::made(job_text("2026", "", fmt::format("sides = [{}]", list)))) <=
           share_of(chosen) + 0.02);
   }
   // Fewer than three never meet "most" by so much, nor the count of places.
-  CHECK(made(job_text("2026", "", "sides = [\"front\"]")).sight->advice != "");
+  CHECK(test::made(job_text("2026", "", "sides = [\"front\"]")).sight->advice != "");
 }
 
 /// The side a "put the number on the S side too" names.
@@ -93,10 +86,11 @@ std::string side_in(const std::string& advice) {
 }
 
 TEST_CASE("advice: one side more, done, meets the season") {
-  const Made one = made(job_text("2026", "", "sides = [\"front\"]"));
+  const Made one = test::made(job_text("2026", "", "sides = [\"front\"]"));
   CHECK(share_of(one) < kMost);
   const std::string side = side_in(one.sight->advice);
-  const Made more = made(job_text("2026", "", fmt::format("sides = [\"front\", \"{}\"]", side)));
+  const Made more =
+      test::made(job_text("2026", "", fmt::format("sides = [\"front\", \"{}\"]", side)));
   CHECK(share_of(more) > kMost);
   CHECK(more.sight->advice == "");
 }
@@ -107,7 +101,7 @@ TEST_CASE("advice: one move, done, shows the whole number again") {
       "[sight]\n[[sight.blind]]\nbox = [[\"-8 in\", \"23.5 in\", \"0 in\"], [\"-4 in\", \"24.5 "
       "in\", "
       "\"20 in\"]]\n";
-  const Made hidden = made(job_text("2026", post, "sides = [\"front\", \"left\", \"back\"]"));
+  const Made hidden = test::made(job_text("2026", post, "sides = [\"front\", \"left\", \"back\"]"));
   std::smatch found;
   const std::string advice = hidden.sight->advice;
   REQUIRE_MESSAGE(
@@ -128,32 +122,32 @@ TEST_CASE("advice: one move, done, shows the whole number again") {
   const auto place = [](const char* bumper, const char* side, const std::string& at) {
     return fmt::format("[[numerals.place]]\nbumper = \"{}\"\nside = \"{}\"\n{}", bumper, side, at);
   };
-  const Made mended = made(job_text(
+  const Made mended = test::made(job_text(
       "2026", post,
       place("A", "front", "") +
           place(run.name.c_str(), "left", fmt::format("centre = \"{:.3f} mm\"\n", centre)) +
           place("B", "back", "")));
   CHECK(mended.sight->advice == "");
   for (const SightRing& ring : mended.sight->rings)
-    CHECK(ring.fraction(Reads::Another) == doctest::Approx(0));
+    CHECK(ring.widest(Reads::Another, mended.sight->step) == nullptr);  // none that is told of
 }
 
 TEST_CASE("advice: digits tall enough for the distance, done, meet the season") {
   const std::string far = "[sight]\nleast_angle = \"17.4 arcmin\"\n";
   const std::string sides = "sides = [\"front\", \"left\", \"back\", \"right\"]\n";
-  const Made small = made(job_text("2026", far, sides + "height = \"3.75 in\""));
+  const Made small = test::made(job_text("2026", far, sides + "height = \"3.75 in\""));
   std::smatch found;
   const std::string advice = small.sight->advice;
   REQUIRE_MESSAGE(std::regex_search(advice, found, std::regex("make the digits (.*) high")),
                   advice);
   const Made tall =
-      made(job_text("2026", far, sides + fmt::format("height = \"{}\"", found[1].str())));
+      test::made(job_text("2026", far, sides + fmt::format("height = \"{}\"", found[1].str())));
   CHECK(tall.sight->advice == "");
   CHECK(share_of(tall) > kMost);
 }
 
 TEST_CASE("a blind box's place is the frame's") {
-  const Made wall = made(job_text("2026", "[sight]\n" + kWall, "sides = [\"left\"]"));
+  const Made wall = test::made(job_text("2026", "[sight]\n" + kWall, "sides = [\"left\"]"));
   for (const SightRing& ring : wall.sight->rings) CHECK(ring.fraction(Reads::Number) < 0.05);
 }
 

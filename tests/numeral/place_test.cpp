@@ -230,7 +230,7 @@ TEST_CASE("place (2): a narrower face that is advised fits") {
   job.numerals.sides = {"front"};
   Setting s = setting(job, "20486", inches(4), "Staatliches");
   for (const BundledFace& bundled : test::numeral_faces()) {
-    const auto candidate = face_candidate(bundled.name, test::opened(bundled), "20486");
+    const auto candidate = face_candidate(bundled.name, test::opened(bundled), "20486", {});
     REQUIRE(candidate.has_value());
     s.candidates.push_back(*candidate);
   }

@@ -43,7 +43,7 @@ struct Setting {
             .most_space = most_space,
             .candidates = candidates,
             .least_height = least_height,
-            .keeps_stroke = [](Length) { return true; },
+            .keeps_stroke = [](const SetNumber&) { return true; },
             .units = job.units,
             .places = job.places};
   }

@@ -12,7 +12,7 @@
 #include "sheet/made_by_hand.hpp"
 #include "sheet/numeral_cells.hpp"
 #include "sheet/overlaps.hpp"
-#include "swathe/build/make.hpp"
+#include "support/made.hpp"
 #include "swathe/plane/clip.hpp"
 
 namespace swathe {
@@ -42,11 +42,7 @@ spacing = "7/16 in"
 {}
 )",
                                        width, rest, keys);
-  auto made = make(text, "job.toml", [](const std::string& path) -> Outcome<std::string> {
-    return refuse(Why::Missing, path);
-  });
-  REQUIRE_MESSAGE(made.has_value(), to_text(made.error().front()));
-  return *std::move(made);
+  return test::made(text);
 }
 
 Sheet sheet_of(const Made& made) { return numeral_sheets(made, test::label_face()); }

@@ -3,47 +3,23 @@
 #include <fmt/format.h>
 
 #include <cmath>
-#include <filesystem>
-#include <fstream>
 #include <numbers>
-#include <sstream>
 
 #include "sheet/overlaps.hpp"
 #include "sheet/view_picture.hpp"
+#include "support/examples.hpp"
 #include "support/label_face.hpp"
-#include "swathe/build/make.hpp"
+#include "support/made.hpp"
 
 namespace swathe {
 namespace {
 
-Made made(const std::string& text) {
-  auto made =
-      make(text, "job.toml", [](const std::string& path) { return refuse(Why::Missing, path); });
-  REQUIRE_MESSAGE(made.has_value(), to_text(made.error().front()));
-  return *std::move(made);
-}
-
-std::string text_of(const std::filesystem::path& path) {
-  std::ostringstream text;
-  text << std::ifstream(path).rdbuf();
-  REQUIRE(!text.str().empty());
-  return text.str();
-}
-
-std::vector<std::filesystem::path> examples() {
-  std::vector<std::filesystem::path> paths;
-  for (const auto& entry : std::filesystem::recursive_directory_iterator(
-           std::filesystem::path(SWATHE_SOURCE) / "examples"))
-    if (entry.path().extension() == ".toml") paths.push_back(entry.path());
-  REQUIRE(paths.size() > 5);
-  return paths;
-}
-
 TEST_CASE("views: no text lies over another, over a line or off its page, on any paper") {
   const Face face = test::label_face();
-  for (const auto& path : examples())
+  for (const auto& path : test::example_jobs())
     for (const char* paper : {"letter", "a4", "tabloid"}) {
-      const Made job = made(text_of(path) + fmt::format("\n[paper]\nsheet = \"{}\"\n", paper));
+      const Made job =
+          test::made(test::bytes_of(path) + fmt::format("\n[paper]\nsheet = \"{}\"\n", paper));
       if (!job.sight) continue;
       INFO(path.filename().string());
       INFO(paper);
@@ -74,7 +50,7 @@ double area_of(const Drawing& drawing, double grey) {
 
 // Of equal bands the outer ones are longer: a job with one circle has one band.
 TEST_CASE("sight chart: what is dark is the share that reads nothing") {
-  const Made job = made(R"([job]
+  const Made job = test::made(R"([job]
 title = "Chart"
 number = "20486"
 [frame]
@@ -112,7 +88,7 @@ eye_height = ["5 ft"]
 // 4 in on two 2.5 in rods is seen 3.9116 in high (2.5 + 2 x 1.25 sin 0.6), and the rods 5 in: from
 // far away and level, that is what the picture must measure.
 TEST_CASE("views: the numeral is wrapped round the rods") {
-  const Made job = made(R"([job]
+  const Made job = test::made(R"([job]
 title = "One"
 number = "1"
 season = "none"

@@ -73,6 +73,10 @@ class Section {
 
   /// u of both ends of every arc of the section.
   std::vector<double> bends() const;
+  /// Rising heights from one to the other with chords between them that follow the cloth: no chord
+  /// spans the end of an arc, nor more of an arc than turns by `most_turn` radians.
+  /// Requires: from < to, on the cloth.
+  std::vector<double> heights(double from, double to, double most_turn) const;
   /// By how much the cloth between the back edges lies short of a depth, summed over u; mm2.
   double short_of_depth(double d) const;
 

@@ -6,6 +6,7 @@
 #include "swathe/bumper/frame.hpp"
 #include "swathe/bumper/run.hpp"
 #include "swathe/bumper/section.hpp"
+#include "swathe/plane/space.hpp"
 
 namespace swathe {
 
@@ -14,12 +15,6 @@ namespace swathe {
 struct ClothPoint {
   double s = 0, u = 0;
 };
-
-/// x to the machine's right, y forward, z up from the floor. Millimetres.
-struct SpacePoint {
-  double x = 0, y = 0, z = 0;
-};
-double apart(const SpacePoint& a, const SpacePoint& b);
 
 /// How exactly the map keeps lengths on flats and along rulings.
 inline constexpr Length kWrapError = Length::from_mm(1e-6);

@@ -89,6 +89,10 @@ struct Numerals {
   std::vector<PlacedNumeral> placed;
   std::vector<NumeralMisfit> misfits;
 
+  /// Requires: a digit of the number.
+  const Digit& shape(char digit) const;
+  /// A digit's outline where it stands on its pattern.
+  Region on_pattern(const PlacedDigit& on) const;
   int showings() const { return placed.empty() ? 0 : placed.back().showing + 1; }
 };
 

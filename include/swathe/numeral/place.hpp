@@ -71,8 +71,8 @@ struct PlaceInput {
   /// The least height the number may be set at on request; nothing where there is none below the
   /// asked one.
   std::optional<Length> least_height;
-  /// Whether the number set to this height keeps the season's stroke.
-  std::function<bool(Length)> keeps_stroke;
+  /// Whether a number so set can be bridged and keeps the season's stroke.
+  std::function<bool(const SetNumber&)> keeps_stroke;
   ChooseRooms choose = {};  ///< where the program chooses; unset: choose_rooms()
   Units units = Units::Inches;
   const Places& places;

@@ -44,13 +44,12 @@ void measure_line(SetNumber& number);
 
 /// A face measured for this number, to be offered where the chosen one is too wide.
 struct FaceCandidate {
-  std::string face;       ///< "Saira at wdth 60, wght 900"
-  double width = 0;       ///< ink of the number, with its shortest digit 1 mm high
-  double ink_height = 1;  ///< of the tallest digit then
+  std::string face;  ///< "Saira at wdth 60, wght 900"
+  SetNumber number;  ///< at some height: at_height() gives any other
 };
 
-/// Measures a face for a number; extra space between digits is left out. Refuses: as set_number().
+/// Sets the number in another face. Refuses: as set_number().
 Outcome<FaceCandidate> face_candidate(std::string name, const Face& face, const std::string& number,
-                                      bool tabular = false);
+                                      const NumeralSpacing& spacing);
 
 }  // namespace swathe

@@ -76,7 +76,7 @@ struct Table {
 double natural_width(const Table& table, std::size_t column, const Face& labels,
                      double height_mm = kTableHeight);
 
-/// As many rows, from `first` on, as fit into `room_mm` of height below the headings.
+/// As many rows, from `first` on, as fit into `room_mm` of height with the headings.
 struct TableDrawn {
   Box box;
   std::size_t next;  ///< the first row that is left

@@ -55,6 +55,8 @@ struct SightRing {
   std::vector<NumberServes> numbers;
 
   double fraction(Reads reads) const;  ///< of the circle
+  /// The widest stretch of a kind, if any is as wide as `step`.
+  const SightArc* widest(Reads reads, Angle step) const;
 };
 
 /// What can be read of the job's numbers, from every side.
@@ -67,6 +69,9 @@ struct Sight {
   std::vector<SightRing> demanded;
   std::string advice;  ///< the smallest change that would meet the season; empty where it is met
 };
+
+/// The distance at which a demand is held: what the season names, else the job's nearest.
+Length demanded_distance(const SightKeys& keys, std::optional<Length> named);
 
 /// One number on a circle: where it reads whole, and where it reads as another.
 struct NumberAround {
