@@ -131,7 +131,6 @@ Outcome<Section> Section::make(const BackingKeys& backing, const PaddingKeys& pa
   section.padding_bottom_ = parts.bottom;
   section.tau_ = cloth.thickness.mm();
   section.flap_ = cut_flap(cloth).mm();
-  section.parts_ = parts.padding;
   section.hull_ = cloth_round(backing, parts.padding, section.tau_);
   section.closed_girth_ = girth(section.hull_);
   section.square_end_ =

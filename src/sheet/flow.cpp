@@ -11,7 +11,6 @@ constexpr double kBeforeHeading = 4.0;
 constexpr double kWithHeading = 24.0;  ///< room a heading wants below itself, and words a table
 constexpr double kNumber = 9.0;        ///< room for a step's number
 constexpr double kMostText = 175.0;    ///< longer lines are hard to follow
-constexpr double kCaution = 130.0;
 constexpr std::size_t kMostPages = 200;
 
 }  // namespace
@@ -81,7 +80,8 @@ std::vector<Page> Flow::set(std::size_t of) const {
     const auto draw = [&](Drawing& onto, double top) {
       const double width = std::min(room.width(), kMostText);
       if (item.kind == Item::Kind::Caution)
-        return draw_caution(onto, labels_, {room.lo.x, top}, std::min(width, kCaution), item.words);
+        return draw_caution(onto, labels_, {room.lo.x, top}, std::min(width, kCautionWidth),
+                            item.words);
       if (is_step) draw_text_block(onto, labels_, {room.lo.x, top}, kNumber, item.number);
       const double indent = is_step ? kNumber : 0.0;
       return draw_text_block(onto, labels_, {room.lo.x + indent, top}, width - indent, item.words,

@@ -12,8 +12,7 @@
 namespace swathe {
 namespace {
 
-constexpr double kGap = 6.0;        ///< between the parts of a head, and below it
-constexpr double kCaution = 128.0;  ///< width at which a caution's sentences are a line each
+constexpr double kGap = 6.0;  ///< between the parts of a head, and below it
 constexpr double kGapCautions = 2.5;
 constexpr double kLeastTitle = 70.0;  ///< width
 constexpr double kMostTitle = 170.0;
@@ -72,18 +71,19 @@ Box draw_page_head(Drawing& onto, const Face& labels, const Box& room, const Pag
   bottom = std::min(bottom, title.lo.y) - kGap;
   if (!head.cautions.empty()) {
     // Side by side where each keeps its two lines, else one below the other.
-    const auto columns = std::clamp<double>(std::floor((room.width() + kGap) / (kCaution + kGap)),
-                                            1, static_cast<double>(head.cautions.size()));
+    const auto columns =
+        std::clamp<double>(std::floor((room.width() + kGap) / (kCautionWidth + kGap)), 1,
+                           static_cast<double>(head.cautions.size()));
     double x = room.lo.x, lowest = bottom;
     for (std::size_t k = 0; k < head.cautions.size(); ++k) {
       if (k > 0 && std::fmod(static_cast<double>(k), columns) == 0.0) {
         x = room.lo.x;
         bottom = lowest - kGapCautions;
       }
-      const Box box = draw_caution(onto, labels, {x, bottom}, std::min(kCaution, room.width()),
+      const Box box = draw_caution(onto, labels, {x, bottom}, std::min(kCautionWidth, room.width()),
                                    head.cautions[k]);
       lowest = std::min(lowest, box.lo.y);
-      x += kCaution + kGap;
+      x += kCautionWidth + kGap;
     }
     bottom = lowest - kGap;
   }

@@ -179,12 +179,6 @@ std::string arcs_in_words(const std::vector<SightArc>& arcs, Reads reads, Angle 
   return words.empty() ? "nowhere" : words;
 }
 
-double NumberServes::measure_deg() const {
-  double sum = 0.0;
-  for (const auto& [from, to] : arcs_deg) sum += to - from;
-  return sum;
-}
-
 double SightRing::fraction(Reads reads) const {
   double sum = 0.0;
   for (const SightArc& arc : arcs)

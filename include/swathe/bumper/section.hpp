@@ -86,8 +86,6 @@ class Section {
   double square_end_allowance_mm() const { return square_end_; }
   /// The closed outline the cloth's middle surface follows.
   const std::vector<HullPiece>& hull() const { return hull_; }
-  /// The padding's own parts, for pictures: rods or the block.
-  const std::vector<Disc>& padding_parts() const { return parts_; }
 
  private:
   double thickness_ = 0, height_ = 0, padding_depth_ = 0, padding_top_ = 0, padding_bottom_ = 0;
@@ -96,7 +94,6 @@ class Section {
   double square_end_ = 0;
   std::vector<Station> stations_;
   std::vector<HullPiece> hull_;
-  std::vector<Disc> parts_;
   struct Stretch {  ///< a hull piece and the u it starts at
     HullPiece piece;
     double u_from = 0;

@@ -15,6 +15,8 @@ namespace swathe {
 inline constexpr double kTitleHeight = 5.0, kTextHeight = 3.5, kTableHeight = 2.5;
 /// From base line to base line, of the capitals' height.
 inline constexpr double kLineStep = 1.7;
+/// Width at which each sentence of a caution is one line.
+inline constexpr double kCautionWidth = 140.0;
 
 /// Words broken into lines no wider than that; a single word wider than that keeps a line of its
 /// own. A line break in the words is kept.

@@ -44,8 +44,6 @@ struct NumberServes {
   double worst_arcmin = 0;   ///< its visual angle there, obliquity counted
   double square_deg = 0;     ///< bearing of those arcs at which it looks largest
   double square_arcmin = 0;
-
-  double measure_deg() const;
 };
 
 /// All round the machine at one distance from its centre and one eye height.
