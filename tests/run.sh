@@ -1,7 +1,8 @@
 #!/bin/sh
 # Everything there is to test, on a machine with nothing but a shell and packages: installs what is
-# missing (and says so), builds into build-tests/, runs every suite. The last line is the sum of
-# test cases and checks: "N passed, N failed"; the exit status is 1 when any failed.
+# missing (and says so), builds into build-tests/, runs every suite. At the end stand the names of
+# what failed, then the sum of test cases and checks: "N passed, N failed"; the exit status is 1 when
+# any failed.
 set -u
 cd "$(dirname "$0")/.." || exit 1
 . examples/packages.sh
@@ -9,14 +10,17 @@ need_packages $BUILD_PACKAGES $TEST_PACKAGES || exit 1
 
 build=build-tests
 log=$build/run.log
+failures=$build/failures.log
 passed=0
 failed=0
 
 fail() {
   echo "not ok - $1"
+  echo "$1" >>"$failures"
   failed=$((failed + 1))
 }
 finish() {
+  if [ -s "$failures" ]; then echo "== failed:"; sed 's/^/  /' "$failures"; fi
   echo "$passed passed, $failed failed"
   [ "$failed" -eq 0 ] && exit 0
   exit 1
@@ -31,6 +35,7 @@ suite() {
   { "$@" 2>&1; echo "status $?"; } | tee "$log" | grep -v '^status '
   good=$(grep -c '^ok - ' "$log")
   bad=$(grep -c '^not ok - ' "$log")
+  sed -n "s/^not ok - /$name: /p" "$log" >>"$failures"
   passed=$((passed + good))
   failed=$((failed + bad))
   status=$(sed -n 's/^status //p' "$log")
@@ -44,6 +49,8 @@ cases() {
   shift
   echo "== $name"
   { "$@" 2>&1; echo "status $?"; } | tee "$log" | grep -v '^status '
+  awk -v name="$name" '/^TEST CASE: / { sub(/^TEST CASE: */, ""); said = name ": " $0 }
+    / ERROR: / && said { print said; said = "" }' "$log" | sort -u >>"$failures"
   counts=$(sed -n 's/.*test cases: *[0-9]* *| *\([0-9]*\) passed *| *\([0-9]*\) failed.*/\1 \2/p' "$log")
   status=$(sed -n 's/^status //p' "$log")
   if [ -z "$counts" ]; then fail "$name broke off (status $status)"; return; fi
@@ -56,6 +63,7 @@ cases() {
 }
 
 mkdir -p "$build"
+: >"$failures"
 cmake -S . -B "$build" -DCMAKE_BUILD_TYPE=Release -DSWATHE_TESTS=ON || { fail "cmake"; finish; }
 cmake --build "$build" -j "$(nproc)" || { fail "the build"; finish; }
 
