@@ -25,15 +25,18 @@ constexpr const char* kIntroduction =
 
 constexpr const char* kFooter =
     "Exit status: 0 done; 1 a rule is not met (check); 2 the job or the command line\n"
-    "is wrong; 3 the machine failed (disk full, folder not writable).\n"
+    "is wrong; 3 the machine failed (disk full, folder not writable, out of memory).\n"
+    "Of many jobs none stops the others: 2 where any is wrong, 3 where the machine\n"
+    "failed for any.\n"
     "Begin with:  swathe new JOB.toml   then:  swathe make JOB.toml -o out\n";
 
 /// The words of all commands, gathered while the line is read.
 struct Words {
-  std::string job;  ///< empty where none is named
+  std::string job;                ///< empty where none is named
+  std::vector<std::string> jobs;  ///< where many may be named
   std::string folder = "out";
   std::string faces_folder;  ///< empty where no sheet of faces is asked for
-  std::string scale;  ///< empty where no models are wanted
+  std::string scale;         ///< empty where no models are wanted
   std::vector<std::string> seasons;
   bool quiet = false, verbose = false;
   std::function<Exit(Terminal&)> action;
@@ -68,11 +71,14 @@ class Commands {
   }
 
   void add_making(const char* name, const char* description, Wanted wanted) {
-    CLI::App& command =
-        add_for_job(name, description, [wanted](Terminal& terminal, const Words& words) {
-          return make_files(terminal, words.job, words.folder, wanted, read_scale(words.scale));
-        });
-    command.add_option("-o,--output", words_.folder, "The folder to write into")
+    CLI::App& command = add(name, description, [wanted](Terminal& terminal, const Words& words) {
+      return make_files(terminal, words.jobs, words.folder, {wanted, read_scale(words.scale)});
+    });
+    command.add_option("JOB", words_.jobs, "The job files; - alone reads standard input")
+        ->required();
+    command
+        .add_option("-o,--output", words_.folder,
+                    "The folder to write into; for many jobs a folder each")
         ->type_name("DIR")
         ->capture_default_str();
     if (wanted != Wanted::Everything && wanted != Wanted::Patterns) return;

@@ -13,10 +13,17 @@ namespace swathe::app {
 /// Which sheets a run writes.
 enum class Wanted { Everything, Patterns, Numerals, Views };
 
+/// What is made of a job.
+struct Making {
+  Wanted wanted = Wanted::Everything;
+  std::optional<double> scale;  ///< of proof models of the covers, where they are wanted
+};
+
 Exit new_job(Terminal& terminal, const std::string& path);
-/// `scale` is that of proof models of the covers, where they are wanted.
-Exit make_files(Terminal& terminal, const std::string& job, const std::string& folder,
-                Wanted wanted, std::optional<double> scale);
+/// One job goes right into the folder; of several each goes into a folder there that is named for
+/// the job file's stem.
+Exit make_files(Terminal& terminal, const std::vector<std::string>& jobs, const std::string& folder,
+                const Making& making);
 Exit check(Terminal& terminal, const std::string& job);
 Exit list(Terminal& terminal, const std::string& job);
 Exit report(Terminal& terminal, const std::string& job);

@@ -35,8 +35,13 @@ tl::expected<Folder, std::string> Folder::make(const std::string& path) {
     so_far /= part;
     const std::string name = so_far.string();
     if (is_folder(name)) continue;
-    if (::mkdir(name.c_str(), 0777) != 0) return tl::unexpected(not_made(name, errno));
-    folder.made_.push_back(name);
+    if (::mkdir(name.c_str(), 0777) == 0) {
+      folder.made_.push_back(name);
+      continue;
+    }
+    const int error = errno;
+    if (error == EEXIST && is_folder(name)) continue;  // somebody else made it just now
+    return tl::unexpected(not_made(name, error));
   }
   folder.handle_ = Handle(::open(folder.path_.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
   if (!folder.handle_)

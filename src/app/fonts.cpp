@@ -177,7 +177,9 @@ Exit write_sheet(Terminal& terminal, const Wish& wish, const std::string& folder
       stroke ? stroke->value.mm() : inches(0.5).mm(), wish.paper, wish.units, *labels);
   const char* epoch = std::getenv("SOURCE_DATE_EPOCH");
   const PdfOptions options{creation_date(epoch == nullptr ? "" : epoch)};
-  if (const auto put = put_files(folder, {{sheet.stem + ".pdf", to_pdf(sheet, *labels, options)}});
+  const HeldInterrupts held;
+  if (const auto put =
+          put_files(folder, {{sheet.stem + ".pdf", to_pdf(sheet, *labels, options)}}, held);
       !put) {
     terminal.complain("swathe: " + put.error().sentence);
     return Exit::MachineFailed;

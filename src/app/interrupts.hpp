@@ -4,20 +4,20 @@
 
 namespace swathe::app {
 
-/// Holds interrupts back while files are under way. One that came meanwhile takes effect when this
-/// goes.
+/// Holds interrupts back while files are under way, on the thread that makes it and on those that
+/// it starts meanwhile. One that came takes effect when this goes.
 class HeldInterrupts {
  public:
   HeldInterrupts() {
     sigemptyset(&held_);
     for (const int signal : {SIGINT, SIGTERM, SIGHUP, SIGQUIT}) sigaddset(&held_, signal);
-    sigprocmask(SIG_BLOCK, &held_, &before_);
+    pthread_sigmask(SIG_BLOCK, &held_, &before_);
   }
   HeldInterrupts(const HeldInterrupts&) = delete;
   HeldInterrupts& operator=(const HeldInterrupts&) = delete;
-  ~HeldInterrupts() { sigprocmask(SIG_SETMASK, &before_, nullptr); }
+  ~HeldInterrupts() { pthread_sigmask(SIG_SETMASK, &before_, nullptr); }
 
-  /// Whether one waits.
+  /// Whether one waits; the same on each of these threads.
   bool any() const {
     sigset_t waiting;
     sigpending(&waiting);

@@ -4,9 +4,9 @@
 
 #include <csignal>
 #include <cstdlib>
-#include <exception>
 
 #include "command_line.hpp"
+#include "guard.hpp"
 
 namespace {
 
@@ -21,7 +21,7 @@ void hold_standard_files() {
 }
 
 Exit run(int count, char** words, Terminal& terminal) {
-  try {
+  return swathe::app::guarded(terminal, [&] {
     const auto request = swathe::app::read_command_line(count, words);
     if (!request) {
       terminal.complain(
@@ -33,12 +33,8 @@ Exit run(int count, char** words, Terminal& terminal) {
     if (terminal.trouble().empty()) return exit;
     terminal.complain(
         fmt::format("swathe: standard output cannot be written: {}", terminal.trouble()));
-  } catch (const std::bad_alloc&) {
-    terminal.complain("swathe: there is not enough memory");
-  } catch (const std::exception& error) {
-    terminal.complain(fmt::format("swathe: {}; this is a bug in swathe", error.what()));
-  }
-  return Exit::MachineFailed;
+    return Exit::MachineFailed;
+  });
 }
 
 }  // namespace

@@ -1,168 +1,97 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstdlib>
 #include <filesystem>
+#include <map>
+#include <utility>
 
 #include "commands.hpp"
-#include "creation_date.hpp"
-#include "load.hpp"
-#include "models.hpp"
-#include "output.hpp"
-#include "sheets.hpp"
-#include "sight.hpp"
-#include "swathe/job/limits.hpp"
-#include "swathe/sheet/mesh.hpp"
-#include "swathe/sheet/stems.hpp"
-#include "swathe/write/dxf.hpp"
-#include "swathe/write/obj.hpp"
-#include "swathe/write/pdf.hpp"
-#include "swathe/write/report.hpp"
-#include "swathe/write/svg.hpp"
-#include "table.hpp"
-#include "ways.hpp"
+#include "crew.hpp"
+#include "folder.hpp"
+#include "guard.hpp"
+#include "make_job.hpp"
+#include "text.hpp"
 
 namespace swathe::app {
 namespace {
 
-bool wants(Wanted wanted, SheetKind kind) {
-  switch (wanted) {
-    case Wanted::Everything:
-      return true;
-    case Wanted::Patterns:
-      return kind == SheetKind::Pattern || kind == SheetKind::Tiles || kind == SheetKind::Fold ||
-             kind == SheetKind::TapeMeasure || kind == SheetKind::Templates ||
-             kind == SheetKind::Model;
-    case Wanted::Views:
-      return kind == SheetKind::Views;
-    case Wanted::Numerals:
-      break;
+/// A folder for each job, or a sentence why they do not go together.
+tl::expected<std::vector<std::string>, std::string> folders_of(const std::vector<std::string>& jobs,
+                                                               const std::string& folder) {
+  std::vector<std::string> folders;
+  std::map<std::string, std::string> taken;
+  for (const std::string& job : jobs) {
+    if (job == "-")
+      return tl::unexpected<std::string>(
+          "- is standard input, which has no name for a folder: make it alone, or from a file");
+    const std::string stem = std::filesystem::path(job).stem().string();
+    folders.push_back((std::filesystem::path(folder) / stem).string());
+    const auto [other, fresh] = taken.emplace(stem, job);
+    if (!fresh)
+      return tl::unexpected(fmt::format("{} and {} would both go into {}: rename one of them",
+                                        other->second, job, folders.back()));
   }
-  return kind == SheetKind::Numerals;
+  return folders;
 }
 
-/// A file to be, and the words beside its name.
-struct Entry {
-  OutputFile file;
-  std::string pages, paper, what;
+struct Slot {
+  Terminal words;
+  Exit exit = Exit::MachineFailed;
 };
 
-constexpr double kDotsPerMm = 4.0;  ///< of pictures that are looked at: about 100 an inch
+std::string sum_of(const std::vector<Slot>& slots) {
+  const auto made = static_cast<std::size_t>(std::ranges::count(slots, Exit::Done, &Slot::exit));
+  const std::size_t failed = slots.size() - made;
+  std::string text = count_of(made, "job is", "jobs are") + " made";
+  if (failed > 0) text += fmt::format(", {} not", failed);
+  return text + ".\n" + (made > 0 ? kPrintWords : "");
+}
 
-/// The pages of a sheet as pictures for drawing programs, a file each; for plotters too what is
-/// cut; as dots what is looked at, where it is asked for alone: squeezing dots takes longer than
-/// all the rest of it.
-void add_pictures(std::vector<Entry>& entries, const Sheet& sheet, const Face& labels,
-                  Wanted wanted) {
-  for (std::size_t k = 0; k < sheet.pages.size(); ++k) {
-    const std::string number = sheet.pages.size() == 1 ? "" : fmt::format("-{}", k + 1);
-    const auto add = [&](const char* ending, std::string bytes) {
-      entries.push_back(
-          {{sheet.stem + number + ending, std::move(bytes)}, "1", "full size", sheet.title});
-    };
-    add(".svg", to_svg(sheet.pages[k], sheet.title, labels));
-    if (wanted == Wanted::Views) add(".png", to_png(sheet.pages[k], labels, kDotsPerMm));
-    if (sheet.kind != SheetKind::Views) add(".dxf", to_dxf(sheet.pages[k], labels));
+Exit make_many(Terminal& terminal, const std::vector<std::string>& jobs, const std::string& path,
+               const Making& making) {
+  const auto folders = folders_of(jobs, path);
+  if (!folders) {
+    terminal.complain("swathe: " + folders.error());
+    return Exit::WrongInput;
   }
-}
-
-/// Past what a PDF's reader need take: such a page comes as SVG and DXF, and in tiles.
-bool too_large_for_pdf(const Sheet& sheet) {
-  return std::ranges::any_of(sheet.pages, [](const Page& page) {
-    return std::max(page.width_mm * page.print.x, page.height_mm * page.print.y) >
-           kPaperSize.most.mm();
-  });
-}
-
-std::string left_out_text(const Sheets& sheets, Wanted wanted) {
-  std::string text;
-  for (const Sheet& sheet : sheets.list)
-    if (wants(wanted, sheet.kind) && too_large_for_pdf(sheet))
-      text += fmt::format("{}.pdf is left out: a PDF's page is 200 in long at most.\n", sheet.stem);
-  return text;
-}
-
-std::vector<Entry> entries_of(const Made& made, const Sheets& sheets, Wanted wanted) {
-  const char* epoch = std::getenv("SOURCE_DATE_EPOCH");
-  const PdfOptions options{creation_date(epoch == nullptr ? "" : epoch)};
-  std::vector<Entry> entries;
-  for (const Sheet& sheet : sheets.list) {
-    if (!wants(wanted, sheet.kind)) continue;
-    if (!too_large_for_pdf(sheet))
-      entries.push_back({{sheet.stem + ".pdf", to_pdf(sheet, sheets.labels, options)},
-                         std::to_string(sheet.pages.size()),
-                         sheet.paper,
-                         sheet.title});
-    if (sheet.kind == SheetKind::Pattern || sheet.kind == SheetKind::Numerals ||
-        sheet.kind == SheetKind::Views)
-      add_pictures(entries, sheet, sheets.labels, wanted);
+  const HeldInterrupts held;
+  const auto folder = Folder::make(path);  // made here, or two jobs would make it at once
+  if (!folder) {
+    terminal.complain("swathe: " + folder.error());
+    return Exit::MachineFailed;
   }
-  if (wanted != Wanted::Everything) return entries;
-  for (std::size_t b = 0; b < made.wraps.size(); ++b) {
-    const Mesh mesh = make_mesh(made.wraps[b], made.job.cloth);
-    entries.push_back({{stem_of(made, b, "cover") + ".obj", to_obj(mesh)},
-                       "",
-                       "",
-                       "the cover in space, for 3-D programs"});
-  }
-  entries.push_back(
-      {{"report.json", report_json(made, sheets.list)}, "", "", "the report, for programs"});
-  return entries;
-}
-
-std::string files_text(const std::string& folder, const std::vector<Entry>& entries) {
-  Table table(
-      {{"file"}, {"pages", Column::Align::Right}, {"paper"}, {"what", Column::Align::Left, true}});
-  for (const Entry& entry : entries)
-    table.add({(std::filesystem::path(folder) / entry.file.name).string(), entry.pages, entry.paper,
-               printable(entry.what)});
-  return table.to_text();
-}
-
-/// What the rules say, in one line.
-std::string verdict_line(const Made& made, const std::string& job) {
-  const auto count = [&](Verdict verdict) {
-    return static_cast<std::size_t>(std::ranges::count(made.findings, verdict, &Finding::verdict));
-  };
-  const std::size_t failed = count(Verdict::Fail), warned = count(Verdict::Warn);
-  if (failed + warned == 0) return "";
-  std::string line;
-  if (failed > 0) line = count_of(failed, "rule is", "rules are") + " not met";
-  if (warned > 0) line += (failed > 0 ? ", " : "") + count_of(warned, "warning", "warnings");
-  return fmt::format("{}; see: swathe check {}\n", line, job);
+  std::vector<Slot> slots;
+  for (const std::string& job : jobs) slots.push_back({terminal.keeping(job)});
+  const Many many{held};
+  bool answered = false;
+  work_in_order({jobs.size(),
+                 [&](std::size_t k) {
+                   Terminal& words = slots[k].words;
+                   if (held.any()) return;
+                   slots[k].exit = guarded(words, [&] {
+                     return make_job(words, jobs[k], (*folders)[k], making, &many);
+                   });
+                 },
+                 [&](std::size_t k) {
+                   if (held.any()) return;
+                   if (slots[k].exit == Exit::Done && std::exchange(answered, true))
+                     terminal.answer("\n");
+                   terminal.pass_on(slots[k].words);
+                 },
+                 [&](std::size_t count) {
+                   terminal.progress(fmt::format("{} of {} jobs", count, jobs.size()));
+                 }});
+  if (held.any()) return Exit::MachineFailed;
+  terminal.say(sum_of(slots));
+  return std::ranges::max(slots, {}, &Slot::exit).exit;
 }
 
 }  // namespace
 
-Exit make_files(Terminal& terminal, const std::string& job, const std::string& folder,
-                Wanted wanted, std::optional<double> scale) {
-  const auto made = load(terminal, job);
-  if (!made) return made.error();
-  auto sheets = sheets_of(terminal, *made);
-  if (!sheets) return sheets.error();
-  if (scale && !add_models(terminal, *made, *sheets, *scale)) return Exit::WrongInput;
-  const std::vector<Entry> entries = entries_of(*made, *sheets, wanted);
-  if (entries.empty()) {
-    terminal.complain(fmt::format("{}:1:1: the job has no number, so there are no {}", job,
-                                  wanted == Wanted::Views ? "views of it" : "numeral sheets"));
-    return Exit::WrongInput;
-  }
-  std::vector<OutputFile> files;
-  for (const Entry& entry : entries) files.push_back(entry.file);
-  if (const auto put = put_files(folder, files); !put) {
-    terminal.complain("swathe: " + put.error().sentence);
-    return Exit::MachineFailed;
-  }
-  terminal.answer(files_text(folder, entries));
-  if (wanted == Wanted::Views) terminal.answer("\n" + sight_text(*made));
-  for (const std::string& text :
-       {left_out_text(*sheets, wanted),
-        scale ? smaller_model_text(*made, *sheets, *scale) : std::string()})
-    if (!text.empty()) terminal.say(text);
-  if (wants(wanted, SheetKind::Tiles)) terminal.say(ways_text(*made, *sheets));
-  terminal.say(fmt::format("Print at 100 %, and measure the check scale on the first sheet.\n{}",
-                           verdict_line(*made, job)));
-  return Exit::Done;
+Exit make_files(Terminal& terminal, const std::vector<std::string>& jobs, const std::string& folder,
+                const Making& making) {
+  if (jobs.size() == 1) return make_job(terminal, jobs.front(), folder, making);
+  return make_many(terminal, jobs, folder, making);
 }
 
 }  // namespace swathe::app

@@ -13,7 +13,6 @@
 #include <optional>
 
 #include "folder.hpp"
-#include "interrupts.hpp"
 #include "stage.hpp"
 
 namespace swathe::app {
@@ -47,9 +46,8 @@ tl::expected<void, Trouble> write_all(Stage& stage, const std::vector<OutputFile
 
 }  // namespace
 
-tl::expected<void, Trouble> put_files(const std::string& path,
-                                      const std::vector<OutputFile>& files) {
-  const HeldInterrupts interrupts;
+tl::expected<void, Trouble> put_files(const std::string& path, const std::vector<OutputFile>& files,
+                                      const HeldInterrupts& interrupts) {
   auto folder = Folder::make(path);
   if (!folder) return trouble(folder.error());
   for (const OutputFile& file : files)

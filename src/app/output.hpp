@@ -4,6 +4,8 @@
 #include <tl/expected.hpp>
 #include <vector>
 
+#include "interrupts.hpp"
+
 // Files reach the disk whole or not at all.
 //
 // Every byte is made first, in memory. Then all files are written and flushed in a hidden folder
@@ -34,9 +36,10 @@ struct Trouble {
 ///
 /// Trouble: the folder cannot be made, opened or written; a link, folder or device stands in a
 /// file's place; the disk is full. Nothing is replaced then, but for a rename that fails after
-/// others have been done (the sentence says so).
+/// others have been done (the sentence says so). An interrupt that waits is one, too.
 tl::expected<void, Trouble> put_files(const std::string& folder,
-                                      const std::vector<OutputFile>& files);
+                                      const std::vector<OutputFile>& files,
+                                      const HeldInterrupts& interrupts);
 
 /// Writes one file where there is nothing yet. Trouble: as above, and where something is there.
 tl::expected<void, Trouble> put_new_file(const std::string& path, const std::string& bytes);

@@ -5,6 +5,7 @@
 #include <cerrno>
 #include <cstdlib>
 #include <cstring>
+#include <utility>
 
 #include "text.hpp"
 
@@ -22,10 +23,10 @@ int write_all(int file, std::string_view text) {
   return 0;
 }
 
-void talk(std::string_view text) {
-  std::string line = printable(text);
-  if (line.empty() || line.back() != '\n') line += '\n';
-  write_all(STDERR_FILENO, line);  // where the talk cannot be heard there is nobody to tell
+void say_memory_gave_out(std::string_view subject) {
+  for (const std::string_view part :
+       {std::string_view("swathe: "), subject, std::string_view("out of memory\n")})
+    write_all(STDERR_FILENO, part);
 }
 
 }  // namespace
@@ -33,27 +34,76 @@ void talk(std::string_view text) {
 Terminal::Terminal() {
   const char* no_colour = std::getenv("NO_COLOR");
   colour_ = ::isatty(STDOUT_FILENO) == 1 && (no_colour == nullptr || *no_colour == '\0');
+  watched_ = ::isatty(STDERR_FILENO) == 1;
 }
 
-void Terminal::answer(std::string_view text) {
-  if (!trouble_.empty()) return;
-  if (const int error = write_all(STDOUT_FILENO, text)) trouble_ = std::strerror(error);
+Terminal Terminal::keeping(std::string_view subject) const {
+  Terminal other = *this;
+  other.subject_ = printable(subject) + ": ";
+  other.keeps_ = true;
+  return other;
 }
 
-void Terminal::say(std::string_view text) const {
+void Terminal::pass_on(Terminal& kept) {
+  for (Words& words : std::exchange(kept.kept_, {})) put(words.to, std::move(words.text));
+  if (kept.memory_gave_out_) say_memory_gave_out(kept.subject_);
+}
+
+void Terminal::out_of_memory() noexcept {
+  if (keeps_)
+    memory_gave_out_ = true;
+  else
+    say_memory_gave_out(subject_);
+}
+
+void Terminal::put(To to, std::string text) {
+  if (keeps_) {
+    kept_.push_back({to, std::move(text)});
+    return;
+  }
+  wipe_progress();
+  if (to == To::Talk) {
+    write_all(STDERR_FILENO, text);  // where the talk cannot be heard there is nobody to tell
+  } else if (trouble_.empty()) {
+    if (const int error = write_all(STDOUT_FILENO, text)) trouble_ = std::strerror(error);
+  }
+}
+
+void Terminal::talk(std::string_view text) {
+  std::string line = printable(text);
+  if (line.empty() || line.back() != '\n') line += '\n';
+  put(To::Talk, std::move(line));
+}
+
+void Terminal::answer(std::string_view text) { put(To::Answer, std::string(text)); }
+
+void Terminal::say(std::string_view text) {
   if (loudness_ != Loudness::Quiet) talk(text);
 }
 
-void Terminal::detail(std::string_view text) const {
+void Terminal::detail(std::string_view text) {
   if (loudness_ == Loudness::Verbose) talk(text);
 }
 
-void Terminal::complain(std::string_view text) const { talk(text); }
+void Terminal::complain(std::string_view text) { talk(text); }
 
-void Terminal::complain(const Refusals& refusals) const {
+void Terminal::complain(const Refusals& refusals) {
   std::string lines;
   for (const Refusal& refusal : refusals) lines += to_text(refusal) + '\n';
   talk(lines);
+}
+
+void Terminal::progress(std::string_view line) {
+  if (!watched_ || loudness_ == Loudness::Quiet) return;
+  wipe_progress();
+  write_all(STDERR_FILENO, line);
+  progress_ = columns_of(line);
+}
+
+void Terminal::wipe_progress() {
+  if (progress_ == 0) return;
+  write_all(STDERR_FILENO, '\r' + std::string(progress_, ' ') + '\r');
+  progress_ = 0;
 }
 
 std::string Terminal::painted(std::string_view text, Paint paint) const {

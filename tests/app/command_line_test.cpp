@@ -49,6 +49,11 @@ TEST_CASE(
   for (const char* command : kCommands) CHECK(wrong.error().find(command) != std::string::npos);
 }
 
+TEST_CASE("command line: what makes files takes many jobs") {
+  for (const char* command : {"make", "pattern", "numerals", "views"})
+    CHECK(read({command, "a.toml", "b.toml", "-o", "out"}).has_value());
+}
+
 TEST_CASE("command line: - is a job like any other") {
   CHECK(read({"check", "-"}).has_value());
   CHECK(read({"check", "--", "-odd-name.toml"}).has_value());

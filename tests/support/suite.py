@@ -44,3 +44,21 @@ def files_in(folder):
 
 def hidden_in(folder):
     return [name for name in os.listdir(folder) if name.startswith(".")]
+
+
+def drawn_jobs(drawn, count, folder):
+    """So many jobs drawn from the example, each with a frame and a number of its own, as files there."""
+    with open(EXAMPLE, encoding="utf-8") as file:
+        text = file.read()
+    paths = []
+    for k in range(count):
+        job = text
+        for old, new in (('number = "20486"', f'number = "{drawn.randrange(10, 100000)}"'),
+                         ('width = "28 in"', f'width = "{drawn.randrange(112, 121) / 4} in"'),
+                         ('depth = "30 in"', f'depth = "{drawn.randrange(112, 129) / 4} in"')):
+            assert job.count(old) == 1, f"the example has changed: {old}"
+            job = job.replace(old, new)
+        paths.append(os.path.join(folder, f"job-{k + 1:04}.toml"))
+        with open(paths[-1], "w", encoding="utf-8") as file:
+            file.write(job)
+    return paths

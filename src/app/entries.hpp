@@ -1,0 +1,31 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "commands.hpp"
+#include "output.hpp"
+#include "sheets.hpp"
+#include "swathe/build/made.hpp"
+
+namespace swathe::app {
+
+/// A file to be, and the words beside its name.
+struct Entry {
+  OutputFile file;
+  std::string pages, paper, what;
+};
+
+/// Whether a run writes sheets of that kind.
+bool wants(Wanted wanted, SheetKind kind);
+
+/// Every file that a run writes, as bytes.
+std::vector<Entry> entries_of(const Made& made, const Sheets& sheets, Wanted wanted);
+
+/// The table of them, for the terminal.
+std::string files_text(const std::string& folder, const std::vector<Entry>& entries);
+
+/// Which PDF files are not made, and why; empty where all are.
+std::string left_out_text(const Sheets& sheets, Wanted wanted);
+
+}  // namespace swathe::app
