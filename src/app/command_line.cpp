@@ -23,12 +23,13 @@ constexpr const char* kIntroduction =
     "cloth patterns, numeral sheets, a check against the season's rules, and lists of\n"
     "what to cut and buy.\n";
 
-constexpr const char* kFooter =
-    "Exit status: 0 done; 1 a rule is not met (check); 2 the job or the command line\n"
-    "is wrong; 3 the machine failed (disk full, folder not writable, out of memory).\n"
-    "Of many jobs none stops the others: 2 where any is wrong, 3 where the machine\n"
-    "failed for any.\n"
-    "Begin with:  swathe new JOB.toml   then:  swathe make JOB.toml -o out\n";
+std::string footer() {
+  std::string ends;
+  for (std::size_t k = 0; k < std::size(kExitWords); ++k)
+    ends += fmt::format("{}{} {}", k == 0 ? "" : "; ", k, kExitWords[k]);
+  return paragraph("", fmt::format("Exit status: {}. {}", ends, kExitOfMany)) +
+         "Begin with:  swathe new JOB.toml   then:  swathe make JOB.toml -o out\n";
+}
 
 /// The words of all commands, gathered while the line is read.
 struct Words {
@@ -38,6 +39,7 @@ struct Words {
   std::string faces_folder;  ///< empty where no sheet of faces is asked for
   std::string scale;         ///< empty where no models are wanted
   std::vector<std::string> seasons;
+  std::string key;  ///< or a check; empty where all are asked for
   bool quiet = false, verbose = false;
   std::function<Exit(Terminal&)> action;
 };
@@ -128,6 +130,18 @@ void add_commands(CLI::App& app, Words& words) {
       .add("seasons", "List the rule sets known, and how sure each value is",
            [](Terminal& terminal, const Words& w) { return seasons(terminal, w.seasons); })
       .add_option("SEASON", words.seasons, "Only these");
+  commands
+      .add("explain", "Say what a key of the job, or a check, means",
+           [](Terminal& terminal, const Words& w) { return explain(terminal, w.key); })
+      .add_option("KEY", words.key, "Such as cloth.flap or numeral-stroke; none lists all");
+}
+
+void set_up(CLI::App& app, Words& words) {
+  add_common(app, words);
+  app.footer(footer());
+  app.require_subcommand(1);
+  app.get_formatter()->column_width(24);
+  add_commands(app, words);
 }
 
 std::function<Exit(Terminal&)> answering(std::string text) {
@@ -151,11 +165,7 @@ std::string no_command(const CLI::App& app, const std::string& word) {
 tl::expected<Request, std::string> read_command_line(int count, const char* const* words) {
   CLI::App app(kIntroduction, "swathe");
   Words said;
-  add_common(app, said);
-  app.footer(kFooter);
-  app.require_subcommand(1);
-  app.get_formatter()->column_width(24);
-  add_commands(app, said);
+  set_up(app, said);
   const auto loudness = [&] {
     return said.quiet ? Loudness::Quiet : said.verbose ? Loudness::Verbose : Loudness::Normal;
   };
@@ -174,6 +184,13 @@ tl::expected<Request, std::string> read_command_line(int count, const char* cons
     return tl::unexpected(std::string(error.what()));
   }
   return Request{loudness(), said.action};
+}
+
+void describe_command_line(const std::function<void(const CLI::App&)>& look) {
+  CLI::App app(kIntroduction, "swathe");
+  Words words;
+  set_up(app, words);
+  look(app);
 }
 
 }  // namespace swathe::app

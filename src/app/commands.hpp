@@ -29,6 +29,8 @@ Exit list(Terminal& terminal, const std::string& job);
 Exit report(Terminal& terminal, const std::string& job);
 /// `job` may be empty; so may `folder`, into which a sheet of the faces goes.
 Exit fonts(Terminal& terminal, const std::string& job, const std::string& folder);
+/// `name` of a key or a check; may be empty, for a list of all.
+Exit explain(Terminal& terminal, const std::string& name);
 /// `names` may be empty, for all.
 Exit seasons(Terminal& terminal, const std::vector<std::string>& names);
 

@@ -1,8 +1,9 @@
+#include "swathe/job/new_job.hpp"
+
 #include <fmt/format.h>
 
 #include "commands.hpp"
 #include "output.hpp"
-#include "swathe/job/read_job.hpp"
 
 namespace swathe::app {
 

@@ -14,7 +14,7 @@ constexpr const char* kNotRead =
 
 Finding finding_of(Judged judged) {
   Finding finding;
-  finding.id = std::move(judged.id);
+  finding.id = judged.id.text();
   finding.subject = std::move(judged.subject);
   finding.required = std::move(judged.required);
   finding.measured = std::move(judged.measured);
@@ -69,9 +69,9 @@ std::string Book::graced(Verdict verdict, std::string advice) const {
 void Book::length(const RuleValue<Length>& rule, Measure measure, Grace grace, double short_by_mm,
                   const char* word) {
   const Verdict come_to = verdict(short_by_mm, grace);
-  add(rule, {std::move(measure.id), std::move(measure.subject),
-             fmt::format("{} {}", word, exactly(rule.value)), about(measure.has_mm), come_to,
-             graced(come_to, std::move(measure.advice))});
+  add(rule,
+      {measure.id, std::move(measure.subject), fmt::format("{} {}", word, exactly(rule.value)),
+       about(measure.has_mm), come_to, graced(come_to, std::move(measure.advice))});
 }
 
 void Book::at_least(const RuleValue<Length>& rule, Measure measure, Grace grace) {

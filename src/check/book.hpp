@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "check/check_id.hpp"
 #include "swathe/check/check.hpp"
 
 // How a check writes down what it found.
@@ -13,7 +14,7 @@ inline constexpr double kNoTape = 1e-3;
 
 /// What a check came to, before the rule it rests on has its say.
 struct Judged {
-  std::string id;
+  CheckId id;
   std::string subject;
   std::string required;
   std::string measured;
@@ -23,7 +24,7 @@ struct Judged {
 
 /// A length held against a limit.
 struct Measure {
-  std::string id;
+  CheckId id;
   std::string subject;
   double has_mm = 0;
   std::string advice;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -33,6 +34,7 @@ struct JobFile {
   /// What the file has named, for others to refer to; unset where the names themselves are at
   /// fault.
   std::optional<std::vector<std::string>> sides, bumpers;
+  std::set<std::string> keys;  ///< every key that the readers know: "cloth.flap", "bumper.from"
 
   /// Keeps a fault; its table is unsound from now on.
   void fault(Why why, std::string sentence, Place place, const std::string& table);

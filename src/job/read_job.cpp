@@ -4,7 +4,6 @@
 #include <tuple>
 
 #include "job/read_tables.hpp"
-#include "swathe/base/embedded.hpp"
 
 namespace swathe {
 namespace {
@@ -49,17 +48,7 @@ JobReading job_from(const toml::table& root, PlaceFinder finder) {
   note_places(root, file.places, job.places);
 
   TableReader top(file, &root, "", "");
-  read_heading(top);
-  read_frame(top);
-  read_backing(top);
-  read_padding(top);
-  read_cloth(top);
-  read_bumpers(top);
-  read_brackets(top);
-  read_numerals(top);
-  read_sight(top);
-  read_paper(top);
-  top.finish();
+  read_tables(top);
 
   std::ranges::stable_sort(file.reading.faults, {}, [](const Refusal& fault) {
     return std::tuple(fault.place.line, fault.place.column);
@@ -68,6 +57,20 @@ JobReading job_from(const toml::table& root, PlaceFinder finder) {
 }
 
 }  // namespace
+
+void read_tables(TableReader& root) {
+  read_heading(root);
+  read_frame(root);
+  read_backing(root);
+  read_padding(root);
+  read_cloth(root);
+  read_bumpers(root);
+  read_brackets(root);
+  read_numerals(root);
+  read_sight(root);
+  read_paper(root);
+  root.finish();
+}
 
 JobReading read_job(std::string_view text, const std::string& file) {
   text = without_byte_order_mark(text);
@@ -88,7 +91,5 @@ JobReading read_job(std::string_view text, const std::string& file) {
     return malformed(Why::Malformed, std::string(error.description()), finder.at(error.source()));
   }
 }
-
-std::string_view new_job_text() { return embedded("job/new-job.toml"); }
 
 }  // namespace swathe

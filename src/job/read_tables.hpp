@@ -17,4 +17,7 @@ void read_numerals(TableReader& root);
 void read_sight(TableReader& root);
 void read_paper(TableReader& root);
 
+/// All of them.
+void read_tables(TableReader& root);
+
 }  // namespace swathe

@@ -321,6 +321,8 @@ void TableReader::tables(std::string_view key, const CountRange& count,
 }
 
 void TableReader::finish() {
+  const std::string table = table_name();
+  for (const std::string_view key : known_) file_.keys.insert(table + std::string(key));
   if (!table_) return;
   for (const auto& [key, node] : *table_) {
     if (std::ranges::find(known_, key.str()) != known_.end()) continue;
@@ -329,6 +331,11 @@ void TableReader::finish() {
                       nearest_name(key.str(), known_)),
           key.source());
   }
+}
+
+std::string TableReader::table_name() const {
+  std::string name = before_.substr(0, before_.find(' '));
+  return name.empty() || name.ends_with('.') ? name : name + ".";
 }
 
 void TableReader::wrong(Why why, const toml::node& node, const std::string& what,

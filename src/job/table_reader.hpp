@@ -58,7 +58,7 @@ class TableReader {
   /// A list of tables below this one: calls read(table, number) for each, up to the most allowed.
   void tables(std::string_view key, const CountRange& count,
               const std::function<void(const toml::table&, int)>& read);
-  /// Faults every key that was never asked for.
+  /// Notes the keys that are known; faults every one that was never asked for.
   void finish();
 
   // Values by themselves, for lists and for keys of several kinds. `what` names the value.
@@ -89,6 +89,9 @@ class TableReader {
   JobFile& file() { return file_; }
 
  private:
+  /// What stands before a key's name in the file, whichever of its tables this is: "bumper." of
+  /// "bumper A: ".
+  std::string table_name() const;
   /// A fault of a key itself, which may be a whole table of the file.
   void fault_of(std::string_view key, Why why, std::string sentence, const toml::source_region& at);
   bool read_choice(const toml::node& node, const std::string& what,

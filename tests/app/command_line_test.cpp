@@ -13,8 +13,8 @@ tl::expected<Request, std::string> read(std::vector<const char*> words) {
   return read_command_line(static_cast<int>(words.size()), words.data());
 }
 
-constexpr const char* kCommands[] = {"new",   "make", "check",  "pattern", "numerals",
-                                     "views", "list", "report", "fonts",   "seasons"};
+constexpr const char* kCommands[] = {"new",  "make",   "check", "pattern", "numerals", "views",
+                                     "list", "report", "fonts", "seasons", "explain"};
 
 }  // namespace
 

@@ -9,6 +9,7 @@
 
 #include "job/least_job.hpp"
 #include "swathe/bumper/frame.hpp"
+#include "swathe/job/new_job.hpp"
 
 using namespace swathe;
 using namespace swathe::test;
@@ -60,33 +61,6 @@ TEST_CASE("job: the new job and the example are without fault") {
   const JobReading heron = read_job(text, "tin-heron.toml");
   CHECK_MESSAGE(heron.faults.empty(), all_sentences(heron));
   CHECK(heron.job.brackets.size() == 4);
-}
-
-TEST_CASE("job: what the new job shows as defaults are the defaults") {
-  // Every "# key = value" put in force, but for what is not built or is one of two ways to say it.
-  std::string all;
-  std::string rest(new_job_text());
-  for (std::string::size_type at = 0, end = 0; at < rest.size(); at = end + 1) {
-    end = std::min(rest.find('\n', at), rest.size());
-    std::string line = rest.substr(at, end - at);
-    const auto equals = line.find(" = ");
-    const bool shown = line.starts_with("# ") && equals != std::string::npos &&
-                       line.substr(2, equals - 2).find_first_of(" .") == std::string::npos;
-    const auto is = [&](const char* key) { return line.starts_with(fmt::format("# {} =", key)); };
-    if (shown && !is("corners") && !(is("sides") && line.find("auto") == std::string::npos) &&
-        !is("measured") && !is("width") && !is("bumper") && !is("side") && !is("centre") && !is("split") &&
-        !is("box"))
-      line = line.substr(2);
-    all += line + "\n";
-  }
-  const JobReading shown = read_job(all, "job"), plain = read_job(new_job_text(), "job");
-  REQUIRE_MESSAGE(shown.faults.empty(), all_sentences(shown));
-  CHECK(shown.job.cloth.staple_spacing == plain.job.cloth.staple_spacing);
-  CHECK(shown.job.cloth.buy_step.mm() == doctest::Approx(plain.job.cloth.buy_step.mm()));
-  CHECK(shown.job.sight.eye_height == plain.job.sight.eye_height);
-  CHECK(shown.job.sight.least_angle == plain.job.sight.least_angle);
-  CHECK(shown.job.backing.stock == plain.job.backing.stock);
-  CHECK(shown.job.cloth.colours[0].srgb == plain.job.cloth.colours[0].srgb);
 }
 
 TEST_CASE("job: where a bumper ends is a length, a share or the corner") {

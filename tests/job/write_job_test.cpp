@@ -5,6 +5,7 @@
 #include <fstream>
 #include <iterator>
 
+#include "swathe/job/new_job.hpp"
 #include "swathe/job/read_job.hpp"
 
 using namespace swathe;

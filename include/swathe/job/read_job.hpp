@@ -28,7 +28,4 @@ struct JobReading {
 /// and feature not built yet.
 JobReading read_job(std::string_view text, const std::string& file);
 
-/// A commented job file that makes without change: what `swathe new` writes.
-std::string_view new_job_text();
-
 }  // namespace swathe
