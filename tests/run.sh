@@ -97,6 +97,7 @@ suite "public headers" headers
 suite "what the tool says" python3 tests/golden/golden.py check "$tool"
 suite "the same under de_DE.UTF-8" sh tests/golden/de_DE.sh "$tool" "$faults"
 suite "the report's schema" python3 tests/schema/report_test.py "$tool"
+suite "the man page and completions" python3 tests/app/manual_test.py "$tool" "$build/manual"
 suite "files whole or not at all" python3 tests/app/output_test.py "$tool" "$faults"
 suite "many jobs" python3 tests/app/many_test.py "$tool"
 suite "time and memory" python3 tests/app/cost_test.py "$tool"

@@ -1,5 +1,6 @@
 #!/bin/sh
-# The README's library example, built against an installed swathe as somebody else would.
+# The README's library example, built against an installed swathe as somebody else would, with CMake
+# and with pkg-config; and the command, which needs nothing but itself wherever it is put.
 # usage: package_test.sh BUILD_FOLDER
 set -u
 build=$(cd "$1" && pwd)
@@ -19,6 +20,24 @@ step() {  # step WHAT COMMAND...
   fi
 }
 
+# Runs a command where nothing of the sources or the build can be seen (this suite wants root).
+without_sources() {
+  unshare -m sh -ec 'mount -t tmpfs none "$1"; mount -t tmpfs none "$2"; shift 2; exec "$@"' \
+    sh "$build" "$top" "$@"
+}
+
+cmake_user() {  # cmake_user PREFIX BUILD: the example by find_package
+  cmake -S "$folder/user" -B "$2" -DCMAKE_PREFIX_PATH="$1" -DCMAKE_BUILD_TYPE=Release &&
+    cmake --build "$2"
+}
+
+pkg_config_user() {  # pkg_config_user PREFIX PROGRAM: the example by the .pc file
+  pc=$(dirname "$(find "$1" -name swathe.pc)")
+  PKG_CONFIG_PATH=$pc pkg-config --validate swathe &&
+    flags=$(PKG_CONFIG_PATH=$pc pkg-config --cflags --static --libs swathe) &&
+    c++ -std=c++20 "$folder/user/main.cpp" -o "$2" $flags
+}
+
 # The first block of C++ in the README, as it stands there.
 mkdir "$folder/user"
 cp "$top/tests/package/CMakeLists.txt" "$folder/user/"
@@ -27,11 +46,26 @@ step "the README has a library example" test -s "$folder/user/main.cpp"
 step "which takes at most 15 lines" test "$(grep -c . "$folder/user/main.cpp")" -le 15
 
 step "swathe installs" cmake --install "$build" --prefix "$folder/prefix"
-step "find_package(swathe) finds it" cmake -S "$folder/user" -B "$folder/user/build" \
-  -DCMAKE_PREFIX_PATH="$folder/prefix" -DCMAKE_BUILD_TYPE=Release
-step "the example builds" cmake --build "$folder/user/build"
-cd "$folder" && cp "$top/examples/tin-heron.toml" . && mkdir out
-step "and runs" "$folder/user/build/user" tin-heron.toml
-step "the installed command runs" "$folder/prefix/bin/swathe" check tin-heron.toml
-grep -rlE "$build|$top" "$folder/prefix/lib"*/cmake "$folder/prefix/include" >"$folder/names" 2>/dev/null
-step "the installed package names no folder of the build" test ! -s "$folder/names"
+cd "$folder" && cp "$top/examples/tin-heron.toml" . || exit 1
+step "the command runs from the build" "$build/swathe" make tin-heron.toml -o from-build
+step "the installed command runs" prefix/bin/swathe make tin-heron.toml -o from-prefix
+step "and makes the same bytes" diff -r from-build from-prefix
+for file in share/man/man1/swathe.1.gz share/bash-completion/completions/swathe \
+  share/zsh/site-functions/_swathe share/fish/vendor_completions.d/swathe.fish; do
+  step "$file is installed" test -s "prefix/$file"
+done
+step "find_package(swathe) serves the example" cmake_user "$folder/prefix" user/build
+step "pkg-config swathe serves the example" pkg_config_user "$folder/prefix" user/by-pkg-config
+step "the two say the same of the job" sh -c \
+  'user/build/user tin-heron.toml >one && user/by-pkg-config tin-heron.toml >two && test -s one && diff one two'
+grep -rlE "$build|$top" prefix/lib*/cmake prefix/lib*/pkgconfig prefix/include >names 2>/dev/null
+step "the installed package names no folder of the build" test ! -s names
+
+mv prefix moved && rm -r user/build
+step "find_package(swathe) serves the example from where the prefix was moved" \
+  cmake_user "$folder/moved" user/build
+step "so does pkg-config" pkg_config_user "$folder/moved" user/by-pkg-config
+step "the sources can be hidden" without_sources test ! -e "$top/README.md"
+step "without them the moved command runs" without_sources moved/bin/swathe make tin-heron.toml -o from-moved
+step "and makes the same bytes still" diff -r from-build from-moved
+step "without them the example runs" without_sources user/by-pkg-config tin-heron.toml

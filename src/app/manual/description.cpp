@@ -1,0 +1,65 @@
+#include "app/manual/description.hpp"
+
+#include <CLI/App.hpp>
+#include <CLI/Config.hpp>
+#include <CLI/Formatter.hpp>
+#include <algorithm>
+
+#include "app/command_line.hpp"
+#include "app/explain.hpp"
+#include "swathe/rules/season.hpp"
+
+namespace swathe::app {
+namespace {
+
+ValueWords value_called(const std::string& name) {
+  if (name == "JOB") return {name, Completion::Files, {}};
+  if (name == "DIR") return {name, Completion::Folders, {}};
+  if (name == "SEASON") return {name, Completion::Names, season_names()};
+  if (name == "KEY") return {name, Completion::Names, explained_names()};
+  return {name, Completion::Nothing, {}};
+}
+
+OptionWords words_of(const CLI::Option& option) {
+  OptionWords words;
+  for (const std::string& name : option.get_snames()) words.names.push_back("-" + name);
+  for (const std::string& name : option.get_lnames()) words.names.push_back("--" + name);
+  words.words = option.get_description();
+  if (option.get_items_expected_max() > 0) {
+    words.value = value_called(option.get_type_name());
+    words.preset = option.get_default_str();
+  }
+  return words;
+}
+
+OperandWords operand_of(const CLI::Option& option) {
+  return {value_called(option.get_single_name()), option.get_description(), option.get_required(),
+          option.get_items_expected_max() > 1, option.get_default_str()};
+}
+
+bool is_one_of(const OptionWords& option, const std::vector<OptionWords>& list) {
+  return std::ranges::find(list, option.names, &OptionWords::names) != list.end();
+}
+
+}  // namespace
+
+Description describe() {
+  Description all;
+  describe_command_line([&](const CLI::App& app) {
+    all.introduction = app.get_description();
+    for (const CLI::Option* option : app.get_options()) all.options.push_back(words_of(*option));
+    for (const CLI::App* command : app.get_subcommands({})) {
+      CommandWords words{command->get_name(), command->get_description(), {}, {}};
+      for (const CLI::Option* option : command->get_options()) {
+        if (option->get_positional())
+          words.operands.push_back(operand_of(*option));
+        else if (OptionWords own = words_of(*option); !is_one_of(own, all.options))
+          words.options.push_back(std::move(own));
+      }
+      all.commands.push_back(std::move(words));
+    }
+  });
+  return all;
+}
+
+}  // namespace swathe::app
