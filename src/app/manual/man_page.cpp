@@ -129,6 +129,7 @@ std::string man_page(const Description& description, const std::string& name_lin
   text += ".SH \"EXIT STATUS\"\n";
   for (std::size_t k = 0; k < std::size(kExitWords); ++k)
     text += tagged(bold(fmt::format("{}", k)), sentence(kExitWords[k], ""));
+  text += ".PP\n" + paragraph("", plain(kExitOfMany));
   text += kExamples;
   return text;
 }
