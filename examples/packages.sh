@@ -6,7 +6,7 @@ BUILD_PACKAGES="g++ cmake make pkg-config libcairo2-dev libharfbuzz-dev libfreet
   libboost-dev libpolyclipping-dev"
 
 TEST_PACKAGES="doctest-dev libcgal-dev libeigen3-dev poppler-utils qpdf librsvg2-bin
-  groff-base man-db zsh fish
+  groff-base man-db zsh fish dpkg-dev file
   libharfbuzz-bin python3 python3-jsonschema python3-ezdxf locales fonts-dejavu-core
   fonts-liberation fonts-roboto-unhinted fonts-lato fonts-freefont-ttf fonts-urw-base35
   fonts-cantarell fonts-inter"

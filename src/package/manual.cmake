@@ -21,7 +21,12 @@ add_custom_target(swathe_pages ALL DEPENDS ${manual}/swathe.1.gz)
 install(FILES ${manual}/swathe.1.gz DESTINATION ${CMAKE_INSTALL_MANDIR}/man1 COMPONENT command)
 install(FILES ${manual}/bash/swathe DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions
         COMPONENT command)
-install(FILES ${manual}/zsh/_swathe DESTINATION ${CMAKE_INSTALL_DATADIR}/zsh/site-functions
+# Debian's zsh looks into site-functions below /usr/local alone.
+set(zsh_folder site-functions)
+if(CMAKE_INSTALL_PREFIX STREQUAL "/usr" AND EXISTS /etc/debian_version)
+  set(zsh_folder vendor-completions)
+endif()
+install(FILES ${manual}/zsh/_swathe DESTINATION ${CMAKE_INSTALL_DATADIR}/zsh/${zsh_folder}
         COMPONENT command)
 install(FILES ${manual}/fish/swathe.fish
         DESTINATION ${CMAKE_INSTALL_DATADIR}/fish/vendor_completions.d COMPONENT command)

@@ -50,9 +50,9 @@ cd "$folder" && cp "$top/examples/tin-heron.toml" . || exit 1
 step "the command runs from the build" "$build/swathe" make tin-heron.toml -o from-build
 step "the installed command runs" prefix/bin/swathe make tin-heron.toml -o from-prefix
 step "and makes the same bytes" diff -r from-build from-prefix
-for file in share/man/man1/swathe.1.gz share/bash-completion/completions/swathe \
-  share/zsh/site-functions/_swathe share/fish/vendor_completions.d/swathe.fish; do
-  step "$file is installed" test -s "prefix/$file"
+for file in man/man1/swathe.1.gz bash-completion/completions/swathe zsh/*/_swathe \
+  fish/vendor_completions.d/swathe.fish; do
+  step "share/$file is installed" test -s "$(find prefix/share -path "prefix/share/$file")"
 done
 step "find_package(swathe) serves the example" cmake_user "$folder/prefix" user/build
 step "pkg-config swathe serves the example" pkg_config_user "$folder/prefix" user/by-pkg-config
@@ -60,6 +60,12 @@ step "the two say the same of the job" sh -c \
   'user/build/user tin-heron.toml >one && user/by-pkg-config tin-heron.toml >two && test -s one && diff one two'
 grep -rlE "$build|$top" prefix/lib*/cmake prefix/lib*/pkgconfig prefix/include >names 2>/dev/null
 step "the installed package names no folder of the build" test ! -s names
+
+step "CPack makes the Debian packages" cmake --build "$build" --target package
+depends=$(dpkg-deb -f "$(find "$build" -maxdepth 1 -name 'swathe_*.deb')" Depends)
+for library in libcairo2 libharfbuzz0b libfreetype6; do
+  step "the command's package depends on $library" test "${depends#*"$library "}" != "$depends"
+done
 
 mv prefix moved && rm -r user/build
 step "find_package(swathe) serves the example from where the prefix was moved" \
