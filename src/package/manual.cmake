@@ -1,12 +1,9 @@
 # The man page and the shells' completions, made from the command line's own description.
 file(GLOB SWATHE_MANUAL_SOURCES CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/src/app/manual/*.cpp)
-list(FILTER SWATHE_MANUAL_SOURCES EXCLUDE REGEX "/main.cpp$")
-add_library(swathe_manual_parts STATIC ${SWATHE_MANUAL_SOURCES})  # apart from main(), for the tests
-target_link_libraries(swathe_manual_parts PUBLIC swathe_app_parts PRIVATE swathe_flags fmt::fmt)
-add_executable(swathe_manual ${PROJECT_SOURCE_DIR}/src/app/manual/main.cpp)
+add_executable(swathe_manual ${SWATHE_MANUAL_SOURCES})
 target_compile_definitions(swathe_manual PRIVATE SWATHE_VERSION="${PROJECT_VERSION}"
                                                  SWATHE_DESCRIPTION="${PROJECT_DESCRIPTION}")
-target_link_libraries(swathe_manual PRIVATE swathe_manual_parts swathe_flags)
+target_link_libraries(swathe_manual PRIVATE swathe_app_parts swathe_flags fmt::fmt)
 
 find_program(GZIP_PROGRAM gzip REQUIRED)
 set(manual ${PROJECT_BINARY_DIR}/manual)
