@@ -69,6 +69,7 @@ cmake --build "$build" -j "$(nproc)" || { fail "the build"; finish; }
 
 tool=$build/swathe
 faults=$PWD/$build/tests/libswathe_faults.so
+memory_faults=$PWD/$build/tests/libswathe_memory_faults.so
 
 headers() {
   if cmake --build "$build" -j "$(nproc)" --target all_verify_interface_header_sets >"$build/headers.log" 2>&1
@@ -99,6 +100,8 @@ suite "the same under de_DE.UTF-8" sh tests/golden/de_DE.sh "$tool" "$faults"
 suite "the report's schema" python3 tests/schema/report_test.py "$tool"
 suite "the man page and completions" python3 tests/app/manual_test.py "$tool" "$build/manual"
 suite "files whole or not at all" python3 tests/app/output_test.py "$tool" "$faults"
+suite "the same bytes" python3 tests/app/determinism_test.py "$tool" "$faults"
+suite "memory that gives out" python3 tests/app/memory_test.py "$tool" "$memory_faults"
 suite "many jobs" python3 tests/app/many_test.py "$tool"
 suite "time and memory" python3 tests/app/cost_test.py "$tool"
 suite "the installed package" sh tests/package/package_test.sh "$build"

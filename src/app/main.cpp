@@ -1,9 +1,13 @@
+#include <cxxabi.h>
 #include <fcntl.h>
 #include <fmt/format.h>
 #include <unistd.h>
 
 #include <csignal>
 #include <cstdlib>
+#include <exception>
+#include <new>
+#include <typeinfo>
 
 #include "command_line.hpp"
 #include "guard.hpp"
@@ -36,6 +40,19 @@ Exit run(int count, char** words, Terminal& terminal) {
     return Exit::MachineFailed;
   });
 }
+
+/// Where memory gives out while something is tidied away, or before main(), no catch is reached.
+[[noreturn]] void end_of_all() {
+  const std::type_info* what = abi::__cxa_current_exception_type();
+  if (what != nullptr && *what == typeid(std::bad_alloc)) {
+    Terminal::say_out_of_memory();
+    std::_Exit(static_cast<int>(Exit::MachineFailed));
+  }
+  std::abort();
+}
+
+// Before the first object of any header is made.
+[[gnu::constructor(101)]] void set_end_of_all() { std::set_terminate(end_of_all); }
 
 }  // namespace
 

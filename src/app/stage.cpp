@@ -36,8 +36,9 @@ std::vector<std::string> names_in(int folder) {
 }
 
 /// Only files can be in a stage; anything else is not ours and stays.
-void remove_stage(int in, const std::string& name, int stage) {
-  for (const std::string& file : names_in(stage)) ::unlinkat(stage, file.c_str(), 0);
+void remove_stage(int in, const std::string& name, int stage,
+                  const std::vector<std::string>& files) {
+  for (const std::string& file : files) ::unlinkat(stage, file.c_str(), 0);
   ::unlinkat(in, name.c_str(), AT_REMOVEDIR);
 }
 
@@ -47,7 +48,7 @@ void remove_stale(int folder) {
   for (const std::string& name : names_in(folder)) {
     if (!name.starts_with(kPrefix)) continue;
     const Handle stage = open_folder(folder, name);
-    if (stage && lock(stage)) remove_stage(folder, name, stage.get());
+    if (stage && lock(stage)) remove_stage(folder, name, stage.get(), names_in(stage.get()));
   }
 }
 
@@ -79,7 +80,7 @@ tl::expected<Stage, std::string> Stage::open(const Folder& folder) {
   Stage stage(folder);
   int error = EEXIST;
   for (int attempt = 0; attempt < kTries && error == EEXIST; ++attempt) {
-    const std::string name = fmt::format("{}{}-{}", kPrefix, ::getpid(), attempt);
+    std::string name = fmt::format("{}{}-{}", kPrefix, ::getpid(), attempt);
     if (::mkdirat(folder.get(), name.c_str(), 0700) != 0) {
       error = errno;
       continue;
@@ -88,7 +89,7 @@ tl::expected<Stage, std::string> Stage::open(const Folder& folder) {
     // Where locks are not to be had, nobody takes the stage for stale either.
     const bool ours = stage.handle_ && (lock(stage.handle_) || errno != EWOULDBLOCK);
     if (!ours || !stands(folder.get(), name, stage.handle_)) continue;
-    stage.name_ = name;
+    stage.name_ = std::move(name);
     return stage;
   }
   return tl::unexpected(
@@ -98,10 +99,11 @@ tl::expected<Stage, std::string> Stage::open(const Folder& folder) {
 Stage::Stage(Stage&& other) noexcept
     : folder_(other.folder_),
       name_(std::exchange(other.name_, {})),
-      handle_(std::move(other.handle_)) {}
+      handle_(std::move(other.handle_)),
+      begun_(std::move(other.begun_)) {}
 
 Stage::~Stage() {
-  if (!name_.empty()) remove_stage(folder_->get(), name_, handle_.get());
+  if (!name_.empty()) remove_stage(folder_->get(), name_, handle_.get(), begun_);
 }
 
 tl::expected<void, std::string> Stage::write(const std::string& name, const std::string& bytes) {
@@ -109,6 +111,7 @@ tl::expected<void, std::string> Stage::write(const std::string& name, const std:
     return tl::unexpected(
         fmt::format("{} cannot be written: {}", folder_->named(name), std::strerror(error)));
   };
+  begun_.push_back(name);
   Handle file(::openat(handle_.get(), name.c_str(),
                        O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, 0666));
   if (!file) return fault(errno);

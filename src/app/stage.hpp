@@ -2,6 +2,7 @@
 
 #include <string>
 #include <tl/expected.hpp>
+#include <vector>
 
 #include "folder.hpp"
 #include "handle.hpp"
@@ -30,6 +31,7 @@ class Stage {
   const Folder* folder_;
   std::string name_;
   Handle handle_;
+  std::vector<std::string> begun_;  ///< files, listed beforehand: tidying up takes no memory
 };
 
 }  // namespace swathe::app

@@ -49,6 +49,8 @@ void Terminal::pass_on(Terminal& kept) {
   if (kept.memory_gave_out_) say_memory_gave_out(kept.subject_);
 }
 
+void Terminal::say_out_of_memory() noexcept { say_memory_gave_out(""); }
+
 void Terminal::out_of_memory() noexcept {
   if (keeps_)
     memory_gave_out_ = true;

@@ -31,7 +31,8 @@ class Terminal {
   void detail(std::string_view text);    ///< talk; only when verbose
   void complain(std::string_view text);  ///< what went wrong, quiet or not
   void complain(const Refusals& refusals);
-  void out_of_memory() noexcept;  ///< a complaint that takes no memory
+  void out_of_memory() noexcept;             ///< a complaint that takes no memory
+  static void say_out_of_memory() noexcept;  ///< the same where there is no terminal
 
   /// A line that stands until something else is said; not when quiet, and only where standard error
   /// is a terminal. Requires: printable.

@@ -6,6 +6,8 @@
 #include <polyclipping/clipper.hpp>
 #include <utility>
 
+#include "base/memory_watch.hpp"
+
 namespace swathe {
 namespace {
 
@@ -72,7 +74,9 @@ Region clip(cl::ClipType type, const cl::Paths& subject, const cl::Paths& clip, 
   clipper.AddPaths(subject, cl::ptSubject, true);
   clipper.AddPaths(clip, cl::ptClip, true);
   cl::PolyTree tree;
+  const MemoryWatch watch;  // what is thrown inside comes out as nothing clipped
   clipper.Execute(type, tree, cl::pftNonZero, cl::pftNonZero);
+  watch.require();
   return to_region(tree, grid);
 }
 
@@ -101,7 +105,9 @@ Region offset(const Region& region, double by, Join join, double tolerance) {
   grower.AddPaths(to_grid(unite(region), kClipGrid),
                   join == Join::Round ? cl::jtRound : cl::jtMiter, cl::etClosedPolygon);
   cl::PolyTree tree;
+  const MemoryWatch watch;
   grower.Execute(tree, by / kClipGrid);
+  watch.require();
   return to_region(tree, kClipGrid);
 }
 

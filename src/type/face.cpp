@@ -2,6 +2,7 @@
 
 #include <ft2build.h>
 #include FT_FREETYPE_H
+#include FT_ERRORS_H
 #include FT_MODULE_H
 #include FT_MULTIPLE_MASTERS_H
 #include FT_OUTLINE_H
@@ -13,8 +14,11 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdlib>
+#include <memory>
+#include <new>
 #include <unordered_map>
 
+#include "base/memory_watch.hpp"
 #include "swathe/plane/clip.hpp"
 #include "type/flatten.hpp"
 
@@ -134,25 +138,31 @@ struct OutlineWriter {
   }
 };
 
+/// Nothing is thrown through FreeType.
+template <class Step>
+int step_of(void* user, Step step) {
+  try {
+    step(*static_cast<OutlineWriter*>(user));
+    return FT_Err_Ok;
+  } catch (const std::bad_alloc&) {
+    return FT_Err_Out_Of_Memory;
+  }
+}
+
 const FT_Outline_Funcs& outline_callbacks() {
   using Vector = const FT_Vector*;
-  static constexpr auto writer = [](void* user) { return static_cast<OutlineWriter*>(user); };
-  static const FT_Outline_Funcs callbacks = {
+  static constexpr FT_Outline_Funcs callbacks = {
       [](Vector to, void* user) {
-        writer(user)->move(writer(user)->em(to));
-        return 0;
+        return step_of(user, [&](OutlineWriter& w) { w.move(w.em(to)); });
       },
       [](Vector to, void* user) {
-        writer(user)->line(writer(user)->em(to));
-        return 0;
+        return step_of(user, [&](OutlineWriter& w) { w.line(w.em(to)); });
       },
       [](Vector control, Vector to, void* user) {
-        writer(user)->quadratic(writer(user)->em(control), writer(user)->em(to));
-        return 0;
+        return step_of(user, [&](OutlineWriter& w) { w.quadratic(w.em(control), w.em(to)); });
       },
       [](Vector a, Vector b, Vector to, void* user) {
-        writer(user)->cubic(writer(user)->em(a), writer(user)->em(b), writer(user)->em(to));
-        return 0;
+        return step_of(user, [&](OutlineWriter& w) { w.cubic(w.em(a), w.em(b), w.em(to)); });
       },
       0,
       0};
@@ -194,7 +204,12 @@ struct Face::Open {
     if (library) FT_Done_Library(library);
   }
 
+  /// Refuses what Face::open refuses.
+  static Outcome<std::shared_ptr<Open>> read(std::string_view bytes,
+                                             const std::map<std::string, double>& axes);
+
   const std::vector<Curve>& outline(unsigned glyph);
+  std::vector<Curve> drawn(unsigned glyph);
   std::vector<ShapedGlyph> shaped(std::string_view text, ShapeOptions options) const;
   const std::vector<ShapedGlyph>& line(std::string_view text, ShapeOptions options);
   Outcome<void> set_axes(const std::map<std::string, double>& wanted);
@@ -240,21 +255,30 @@ Outcome<void> Face::Open::set_axes(const std::map<std::string, double>& wanted) 
   return {};
 }
 
-const std::vector<Curve>& Face::Open::outline(unsigned glyph) {
-  const auto [slot, fresh] = outlines.try_emplace(glyph);
-  if (!fresh) return slot->second;
-  if (FT_Load_Glyph(face, glyph, kLoad) != 0) return slot->second;
-  if (face->glyph->format != FT_GLYPH_FORMAT_OUTLINE) return slot->second;
+std::vector<Curve> Face::Open::drawn(unsigned glyph) {
+  if (FT_Load_Glyph(face, glyph, kLoad) != 0) return {};
+  if (face->glyph->format != FT_GLYPH_FORMAT_OUTLINE) return {};
   OutlineWriter writer{{}, units, {}};
   const bool whole =
       FT_Outline_Decompose(&face->glyph->outline, &outline_callbacks(), &writer) == 0;
   writer.close();
-  if (whole && drawable(writer.curves)) slot->second = std::move(writer.curves);
-  return slot->second;
+  if (!whole || !drawable(writer.curves)) return {};
+  return std::move(writer.curves);
+}
+
+const std::vector<Curve>& Face::Open::outline(unsigned glyph) {
+  if (const auto found = outlines.find(glyph); found != outlines.end()) return found->second;
+  const MemoryWatch watch;
+  std::vector<Curve> curves = drawn(glyph);
+  watch.require();
+  return outlines.emplace(glyph, std::move(curves)).first->second;
 }
 
 std::vector<ShapedGlyph> Face::Open::shaped(std::string_view text, ShapeOptions options) const {
-  hb_buffer_t* const buffer = hb_buffer_create();
+  const MemoryWatch watch;
+  const std::unique_ptr<hb_buffer_t, void (*)(hb_buffer_t*)> kept(hb_buffer_create(),
+                                                                  hb_buffer_destroy);
+  hb_buffer_t* const buffer = kept.get();
   hb_buffer_add_utf8(buffer, text.data(), static_cast<int>(text.size()), 0, -1);
   hb_buffer_set_direction(buffer, HB_DIRECTION_LTR);
   hb_buffer_set_script(buffer, HB_SCRIPT_LATIN);
@@ -268,6 +292,7 @@ std::vector<ShapedGlyph> Face::Open::shaped(std::string_view text, ShapeOptions 
   if (options.tabular) features.push_back(feature("tnum", true));
   const char* const shapers[] = {"ot", nullptr};
   hb_shape_full(font, buffer, features.data(), static_cast<unsigned>(features.size()), shapers);
+  watch.require();
   unsigned count = 0;
   const hb_glyph_info_t* const infos = hb_buffer_get_glyph_infos(buffer, &count);
   const hb_glyph_position_t* const places = hb_buffer_get_glyph_positions(buffer, &count);
@@ -279,7 +304,6 @@ std::vector<ShapedGlyph> Face::Open::shaped(std::string_view text, ShapeOptions 
                     places[i].x_advance / units,
                     {places[i].x_offset / units, places[i].y_offset / units}});
   }
-  hb_buffer_destroy(buffer);
   return line;
 }
 
@@ -293,7 +317,8 @@ const std::vector<ShapedGlyph>& Face::Open::line(std::string_view text, ShapeOpt
   return lines.emplace(std::move(key), shaped(text, options)).first->second;
 }
 
-Outcome<Face> Face::open(std::string_view bytes, const std::map<std::string, double>& axes) {
+Outcome<std::shared_ptr<Face::Open>> Face::Open::read(std::string_view bytes,
+                                                      const std::map<std::string, double>& axes) {
   if (bytes.size() > kMostBytes) {
     return refuse(Why::TooLarge,
                   fmt::format("the font file has {} bytes; at most 16 MiB are read", bytes.size()));
@@ -335,7 +360,15 @@ Outcome<Face> Face::open(std::string_view bytes, const std::map<std::string, dou
     const Box box = bounds(flatten(open->outline(measured), 1e-4));
     if (!box.empty()) open->cap_height = box.height();
   }
-  return Face(std::move(open));
+  return open;
+}
+
+Outcome<Face> Face::open(std::string_view bytes, const std::map<std::string, double>& axes) {
+  const MemoryWatch watch;
+  auto open = Open::read(bytes, axes);
+  watch.require();
+  if (!open) return tl::unexpected(std::move(open.error()));
+  return Face(std::move(*open));
 }
 
 const std::string& Face::name() const { return open_->name; }

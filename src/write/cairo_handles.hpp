@@ -3,6 +3,7 @@
 #include <cairo.h>
 
 #include <memory>
+#include <new>
 #include <stdexcept>
 #include <string>
 
@@ -18,6 +19,7 @@ template <class T>
 using CairoHandle = std::unique_ptr<T, CairoFree>;
 
 inline void throw_on(cairo_status_t status) {
+  if (status == CAIRO_STATUS_NO_MEMORY) throw std::bad_alloc();
   if (status != CAIRO_STATUS_SUCCESS)
     throw std::runtime_error(std::string("drawing failed: ") + cairo_status_to_string(status));
 }

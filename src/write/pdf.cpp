@@ -2,6 +2,7 @@
 
 #include <cairo-pdf.h>
 
+#include "base/memory_watch.hpp"
 #include "write/cairo_page.hpp"
 #include "write/label_font.hpp"
 
@@ -14,6 +15,7 @@ constexpr double kPointsPerMm = 72.0 / 25.4;
 
 std::string to_pdf(const Sheet& sheet, const Face& labels, const PdfOptions& options) {
   std::string bytes;
+  const MemoryWatch watch;
   LabelFont font(labels);
   const CairoHandle<cairo_surface_t> surface(
       cairo_pdf_surface_create_for_stream(append_bytes, &bytes, 1, 1));
@@ -39,6 +41,7 @@ std::string to_pdf(const Sheet& sheet, const Face& labels, const PdfOptions& opt
   }
   cairo_surface_finish(surface.get());
   throw_on(cairo_surface_status(surface.get()));
+  watch.require();
   return bytes;
 }
 

@@ -1,5 +1,6 @@
 #include <cmath>
 
+#include "base/memory_watch.hpp"
 #include "swathe/write/pdf.hpp"
 #include "write/cairo_handles.hpp"
 #include "write/cairo_page.hpp"
@@ -32,6 +33,7 @@ void draw_text(cairo_t* context, const TextMark& mark, const Face& labels) {
 }  // namespace
 
 std::string to_png(const Page& page, const Face& labels, double dots_per_mm) {
+  const MemoryWatch watch;
   const auto dots = [&](double mm) { return static_cast<int>(std::ceil(mm * dots_per_mm - 1e-6)); };
   const CairoHandle<cairo_surface_t> surface(
       cairo_image_surface_create(CAIRO_FORMAT_RGB24, dots(page.width_mm), dots(page.height_mm)));
@@ -47,6 +49,7 @@ std::string to_png(const Page& page, const Face& labels, double dots_per_mm) {
 
   std::string bytes;
   throw_on(cairo_surface_write_to_png_stream(surface.get(), append_bytes, &bytes));
+  watch.require();
   return bytes;
 }
 

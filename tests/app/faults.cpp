@@ -5,7 +5,9 @@
 //   SWATHE_TEST_FAULT=half:N      at the Nth call, if it writes: half of it is written, then
 //   SIGKILL SWATHE_TEST_FAULT=full:N      the Nth call and every later one that needs room: ENOSPC
 //   SWATHE_TEST_FAULT=bad:N       the Nth call: EIO
-//   SWATHE_TEST_CALLS=FILE        the number of calls is written there at the end
+//   SWATHE_TEST_FAULT=many:N      the Nth file or folder to be opened or made: EMFILE
+//   SWATHE_TEST_FAULT=denied:N    the same: EACCES
+//   SWATHE_TEST_CALLS=FILE        the numbers of calls and of openings are written there at the end
 //   SWATHE_TEST_LOCALE=1          C and C++ locales are set from the environment, as a program
 //                                 that links the library may have done
 #include <dlfcn.h>
@@ -14,6 +16,7 @@
 #include <sys/types.h>
 #include <unistd.h>
 
+#include <atomic>
 #include <cerrno>
 #include <csignal>
 #include <cstdarg>
@@ -24,9 +27,10 @@
 
 namespace {
 
-enum class Fault { None, Kill, Half, Full, Bad };
+enum class Fault { None, Kill, Half, Full, Bad, Many, Denied };
 Fault fault = Fault::None;
-long at = 0, calls = 0;
+long at = 0;
+std::atomic<long> calls = 0, openings = 0;
 
 template <class F>
 F real(const char* name) {
@@ -35,17 +39,25 @@ F real(const char* name) {
 
 /// Counts a call. True where it is to fail, errno set.
 bool goes_wrong(bool needs_room) {
-  ++calls;
-  if (fault == Fault::Kill && calls == at) raise(SIGKILL);
-  if (fault == Fault::Full && calls >= at && needs_room) {
+  const long call = ++calls;
+  if (fault == Fault::Kill && call == at) raise(SIGKILL);
+  if (fault == Fault::Full && call >= at && needs_room) {
     errno = ENOSPC;
     return true;
   }
-  if (fault == Fault::Bad && calls == at) {
+  if (fault == Fault::Bad && call == at) {
     errno = EIO;
     return true;
   }
   return false;
+}
+
+/// Counts an opening. True where it is to fail, errno set.
+bool stays_shut() {
+  const long opening = ++openings;
+  if ((fault != Fault::Many && fault != Fault::Denied) || opening != at) return false;
+  errno = fault == Fault::Many ? EMFILE : EACCES;
+  return true;
 }
 
 __attribute__((constructor)) void read_environment() {
@@ -68,6 +80,12 @@ __attribute__((constructor)) void read_environment() {
     case 'b':
       fault = Fault::Bad;
       break;
+    case 'm':
+      fault = Fault::Many;
+      break;
+    case 'd':
+      fault = Fault::Denied;
+      break;
     default:
       std::abort();
   }
@@ -77,7 +95,7 @@ __attribute__((destructor)) void write_count() {
   const char* path = std::getenv("SWATHE_TEST_CALLS");
   if (path == nullptr) return;
   if (std::FILE* file = std::fopen(path, "w")) {
-    std::fprintf(file, "%ld\n", calls);
+    std::fprintf(file, "%ld %ld\n", calls.load(), openings.load());
     std::fclose(file);
   }
 }
@@ -102,12 +120,26 @@ int openat(int folder, const char* name, int flags, ...) {
   va_start(rest, flags);
   const mode_t mode = (flags & O_CREAT) != 0 ? va_arg(rest, mode_t) : 0;
   va_end(rest);
-  if ((flags & O_CREAT) != 0 && goes_wrong(true)) return -1;
+  if (stays_shut() || ((flags & O_CREAT) != 0 && goes_wrong(true))) return -1;
   return real<int (*)(int, const char*, int, ...)>("openat")(folder, name, flags, mode);
 }
 
+int open(const char* name, int flags, ...) {
+  va_list rest;
+  va_start(rest, flags);
+  const mode_t mode = (flags & O_CREAT) != 0 ? va_arg(rest, mode_t) : 0;
+  va_end(rest);
+  if (stays_shut()) return -1;
+  return real<int (*)(const char*, int, ...)>("open")(name, flags, mode);
+}
+
+int mkdir(const char* name, mode_t mode) {
+  if (stays_shut()) return -1;
+  return real<int (*)(const char*, mode_t)>("mkdir")(name, mode);
+}
+
 int mkdirat(int folder, const char* name, mode_t mode) {
-  if (goes_wrong(true)) return -1;
+  if (stays_shut() || goes_wrong(true)) return -1;
   return real<int (*)(int, const char*, mode_t)>("mkdirat")(folder, name, mode);
 }
 

@@ -79,8 +79,8 @@ differing = [name for name in new if old.get(name) != new[name]]
 again = make(NEW_JOB, os.path.join(WORK, "again"))
 check("the same job twice gives the same bytes", files_in(os.path.join(WORK, "again")) == new)
 check("no stage is left behind", not hidden_in(OLD) and not hidden_in(NEW))
-calls = int(read(COUNT))
-check("the calls to the disk are seen", calls > 4 * len(new), calls)
+calls, openings = (int(word) for word in read(COUNT).split())
+check("the calls to the disk are seen", calls > 4 * len(new) and openings > len(new), (calls, openings))
 
 # Killed at each call, before it and half way through a write.
 for kind in ("kill", "half"):
@@ -126,7 +126,8 @@ for _ in range(3):
     begin = time.monotonic()
     make(NEW_JOB)
     length = max(length, time.monotonic() - begin)
-for _ in range(20):
+kills = int(os.environ.get("SWATHE_DRAWN", 20))
+for _ in range(kills):
     fresh()
     process = subprocess.Popen([TOOL, "make", NEW_JOB, "-o", OUT], stdout=subprocess.DEVNULL,
                                stderr=subprocess.DEVNULL)
@@ -135,7 +136,8 @@ for _ in range(20):
     process.wait()
     if whole(OUT, old, new) or not only_stages(OUT):
         wrong.append(os.listdir(OUT))
-check(f"killed at 20 drawn moments (SWATHE_SEED={seed}): every file is whole", not wrong, wrong[:3])
+check(f"killed at {kills} drawn moments (SWATHE_SEED={seed}): every file is whole", not wrong,
+      wrong[:3])
 
 # Interrupted: tidies up first.
 for name in ("SIGINT", "SIGTERM", "SIGHUP"):
@@ -172,6 +174,38 @@ for call in range(1, calls + 1):
         wrong.append((call, result.stderr))
 check("a disk error at each call: every file is whole, no stage stays", not wrong, wrong[:5])
 
+
+# Files and folders that cannot be opened or made, each in turn.
+for kind, words in (("many", b"Too many open files"), ("denied", b"Permission denied")):
+    wrong = []
+    for opening in range(1, openings + 1):
+        fresh()
+        result = make(NEW_JOB, fault=f"{kind}:{opening}")
+        if result.returncode == 0:
+            if files_in(OUT) != new:
+                wrong.append((opening, "done, but not all is new"))
+        elif (result.returncode not in (2, 3) or files_in(OUT) != old or hidden_in(OUT)
+              or result.stderr.count(b"\n") != 1 or words not in result.stderr):
+            wrong.append((opening, result.returncode, result.stderr, os.listdir(OUT)))
+    check(f"each of {openings} openings fails ({words.decode()}): the old files stay, one line",
+          not wrong, wrong[:5])
+
+# Two runs at once into one folder: every file is whole, and the set is one run's, the last to finish.
+wrong, sets = [], {"old": 0, "new": 0}
+for turn in range(24):
+    shutil.rmtree(OUT, ignore_errors=True)
+    if turn % 2 == 0:
+        fresh()
+    jobs = [OLD_JOB, NEW_JOB] if turn % 4 < 2 else [NEW_JOB, OLD_JOB]
+    runs = [subprocess.Popen([TOOL, "make", job, "-o", OUT], stdout=subprocess.DEVNULL,
+                             stderr=subprocess.PIPE) for job in jobs]
+    said = [run.communicate()[1] for run in runs]
+    seen = files_in(OUT)
+    sets["old" if seen == old else "new"] += 1
+    if [run.returncode for run in runs] != [0, 0] or seen not in (old, new) or hidden_in(OUT):
+        wrong.append((turn, said, os.listdir(OUT)))
+check("two runs at once, 24 times: the set is one run's", not wrong, wrong[:3])
+print(f"# whose it was: {sets}")
 
 # A disk that is full. Needs to mount: as root.
 @contextlib.contextmanager

@@ -1,0 +1,28 @@
+#pragma once
+
+#include <cerrno>
+#include <new>
+
+namespace swathe {
+
+/// Notices memory that gave out in somebody else's library, which may go on without it: letters or
+/// outlines are left out and nothing is said. What it leaves is the error number of malloc.
+class MemoryWatch {
+ public:
+  MemoryWatch() : before_(errno) { errno = 0; }
+  MemoryWatch(const MemoryWatch&) = delete;
+  MemoryWatch& operator=(const MemoryWatch&) = delete;
+  ~MemoryWatch() {  // a watch around this one is to know of it, too
+    if (errno != ENOMEM) errno = before_;
+  }
+
+  /// Throws std::bad_alloc where memory gave out since this was made.
+  void require() const {
+    if (errno == ENOMEM) throw std::bad_alloc();
+  }
+
+ private:
+  int before_;
+};
+
+}  // namespace swathe
