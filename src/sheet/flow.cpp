@@ -12,6 +12,26 @@ constexpr double kWithHeading = 24.0;  ///< room a heading wants below itself, a
 constexpr double kNumber = 9.0;        ///< room for a step's number
 constexpr double kMostText = 175.0;    ///< longer lines are hard to follow
 constexpr std::size_t kMostPages = 200;
+constexpr double kLeastColumn = 30.0;  ///< of one that is made narrower
+
+/// The same table; where it is wider than its room, its widest columns are made narrower.
+Table fitted(Table table, const Face& labels, double room) {
+  std::vector<double> widths;
+  double over = -room;
+  for (std::size_t c = 0; c < table.columns.size(); ++c) {
+    widths.push_back(natural_width(table, c, labels, kTextHeight));
+    over += widths.back();
+  }
+  while (over > 0) {
+    const auto widest = std::ranges::max_element(widths);
+    const double narrower = std::max(kLeastColumn, *widest - over);
+    if (narrower >= *widest) break;
+    over -= *widest - narrower;
+    *widest = narrower;
+    table.columns[static_cast<std::size_t>(widest - widths.begin())].width_mm = narrower;
+  }
+  return table;
+}
 
 }  // namespace
 
@@ -57,20 +77,21 @@ std::vector<Page> Flow::set(std::size_t of) const {
   for (std::size_t k = 0; k < items_.size(); ++k) {
     const Item& item = items_[k];
     if (item.kind == Item::Kind::Table) {
+      const Table table = fitted(item.table, labels_, room.width());
       std::size_t row = 0;
       do {
         Drawing trial;
         const TableDrawn drawn =
-            draw_table(trial, labels_, {room.lo.x, y}, item.table, y - room.lo.y, row, kTextHeight);
-        if (drawn.next == row && !item.table.rows.empty() && !fresh()) {
+            draw_table(trial, labels_, {room.lo.x, y}, table, y - room.lo.y, row, kTextHeight);
+        if (drawn.next == row && !table.rows.empty() && !fresh()) {
           turn();
           continue;
         }
         pages.back().drawing.add(trial, {});
         y = drawn.box.lo.y - kAfter;
         row = std::max(drawn.next, row + 1);
-        if (row < item.table.rows.size()) turn();
-      } while (row < item.table.rows.size() && pages.size() < kMostPages);
+        if (row < table.rows.size()) turn();
+      } while (row < table.rows.size() && pages.size() < kMostPages);
       continue;
     }
     const bool is_step = item.kind == Item::Kind::Step;

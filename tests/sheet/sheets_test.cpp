@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <set>
 
 #include "sheet/made_by_hand.hpp"
@@ -11,7 +12,10 @@
 #include "sheet/running.hpp"
 #include "sheet/template_parts.hpp"
 #include "support/drawn.hpp"
+#include "support/made.hpp"
 #include "swathe/job/papers.hpp"
+#include "swathe/job/write_job.hpp"
+#include "swathe/sheet/list_sheet.hpp"
 
 namespace swathe {
 namespace {
@@ -239,6 +243,24 @@ TEST_CASE("lists: the worked half's boards and padding stand there") {
   CHECK(printed.count("362") == 4);
   CHECK(printed.count("856") == 2);
   CHECK(printed.count("426 (-0.5)") == 4);
+}
+
+TEST_CASE("lists: a length of padding round many sides keeps to its page") {
+  Job job = test::c_halves(700, 700);
+  job.frame.corners.clear();
+  job.frame.sides.clear();
+  for (int k = 0; k < 12; ++k) {
+    const double bearing = std::numbers::pi * k / 6;
+    job.frame.corners.push_back({400 * std::cos(bearing), 400 * std::sin(bearing)});
+    job.frame.sides.push_back(fmt::format("side {}", k));
+  }
+  job.bumpers = {test::half("A", "side 0", "side 11")};
+  job.backing.joint = Joint::Mitred;
+  job.backing.lapping = job.padding.lapping = {};
+  job.padding.corner = PaddingCorner::Bent;
+  const Sheet lists = list_sheet(test::made(job_text(job)), test::label_face());
+  check_words({lists}, test::label_face());
+  check_ink_on_page({lists});
 }
 
 }  // namespace
