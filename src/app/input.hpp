@@ -2,13 +2,14 @@
 
 #include <string>
 
+#include "swathe/base/limits.hpp"
 #include "swathe/base/outcome.hpp"
 #include "swathe/build/make.hpp"
 
 namespace swathe::app {
 
 /// More than this is no job, rule file or font of ours.
-inline constexpr std::size_t kLargestInput = std::size_t{16} << 20;
+inline constexpr std::size_t kLargestInput = kMostFontBytes;
 
 /// A job's text and what to call it.
 struct JobText {

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "build/choose_places.hpp"
+#include "build/count_sheets.hpp"
 #include "build/sight_advice.hpp"
 #include "swathe/check/check.hpp"
 #include "swathe/job/read_job.hpp"
@@ -213,6 +214,9 @@ class Pass {
     for (const Wrap& wrap : wraps_)
       if (auto pattern = take(make_pattern(wrap, job()), faults_))
         patterns_.push_back(std::move(*pattern));
+    if (!sound({"paper"})) return;
+    const Refusals faults = too_many_sheets(job(), patterns_);
+    faults_.insert(faults_.end(), faults.begin(), faults.end());
   }
 
   void open_numerals() {
@@ -327,11 +331,7 @@ class Pass {
 
 Outcome<Made> make(std::string_view job_text, const std::string& job_file,
                    const ReadFile& read_file) {
-  JobReading reading = read_job(job_text, job_file);
-  const bool syntax = std::ranges::any_of(
-      reading.faults, [](const Refusal& fault) { return fault.why == Why::Malformed; });
-  if (syntax && reading.faults.size() == 1) return tl::unexpected(std::move(reading.faults));
-  return Pass(std::move(reading), read_file).run();
+  return Pass(read_job(job_text, job_file), read_file).run();
 }
 
 }  // namespace swathe

@@ -1,7 +1,5 @@
 #include "job/job_file.hpp"
 
-#include <algorithm>
-
 namespace swathe {
 namespace {
 
@@ -21,28 +19,6 @@ void note(const toml::node& node, const std::string& path, int depth, const Plac
 }
 
 }  // namespace
-
-PlaceFinder::PlaceFinder(std::string_view text, std::string file) : file_(std::move(file)) {
-  while (true) {
-    const auto end = text.find('\n');
-    lines_.push_back(text.substr(0, end));
-    if (end == std::string_view::npos) return;
-    text.remove_prefix(end + 1);
-  }
-}
-
-Place PlaceFinder::at(const toml::source_position& position) const {
-  const auto line = std::clamp<std::size_t>(position.line, 1, lines_.size());
-  const std::string_view text = lines_[line - 1];
-  const auto starts_character = [](char c) {
-    return (static_cast<unsigned char>(c) & 0xc0) != 0x80;
-  };
-  std::size_t byte = 0;
-  for (std::size_t character = 1; character < position.column && byte < text.size(); ++character) do
-      ++byte;
-    while (byte < text.size() && !starts_character(text[byte]));
-  return {file_, static_cast<int>(line), static_cast<int>(byte) + 1};
-}
 
 void JobFile::fault(Why why, std::string sentence, Place place, const std::string& table) {
   reading.faults.push_back({why, std::move(sentence), std::move(place)});

@@ -3,26 +3,12 @@
 #include <optional>
 #include <set>
 #include <string>
-#include <string_view>
 #include <vector>
 
-#include "base/toml.hpp"
+#include "base/toml_text.hpp"
 #include "swathe/job/read_job.hpp"
 
 namespace swathe {
-
-/// Turns the parser's positions, which count characters, into places, which count bytes.
-class PlaceFinder {
- public:
-  PlaceFinder(std::string_view text, std::string file);
-  Place at(const toml::source_position& position) const;
-  Place at(const toml::source_region& region) const { return at(region.begin); }
-  const std::string& file() const { return file_; }
-
- private:
-  std::string file_;
-  std::vector<std::string_view> lines_;
-};
 
 /// What the readers of the tables share while one file is read.
 struct JobFile {

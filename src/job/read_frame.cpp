@@ -1,6 +1,6 @@
 #include <algorithm>
 
-#include "job/print.hpp"
+#include "base/print.hpp"
 #include "job/read_tables.hpp"
 
 namespace swathe {

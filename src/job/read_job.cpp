@@ -8,36 +8,9 @@
 namespace swathe {
 namespace {
 
-JobReading malformed(Why why, std::string sentence, Place place) {
-  JobReading reading;
-  reading.job.places = Places(place.file);
-  reading.faults.push_back({why, std::move(sentence), std::move(place)});
-  return reading;
-}
-
-std::string_view without_byte_order_mark(std::string_view text) {
-  constexpr std::string_view kMark = "\xef\xbb\xbf";
-  if (text.starts_with(kMark)) text.remove_prefix(kMark.size());
-  return text;
-}
-
 std::string without_folder(const std::string& file) {
   const auto slash = file.find_last_of("/\\");
   return slash == std::string::npos ? file : file.substr(slash + 1);
-}
-
-/// The line that would nest tables too deep for the parser's recursion; 0 where none does. Every
-/// step of a.b.c is a table in a table, and the parser bounds only the depth of values.
-int line_too_deep(std::string_view text) {
-  for (int line = 1; !text.empty(); ++line) {
-    const auto end = text.find('\n');
-    const std::string_view one = text.substr(0, end);
-    const auto first = one.find_first_not_of(" \t");
-    const bool comment = first != std::string_view::npos && one[first] == '#';
-    if (!comment && std::ranges::count(one, '.') > kMostDotsInLine) return line;
-    text.remove_prefix(end == std::string_view::npos ? text.size() : end + 1);
-  }
-  return 0;
 }
 
 JobReading job_from(const toml::table& root, PlaceFinder finder) {
@@ -74,22 +47,15 @@ void read_tables(TableReader& root) {
 
 JobReading read_job(std::string_view text, const std::string& file) {
   text = without_byte_order_mark(text);
-  if (text.size() > kMostJobBytes)
-    return malformed(
-        Why::TooLarge,
-        fmt::format("the job is {} bytes long, expected at most {}", text.size(), kMostJobBytes),
-        {file, 1, 1});
-  if (const int line = line_too_deep(text))
-    return malformed(
-        Why::TooLarge,
-        fmt::format("more than {} dots in one line, expected tables less deep", kMostDotsInLine),
-        {file, line, 1});
   PlaceFinder finder(text, file);
-  try {
-    return job_from(toml::parse(text, file), finder);
-  } catch (const toml::parse_error& error) {  // toml++ throws here and nowhere else
-    return malformed(Why::Malformed, std::string(error.description()), finder.at(error.source()));
-  }
+  auto root = parse_toml(text, finder, "the job", kMostJobBytes);
+  if (root) return job_from(*root, std::move(finder));
+  JobReading reading;
+  reading.job.places = Places(file);
+  reading.faults = std::move(root.error());
+  reading.unsound = {"job",    "frame",   "backing",  "padding", "cloth",
+                     "bumper", "bracket", "numerals", "sight",   "paper"};
+  return reading;
 }
 
 }  // namespace swathe

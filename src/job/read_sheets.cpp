@@ -1,4 +1,4 @@
-#include "job/print.hpp"
+#include "base/print.hpp"
 #include "job/read_tables.hpp"
 #include "swathe/job/papers.hpp"
 

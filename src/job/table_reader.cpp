@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "base/nearest.hpp"
-#include "job/print.hpp"
+#include "base/print.hpp"
 
 namespace swathe {
 namespace {

@@ -9,12 +9,11 @@
 #include <optional>
 
 #include "numeral/bridge_candidates.hpp"
+#include "swathe/base/limits.hpp"
 #include "swathe/plane/clip.hpp"
 
 namespace swathe {
 namespace {
-
-constexpr int kMostIslands = 4;
 
 /// Pieces of sheet tied together, by union and find.
 class Ties {

@@ -7,9 +7,11 @@
 #include <tuple>
 
 #include "base/nearest.hpp"
-#include "base/toml.hpp"
+#include "base/print.hpp"
+#include "base/toml_text.hpp"
 #include "rules/read_value.hpp"
 #include "rules/season_keys.hpp"
+#include "swathe/base/limits.hpp"
 
 namespace swathe {
 namespace {
@@ -19,7 +21,7 @@ using Names = std::vector<std::string_view>;
 /// Reads one file; keeps every fault it meets.
 class Reader {
  public:
-  explicit Reader(std::string file) : file_(std::move(file)) {}
+  explicit Reader(const PlaceFinder& places) : places_(places) {}
 
   Outcome<Season> read(const toml::table& root) {
     Season season;
@@ -37,27 +39,18 @@ class Reader {
   }
 
  private:
-  Place place_of(const toml::source_region& source) const {
-    return {file_, std::max(1, static_cast<int>(source.begin.line)),
-            std::max(1, static_cast<int>(source.begin.column))};
-  }
   void fault(Why why, std::string sentence, const toml::source_region& source) {
-    faults_.push_back({why, std::move(sentence), place_of(source)});
+    faults_.push_back({why, std::move(sentence), places_.at(source)});
   }
 
   void read_head(const toml::table& root, Season& season) {
-    if (const toml::node* name = root.get("season")) {
-      season.name = text_of(*name, "season").value_or("");
-      if (name->is_string() && season.name.empty()) {
-        fault(Why::OutOfRange, "season is empty, expected the season's name", name->source());
-      }
-    } else {
-      faults_.push_back(
-          {Why::Missing, "the key \"season\" is missing: the season's name", Place{file_, 1, 1}});
-    }
-    if (const toml::node* section = root.get("section")) {
-      season.section = text_of(*section, "section").value_or("");
-    }
+    if (const toml::node* name = root.get("season"))
+      season.name = text_of(*name, "season", kMostSeasonName).value_or("");
+    else
+      faults_.push_back({Why::Missing, "the key \"season\" is missing: the season's name",
+                         Place{places_.file(), 1, 1}});
+    if (const toml::node* section = root.get("section"))
+      season.section = text_of(*section, "section", kMostRuleName).value_or("");
   }
 
   /// Every table and key of the file is one that a season may have.
@@ -87,14 +80,25 @@ class Reader {
 
   void unknown(const toml::key& key, const std::string& before, const Names& known) {
     fault(Why::UnknownKey,
-          fmt::format("unknown key \"{}{}\", the nearest known one is \"{}{}\"", before, key.str(),
-                      before, nearest_name(key.str(), known)),
+          fmt::format("unknown key \"{}{}\", the nearest known one is \"{}{}\"", before,
+                      clip(key.str()), before, nearest_name(key.str(), known)),
           key.source());
   }
 
   std::optional<std::string> text_of(const toml::node& node, const std::string& name) {
     if (const auto text = node.value_exact<std::string>()) return text;
     fault(Why::WrongType, fmt::format("{} is not a string", name), node.source());
+    return std::nullopt;
+  }
+  /// Of 1 to `most` characters: it stands on sheets.
+  std::optional<std::string> text_of(const toml::node& node, const std::string& name, int most) {
+    auto text = text_of(node, name);
+    const auto characters = text ? printable_characters(*text) : std::nullopt;
+    if (!text || (characters && *characters >= 1 && *characters <= most)) return text;
+    fault(
+        Why::OutOfRange,
+        fmt::format("{} is \"{}\", expected 1 to {} printable characters", name, clip(*text), most),
+        node.source());
     return std::nullopt;
   }
 
@@ -116,7 +120,7 @@ class Reader {
     }
     RuleValue<T> read;
     if (const auto* rule = must_have(*entry, "rule", name)) {
-      read.rule = text_of(*rule, name + ".rule").value_or("");
+      read.rule = text_of(*rule, name + ".rule", kMostRuleName).value_or("");
     }
     if (const auto* grade = must_have(*entry, "attested", name)) {
       if (const auto text = text_of(*grade, name + ".attested")) {
@@ -149,7 +153,8 @@ class Reader {
       out = std::move(*read);
     } else {
       fault(Why::OutOfRange,
-            fmt::format("{} is \"{}\", expected {}", name, node.value_or(std::string()), expected),
+            fmt::format("{} is \"{}\", expected {}", name, clip(node.value_or(std::string())),
+                        expected),
             node.source());
     }
   }
@@ -213,26 +218,27 @@ class Reader {
       fault(Why::WrongType, fmt::format("{} is not a list of names", name), node.source());
       return;
     }
-    for (const toml::node& item : *list) {
-      if (auto text = text_of(item, name)) out.push_back(std::move(*text));
-    }
+    if (list->size() > static_cast<std::size_t>(kMostSets))
+      return fault(
+          Why::TooLarge,
+          fmt::format("{} is a list of {}, expected at most {}", name, list->size(), kMostSets),
+          node.source());
+    for (const toml::node& item : *list)
+      if (auto text = text_of(item, name, kMostRuleName)) out.push_back(std::move(*text));
   }
 
-  std::string file_;
+  const PlaceFinder& places_;
   Refusals faults_;
 };
 
 }  // namespace
 
 Outcome<Season> read_season(std::string_view text, const std::string& file) {
-  try {
-    return Reader(file).read(toml::parse(text, file));
-  } catch (const toml::parse_error& error) {  // toml++ throws here and nowhere else
-    const auto at = error.source().begin;
-    return refuse(
-        Why::Malformed, std::string(error.description()),
-        {file, std::max(1, static_cast<int>(at.line)), std::max(1, static_cast<int>(at.column))});
-  }
+  text = without_byte_order_mark(text);
+  const PlaceFinder places(text, file);
+  const auto root = parse_toml(text, places, "the rule file", kMostRuleBytes);
+  if (!root) return tl::unexpected(root.error());
+  return Reader(places).read(*root);
 }
 
 }  // namespace swathe

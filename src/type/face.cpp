@@ -19,15 +19,13 @@
 #include <unordered_map>
 
 #include "base/memory_watch.hpp"
+#include "swathe/base/limits.hpp"
 #include "swathe/plane/clip.hpp"
 #include "type/flatten.hpp"
 
 namespace swathe {
 namespace {
 
-constexpr std::size_t kMostBytes = std::size_t{16} << 20;
-// A packed font may claim any size once unpacked; FreeType gets no more than this.
-constexpr std::size_t kMostMemory = std::size_t{256} << 20;
 constexpr FT_Int32 kLoad = FT_LOAD_NO_HINTING | FT_LOAD_NO_BITMAP;
 constexpr double kSubunit = 64;  // FreeType and, through it, HarfBuzz count 1/64 of a font unit
 
@@ -60,7 +58,7 @@ struct Memory {
     char* const head = block ? static_cast<char*>(block) - kHead : nullptr;
     const std::size_t old = head ? *reinterpret_cast<std::size_t*>(head) : 0;
     const std::size_t wanted = static_cast<std::size_t>(size);
-    if (used - old + wanted > kMostMemory) return nullptr;
+    if (used - old + wanted > kMostFontMemory) return nullptr;
     char* const fresh = static_cast<char*>(std::realloc(head, wanted + kHead));
     if (!fresh) return nullptr;
     *reinterpret_cast<std::size_t*>(fresh) = wanted;
@@ -319,9 +317,9 @@ const std::vector<ShapedGlyph>& Face::Open::line(std::string_view text, ShapeOpt
 
 Outcome<std::shared_ptr<Face::Open>> Face::Open::read(std::string_view bytes,
                                                       const std::map<std::string, double>& axes) {
-  if (bytes.size() > kMostBytes) {
-    return refuse(Why::TooLarge,
-                  fmt::format("the font file has {} bytes; at most 16 MiB are read", bytes.size()));
+  if (bytes.size() > kMostFontBytes) {
+    return refuse(Why::TooLarge, fmt::format("the font file is {} bytes long, expected at most {}",
+                                             bytes.size(), kMostFontBytes));
   }
   if (!looks_like_a_font(bytes)) {
     return refuse(Why::BadFont, "the file is no font: expected TrueType, OpenType or WOFF2");

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "support/drawn_jobs.hpp"
+#include "support/drawn_number.hpp"
 #include "support/made.hpp"
 #include "swathe/job/write_job.hpp"
 #include "swathe/plane/clip.hpp"
@@ -23,36 +23,6 @@ constexpr int kJobs = 500;
 #endif
 
 Outcome<Made> made_of(const Job& job) { return test::make_text(job_text(job)); }
-
-Job drawn_number(std::mt19937_64& rng) {
-  static const std::vector<std::string> kNumbers = {"7", "11", "404", "1138", "20486"};
-  static const std::vector<std::string> kSeasons = {"none", "2026", "2025", "2024", "2023", "2020"};
-  static const std::vector<BundledFace> kFaces = bundled_faces();
-  Job job = test::drawn_job(rng);
-  job.backing.lapping.clear();
-  job.padding.lapping.clear();
-  job.number = kNumbers[rng() % kNumbers.size()];
-  job.season = kSeasons[rng() % kSeasons.size()];
-  job.numerals.font = kFaces[rng() % kFaces.size()].name;
-  job.numerals.method = static_cast<NumeralMethod>(rng() % 4);
-  if (rng() % 2 == 0) job.numerals.height = inches(test::drawn(rng, 2, 6));
-  if (rng() % 4 == 0) {
-    job.numerals.outline = mm(test::drawn(rng, 1, 4));
-    job.numerals.spacing.extra = mm(10);
-  }
-  if (rng() % 4 == 0) job.numerals.sides = {{job.frame.sides[rng() % job.frame.sides.size()]}};
-  if (rng() % 3 == 0) {
-    BracketKeys bracket;
-    bracket.bumper = "A";
-    bracket.side = job.frame.sides[0];
-    bracket.at = mm(test::drawn(rng, 0, 300));
-    bracket.width = mm(test::drawn(rng, 20, 90));
-    bracket.height = mm(test::drawn(rng, 20, 90));
-    bracket.cloth = BracketCloth::Window;
-    job.brackets.push_back(bracket);
-  }
-  return job;
-}
 
 /// All that shows of a number at its place: its digits, or the white round them.
 Region shown(const Made& made, const PlacedNumeral& placed) {
@@ -135,7 +105,7 @@ std::vector<Job> as_advised(const Job& job, const NumeralMisfit& misfit) {
 TEST_CASE("drawn numerals: off every corner, relief, end and window; advice that is taken mends") {
   int tried = 0, placed = 0, mended = 0;
   test::for_drawn_cases("drawn-numerals", kJobs, [&](std::mt19937_64& rng) {
-    const Job job = drawn_number(rng);
+    const Job job = test::drawn_number(rng);
     ++tried;
     const Outcome<Made> made = made_of(job);
     if (!made) return;

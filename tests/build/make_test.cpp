@@ -5,6 +5,7 @@
 #include "support/drawn_jobs.hpp"
 #include "support/examples.hpp"
 #include "support/made.hpp"
+#include "swathe/job/read_job.hpp"
 #include "swathe/job/write_job.hpp"
 #include "swathe/write/report.hpp"
 
@@ -307,6 +308,48 @@ TEST_CASE("long and short, through the whole pass: made right or refused with a 
     job.bumpers[0].to.at = RunEnd::Share{0.4};
     check_made(job);
   }
+}
+
+TEST_CASE("make: covers that take too many sheets of paper are refused at the paper") {
+  Job job = test::c_halves(5000, 5000);
+  job.paper.margin = mm(10);
+  job.paper.overlap = mm(10);
+  const auto tiles_on = [&](const char* sheet, double width, double height) {
+    job.paper.sheet = sheet;
+    job.paper.width = mm(width);
+    job.paper.height = mm(height);
+    return test::make_text(job_text(job));
+  };
+  CHECK(tiles_on("a4", 210, 297));
+  const auto small = tiles_on("own size", 120, 120);
+  REQUIRE_FALSE(small);
+  REQUIRE(small.error().size() == 1);
+  const Refusal& fault = small.error().front();
+  CHECK(fault.why == Why::TooLarge);
+  CHECK(fault.place.line == read_job(job_text(job), "job").job.places.of("paper.sheet").line);
+  CHECK(fault.place.line > 1);
+  CHECK(fault.sentence.find("expected at most 500") != std::string::npos);
+}
+
+TEST_CASE("make: a font or a rule file too large is refused at its key, or in itself") {
+  Job job = test::c_halves(700, 760);
+  job.number = "7";
+  job.numerals.font = "mine.ttf";
+  const auto holding = [&](std::size_t bytes) {
+    return make(job_text(job), "job.toml",
+                [=](const std::string&) { return std::string(bytes, '#'); });
+  };
+  const auto font = holding((std::size_t{16} << 20) + 1);
+  REQUIRE_FALSE(font);
+  CHECK(font.error().front().why == Why::TooLarge);
+  CHECK(font.error().front().place.line ==
+        read_job(job_text(job), "job").job.places.of("numerals.font").line);
+  job.numerals.font = "Anton";
+  job.season = "mine.toml";
+  const auto rules = holding((std::size_t{1} << 18) + 1);
+  REQUIRE_FALSE(rules);
+  CHECK(rules.error().front().why == Why::TooLarge);
+  CHECK(rules.error().front().place.file == "mine.toml");
 }
 
 }  // namespace

@@ -182,4 +182,42 @@ TEST_CASE("lengths in a rule file need their unit, but zero does not") {
   CHECK(with("[\"-1 in\", \"1 in\"]").size() == 1);
 }
 
+TEST_CASE("a rule file too long, too deep or with names too long is refused where it is") {
+  const std::string head = "season = \"own\"\n";
+  const auto only = [](const std::string& text, Why why, int line, int column) {
+    const Refusals faults = faults_of(text);
+    REQUIRE(faults.size() == 1);
+    CHECK(faults[0].why == why);
+    CHECK(faults[0].place.line == line);
+    CHECK(faults[0].place.column == column);
+    return faults[0].sentence;
+  };
+  CHECK(only(std::string((1 << 18) + 1, '#'), Why::TooLarge, 1, 1) ==
+        "the rule file is 262145 bytes long, expected at most 262144");
+  std::string dots = "a";
+  for (int i = 0; i < 100000; ++i) dots += ".a";
+  CHECK(only(head + dots + " = 1\n", Why::TooLarge, 2, 1).find("200 dots") != std::string::npos);
+  const std::string name(25, 'n');
+  CHECK(only("season = \"" + name + "\"\n", Why::OutOfRange, 1, 10).find("1 to 24") !=
+        std::string::npos);
+  only(head + "section = \"" + name + "\"\n", Why::OutOfRange, 2, 11);
+  const auto value = [&](const std::string& words) {
+    return head + "[cloth]\nsets = { value = " + words +
+           ", rule = \"1\", attested = \"quoted\" }\n";
+  };
+  CHECK(only(value("[\"1\",\"2\",\"3\",\"4\",\"5\",\"6\",\"7\",\"8\",\"9\"]"), Why::TooLarge, 3,
+             18) == "cloth.sets.value is a list of 9, expected at most 8");
+  only(value("[\"" + name + "\"]"), Why::OutOfRange, 3, 19);
+  only(value("[\"red\\u0007\"]"), Why::OutOfRange, 3, 19);
+  only(head + "[cloth]\nfaces = { value = true, rule = \"" + name + "\", attested = \"quoted\" }\n",
+       Why::OutOfRange, 3, 32);
+}
+
+TEST_CASE("a column of a rule file counts bytes") {
+  const Refusals faults = faults_of("season = \"\xc3\xbc\"\nx = { \"\xc3\xbc\" = 1, y = = 2 }\n");
+  REQUIRE(faults.size() == 1);
+  CHECK(faults[0].place.line == 2);
+  CHECK(faults[0].place.column == 21);  // the twentieth character
+}
+
 }  // namespace swathe

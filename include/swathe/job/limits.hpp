@@ -1,8 +1,7 @@
 #pragma once
 
-#include <cstddef>
-
 #include "swathe/base/length.hpp"
+#include "swathe/base/limits.hpp"
 
 // What a job may ask for: every bound of the job file in one place. They are wider than anything a
 // shop makes, and narrow enough that nothing behind them can run out of memory, time or precision.
@@ -22,9 +21,6 @@ struct CountRange {
   int least, most;
 };
 
-inline constexpr std::size_t kMostJobBytes = 1 << 20;
-inline constexpr int kMostDotsInLine = 200;  ///< of a job file: a.b.c is a table in a table
-
 inline constexpr int kMostTitle = 120;  ///< characters
 inline constexpr int kMostNumber = 5;   ///< digits
 inline constexpr int kMostName = 24;    ///< characters of a bumper, side or colour
@@ -42,6 +38,7 @@ inline constexpr CountRange kBlinds{0, 32};
 inline constexpr CountRange kSpares{0, 20};
 inline constexpr CountRange kSplit{1, 4};  ///< digits before the gap, of five
 inline constexpr CountRange kRodStack{1, 4};
+inline constexpr int kMostTiles = 500;  ///< sheets of paper that the covers of a job may take
 
 inline constexpr Length kMostLength = mm(20000);
 inline constexpr LengthRange kFrameSide{mm(50), kMostLength};

@@ -23,7 +23,8 @@ struct JobReading {
 /// Reads a job file's text. `file` is the name that stands in places, and, less its folder, in
 /// Job::source.
 ///
-/// Refuses (in `faults`): Malformed alone where the text is not TOML; else every unknown key (with
+/// Refuses (in `faults`): Malformed alone where the text is not TOML, TooLarge alone where it is
+/// longer or deeper than is read (then no table is sound); else every unknown key (with
 /// the nearest known one), wrong type, value out of range, missing key (a missing table at 1:1),
 /// and feature not built yet.
 JobReading read_job(std::string_view text, const std::string& file);

@@ -1,4 +1,4 @@
-#include "job/print.hpp"
+#include "base/print.hpp"
 
 namespace swathe {
 namespace {

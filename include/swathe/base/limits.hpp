@@ -1,0 +1,23 @@
+#pragma once
+
+#include <cstddef>
+
+// How large a file may be that is read, and how deep a text may nest. What the keys of a job may
+// ask for stands in swathe/job/limits.hpp, which has these too.
+namespace swathe {
+
+inline constexpr std::size_t kMostJobBytes = std::size_t{1} << 20;
+inline constexpr std::size_t kMostRuleBytes = std::size_t{1} << 18;
+inline constexpr std::size_t kMostFontBytes = std::size_t{16} << 20;
+/// A packed font may claim any size once unpacked; its reader gets no more than this.
+inline constexpr std::size_t kMostFontMemory = std::size_t{256} << 20;
+inline constexpr int kMostIslands = 4;  ///< of a digit in a stencil
+
+inline constexpr int kMostDotsInLine = 200;  ///< of a job or rule file: a.b.c is a table in a table
+
+// Of a rule file: what stands on sheets and in findings, in characters.
+inline constexpr int kMostSeasonName = 24;
+inline constexpr int kMostRuleName = 24;  ///< "R408-B"; the section of the manual too
+inline constexpr int kMostSets = 8;       ///< colours of cloth sets
+
+}  // namespace swathe
