@@ -1,0 +1,70 @@
+// Time against the number of digits and of pages, which should be in proportion: the pass and the
+// numeral sheets of the example with a number of 1 to 5 digits, and a PDF of 4 to 24 of its tiles.
+#include <benchmark/benchmark.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <fstream>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include "swathe/build/make.hpp"
+#include "swathe/sheet/sheets.hpp"
+#include "swathe/type/faces.hpp"
+#include "swathe/write/pdf.hpp"
+
+namespace {
+
+using namespace swathe;
+
+/// The example with another number.
+Made example_with(const std::string& number) {
+  std::ostringstream text;
+  text << std::ifstream(SWATHE_SOURCE "/examples/tin-heron.toml").rdbuf();
+  std::string job = text.str();
+  const std::string old = "number = \"20486\"";
+  const std::size_t at = job.find(old);
+  if (at == job.npos) std::abort();
+  job.replace(at, old.size(), "number = \"" + number + "\"");
+  auto made =
+      make(job, "example.toml", [](const auto& name) { return refuse(Why::Missing, name); });
+  if (!made) std::abort();
+  return *std::move(made);
+}
+
+Face labels() {
+  auto face = Face::open(label_face());
+  if (!face) std::abort();
+  return *face;
+}
+
+void BM_PassByDigits(benchmark::State& state) {
+  const std::string number(static_cast<std::size_t>(state.range(0)), '8');
+  for (auto _ : state) benchmark::DoNotOptimize(example_with(number));
+  state.SetComplexityN(state.range(0));
+}
+BENCHMARK(BM_PassByDigits)->DenseRange(1, 5)->Unit(benchmark::kMillisecond)->Complexity();
+
+void BM_SheetsByDigits(benchmark::State& state) {
+  const Made made = example_with(std::string(static_cast<std::size_t>(state.range(0)), '8'));
+  const Face face = labels();
+  for (auto _ : state) benchmark::DoNotOptimize(all_sheets(made, face));
+  state.SetComplexityN(state.range(0));
+}
+BENCHMARK(BM_SheetsByDigits)->DenseRange(1, 5)->Unit(benchmark::kMillisecond)->Complexity();
+
+void BM_PdfByPages(benchmark::State& state) {
+  const Face face = labels();
+  const std::vector<Sheet> sheets = all_sheets(example_with("20486"), face);
+  const auto tiles = std::ranges::find(sheets, SheetKind::Tiles, &Sheet::kind);
+  const auto pages = static_cast<std::size_t>(state.range(0));
+  if (tiles == sheets.end() || tiles->pages.size() < pages) std::abort();
+  Sheet sheet = *tiles;
+  sheet.pages.resize(pages);
+  for (auto _ : state) benchmark::DoNotOptimize(to_pdf(sheet, face));
+  state.SetComplexityN(state.range(0));
+}
+BENCHMARK(BM_PdfByPages)->DenseRange(4, 24, 4)->Unit(benchmark::kMillisecond)->Complexity();
+
+}  // namespace
