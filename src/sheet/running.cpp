@@ -75,6 +75,11 @@ void find_ends(Finder& along, const OnSheet& on) {
   }
 }
 
+/// What a corner's surplus is taken away by.
+const char* dart_word(const Pattern& pattern) {
+  return !pattern.corners.empty() && pattern.corners.front().sewn ? "seam" : "fold";
+}
+
 void find_corners(Finder& along, Finder& across, const OnSheet& on) {
   for (const PatternCorner& corner : on.pattern.corners) {
     const std::string name = corner_words(on.pattern, corner.s);
@@ -102,13 +107,26 @@ void find_lines(Finder& across, const OnSheet& on) {
     if (line.what == What::BackEdge)
       across.add(y, fmt::format("{} board edge, ears' edge", half), true);
     if (line.what == What::StapleLine) across.add(y, fmt::format("{} staple line", half), false);
-    if (line.what == What::FrontFlat)
-      across.add(y, fmt::format("{} end of front flat", half), false);
+    if (line.what == What::FrontFlat && !on.pattern.corners.empty())
+      across.add(y, fmt::format("{} points of {}s", half, dart_word(on.pattern)), false);
   }
   for (const Path& snip : on.pattern.snips) {
     const double u = snip.vertices.front().at.y;
-    across.add(on.y(u), u > 0 ? "snip of the top ears" : "snip of the bottom ears", true);
+    across.add(on.y(u), u > 0 ? "snip, top ears" : "snip, bottom ears", true);
   }
+}
+
+/// Hems, whose folds are level, and seams from piece to piece, which are upright.
+void find_hems_and_seams(Finder& along, Finder& across, const OnSheet& on) {
+  for (const PleatLine& pleat : on.pattern.pleats) {
+    const FlatPoint a = pleat.path.vertices.front().at, b = pleat.path.vertices.back().at;
+    if (a.y == b.y) across.add(on.y(a.y), a.y > 0 ? "top hem's fold" : "bottom hem's fold", false);
+  }
+  for (const ClothJoin& join : on.pattern.joins)
+    along.add(on.x(join.s),
+              fmt::format("seam of two pieces, cut each {} past it",
+                          dimension(mm(join.allowance), on.made.job.units)),
+              false);
 }
 
 void find_tongues(Finder& across, const OnSheet& on) {
@@ -118,8 +136,7 @@ void find_tongues(Finder& across, const OnSheet& on) {
     const double tip = face + way * end.tongue;
     for (const FlatPoint p : on.pattern.outline)
       if (std::abs(p.x - tip) < kSame)
-        across.add(on.y(p.y), p.y > 0 ? "top edge of the tongues" : "bottom edge of the tongues",
-                   true);
+        across.add(on.y(p.y), p.y > 0 ? "top edge of tongues" : "bottom edge of tongues", true);
   }
 }
 
@@ -147,8 +164,7 @@ void find_brackets(Finder& along, Finder& across, const OnSheet& on) {
     for (const Punch& hole : bracket.holes) {
       const FlatPoint p = on.place(hole.at);
       along.add(p.x,
-                fmt::format("{}, hole to punch at {} across", name,
-                            dimension(mm(p.y), on.made.job.units)),
+                fmt::format("{}, hole at {} across", name, dimension(mm(p.y), on.made.job.units)),
                 false);
       across.add(p.y, name + ", hole to punch", false);
     }
@@ -164,6 +180,7 @@ RunningDimensions running_dimensions(const Made& made, std::size_t bumper) {
   find_ends(along, on);
   find_corners(along, across, on);
   find_lines(across, on);
+  find_hems_and_seams(along, across, on);
   find_tongues(across, on);
   find_numerals(along, across, on, bumper);
   find_brackets(along, across, on);

@@ -26,8 +26,8 @@ struct RunningDimensions {
 /// on.
 ///
 /// Holds (running_test.cpp): (1) each figure as printed is within half the unit's step of the
-///   model, whatever stands before it; (2) every corner, notch, end, ear, tongue, match mark,
-///   numeral, window and hole of the pattern has its figure.
+///   model, whatever stands before it; (2) every corner, dart's point, notch, end, ear, tongue,
+///   hem, seam, match mark, numeral, window and hole of the pattern has its figure.
 RunningDimensions running_dimensions(const Made& made, std::size_t bumper);
 
 /// What the printed figure leaves over: "+1/64", "-1/32" inches, or "+0.4" mm; empty where that is

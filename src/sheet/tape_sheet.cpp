@@ -146,15 +146,18 @@ Sheet tape_sheet(const Made& made, std::size_t bumper, const Face& labels) {
                 "",
                 {fmt::format("{}, TOP away from you; {}", face_words(made), cut_words(made)),
                  same_words(made, bumper)}};
-  head.how = {fmt::format("Cut a piece {} by {} {} first. Hook the tape once on the left end, "
-                          "then once on the bottom edge, and mark every figure off it.",
-                          dimension(mm(pattern.cloth_length), units),
-                          dimension(mm(pattern.cloth_width), units), inches ? "inches" : "mm"),
-              made.job.cloth.relief == Relief::Sewn && !pattern.corners.empty()
-                  ? "Above and left: scissors. Below and right: pencil. Curved cuts: from the "
-                    "templates. Notches and match marks: both edges, unless one is named."
-                  : "Above and left: for the scissors. Below and right: for the pencil. "
-                    "Notches and match marks: both edges, unless one is named."};
+  head.how = {
+      fmt::format("Cut a piece {} by {} {} first. Hook the tape once on the left end ({} up: "
+                  "on the right), then once on the bottom edge, and mark every figure "
+                  "off it.",
+                  dimension(mm(pattern.cloth_length), units),
+                  dimension(mm(pattern.cloth_width), units), inches ? "inches" : "mm",
+                  made.job.paper.face == PaperFace::Inside ? "outside" : "inside"),
+      made.job.cloth.relief == Relief::Sewn && !pattern.corners.empty()
+          ? "Above and left: scissors. Below and right: pencil. Curved cuts: from the "
+            "templates. Notches and match marks: both edges, unless one is named."
+          : "Above and left: for the scissors. Below and right: for the pencil. "
+            "Notches and match marks: both edges, unless one is named."};
 
   Sheet sheet;
   sheet.stem = stem_of(made, bumper, "tape");
