@@ -28,6 +28,12 @@ std::string ways_text(const Made& made, const Sheets& sheets) {
                {"half on the fold", Column::Align::Right},
                {"tape measure and templates", Column::Align::Right}});
   for (std::size_t b = 0; b < made.patterns.size(); ++b) {
+    if (const auto& same = made.same[b]; same && same->but_for.empty()) {
+      const std::string as =
+          "as " + printable(made.patterns[static_cast<std::size_t>(same->other)].bumper);
+      table.add({printable(made.patterns[b].bumper), as, as, as});
+      continue;
+    }
     const std::size_t tiles = pages_of(made, sheets, b, "tiles");
     const std::size_t fold = pages_of(made, sheets, b, "fold");
     const std::size_t tape = pages_of(made, sheets, b, "tape");

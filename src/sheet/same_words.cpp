@@ -39,8 +39,7 @@ std::string repeats(const Made& made, const Sameness& same) {
 std::string repeated_by(const Made& made, std::size_t bumper) {
   std::vector<std::string> names;
   for (std::size_t k = 0; k < made.same.size(); ++k)
-    if (made.same[k] && made.same[k]->other == static_cast<int>(bumper) &&
-        made.same[k]->but_for.empty())
+    if (is_cut_from_another(made, k) && made.same[k]->other == static_cast<int>(bumper))
       names.push_back(made.patterns[k].bumper + laid(made.same[k]->how));
   if (names.empty()) return "";
   return fmt::format("Cut the same again for bumper{} {}", names.size() == 1 ? "" : "s",
@@ -48,6 +47,10 @@ std::string repeated_by(const Made& made, std::size_t bumper) {
 }
 
 }  // namespace
+
+bool is_cut_from_another(const Made& made, std::size_t bumper) {
+  return bumper < made.same.size() && made.same[bumper] && made.same[bumper]->but_for.empty();
+}
 
 std::string same_words(const Made& made, std::size_t bumper) {
   if (bumper >= made.same.size()) return "";

@@ -11,4 +11,7 @@ namespace swathe {
 /// same again for bumper B"; empty where the cover is like no other.
 std::string same_words(const Made& made, std::size_t bumper);
 
+/// Whether the cover is an earlier one's in all that is cut and marked, so that one print does.
+bool is_cut_from_another(const Made& made, std::size_t bumper);
+
 }  // namespace swathe

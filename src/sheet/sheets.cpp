@@ -61,14 +61,17 @@ std::vector<Sheet> composed(const Made& made, const Made& office, const Face& la
   };
   for (std::size_t b = 0; b < made.patterns.size(); ++b) {
     add(pattern_sheet(made, b, labels));
-    Sheet tiles = tile_on_paper(
-        pattern_piece(made, b, labels), made, labels,
-        {stem_of(made, b, "tiles"), cut_words(made), face_words(made), same_words(made, b)});
-    tiles.title = fmt::format("bumper {}, tiles", made.patterns[b].bumper);
-    add(std::move(tiles));
-    add(fold_sheet(made, b, labels));
+    const bool own_print = !is_cut_from_another(made, b);
+    if (own_print) {
+      Sheet tiles = tile_on_paper(
+          pattern_piece(made, b, labels), made, labels,
+          {stem_of(made, b, "tiles"), cut_words(made), face_words(made), same_words(made, b)});
+      tiles.title = fmt::format("bumper {}, tiles", made.patterns[b].bumper);
+      add(std::move(tiles));
+      add(fold_sheet(made, b, labels));
+    }
     add(tape_sheet(office, b, labels));
-    add(template_sheets(made, b, labels));
+    if (own_print) add(template_sheets(made, b, labels));
   }
   if (made.numerals) add(numeral_sheets(made, labels));
   if (made.sight && !made.sight->scene.numbers.empty()) add(view_sheet(office, labels));

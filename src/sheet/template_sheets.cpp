@@ -12,6 +12,7 @@
 #include "sheet/page_head.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/pattern_marks.hpp"
+#include "sheet/same_words.hpp"
 #include "sheet/shelves.hpp"
 #include "sheet/template_parts.hpp"
 #include "sheet/tile_on_paper.hpp"
@@ -119,11 +120,11 @@ Cell key_of(const std::vector<Cell>& cells, const Face& labels, double most_widt
 Sheet template_sheets(const Made& made, std::size_t bumper, const Face& labels) {
   const Pattern& pattern = made.patterns[bumper];
   PageHead head;
-  head.title = {
-      made.job.title,
-      fmt::format("bumper {}, templates", pattern.bumper),
-      "",
-      {face_words(made), "TOP away from you", kPrintWords, correction_words(made.job.paper)}};
+  head.title = {made.job.title,
+                fmt::format("bumper {}, templates", pattern.bumper),
+                "",
+                {face_words(made), "TOP away from you", same_words(made, bumper), kPrintWords,
+                 correction_words(made.job.paper)}};
   head.scales = true;
 
   Sheet sheet;

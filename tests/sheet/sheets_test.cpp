@@ -207,21 +207,29 @@ TEST_CASE("lists: the order of work names only what the covers have") {
   CHECK_FALSE(said(job, "Cut the windows last"));
 }
 
-TEST_CASE("all sheets: a bumper that repeats an earlier one says so where it would be printed") {
+TEST_CASE("all sheets: a cover like an earlier one is printed once, and both say so") {
   const Face face = test::label_face();
   Job job = test::demo_job();
   job.brackets.clear();
   job.number.clear();  // the halves of a rectangle are alike, but for what stands on them
+  std::set<std::string> stems;
   for (const Sheet& sheet : all_sheets(test::made_by_hand(job), face)) {
-    const bool repeats = sheet.stem == "B-pattern" || sheet.stem == "B-tiles" ||
-                         sheet.stem == "B-fold" || sheet.stem == "B-tape";
-    const bool says = std::ranges::any_of(sheet.pages, [](const Page& page) {
-      return test::says(page.drawing, "Same as bumper A: print A once");
-    });
-    CHECK_MESSAGE(says == repeats, sheet.stem);
-    if (sheet.kind == SheetKind::Tiles)
-      CHECK(sheet.title == (repeats ? "bumper B, tiles" : "bumper A, tiles"));
+    stems.insert(sheet.stem);
+    const auto says = [&](const char* words) {
+      return std::ranges::any_of(sheet.pages,
+                                 [&](const Page& page) { return test::says(page.drawing, words); });
+    };
+    const bool of_a = sheet.stem.starts_with("A-"), of_b = sheet.stem.starts_with("B-");
+    CHECK_MESSAGE(says("Same as bumper A: print A once") == of_b, sheet.stem);
+    CHECK_MESSAGE(says("Cut the same again for bumper B") == of_a, sheet.stem);
   }
+  // Drawings for cutters and the figures are there for each: they take no sheets of the printer's,
+  // or one.
+  for (const char* stem :
+       {"A-pattern", "A-tiles", "A-fold", "A-tape", "A-templates", "B-pattern", "B-tape"})
+    CHECK_MESSAGE(stems.count(stem) == 1, std::string(stem));
+  for (const char* stem : {"B-tiles", "B-fold", "B-templates"})
+    CHECK_MESSAGE(stems.count(stem) == 0, std::string(stem));
 }
 
 TEST_CASE("lists: the worked half's boards and padding stand there") {
