@@ -7,8 +7,8 @@
 
 namespace swathe {
 
-/// "Same as bumper A: print A once and cut 2 more", or on the print that others are cut from "Cut the
-/// same again for bumper B"; empty where the cover is like no other.
+/// "Same as bumper A: print A once and cut 2 more", or on the print that others are cut from "Cut
+/// the same again for bumper B"; empty where the cover is like no other.
 std::string same_words(const Made& made, std::size_t bumper);
 
 /// Whether the cover is an earlier one's in all that is cut and marked, so that one print does.

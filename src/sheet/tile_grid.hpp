@@ -8,23 +8,6 @@
 
 namespace swathe {
 
-/// A straight piece of what is drawn.
-struct InkStroke {
-  FlatPoint a, b;
-};
-
-/// What is drawn, in short runs of strokes that lie close together.
-struct Ink {
-  struct Cluster {
-    std::size_t first, last;  ///< of the strokes
-    Box box;
-  };
-  std::vector<InkStroke> strokes;
-  std::vector<Cluster> clusters;
-
-  void add(InkStroke stroke);
-};
-
 /// What of the whole page each tile shows, and which tiles there are.
 struct TileGrid {
   FlatPoint start;        ///< upper left corner of the first tile
@@ -42,14 +25,19 @@ struct TileGrid {
   Box cell(std::size_t column, std::size_t row) const;
   /// The cell and the strips shared with the neighbours to the right and below that there are.
   Box image(std::size_t column, std::size_t row) const;
+  /// The column and row of the cell that a place lies in; the nearest of a place off the grid.
+  std::size_t column_of(double x) const;
+  std::size_t row_of(double y) const;
 };
 
 /// "B2": column letter and row number.
 std::string tile_name(std::size_t column, std::size_t row);
 
-/// The grid of fewest tiles for images of that size; of equal ones that which cuts fewest of the
-/// `whole` boxes, then the one that lies most in the middle.
-TileGrid fewest_tiles(const Ink& ink, const std::vector<Box>& whole, double image_width,
-                      double image_height, double overlap);
+/// The order the tiles are glued in, from 1, a number a cell; 0 where there is no tile.
+///
+/// Holds (tile_grid_test.cpp): (1) every tile but the first of a piece joins one with a lower
+///   number; (2) it comes after its left and upper neighbours, on which it is laid, wherever those
+///   can be had without breaking (1).
+std::vector<std::size_t> glue_order(const TileGrid& grid);
 
 }  // namespace swathe

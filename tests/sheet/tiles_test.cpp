@@ -8,10 +8,10 @@
 #include <numbers>
 #include <set>
 
+#include "sheet/tiles_together.hpp"
 #include "support/commands.hpp"
 #include "support/drawn.hpp"
 #include "support/label_face.hpp"
-#include "support/picture.hpp"
 #include "swathe/write/pdf.hpp"
 
 using namespace swathe;
@@ -26,11 +26,6 @@ TileOptions letter() {
   options.cut_words = "cut 1 red, 1 blue";
   options.face_words = "INSIDE UP";
   return options;
-}
-
-/// Furniture is drawn in kinds of its own; what the page brings is not.
-bool is_pages_own(LineKind kind) {
-  return kind == LineKind::Cut || kind == LineKind::Stitch || kind == LineKind::Numeral;
 }
 
 /// A cover's outline, a circle of stitches, a solid shape: long, with an empty middle.
@@ -57,82 +52,10 @@ Page some_page() {
 double own_length(const Drawing& drawing) {
   double sum = 0;
   for (const Mark& mark : drawing.marks())
-    if (const auto* const line = std::get_if<LineMark>(&mark); line && is_pages_own(line->kind))
+    if (const auto* const line = std::get_if<LineMark>(&mark);
+        line && test::is_pages_own(line->kind))
       sum += length(line->path);
   return sum;
-}
-
-struct Diamond {
-  FlatPoint base;  ///< the middle of its long side
-  FlatPoint into;  ///< towards its apex
-  std::string neighbour;
-};
-
-/// The half diamonds of a tile as a person reads them: a solid triangle, and the name beside it.
-std::vector<Diamond> diamonds_of(const Page& page) {
-  std::vector<Diamond> diamonds;
-  for (const Mark& mark : page.drawing.marks()) {
-    const auto* const fill = std::get_if<FillMark>(&mark);
-    if (!fill || fill->kind != LineKind::Join || fill->colour.red > 0.5) continue;
-    REQUIRE(fill->outlines.size() == 1);
-    const auto& v = fill->outlines[0].vertices;
-    REQUIRE(v.size() == 3);
-    Diamond diamond{0.5 * (v[0].at + v[2].at), {}, {}};
-    diamond.into = unit(v[1].at - diamond.base);
-    double nearest = 1e9;
-    for (const Mark& other : page.drawing.marks()) {
-      const auto* const text = std::get_if<TextMark>(&other);
-      if (!text || !text->text.starts_with("JOIN ")) continue;
-      if (const double away = apart(text->at, diamond.base); away < nearest) {
-        nearest = away;
-        diamond.neighbour = text->text.substr(5);
-      }
-    }
-    diamonds.push_back(diamond);
-  }
-  return diamonds;
-}
-
-/// Where each tile's page lies once the tiles are put together, diamond to diamond. The first lies
-/// at the origin; how well every pair fits is checked.
-std::map<std::string, FlatPoint> put_together(const Sheet& sheet) {
-  std::map<std::string, std::vector<Diamond>> diamonds;
-  for (const Page& page : sheet.pages) diamonds[page.name] = diamonds_of(page);
-  std::map<std::string, FlatPoint> places = {{sheet.pages.front().name, {0, 0}}};
-  for (std::size_t round = 0; round < sheet.pages.size(); ++round)
-    for (const auto& [name, own] : diamonds) {
-      if (!places.contains(name)) continue;
-      for (const Diamond& diamond : own) {
-        REQUIRE(diamonds.contains(diamond.neighbour));
-        std::vector<Diamond> faced;
-        for (const Diamond& other : diamonds[diamond.neighbour])
-          if (other.neighbour == name) faced.push_back(other);
-        std::vector<Diamond> mine;
-        for (const Diamond& d : own)
-          if (d.neighbour == diamond.neighbour) mine.push_back(d);
-        REQUIRE(faced.size() == mine.size());
-        for (std::size_t k = 0; k < mine.size(); ++k) {
-          CHECK(norm(mine[k].into + faced[k].into) < 1e-9);  // two halves of one
-          const FlatPoint place = places[name] + mine[k].base - faced[k].base;
-          const auto [slot, fresh] = places.try_emplace(diamond.neighbour, place);
-          CHECK(apart(slot->second, place) < 1e-9);
-        }
-      }
-    }
-  CHECK(places.size() == sheet.pages.size());
-  return places;
-}
-
-/// The page's own lines and fills alone.
-Page bare(const Page& page) {
-  Page own{page.width_mm, page.height_mm, {}, page.name};
-  for (const Mark& mark : page.drawing.marks()) {
-    if (const auto* const line = std::get_if<LineMark>(&mark))
-      if (is_pages_own(line->kind)) own.drawing.line(line->kind, line->path);
-    if (const auto* const fill = std::get_if<FillMark>(&mark))
-      if (is_pages_own(fill->kind)) own.drawing.fill(fill->kind, fill->colour, fill->outlines);
-  }
-  return own;
 }
 
 }  // namespace
@@ -174,7 +97,7 @@ TEST_CASE("tile: what fits one sheet comes out on one, whichever way it lies") {
     REQUIRE(sheet.pages.size() == 1);
     CHECK((sheet.pages[0].width_mm > sheet.pages[0].height_mm) == turned);
     CHECK(own_length(sheet.pages[0].drawing) == doctest::Approx(2 * (size.x + size.y)));
-    CHECK(diamonds_of(sheet.pages[0]).empty());
+    CHECK(test::diamonds_of(sheet.pages[0], {}).empty());
   }
 }
 
@@ -208,7 +131,7 @@ TEST_CASE("tile: every text once, whole on its tile, and moved only where it mus
   const Face face = test::label_face();
   for (int k = 0; k < 30; ++k) page.drawing.text({30.0 + 21 * k, 25}, "t" + std::to_string(k), 3.5);
   const Sheet sheet = tile(page, face, letter());
-  const auto places = put_together(sheet);
+  const auto places = test::put_together(sheet);
   std::size_t moved = 0;
   for (const Mark& mark : page.drawing.marks()) {
     const auto* const text = std::get_if<TextMark>(&mark);
@@ -253,7 +176,7 @@ TEST_CASE("tile (1): no length of line is lost, and none doubled but in overlaps
           for (const Path& strip : fill->outlines) strips.push_back(strip);
     for (const Mark& mark : part.drawing.marks()) {
       const auto* const line = std::get_if<LineMark>(&mark);
-      if (!line || !is_pages_own(line->kind)) continue;
+      if (!line || !test::is_pages_own(line->kind)) continue;
       const auto points = flatten(line->path, 0.001);
       for (std::size_t k = 0; k + (line->path.closed ? 0 : 1) < points.size(); ++k) {
         const FlatPoint a = points[k], b = points[(k + 1) % points.size()];
@@ -273,74 +196,7 @@ TEST_CASE("tile (1): no length of line is lost, and none doubled but in overlaps
 
 TEST_CASE("tile (2): put together by their marks, the tiles are the page") {
   const Page page = some_page();
-  const Face face = test::label_face();
-  const Sheet sheet = tile(page, face, letter());
-  const auto places = put_together(sheet);
-  constexpr int kDpi = 100;
-
-  Sheet whole{"whole", "whole", SheetKind::Pattern, "full size", {bare(page)}};
-  const test::Picture single = test::raster(to_pdf(whole, face), 1, kDpi);
-  // The first tile's place on the page, from a corner both of them have: the shape's lower left.
-  const auto corner_of = [](const Drawing& drawing) {
-    Box box;
-    for (const Mark& mark : drawing.marks())
-      if (const auto* const fill = std::get_if<FillMark>(&mark))
-        if (fill->kind == LineKind::Numeral)
-          for (const Path& outline : fill->outlines) box.cover(bounds(outline));
-    return box;
-  };
-  Box assembled;
-  for (const Page& part : sheet.pages) {
-    const Box box = corner_of(part.drawing);
-    if (box.empty()) continue;
-    assembled.cover(box.lo + places.at(part.name));
-    assembled.cover(box.hi + places.at(part.name));
-  }
-  const Box original = corner_of(page.drawing);
-  CHECK(assembled.width() == doctest::Approx(original.width()));
-  const FlatPoint origin = assembled.lo - original.lo;
-
-  std::vector<unsigned char> ink(single.greys.size(), 255);
-  for (const Page& part : sheet.pages) {
-    whole.pages = {bare(part)};
-    const test::Picture picture = test::raster(to_pdf(whole, face), 1, kDpi);
-    const FlatPoint at = places.at(part.name) - origin;
-    const long right = std::lround(at.x * picture.dots_per_mm);
-    const long down = std::lround((page.height_mm - at.y - part.height_mm) * picture.dots_per_mm);
-    for (long y = 0; y < picture.height; ++y)
-      for (long x = 0; x < picture.width; ++x) {
-        const long px = x + right, py = y + down;
-        if (px < 0 || py < 0 || px >= single.width || py >= single.height) continue;
-        auto& dot = ink[static_cast<std::size_t>(py * single.width + px)];
-        dot = std::min(dot, static_cast<unsigned char>(
-                                picture.grey(static_cast<int>(x), static_cast<int>(y))));
-      }
-  }
-  const auto dark_near = [&](const auto& grey, int x, int y) {
-    for (int dy = -2; dy <= 2; ++dy)
-      for (int dx = -2; dx <= 2; ++dx) {
-        const int px = x + dx, py = y + dy;
-        if (px < 0 || py < 0 || px >= single.width || py >= single.height) continue;
-        if (grey(px, py) < 160) return true;
-      }
-    return false;
-  };
-  const auto of_tiles = [&](int x, int y) {
-    return static_cast<int>(ink[static_cast<std::size_t>(y * single.width + x)]);
-  };
-  const auto of_page = [&](int x, int y) { return single.grey(x, y); };
-  int lost = 0, extra = 0, seen = 0;
-  for (int y = 0; y < single.height; ++y)
-    for (int x = 0; x < single.width; ++x) {
-      if (of_page(x, y) < 100) {
-        ++seen;
-        lost += !dark_near(of_tiles, x, y);
-      }
-      if (of_tiles(x, y) < 100) extra += !dark_near(of_page, x, y);
-    }
-  CHECK(seen > 10000);
-  CHECK(lost == 0);
-  CHECK(extra == 0);
+  test::check_together(page, tile(page, test::label_face(), letter()), test::label_face());
 }
 
 TEST_CASE("tile: drawn pages lose no line, whatever the paper") {

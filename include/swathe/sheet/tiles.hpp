@@ -27,9 +27,11 @@ struct TileOptions {
 /// A page too big for the paper, cut into tiles that are put together by their marks: each is
 /// trimmed at its left and top edge and laid on its neighbours' grey strip, edge on JOIN line.
 ///
-/// The fewest tiles are sought over both ways the paper can lie and where the first one starts;
-/// tiles without ink are left out. A text is never cut: it is drawn on the tile that holds it
-/// whole, and moved on to one where none does. Lines and fills keep their places.
+/// The fewest tiles are sought over both ways the paper can lie and where the first one starts, on
+/// a grid of 1 mm and beside the outline's corners; tiles without ink are left out. Each says when
+/// it is glued on; its page map, or a plan on one tile, numbers them all. A text is never cut: it
+/// is drawn on the tile that holds it whole, and moved on to one where none does. Lines and fills
+/// keep their places.
 ///
 /// Requires: paper that leaves 110 mm by 80 mm inside its margins, and more than twice the overlap.
 /// Holds (tiles_test.cpp): (1) the tiles' parts of every line are together as long as the line,
