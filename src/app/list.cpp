@@ -4,6 +4,7 @@
 
 #include "commands.hpp"
 #include "load.hpp"
+#include "shopping.hpp"
 #include "swathe/base/units.hpp"
 #include "swathe/bumper/voids.hpp"
 #include "table.hpp"
@@ -92,13 +93,22 @@ class ListText {
     const BackingKeys& backing = made_.job.backing;
     return fmt::format("\nBoards, {} thick, {} high\n{}", exact_size(backing.thickness),
                        exact_size(backing.height), pieces(made_.boards).to_text(2)) +
-           fmt::format(
-               "Buy {} of {} x {}, ripped to {} each ({} % used)\n",
-               count_of(static_cast<std::size_t>(made_.stock.sheets), "sheet", "sheets"),
-               size(backing.stock[0]), size_unit(backing.stock[1]),
-               count_of(static_cast<std::size_t>(made_.stock.strips_per_sheet), "strip", "strips"),
-               plain_number(100.0 * made_.stock.boards.used_fraction, 0)) +
+           paragraph("", "Buy " + boards_to_buy(made_)) + ripping() +
            plan(made_.stock.boards, "strip");
+  }
+
+  /// Which strips each sheet is ripped into.
+  std::string ripping() const {
+    std::string text;
+    for (std::size_t k = 0; k < made_.stock.ripped.size(); ++k) {
+      const RippedSheet& sheet = made_.stock.ripped[k];
+      text +=
+          paragraph(fmt::format("  rip sheet {}: ", k + 1),
+                    fmt::format("{} {} long",
+                                count_of(static_cast<std::size_t>(sheet.strips), "strip", "strips"),
+                                size_unit(mm(sheet.strip_length))));
+    }
+    return text;
   }
 
   std::string padding() const {
@@ -108,12 +118,7 @@ class ListText {
                                exact_size(padding.diameter), padding.stack)
                  : fmt::format("\nPadding, blocks {} deep, {} high\n", exact_size(padding.depth),
                                exact_size(padding.height))) +
-           pieces(made_.padding).to_text(2) +
-           fmt::format("Buy {} of {} ({} % used)\n",
-                       count_of(made_.stock.padding.sticks.size(), rods ? "rod" : "block",
-                                rods ? "rods" : "blocks"),
-                       size_unit(padding.stock),
-                       plain_number(100.0 * made_.stock.padding.used_fraction, 0)) +
+           pieces(made_.padding).to_text(2) + paragraph("", "Buy " + padding_to_buy(made_)) +
            plan(made_.stock.padding, rods ? "rod" : "block") + overhanging() + voids();
   }
 
@@ -152,21 +157,11 @@ class ListText {
       covers.add({pattern.bumper, size(mm(pattern.cloth_length)), size(mm(pattern.cloth_width))});
     std::string text = "\nCloth\n" + covers.to_text(2);
     for (const ClothLay& lay : made_.stock.cloth) {
-      text +=
-          fmt::format("Buy {} of {}, from a roll {} wide ({} % used)\n", bought(lay), lay.colour,
-                      size_unit(mm(lay.roll_width)), plain_number(100.0 * lay.used_fraction, 0));
+      text += paragraph("", "Buy " + cloth_to_buy(made_, lay));
       for (const std::string& cover : lay.does_not_fit)
         text += paragraph("  ", fmt::format("the cover of {} is wider than the roll", cover));
     }
     return text;
-  }
-
-  /// "117 in (3 1/4 yd)": cloth is sold by the yard where it is measured in inches.
-  std::string bought(const ClothLay& lay) const {
-    const std::string length = size_unit(mm(lay.length_to_buy));
-    if (made_.job.units != Units::Inches) return length;
-    const double yards = mm(lay.length_to_buy).inches() / 36.0;
-    return fmt::format("{} ({} yd)", length, dimension(Length::from_inches(yards), Units::Inches));
   }
 
   std::string numerals() const {
@@ -220,12 +215,22 @@ class ListText {
   }
 
   std::string weight() const {
-    Table table({{"bumper"}, {"boards", kRight}, {"padding", kRight}, {"cloth", kRight}});
+    Table table({{"bumper"},
+                 {"boards", kRight},
+                 {"padding", kRight},
+                 {"cloth", kRight},
+                 {"fasteners", kRight}});
     for (const BumperWeight& bumper : made_.stock.weights)
-      table.add(
-          {bumper.bumper, mass(bumper.boards_g), mass(bumper.padding_g), mass(bumper.cloth_g)});
-    return fmt::format("\nWeight\n{}One set, without fasteners: {}\n", table.to_text(2),
-                       mass(made_.stock.set_g));
+      table.add({bumper.bumper, mass(bumper.boards_g), mass(bumper.padding_g), mass(bumper.cloth_g),
+                 mass(bumper.fasteners_g)});
+    std::string text =
+        fmt::format("\nWeight\n{}One set: {}\n", table.to_text(2), mass(made_.stock.set_g));
+    if (made_.stock.unknown_brackets > 0)
+      text += paragraph("  ",
+                        fmt::format("without {}: give each bracket its mass",
+                                    count_of(static_cast<std::size_t>(made_.stock.unknown_brackets),
+                                             "bracket", "brackets")));
+    return text;
   }
 
   std::string mass(double grams) const {

@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "check/checks.hpp"
 #include "swathe/base/units.hpp"
 
@@ -11,18 +13,27 @@ std::string weight_in_words(double grams, Units units) {
                                 : plain_number(grams / 1000.0, 2) + " kg";
 }
 
+/// "without 4 brackets, whose mass the job does not say", or nothing.
+std::string not_weighed(const Stock& stock) {
+  const int count = stock.unknown_brackets;
+  return count == 0 ? ""
+                    : fmt::format(" without {} bracket{}, whose mass the job does not say", count,
+                                  count == 1 ? "" : "s");
+}
+
 void judge_set_weight(const Subject& s, const Season& season, Book& book) {
   const Units units = s.job.units;
   const double limit = season.weight_set->value.grams, has = s.stock->set_g;
   const bool over = has > limit;
+  const std::string off = weight_in_words(std::abs(has - limit), units);
   book.add(
       *season.weight_set,
       {"weight", "one set of bumpers", "at most " + weight_in_words(limit, units),
-       weight_in_words(has, units) + " without fasteners", over ? Verdict::Fail : Verdict::Unknown,
-       over ? fmt::format("{} too much, by the job's densities: take lighter boards or padding",
-                          weight_in_words(has - limit, units))
-            : fmt::format("brackets and fasteners may weigh {}: put a finished set on a scale",
-                          weight_in_words(limit - has, units))});
+       weight_in_words(has, units) + not_weighed(*s.stock), over ? Verdict::Fail : Verdict::Unknown,
+       over
+           ? fmt::format("{} too much, by the job's densities: take lighter boards or padding", off)
+           : fmt::format("{} to spare, by the job's densities: put a finished set on a scale",
+                         off)});
 }
 
 }  // namespace
@@ -55,7 +66,7 @@ void check_weight(const Subject& s, const Season& season, Book& book) {
         *season.weight_machine,
         {"weight", "machine with bumpers",
          "at most " + weight_in_words(season.weight_machine->value.grams, units),
-         "one set weighs about " + weight_in_words(s.stock->set_g, units) + " without fasteners",
+         "one set weighs about " + weight_in_words(s.stock->set_g, units) + not_weighed(*s.stock),
          Verdict::Unknown, "put the machine on a scale with its bumpers on"});
   }
 }

@@ -143,6 +143,7 @@ void read_brackets(TableReader& root) {
     in.choice("cloth", bracket.cloth, kBracketClothWords);
     in.length("clearance", bracket.clearance, kSmallGap);
     in.length("corner_radius", bracket.corner_radius, kSmallGap);
+    in.number("mass", bracket.mass_g, kBracketMass);
     in.finish();
     file.job().brackets.push_back(std::move(bracket));
   });

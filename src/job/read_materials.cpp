@@ -54,6 +54,7 @@ void read_quick_change(TableReader& cloth, QuickChangeKeys& keys) {
   in.length("hem", keys.hem, kSmallGap);
   in.length("strip", keys.strip, kFlap);
   in.number("stretch", keys.stretch, kStretch);
+  in.number("density", keys.density_kg_m2, kClothDensity);
   in.finish();
 }
 
@@ -109,7 +110,10 @@ void read_cloth(TableReader& root) {
   in.length("end_reach", cloth.end_reach, kFlap);
   in.flag("may_join", cloth.may_join);
   in.length("longest_piece", cloth.longest_piece, kStockLength);
+  in.flag("may_lie_across", cloth.may_lie_across);
+  in.flag("one_way", cloth.one_way);
   in.number("density", cloth.density_kg_m2, kClothDensity);
+  in.number("staple_mass", cloth.staple_g, kStapleMass);
   in.choice("fixing", cloth.fixing, kFixingWords);
   read_quick_change(in, cloth.quick_change);
   in.finish();

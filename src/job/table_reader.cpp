@@ -189,6 +189,13 @@ void TableReader::number(std::string_view key, double& out, const NumberRange& r
     out = read_number(*node, name_of(key), range).value_or(out);
 }
 
+void TableReader::number(std::string_view key, std::optional<double>& out,
+                         const NumberRange& range) {
+  const toml::node* node = take(key);
+  if (!node) return;
+  if (const auto value = read_number(*node, name_of(key), range)) out = value;
+}
+
 void TableReader::count(std::string_view key, int& out, const CountRange& range) {
   const toml::node* node = take(key);
   if (!node) return;

@@ -32,6 +32,7 @@ class TableReader {
   void length(std::string_view key, std::optional<Length>& out, const LengthRange& range);
   void angle(std::string_view key, Angle& out, const AngleRange& range);
   void number(std::string_view key, double& out, const NumberRange& range);
+  void number(std::string_view key, std::optional<double>& out, const NumberRange& range);
   void count(std::string_view key, int& out, const CountRange& range);
   void flag(std::string_view key, bool& out);
   void colour(std::string_view key, Colour& out);

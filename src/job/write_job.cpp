@@ -138,13 +138,17 @@ void write(Writer& out, const ClothKeys& cloth) {
   out.key("end_reach", cloth.end_reach);
   out.key("may_join", cloth.may_join);
   if (cloth.longest_piece) out.key("longest_piece", *cloth.longest_piece);
+  out.key("may_lie_across", cloth.may_lie_across);
+  out.key("one_way", cloth.one_way);
   out.key("density", cloth.density_kg_m2);
+  out.key("staple_mass", cloth.staple_g);
   out.word("fixing", cloth.fixing, kFixingWords);
   out.header("cloth.quick_change");
   out.key("flap", cloth.quick_change.flap);
   out.key("hem", cloth.quick_change.hem);
   out.key("strip", cloth.quick_change.strip);
   out.key("stretch", cloth.quick_change.stretch);
+  out.key("density", cloth.quick_change.density_kg_m2);
 }
 
 void write(Writer& out, const BumperKeys& bumper) {
@@ -168,6 +172,7 @@ void write(Writer& out, const BracketKeys& bracket) {
   out.word("cloth", bracket.cloth, kBracketClothWords);
   out.key("clearance", bracket.clearance);
   out.key("corner_radius", bracket.corner_radius);
+  if (bracket.mass_g) out.key("mass", *bracket.mass_g);
 }
 
 void write(Writer& out, const NumeralKeys& numerals) {

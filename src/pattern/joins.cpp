@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "swathe/base/units.hpp"
+#include "swathe/plane/clip.hpp"
 
 namespace swathe {
 namespace {
@@ -68,6 +69,16 @@ Box box_between(const Polygon& outline, double from, double to) {
   return box;
 }
 
+ClothPart part_between(const Pattern& pattern, std::string name, double from, double to) {
+  const Box whole = bounds(pattern.outline);
+  const Polygon between = {
+      {from, whole.lo.y}, {to, whole.lo.y}, {to, whole.hi.y}, {from, whole.hi.y}};
+  ClothPart part{std::move(name), box_between(pattern.outline, from, to), {}};
+  for (Polygon& piece : intersect({pattern.outline}, {between}))  // corners of flaps fall off
+    if (area(piece) > area(part.outline)) part.outline = std::move(piece);
+  return part;
+}
+
 /// "A" and 2 make "A2", "left 1" and 2 "left 1-2".
 std::string part_name(const std::string& bumper, std::size_t number) {
   const bool digit = !bumper.empty() && bumper.back() >= '0' && bumper.back() <= '9';
@@ -78,16 +89,16 @@ std::string part_name(const std::string& bumper, std::size_t number) {
 
 std::vector<ClothPart> cloth_parts(const Pattern& pattern) {
   const Box whole = bounds(pattern.outline);
-  if (pattern.joins.empty()) return {{pattern.bumper, whole}};
+  if (pattern.joins.empty()) return {{pattern.bumper, whole, pattern.outline}};
   std::vector<ClothPart> parts;
   double from = whole.lo.x;
   for (const ClothJoin& join : pattern.joins) {
-    parts.push_back({part_name(pattern.bumper, parts.size() + 1),
-                     box_between(pattern.outline, from, join.s + join.allowance)});
+    parts.push_back(part_between(pattern, part_name(pattern.bumper, parts.size() + 1), from,
+                                 join.s + join.allowance));
     from = join.s - join.allowance;
   }
-  parts.push_back({part_name(pattern.bumper, parts.size() + 1),
-                   box_between(pattern.outline, from, whole.hi.x)});
+  parts.push_back(
+      part_between(pattern, part_name(pattern.bumper, parts.size() + 1), from, whole.hi.x));
   return parts;
 }
 

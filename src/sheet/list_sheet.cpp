@@ -164,9 +164,10 @@ class Lists {
                     "lengths along the longer face.",
                     full(keys.height), full(keys.thickness)));
     flow_.table(pieces(made_.boards));
-    if (made_.stock.strips_per_sheet > 0)
-      flow_.words(fmt::format("Rip {} strips from each sheet, then cut all boards:",
-                              made_.stock.strips_per_sheet));
+    int sheet = 0;
+    for (const RippedSheet& ripped : made_.stock.ripped)
+      flow_.words(fmt::format("Rip sheet {} into {}, {} long; then cut all boards:", ++sheet,
+                              counted(ripped.strips, "strip"), full(mm(ripped.strip_length))));
     cutting_plan(made_.stock.boards, "strip");
   }
 

@@ -52,24 +52,35 @@ std::vector<Fill> first_fit(const Kinds& kinds, Size capacity) {
   return bins;
 }
 
-/// Looks for a packing into a given number of bins, completing one bin after another round the
-/// largest item left, fullest completions first.
+/// One bin filled.
+struct Filled {
+  Fill fill;
+  std::size_t size = 0;  ///< which of the sizes of bins it is
+};
+
+/// Looks for a packing into given bins, completing one bin after another round the largest item
+/// left, fullest completions first.
 class Completion {
  public:
-  Completion(Kinds kinds, Size capacity) : kinds_(std::move(kinds)), capacity_(capacity) {}
+  Completion(Kinds kinds, int starts) : kinds_(std::move(kinds)), starts_(starts) {}
 
   /// A packing into `bins`; nothing where there is none or the budget is spent.
-  std::optional<std::vector<Fill>> into(std::size_t bins) {
-    Size total = 0;
-    for (std::size_t k = 0; k < kinds_.size.size(); ++k) total += kinds_.count[k] * kinds_.size[k];
-    const Size spare = static_cast<Size>(bins) * capacity_ - total;
-    for (int start = 0; spare >= 0 && start < kStarts; ++start) {
+  std::optional<std::vector<Filled>> into(const std::vector<Bins>& bins) {
+    Size spare = 0, largest = 0;
+    for (const Bins& some : bins) {
+      spare += static_cast<Size>(some.count) * some.capacity;
+      largest = std::max(largest, some.capacity);
+    }
+    for (std::size_t k = 0; k < kinds_.size.size(); ++k) spare -= kinds_.count[k] * kinds_.size[k];
+    everywhere_ = true;
+    for (int start = 0; spare >= 0 && start < starts_; ++start) {
+      bins_ = bins;
       left_ = kinds_.count;
       chosen_.clear();
       hopeless_.clear();
       steps_left_ = kSteps;
       everywhere_ = true;
-      noise_ = start == 0 ? 0 : static_cast<std::uint32_t>(std::min<Size>(capacity_ / 20, 1 << 30));
+      noise_ = start == 0 ? 0 : static_cast<std::uint32_t>(std::min<Size>(largest / 20, 1 << 30));
       dice_.seed(static_cast<std::mt19937::result_type>(start));
       if (fill(spare)) return chosen_;
       if (everywhere_) break;
@@ -80,12 +91,11 @@ class Completion {
   bool looked_everywhere() const { return everywhere_; }
 
  private:
-  static constexpr int kStarts = 60;          // the first fullest bins first, others nearly so
   static constexpr long kSteps = 100'000;     // budget of one start
   static constexpr std::size_t kTries = 400;  // completions looked at for one bin
 
   struct Candidate {
-    Fill fill;
+    Filled bin;
     Size waste = 0;
     Size rank = 0;  ///< waste with a little noise
   };
@@ -94,13 +104,16 @@ class Completion {
     const auto first = static_cast<std::size_t>(
         std::ranges::find_if(left_, [](int n) { return n > 0; }) - left_.begin());
     if (first == left_.size()) return true;
-    if (steps_left_ < 0 || hopeless_.contains(left_)) return false;
+    if (steps_left_ < 0 || hopeless_.contains(state())) return false;
 
     candidates_ = {};
     open_ = Fill(left_.size(), 0);
     open_[first] = 1;
     --left_[first];
-    complete(first, capacity_ - kinds_.size[first], spare, first);
+    for (size_ = 0; size_ < bins_.size(); ++size_) {
+      const Size room = bins_[size_].capacity - kinds_.size[first];
+      if (bins_[size_].count > 0 && room >= 0) complete(first, room, spare, first);
+    }
     ++left_[first];
     std::vector<Candidate> tries = std::move(candidates_);
     for (Candidate& next : tries)
@@ -108,14 +121,23 @@ class Completion {
     std::ranges::stable_sort(tries, {}, &Candidate::rank);
 
     for (const Candidate& next : tries) {
-      take(next.fill, -1);
-      chosen_.push_back(next.fill);
+      take(next.bin.fill, -1);
+      --bins_[next.bin.size].count;
+      chosen_.push_back(next.bin);
       if (fill(spare - next.waste)) return true;
       chosen_.pop_back();
-      take(next.fill, +1);
+      ++bins_[next.bin.size].count;
+      take(next.bin.fill, +1);
     }
-    if (steps_left_ >= 0) hopeless_.insert(left_);
+    if (steps_left_ >= 0) hopeless_.insert(state());
     return false;
+  }
+
+  /// Items and bins left.
+  std::vector<int> state() const {
+    std::vector<int> state = left_;
+    for (const Bins& some : bins_) state.push_back(static_cast<int>(some.count));
+    return state;
   }
 
   void take(const Fill& fill, int sign) {
@@ -130,7 +152,8 @@ class Completion {
     }
     while (k < left_.size() && (left_[k] == 0 || kinds_.size[k] > room)) ++k;
     if (k == left_.size()) {
-      if (room <= spare && !dominated(room, first)) candidates_.push_back({open_, room});
+      if (room <= spare && !dominated(room, first))
+        candidates_.push_back({{open_, size_}, room, 0});
       return;
     }
     const int most = static_cast<int>(std::min<Size>(left_[k], room / kinds_.size[k]));
@@ -165,10 +188,12 @@ class Completion {
   }
 
   Kinds kinds_;
-  Size capacity_;
+  int starts_;              ///< the first fullest bins first, others nearly so
+  std::vector<Bins> bins_;  ///< left
   std::vector<int> left_;
   Fill open_;
-  std::vector<Fill> chosen_;
+  std::size_t size_ = 0;  ///< of the open bin
+  std::vector<Filled> chosen_;
   std::vector<Candidate> candidates_;
   std::set<std::vector<int>> hopeless_;
   long steps_left_ = 0;
@@ -207,16 +232,32 @@ BinPacking pack_bins(const std::vector<Size>& sizes, Size capacity) {
   const Kinds kinds = kinds_of(sizes);
   std::vector<Fill> best = first_fit(kinds, capacity);
   std::size_t at_least = bins_at_least(sizes, capacity);
-  Completion completion(kinds, capacity);
+  Completion completion(kinds, 60);
   while (best.size() > at_least) {
-    auto better = completion.into(best.size() - 1);
+    const auto better = completion.into({{capacity, best.size() - 1}});
     if (!better) {
       if (completion.looked_everywhere()) at_least = best.size();
       break;
     }
-    best = std::move(*better);
+    best.clear();
+    for (const Filled& bin : *better) best.push_back(bin.fill);
   }
   return {named(best, kinds, sizes), at_least};
+}
+
+std::optional<std::vector<std::vector<std::size_t>>> pack_into(const std::vector<Size>& sizes,
+                                                               const std::vector<Bins>& bins) {
+  const Kinds kinds = kinds_of(sizes);
+  const auto filled = Completion(kinds, 4).into(bins);
+  if (!filled) return std::nullopt;
+  std::vector<Fill> all;
+  for (std::size_t size = 0; size < bins.size(); ++size) {
+    const std::size_t before = all.size();
+    for (const Filled& bin : *filled)
+      if (bin.size == size) all.push_back(bin.fill);
+    all.resize(before + bins[size].count, Fill(kinds.size.size(), 0));
+  }
+  return named(all, kinds, sizes);
 }
 
 }  // namespace swathe

@@ -2,9 +2,10 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <vector>
 
-// Fewest equal bins for items of given sizes. Whole numbers only: callers choose the grid.
+// Items of given sizes in bins. Whole numbers only: callers choose the grid.
 namespace swathe {
 
 struct BinPacking {
@@ -19,6 +20,19 @@ struct BinPacking {
 /// Source: Martello and Toth, Knapsack Problems (1990), chapter 8 (bound L2, dominance); bins
 ///   completed one after another as in Korf, A New Algorithm for Optimal Bin Packing (AAAI 2002).
 BinPacking pack_bins(const std::vector<std::int64_t>& sizes, std::int64_t capacity);
+
+/// Bins of one size.
+struct Bins {
+  std::int64_t capacity = 0;
+  std::size_t count = 0;
+};
+
+/// Numbers of the items in each of so many bins, size after size; empty bins stay in the list.
+/// Nothing where they do not fit, or no way was found within the search's budget.
+///
+/// Requires: every size positive and no more than the largest capacity.
+std::optional<std::vector<std::vector<std::size_t>>> pack_into(
+    const std::vector<std::int64_t>& sizes, const std::vector<Bins>& bins);
 
 /// Martello and Toth's bound L2 on the number of bins.
 std::size_t bins_at_least(std::vector<std::int64_t> sizes, std::int64_t capacity);

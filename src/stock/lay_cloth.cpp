@@ -1,5 +1,5 @@
 #include <cmath>
-#include <limits>
+#include <numbers>
 
 #include "stock/strip.hpp"
 #include "swathe/pattern/joins.hpp"
@@ -10,9 +10,9 @@ namespace {
 
 constexpr double kRounding = 1e-6;  // mm
 
-/// What the seams' allowances add to a cover's cloth.
-double allowances(const Pattern& pattern) {
-  double area = 0;
+/// A cover's cloth, its seams' allowances in.
+double cloth_of(const Pattern& pattern) {
+  double area = pattern.cloth_area;
   for (const ClothJoin& join : pattern.joins)
     area += 2 * join.allowance * (join.to.y - join.from.y);
   return area;
@@ -22,41 +22,109 @@ double rounded_up(double length, double step) {
   return step > 0 ? std::ceil((length - kRounding) / step) * step : length;
 }
 
+/// How a piece is turned on the roll.
+struct Turn {
+  bool across = false, turned = false;
+
+  Polygon operator()(const Polygon& outline) const {
+    const double quarters = (across ? 1.0 : 0.0) + (turned ? 2.0 : 0.0);
+    return Placement{false, quarters * std::numbers::pi / 2, {}}(outline);
+  }
+};
+
+/// Turns that may lie side by side, a list each. On cloth that runs one way all covers lie alike.
+std::vector<std::vector<Turn>> allowed_turns(const ClothKeys& cloth) {
+  const Turn along{false, false}, across{true, false};
+  if (cloth.one_way && cloth.may_lie_across) return {{along}, {across}};
+  if (cloth.one_way) return {{along}};
+  std::vector<Turn> turns = {along, {false, true}};
+  if (cloth.may_lie_across) turns.insert(turns.end(), {across, {true, true}});
+  return {turns};
+}
+
+class ClothLayer {
+ public:
+  ClothLayer(const std::vector<Pattern>& patterns, const ClothKeys& cloth)
+      : patterns_(patterns), cloth_(cloth) {
+    strip_.width = microns(cloth.roll_width.mm());
+    if (cloth.longest_piece) strip_.length = microns(cloth.longest_piece->mm());
+  }
+
+  ClothLay lay(const std::vector<Turn>& turns) const {
+    ClothLay lay;
+    lay.roll_width = cloth_.roll_width.mm();
+    std::vector<StripPiece> pieces;
+    std::vector<std::vector<Turn>> turns_of;
+    double area = 0;
+    for (const Pattern& pattern : patterns_) {
+      bool all = true;
+      for (const ClothPart& part : cloth_parts(pattern)) {
+        if (part.box.empty()) continue;
+        StripPiece ways;
+        std::vector<Turn> fitting;
+        for (const Turn& turn : turns) {
+          SteppedShape shape = stepped(turn(part.outline));
+          if (shape.across > strip_.width || shape.along > strip_.length) continue;
+          ways.ways.push_back(std::move(shape));
+          fitting.push_back(turn);
+        }
+        if (fitting.empty()) {
+          lay.does_not_fit.push_back(part.name);
+          all = false;
+          continue;
+        }
+        pieces.push_back(std::move(ways));
+        turns_of.push_back(std::move(fitting));
+        lay.placements.push_back({pattern.bumper, part.name, 0, 0, false, false, part.outline});
+      }
+      if (all) area += cloth_of(pattern);
+    }
+    const StripLay laid = lay_on_strip(pieces, strip_);
+    for (std::size_t k = 0; k < pieces.size(); ++k)
+      put(lay.placements[k], turns_of[k][laid.at[k].way], laid.at[k]);
+    lay.length = mm_of(laid.length);
+    lay.length_to_buy = rounded_up(lay.length, cloth_.buy_step.mm());
+    if (lay.length_to_buy > 0) lay.used_fraction = area / (lay.length_to_buy * lay.roll_width);
+    return lay;
+  }
+
+ private:
+  static double mm_of(Micron length) {
+    return static_cast<double>(length) / static_cast<double>(kMicronsPerMm);
+  }
+
+  static void put(ClothPlacement& placement, const Turn& turn, const StripPlace& place) {
+    placement.across = turn.across;
+    placement.turned = turn.turned;
+    placement.x = mm_of(place.x);
+    placement.y = mm_of(place.y);
+    placement.outline = turn(placement.outline);
+    const FlatPoint corner = bounds(placement.outline).lo;
+    for (FlatPoint& p : placement.outline) p = p - corner + FlatPoint{placement.x, placement.y};
+  }
+
+  const std::vector<Pattern>& patterns_;
+  const ClothKeys& cloth_;
+  Strip strip_;
+};
+
 }  // namespace
 
 ClothLay lay_cloth(const std::vector<Pattern>& patterns, const ClothKeys& cloth,
                    const std::string& colour) {
-  ClothLay lay;
-  lay.colour = colour;
-  lay.roll_width = cloth.roll_width.mm();
-  std::vector<StripBox> boxes;
-  double area = 0;
-  const double longest =
-      cloth.longest_piece ? cloth.longest_piece->mm() : std::numeric_limits<double>::infinity();
-  for (const Pattern& pattern : patterns) {
-    bool all = true;
-    for (const ClothPart& part : cloth_parts(pattern)) {
-      const Box& box = part.box;
-      if (box.empty()) continue;
-      if (box.height() > lay.roll_width + kRounding || box.width() > longest + kRounding) {
-        lay.does_not_fit.push_back(part.name);
-        all = false;
-        continue;
-      }
-      boxes.push_back({box.width(), box.height()});
-      lay.placements.push_back({pattern.bumper, part.name, 0, 0, false});
-    }
-    if (all) area += pattern.cloth_area + allowances(pattern);
+  const ClothLayer layer(patterns, cloth);
+  ClothLay best;
+  bool first = true;
+  for (const auto& turns : allowed_turns(cloth)) {
+    ClothLay lay = layer.lay(turns);
+    const auto judged = [](const ClothLay& one) {
+      return std::pair(one.does_not_fit.size(), one.length);
+    };
+    if (first || judged(lay) < judged(best)) best = std::move(lay);
+    first = false;
   }
-  const StripLay laid = lay_on_strip(boxes, lay.roll_width, longest);
-  for (std::size_t i = 0; i < boxes.size(); ++i) {
-    lay.placements[i].x = laid.at[i].x;
-    lay.placements[i].y = laid.at[i].y;
-  }
-  lay.length = laid.length;
-  lay.length_to_buy = rounded_up(laid.length, cloth.buy_step.mm());
-  if (lay.length_to_buy > 0) lay.used_fraction = area / (lay.length_to_buy * lay.roll_width);
-  return lay;
+  best.colour = colour;
+  return best;
 }
 
 }  // namespace swathe

@@ -1,5 +1,6 @@
 #include "stock/weigh.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -28,6 +29,28 @@ double padding_section(const PaddingKeys& padding) {
   return padding.depth.mm() * padding.height.mm() - rounding;
 }
 
+/// Hook-and-loop strips, hooks and loops.
+double strips_g(const Pattern& pattern, const QuickChangeKeys& keys) {
+  double area = 0;
+  for (const Path& strip : pattern.strips) {
+    const Box box = bounds(strip);
+    area += std::max(box.width(), box.height()) * keys.strip.mm();
+  }
+  return area * kSquareMetre * keys.density_kg_m2 * kGramsPerKg;
+}
+
+void weigh_fasteners(const Job& job, const Pattern& pattern, BumperWeight& weight) {
+  weight.fasteners_g = static_cast<double>(pattern.staples.size()) * job.cloth.staple_g +
+                       strips_g(pattern, job.cloth.quick_change);
+  for (const BracketKeys& bracket : job.brackets) {
+    if (bracket.bumper != pattern.bumper) continue;
+    if (bracket.mass_g)
+      weight.fasteners_g += *bracket.mass_g;
+    else
+      ++weight.unknown_brackets;
+  }
+}
+
 }  // namespace
 
 std::vector<BumperWeight> weigh(const Job& job, const std::vector<Piece>& boards,
@@ -53,6 +76,7 @@ std::vector<BumperWeight> weigh(const Job& job, const std::vector<Piece>& boards
     weight.padding_g = sum(padding, pattern.bumper, padding_depth) * padding_section(job.padding) *
                        kCubicMetre * job.padding.density_kg_m3 * kGramsPerKg;
     weight.cloth_g = pattern.cloth_area * kSquareMetre * job.cloth.density_kg_m2 * kGramsPerKg;
+    weigh_fasteners(job, pattern, weight);
   }
   return weights;
 }

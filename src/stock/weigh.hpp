@@ -6,7 +6,7 @@
 
 namespace swathe {
 
-/// What each bumper of one set weighs, from volumes and the job's densities; without fasteners.
+/// What each bumper of one set weighs, from volumes, counts and the job's densities and masses.
 ///
 /// Ends cut at an angle are taken off: a piece is as long as its middle line.
 std::vector<BumperWeight> weigh(const Job& job, const std::vector<Piece>& boards,

@@ -226,6 +226,13 @@ Json plan_part(const StockPlan& plan) {
           {"too_long", std::move(too_long)}};
 }
 
+Json ripped_part(const std::vector<RippedSheet>& sheets) {
+  Json part = Json::array();
+  for (const RippedSheet& sheet : sheets)
+    part.push_back({{"strip_length_mm", grid(sheet.strip_length)}, {"strips", sheet.strips}});
+  return part;
+}
+
 Json lay_part(const ClothLay& lay) {
   Json placements = Json::array();
   for (const ClothPlacement& placement : lay.placements)
@@ -233,6 +240,7 @@ Json lay_part(const ClothLay& lay) {
                           {"piece", placement.piece},
                           {"x_mm", grid(placement.x)},
                           {"y_mm", grid(placement.y)},
+                          {"across", placement.across},
                           {"turned", placement.turned}});
   return {{"colour", lay.colour},
           {"length_to_buy_mm", grid(lay.length_to_buy)},
@@ -347,8 +355,12 @@ Json weight_part(const Stock& stock) {
     bumpers.push_back({{"bumper", weight.bumper},
                        {"boards_g", grid(weight.boards_g)},
                        {"padding_g", grid(weight.padding_g)},
-                       {"cloth_g", grid(weight.cloth_g)}});
-  return {{"bumpers", std::move(bumpers)}, {"set_g", grid(stock.set_g)}};
+                       {"cloth_g", grid(weight.cloth_g)},
+                       {"fasteners_g", grid(weight.fasteners_g)},
+                       {"unknown_brackets", weight.unknown_brackets}});
+  return {{"bumpers", std::move(bumpers)},
+          {"set_g", grid(stock.set_g)},
+          {"unknown_brackets", stock.unknown_brackets}};
 }
 
 }  // namespace
@@ -375,6 +387,8 @@ std::string report_json(const Made& made, const std::vector<Sheet>& sheets) {
       report["voids"].push_back(void_part(hollow));
   report["stock"] = {{"board_sheets", made.stock.sheets},
                      {"strips_per_sheet", made.stock.strips_per_sheet},
+                     {"ripped", ripped_part(made.stock.ripped)},
+                     {"sheets_used_fraction", grid(made.stock.sheets_used)},
                      {"boards", plan_part(made.stock.boards)},
                      {"padding", plan_part(made.stock.padding)}};
   report["cloth"] = Json::array();

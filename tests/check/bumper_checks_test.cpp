@@ -323,7 +323,7 @@ TEST_CASE("support stands on the job's word and on the fit") {
 }
 
 // 2026 R408: the machine's 135 lb; 2023 R407: a set's 15 lb
-TEST_CASE("weight: never passed, for fasteners and machine are not known") {
+TEST_CASE("weight: never passed, for densities are no scale and the machine is not known") {
   test::Checked c = made(halves());
   CHECK(of(c.by("2026"), "weight").empty());  // stock was not planned
   c.stock = Stock();
@@ -331,8 +331,11 @@ TEST_CASE("weight: never passed, for fasteners and machine are not known") {
   CHECK(worst(c.by("2026"), "weight").verdict == Verdict::Unknown);
   const Finding light = worst(c.by("2023"), "weight");
   CHECK(light.verdict == Verdict::Unknown);
-  CHECK(light.measured == "13.2 lb without fasteners");
-  CHECK(light.advice.find("1.8 lb") != std::string::npos);
+  CHECK(light.measured == "13.2 lb");
+  CHECK(light.advice.find("1.8 lb to spare") != std::string::npos);
+  c.stock->unknown_brackets = 2;
+  CHECK(worst(c.by("2023"), "weight").measured ==
+        "13.2 lb without 2 brackets, whose mass the job does not say");
   c.stock->set_g = 6900;  // 15 lb are 6804 g
   CHECK(worst(c.by("2023"), "weight").verdict == Verdict::Fail);
 }

@@ -65,9 +65,12 @@ setback = 4
 cut_clear = 5
 seam = 11
 end_reach = 45
+may_lie_across = true
+one_way = true
 density = 0.4
+staple_mass = 0.2
 fixing = "quick-change"
-quick_change = { flap = 60, hem = 14, strip = "3/4 in", stretch = 0.02 }
+quick_change = { flap = 60, hem = 14, strip = "3/4 in", stretch = 0.02, density = 0.65 }
 [[bumper]]
 name = "one"
 from = ["se", "corner"]
@@ -88,6 +91,7 @@ holes = [[0, 0], [50, 40], ["1/7 in", 1]]
 cloth = "window"
 clearance = 2
 corner_radius = 3
+mass = 310.5
 [numerals]
 font = "faces/my \"own\".ttf"
 axes = { wght = 650.5, "a b " = -3 }
@@ -134,6 +138,11 @@ TEST_CASE("job_text (1) (2): what was read is written and read again") {
   CHECK(job.cloth.quick_change.hem == mm(14));
   CHECK(job.cloth.quick_change.strip == inches(0.75));
   CHECK(job.cloth.quick_change.stretch == 0.02);
+  CHECK(job.cloth.quick_change.density_kg_m2 == 0.65);
+  CHECK(job.cloth.may_lie_across);
+  CHECK(job.cloth.one_way);
+  CHECK(job.cloth.staple_g == 0.2);
+  CHECK(job.brackets[0].mass_g == 310.5);
   CHECK(std::get<RunEnd::Share>(job.bumpers[0].to.at).fraction == doctest::Approx(0.333));
   CHECK(std::holds_alternative<RunEnd::Corner>(job.bumpers[0].from.at));
   CHECK(job.brackets[0].holes.size() == 3);

@@ -1,6 +1,7 @@
 #include "swathe/pattern/joins.hpp"
 
 #include "support/drawn_jobs.hpp"
+#include "swathe/plane/clip.hpp"
 
 namespace swathe {
 namespace {
@@ -81,11 +82,18 @@ TEST_CASE("the parts of a joined cover overlap by both allowances, and are named
   CHECK(parts[0].name == "A1");
   CHECK(parts[1].name == "A2");
   double along = 0.0;
+  Region cover;
   for (const ClothPart& part : parts) {
     along += part.box.width();
+    const Box outline = bounds(part.outline);
+    CHECK(apart(outline.lo, part.box.lo) < 2 * kClipGrid);
+    CHECK(apart(outline.hi, part.box.hi) < 2 * kClipGrid);
+    cover = unite(cover, {part.outline});
     CHECK(part.box.width() <= job.cloth.longest_piece->mm() + 1e-9);
     CHECK(part.box.height() == doctest::Approx(pattern.cloth_width));
   }
+  CHECK(area(subtract({pattern.outline}, cover)) < 1.0);  // together they are the cover
+  CHECK(area(subtract(cover, {pattern.outline})) < 1.0);
   CHECK(along == doctest::Approx(pattern.cloth_length +
                                  2 * job.cloth.seam.mm() * static_cast<double>(parts.size() - 1)));
   pattern.bumper = "left 1";

@@ -35,6 +35,18 @@ Sizes repeated(const Sizes& widths, const std::vector<int>& demand) {
   return sizes;
 }
 
+/// The slow truth: whether items fit into bins with so much room, by trying every bin for each.
+bool fit(const Sizes& sizes, std::size_t item, Sizes& room) {
+  if (item == sizes.size()) return true;
+  for (std::int64_t& left : room) {
+    if (left < sizes[item]) continue;
+    left -= sizes[item];
+    if (fit(sizes, item + 1, room)) return true;
+    left += sizes[item];
+  }
+  return false;
+}
+
 /// The slow truth: fewest bins by trying every bin for every item.
 std::size_t fewest(const Sizes& sizes, std::size_t item, Sizes& room, std::int64_t capacity,
                    std::size_t best) {
@@ -113,6 +125,36 @@ TEST_CASE("BinPacking (3): a few items lie in the fewest bins there are") {
     CHECK(packing.at_least == truth);
     CHECK(bins_at_least(sizes, capacity) <= truth);
   }
+}
+
+TEST_CASE("items are packed into bins of two sizes where they fit, and only there") {
+  std::mt19937 dice(20486);
+  int fitting = 0;
+  for (int round = 0; round < 300; ++round) {
+    CAPTURE(round);
+    Sizes sizes(3 + dice() % 6);
+    for (auto& size : sizes) size = 10 + static_cast<std::int64_t>(dice() % 50);
+    const std::vector<Bins> bins = {{100, dice() % 3}, {60, dice() % 4}};
+    if (bins[0].count + bins[1].count == 0) continue;
+    Sizes room(bins[0].count, 100);
+    room.resize(bins[0].count + bins[1].count, 60);
+    Sizes left = room;
+    const auto packed = pack_into(sizes, bins);
+    REQUIRE(packed.has_value() == fit(sizes, 0, left));
+    if (!packed) continue;
+    ++fitting;
+    REQUIRE(packed->size() == room.size());
+    std::vector<int> seen(sizes.size(), 0);
+    for (std::size_t bin = 0; bin < room.size(); ++bin)
+      for (const std::size_t item : (*packed)[bin]) {
+        room[bin] -= sizes[item];
+        ++seen[item];
+      }
+    CHECK(std::ranges::all_of(room, [](std::int64_t r) { return r >= 0; }));
+    CHECK(std::ranges::all_of(seen, [](int n) { return n == 1; }));
+  }
+  CHECK(fitting > 30);
+  CHECK(fitting < 270);
 }
 
 TEST_CASE("nothing needs no bin") {

@@ -1,8 +1,10 @@
 #include <doctest/doctest.h>
 
-#include <algorithm>
+#include <cmath>
 
-#include "stock/strip.hpp"
+#include "support/drawn_jobs.hpp"
+#include "swathe/pattern/joins.hpp"
+#include "swathe/plane/clip.hpp"
 #include "swathe/stock/stock.hpp"
 
 namespace swathe {
@@ -24,23 +26,43 @@ ClothKeys roll(double width, double step) {
   return cloth;
 }
 
-bool apart_and_inside(const StripLay& lay, const std::vector<StripBox>& boxes, double width) {
-  constexpr double kTouch = 1e-6;
-  for (std::size_t i = 0; i < boxes.size(); ++i) {
-    const FlatPoint a = lay.at[i];
-    if (a.x < 0 || a.y < 0 || a.y + boxes[i].across > width + kTouch ||
-        a.x + boxes[i].along > lay.length + kTouch) {
-      return false;
-    }
-    for (std::size_t j = 0; j < i; ++j) {
-      const FlatPoint b = lay.at[j];
-      if (a.x + boxes[i].along > b.x + kTouch && b.x + boxes[j].along > a.x + kTouch &&
-          a.y + boxes[i].across > b.y + kTouch && b.y + boxes[j].across > a.y + kTouch) {
-        return false;
-      }
+/// A cover with a tongue at each end, half as wide as the cover, as far up as asked.
+Pattern tongued(const char* name, double along, double across, double tongue, double up) {
+  Pattern pattern = cover(name, along, across);
+  const double half = across / 2, low = up - across / 4, high = up + across / 4;
+  pattern.outline = {{0, -half},
+                     {along, -half},
+                     {along, low},
+                     {along + tongue, low},
+                     {along + tongue, high},
+                     {along, high},
+                     {along, half},
+                     {0, half},
+                     {0, high},
+                     {-tongue, high},
+                     {-tongue, low},
+                     {0, low}};
+  pattern.cloth_area = area(pattern.outline);
+  return pattern;
+}
+
+/// No two pieces share more than their edges, and none leaves the roll.
+void check_apart_and_inside(const ClothLay& lay) {
+  constexpr double kEdge = 0.01;  // mm: places are whole microns
+  for (std::size_t b = 0; b < lay.placements.size(); ++b) {
+    const ClothPlacement& one = lay.placements[b];
+    const Box box = bounds(one.outline);
+    CHECK(box.lo.x == doctest::Approx(one.x));
+    CHECK(box.lo.y == doctest::Approx(one.y));
+    CHECK(box.lo.x > -kEdge);
+    CHECK(box.lo.y > -kEdge);
+    CHECK(box.hi.x < lay.length + kEdge);
+    CHECK(box.hi.y < lay.roll_width + kEdge);
+    for (std::size_t a = 0; a < b; ++a) {
+      const Region both = intersect({lay.placements[a].outline}, {one.outline});
+      CHECK(area(both) < kEdge * (box.width() + box.height()));
     }
   }
-  return true;
 }
 
 }  // namespace
@@ -100,70 +122,107 @@ TEST_CASE("a joined cover is laid part by part, each no longer than a length of 
         doctest::Approx((2020.0 * 480 + 700.0 * 480) / (1510.0 * 1000)));  // allowances in
 }
 
-// E. Hopper and B. C. H. Turton, European Journal of Operational Research 128 (2001) 34-57, class
-// C1: strip 20 wide, 16 or 17 boxes that fill a length of exactly 20. A simple placement is known
-// to come within a fifth or so of it; that it never beats 20 shows that nothing overlaps.
-TEST_CASE("boxes cut from a full strip are laid near the least length") {
-  const std::vector<std::vector<StripBox>> cases = {
-      {{12, 2},
-       {12, 7},
-       {6, 8},
-       {6, 3},
-       {5, 3},
-       {5, 5},
-       {12, 3},
-       {7, 3},
-       {7, 5},
-       {6, 2},
-       {2, 3},
-       {2, 4},
-       {4, 3},
-       {4, 4},
-       {2, 9},
-       {2, 11}},
-      {{1, 4},
-       {1, 4},
-       {5, 4},
-       {4, 9},
-       {5, 3},
-       {9, 3},
-       {4, 1},
-       {3, 5},
-       {5, 5},
-       {2, 7},
-       {2, 7},
-       {3, 9},
-       {13, 3},
-       {8, 2},
-       {4, 15},
-       {4, 5},
-       {6, 10}},
-      {{14, 4},
-       {2, 5},
-       {2, 2},
-       {7, 9},
-       {5, 5},
-       {5, 2},
-       {7, 7},
-       {5, 3},
-       {5, 6},
-       {2, 3},
-       {2, 6},
-       {6, 4},
-       {3, 6},
-       {3, 6},
-       {3, 10},
-       {3, 10}},
-  };
-  for (const auto& boxes : cases) {
-    double area = 0;
-    for (const StripBox& box : boxes) area += box.along * box.across;
-    CHECK(area == doctest::Approx(400));  // the figures were copied right
-    const StripLay lay = lay_on_strip(boxes, 20);
-    CHECK(apart_and_inside(lay, boxes, 20));
-    CHECK(lay.length >= 20 - 1e-9);
-    CHECK(lay.length <= 24);
-  }
+// Worked by hand: bodies 300 by 100, tongues 60 by 50. In line their boxes take 420 + 420. With one
+// shifted half a cover up, each tongue lies beside the other's, and the bodies are 60 apart: 300 +
+// 60 + 300 and a tongue at each end.
+TEST_CASE("tongues of covers in line lie side by side where the roll is wide enough") {
+  const std::vector<Pattern> two = {tongued("A", 300, 100, 60, 0), tongued("B", 300, 100, 60, 0)};
+  const ClothLay narrow = lay_cloth(two, roll(149, 0), "red");
+  CHECK(narrow.length == doctest::Approx(840));
+  const ClothLay wide = lay_cloth(two, roll(150, 0), "red");
+  CHECK(wide.length == doctest::Approx(780));
+  check_apart_and_inside(wide);
+  CHECK(wide.used_fraction == doctest::Approx(2 * (300 * 100 + 2 * 60 * 50.0) / (780 * 150)));
+}
+
+// Worked by hand: tongues at the top of both covers meet; with one turned half round, its tongues
+// lie at the bottom and the others' beside them.
+TEST_CASE("a cover is turned half round where it helps, unless the cloth is one-way") {
+  const std::vector<Pattern> two = {tongued("A", 300, 100, 60, 25), tongued("B", 300, 100, 60, 25)};
+  ClothKeys cloth = roll(100, 0);
+  const ClothLay either = lay_cloth(two, cloth, "red");
+  CHECK(either.length == doctest::Approx(780));
+  CHECK(either.placements[0].turned != either.placements[1].turned);
+  check_apart_and_inside(either);
+  cloth.one_way = true;
+  const ClothLay alike = lay_cloth(two, cloth, "red");
+  CHECK(alike.length == doctest::Approx(840));
+  CHECK_FALSE(alike.placements[0].turned);
+  CHECK_FALSE(alike.placements[1].turned);
+}
+
+TEST_CASE("covers lie across only where the job allows it, all of them on one-way cloth") {
+  const std::vector<Pattern> three = {cover("A", 900, 300), cover("B", 900, 300),
+                                      cover("C", 500, 300)};
+  ClothKeys cloth = roll(1000, 0);
+  const ClothLay along = lay_cloth(three, cloth, "red");
+  CHECK(along.length == doctest::Approx(900));
+  for (const ClothPlacement& one : along.placements) CHECK_FALSE(one.across);
+  cloth.roll_width = mm(899);  // too narrow for three along, and for a long one across
+  CHECK(lay_cloth(three, cloth, "red").length == doctest::Approx(1400));
+  cloth.may_lie_across = true;
+  const ClothLay mixed = lay_cloth(three, cloth, "red");
+  CHECK(mixed.length == doctest::Approx(1200));  // two along, 600 wide, and the short one across
+  CHECK(mixed.placements[2].across);
+  check_apart_and_inside(mixed);
+  cloth.one_way = true;
+  CHECK(lay_cloth(three, cloth, "red").length == doctest::Approx(1400));
+  cloth.roll_width = mm(900);
+  const ClothLay across = lay_cloth(three, cloth, "red");
+  CHECK(across.length == doctest::Approx(900));
+  for (const ClothPlacement& one : across.placements)
+    CHECK(one.across == across.placements[0].across);
+}
+
+TEST_CASE("a cover longer than the roll is wide does not lie across it, a wider one not along") {
+  ClothKeys cloth = roll(450, 0);
+  const std::vector<Pattern> odd = {cover("A", 400, 500)};
+  CHECK(lay_cloth(odd, cloth, "red").does_not_fit == std::vector<std::string>{"A"});
+  cloth.may_lie_across = true;
+  const ClothLay lay = lay_cloth(odd, cloth, "red");
+  CHECK(lay.does_not_fit.empty());
+  CHECK(lay.placements[0].across);
+  CHECK(lay.length == doctest::Approx(500));
+}
+
+TEST_CASE("covers of drawn jobs lie apart and inside, turned as their cloth allows") {
+  int laid = 0, across = 0, turned = 0, on_pieces = 0;
+  test::for_drawn_cases("lay-cloth", 200, [&](std::mt19937_64& rng) {
+    Job job = test::drawn_job(rng);
+    const auto stood = test::stand(job);
+    if (!stood) return;
+    std::vector<Pattern> patterns = stood->patterns;
+    ClothKeys& cloth = job.cloth;
+    cloth.roll_width = mm(test::drawn(rng, 350, 1600));
+    cloth.may_lie_across = rng() % 2 == 0;
+    cloth.one_way = rng() % 3 == 0;
+    if (rng() % 3 == 0) {
+      cloth.may_join = true;
+      cloth.longest_piece = mm(test::drawn(rng, 700, 1500));
+      for (Pattern& pattern : patterns)
+        if (auto joins = lay_joins(pattern, job, {})) pattern.joins = *std::move(joins);
+      ++on_pieces;
+    }
+    const ClothLay lay = lay_cloth(patterns, cloth, "red");
+    check_apart_and_inside(lay);
+    CHECK(lay.used_fraction <= 1.0);
+    for (const ClothPlacement& one : lay.placements) {
+      ++laid;
+      across += one.across ? 1 : 0;
+      turned += one.turned ? 1 : 0;
+      if (one.across) CHECK(cloth.may_lie_across);
+      if (one.turned) CHECK_FALSE(cloth.one_way);
+      if (cloth.one_way) CHECK(one.across == lay.placements[0].across);
+      if (!cloth.longest_piece) continue;
+      const double length = cloth.longest_piece->mm();
+      const Box box = bounds(one.outline);
+      CHECK(std::floor(box.lo.x / length + 1e-5) == std::floor(box.hi.x / length - 1e-5));
+    }
+  });
+  CHECK(laid > 200);
+  CHECK(across > 10);
+  CHECK(turned > 5);
+  CHECK(on_pieces > 20);
 }
 
 }  // namespace swathe

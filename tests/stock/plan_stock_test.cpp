@@ -105,6 +105,36 @@ TEST_CASE("weights are volumes times densities") {
                                             stock.weights[0].cloth_g)));
 }
 
+TEST_CASE("fasteners are weighed: staples, brackets, hook-and-loop") {
+  Pattern a, b;
+  a.bumper = "A";
+  b.bumper = "B";
+  a.staples.resize(85);
+  b.strips = {line({0, 0}, {500, 0}), line({0, 0}, {0, 300})};
+  Job own = job();
+  own.brackets.resize(3);
+  own.brackets[0].bumper = own.brackets[1].bumper = "A";
+  own.brackets[2].bumper = "B";
+  own.brackets[0].mass_g = 250;
+  own.brackets[2].mass_g = 100;
+  own.cloth.staple_g = 0.2;
+  own.cloth.quick_change.strip = mm(25);
+  own.cloth.quick_change.density_kg_m2 = 0.8;
+  const Stock stock = plan_stock(own, {}, {}, {a, b});
+  CHECK(stock.weights[0].fasteners_g == doctest::Approx(85 * 0.2 + 250));
+  CHECK(stock.weights[0].unknown_brackets == 1);
+  // 0.8 m by 25 mm of 800 g/m2
+  CHECK(stock.weights[1].fasteners_g == doctest::Approx(0.8 * 0.025 * 800 + 100));
+  CHECK(stock.unknown_brackets == 1);
+  CHECK(stock.set_g == doctest::Approx(267 + 116));
+}
+
+// Steel is 7.85 g/cm3 (EN 1991-1-1, table A.4: 78.5 kN/m3); a staple of 10 mm crown and legs, of
+// wire 1.2 by 0.6 mm, is 30 mm of it. Common practice, no source, for its size.
+TEST_CASE("a staple weighs what its wire does") {
+  CHECK(ClothKeys().staple_g == doctest::Approx(3.0 * 0.12 * 0.06 * 7.85).epsilon(0.02));
+}
+
 TEST_CASE("a mitred board is as long as its middle line") {
   Piece mitred{"A", "front", 500, 0, 0, {EndCut::Kind::Mitred, 45}, {EndCut::Kind::Mitred, 45}, 1};
   Pattern a;

@@ -71,6 +71,7 @@ struct QuickChangeKeys {
   Length hem = inches(0.5);    ///< folded under beyond the flap
   Length strip = inches(1);    ///< width of the hook-and-loop
   double stretch = 0.01;       ///< taken out round the section, so that the cover pulls taut
+  double density_kg_m2 = 0.7;  ///< of the strips, hooks and loops together
 };
 
 struct ClothKeys {
@@ -92,7 +93,10 @@ struct ClothKeys {
   bool may_join = false;
   std::optional<Length>
       longest_piece;  ///< of cloth at hand, along the cover; unset: cut from the roll
+  bool may_lie_across = false;  ///< covers may lie across the roll
+  bool one_way = false;         ///< pile, print or shine runs one way: all covers lie alike
   double density_kg_m2 = 0.35;
+  double staple_g = 0.17;  ///< crown and legs of 10 mm, of steel wire 1.2 by 0.6 mm
   Fixing fixing = Fixing::Staples;  ///< how the flaps are held to the boards
   QuickChangeKeys quick_change;
 
@@ -134,6 +138,7 @@ struct BracketKeys {
   BracketCloth cloth = BracketCloth::Under;
   Length clearance = inches(1.0 / 4);
   Length corner_radius = inches(1.0 / 4);
+  std::optional<double> mass_g;  ///< with its screws, bolts and nuts
 };
 
 enum class NumeralMethod { Stencil, IronOn, SewOn, PaintMask };

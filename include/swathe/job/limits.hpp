@@ -54,6 +54,8 @@ inline constexpr LengthRange kKerf{mm(0), mm(20)};
 inline constexpr LengthRange kHardDepth{mm(0), mm(200)};
 inline constexpr NumberRange kDensity{1, 5000};        ///< kg/m3
 inline constexpr NumberRange kClothDensity{0.01, 10};  ///< kg/m2
+inline constexpr NumberRange kStapleMass{0, 100};      ///< g, of one
+inline constexpr NumberRange kBracketMass{0, 20000};   ///< g, of one with its screws
 inline constexpr LengthRange kPaddingSize{mm(5), mm(500)};
 inline constexpr LengthRange kEdgeRadius{mm(0), mm(250)};
 

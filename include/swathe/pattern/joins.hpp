@@ -28,6 +28,7 @@ Outcome<std::vector<ClothJoin>> lay_joins(const Pattern& pattern, const Job& job
 struct ClothPart {
   std::string name;  ///< the bumper's where the cover is one piece, else "A1", "A2" from the start
   Box box;           ///< on the pattern
+  Polygon outline;   ///< its cut edge, on the pattern
 };
 std::vector<ClothPart> cloth_parts(const Pattern& pattern);
 

@@ -36,7 +36,9 @@ struct ClothPlacement {
   std::string bumper;
   std::string piece;    ///< the bumper again, or "A1", "A2" where its cover is sewn from parts
   double x = 0, y = 0;  ///< lower left corner of the piece's box on the roll; x along the roll
-  bool turned = false;  ///< half a turn
+  bool across = false;  ///< a quarter turn counter-clockwise
+  bool turned = false;  ///< half a turn, on top of it
+  Polygon outline;      ///< the piece's own, where it lies
 };
 
 /// One colour's covers on the roll.
@@ -50,25 +52,50 @@ struct ClothLay {
   std::vector<std::string> does_not_fit;  ///< pieces larger than the cloth
 };
 
-/// Covers along the roll, side by side where they fit, each part of a joined cover by itself; none
-/// across two lengths of cloth where the job says how long these are. A piece takes its box, which
-/// is the same turned half round: none is turned.
+/// Covers on the roll, each part of a joined cover by itself: along it, or across where the job
+/// allows; turned half round unless the cloth is one-way; ends reaching into one another's room;
+/// none across two lengths of cloth where the job says how long these are. No room is kept between
+/// pieces: they are cut one after another by hand.
 ClothLay lay_cloth(const std::vector<Pattern>& patterns, const ClothKeys& cloth,
                    const std::string& colour);
 
 struct BumperWeight {
   std::string bumper;
   double boards_g = 0, padding_g = 0, cloth_g = 0;
+  double fasteners_g = 0;    ///< staples or hook-and-loop, and the brackets whose mass is known
+  int unknown_brackets = 0;  ///< whose mass the job does not say
 };
 
+/// A sheet of board stock and the strips ripped from it, one beside the other.
+struct RippedSheet {
+  double strip_length = 0;  ///< one of the sheet's sides
+  int strips = 0;           ///< so many of the plan's sticks, those of earlier sheets before them
+};
+
+/// How boards come out of sheets.
+struct SheetPlan {
+  int strips_per_sheet = 0;  ///< that one gives along its longer side
+  std::vector<RippedSheet> sheets;
+  StockPlan boards;          ///< from the strips
+  double used_fraction = 0;  ///< of the sheets bought
+};
+
+/// Fewest sheets for all boards, each sheet ripped into strips along one of its sides or the other,
+/// the strips then cut across; a kerf is lost at every cut between two. Of plans that take as many,
+/// one whose strips run along the longer side. Proved fewest for a job's couple of dozen boards.
+SheetPlan rip_sheets(const std::vector<StockCut>& boards, const BackingKeys& backing);
+
 struct Stock {
-  int strips_per_sheet = 0;  ///< board strips ripped from one sheet of stock
-  int sheets = 0;            ///< sheets of board stock to buy
-  StockPlan boards;          ///< of every padded set, from strips as long as the sheet
+  int strips_per_sheet = 0;  ///< that a sheet of board stock gives along its longer side
+  int sheets = 0;            ///< of board stock to buy
+  std::vector<RippedSheet> ripped;
+  double sheets_used = 0;  ///< fraction of the board stock bought
+  StockPlan boards;        ///< of every padded set, from strips
   StockPlan padding;
   std::vector<ClothLay> cloth;  ///< one a colour
   std::vector<BumperWeight> weights;
-  double set_g = 0;  ///< one set: boards, padding and cloth; fasteners are not counted
+  double set_g = 0;          ///< one set, all that was weighed
+  int unknown_brackets = 0;  ///< of a set: not in set_g
 };
 
 /// Sets of boards and padding: one a colour, or a single one whose covers are changed.

@@ -1,0 +1,54 @@
+#include "shopping.hpp"
+
+#include <fmt/format.h>
+
+#include "swathe/base/units.hpp"
+#include "text.hpp"
+
+namespace swathe::app {
+namespace {
+
+std::string used(double fraction) {
+  return fmt::format("({} % used)", plain_number(100.0 * fraction, 0));
+}
+
+}  // namespace
+
+std::string boards_to_buy(const Made& made) {
+  const BackingKeys& backing = made.job.backing;
+  const Units units = made.job.units;
+  return fmt::format("{} of {} x {} {}",
+                     count_of(static_cast<std::size_t>(made.stock.sheets), "sheet", "sheets"),
+                     dimension(backing.stock[0], units),
+                     dimension_with_unit(backing.stock[1], units), used(made.stock.sheets_used));
+}
+
+std::string padding_to_buy(const Made& made) {
+  const PaddingKeys& padding = made.job.padding;
+  const bool rods = padding.form == PaddingForm::Rods;
+  return fmt::format(
+      "{} of {} {}",
+      count_of(made.stock.padding.sticks.size(), rods ? "rod" : "block", rods ? "rods" : "blocks"),
+      dimension_with_unit(padding.stock, made.job.units), used(made.stock.padding.used_fraction));
+}
+
+std::string cloth_to_buy(const Made& made, const ClothLay& lay) {
+  const Units units = made.job.units;
+  std::string length = dimension_with_unit(mm(lay.length_to_buy), units);
+  if (units == Units::Inches) {  // cloth is sold by the yard where it is measured in inches
+    const double yards = mm(lay.length_to_buy).inches() / 36.0;
+    length += fmt::format(" ({} yd)", dimension(Length::from_inches(yards), Units::Inches));
+  }
+  return fmt::format("{} of {}, from a roll {} wide {}", length, printable(lay.colour),
+                     dimension_with_unit(mm(lay.roll_width), units), used(lay.used_fraction));
+}
+
+std::string shopping_text(const Made& made) {
+  std::string text = "To buy, for all colours:\n" + paragraph("  boards:  ", boards_to_buy(made)) +
+                     paragraph("  padding: ", padding_to_buy(made));
+  for (const ClothLay& lay : made.stock.cloth)
+    text += paragraph("  cloth:   ", cloth_to_buy(made, lay));
+  return text;
+}
+
+}  // namespace swathe::app
