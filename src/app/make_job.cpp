@@ -8,6 +8,7 @@
 #include "entries.hpp"
 #include "load.hpp"
 #include "models.hpp"
+#include "shopping.hpp"
 #include "sight.hpp"
 #include "text.hpp"
 #include "ways.hpp"
