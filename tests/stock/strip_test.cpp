@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <bitset>
 #include <functional>
 #include <limits>
 #include <numeric>
@@ -28,6 +29,21 @@ SteppedShape turned_half(const SteppedShape& shape) {
   return turned;
 }
 
+/// A quarter turn counter-clockwise, in steps of one.
+SteppedShape turned_quarter(const SteppedShape& shape) {
+  SteppedShape turned{{}, shape.across, shape.along};
+  for (Micron x = 0; x < shape.along; ++x) {
+    Step step{x, x + 1, shape.across, 0};
+    for (const Step& old : shape.steps) {
+      if (x < old.from_x || x >= old.to_x) continue;
+      step.from_x = std::min(step.from_x, shape.across - old.to_y);
+      step.to_x = std::max(step.to_x, shape.across - old.from_y);
+    }
+    turned.steps.push_back(step);
+  }
+  return turned;
+}
+
 /// A cover as the tool draws it: flaps shorter than ears, ears shorter than tongues.
 SteppedShape tongued(std::mt19937_64& rng) {
   const auto some = [&](Micron most) {
@@ -41,7 +57,7 @@ SteppedShape tongued(std::mt19937_64& rng) {
     shape.steps.push_back({y, y + high, left, right});
     y += high;
     const Micron out = k < peak ? -1 : 1;
-    if (rng() % 2 == 0) left += out;
+    if (rng() % 2 == 0 && left + out < right) left += out;
     if (rng() % 2 == 0 && right - out > left) right -= out;
   }
   Micron least = shape.steps.front().from_x, most = shape.steps.front().to_x;
@@ -97,28 +113,33 @@ class Exhaustive {
 
   Micron least() {
     Micron length = 1;
-    while (!fits(0, 0, length)) ++length;
+    while (!fits(0, {}, length)) {
+      ++length;
+      REQUIRE(length * width_ <= static_cast<Micron>(kMostCells));
+    }
     return length;
   }
 
  private:
-  bool fits(std::size_t piece, std::uint64_t taken, Micron length) {
-    REQUIRE(length * width_ <= 64);
+  static constexpr std::size_t kMostCells = 256;
+  using Cells = std::bitset<kMostCells>;
+
+  bool fits(std::size_t piece, const Cells& taken, Micron length) {
     if (piece == pieces_.size()) return true;
     for (const SteppedShape& way : pieces_[piece].ways)
       for (Micron x = 0; x + way.along <= length; ++x)
         for (Micron y = 0; y + way.across <= width_; ++y) {
-          const std::uint64_t cells = cells_of(way, x, y);
-          if ((cells & taken) == 0 && fits(piece + 1, taken | cells, length)) return true;
+          const Cells cells = cells_of(way, x, y);
+          if ((cells & taken).none() && fits(piece + 1, taken | cells, length)) return true;
         }
     return false;
   }
-  std::uint64_t cells_of(const SteppedShape& shape, Micron x, Micron y) const {
-    std::uint64_t cells = 0;
+  Cells cells_of(const SteppedShape& shape, Micron x, Micron y) const {
+    Cells cells;
     for (const Step& step : shape.steps)
       for (Micron i = step.from_x; i < step.to_x; ++i)
         for (Micron j = step.from_y; j < step.to_y; ++j)
-          cells |= std::uint64_t{1} << ((x + i) * width_ + y + j);
+          cells.set(static_cast<std::size_t>((x + i) * width_ + y + j));
     return cells;
   }
   const std::vector<StripPiece>& pieces_;
@@ -153,13 +174,13 @@ Micron on_shelves(std::vector<std::array<Micron, 2>> boxes, Micron width, Fit fi
 }  // namespace
 
 TEST_CASE("lay_on_strip (2): up to four boxes, as short as the best of all places") {
-  test::for_drawn_cases("strip-boxes", 300, [](std::mt19937_64& rng) {
-    const Micron width = 3 + static_cast<Micron>(rng() % 3);
+  test::for_drawn_cases("strip-boxes", 1000, [](std::mt19937_64& rng) {
+    const Micron width = 4 + static_cast<Micron>(rng() % 3);
     const bool turn = rng() % 2 == 0;
     std::vector<StripPiece> pieces;
     for (std::size_t k = 0, count = 1 + rng() % 4; k < count; ++k) {
-      const auto along = 1 + static_cast<Micron>(rng() % 3),
-                 across = 1 + static_cast<Micron>(rng() % 3);
+      const auto along = 1 + static_cast<Micron>(rng() % 4),
+                 across = 1 + static_cast<Micron>(rng() % 4);
       pieces.push_back(turn ? box_either_way(along, across) : box(along, across));
     }
     const StripLay lay = lay_on_strip(pieces, {width});
@@ -171,7 +192,7 @@ TEST_CASE("lay_on_strip (2): up to four boxes, as short as the best of all place
 
 TEST_CASE("lay_on_strip (2): up to four covers with tongues, turned and not") {
   int turned = 0, in_one_anothers_room = 0;
-  test::for_drawn_cases("strip-covers", 300, [&](std::mt19937_64& rng) {
+  test::for_drawn_cases("strip-covers", 500, [&](std::mt19937_64& rng) {
     std::vector<StripPiece> pieces;
     std::vector<StripPiece> boxes;
     Micron width = 3;
@@ -179,22 +200,23 @@ TEST_CASE("lay_on_strip (2): up to four covers with tongues, turned and not") {
       const SteppedShape shape = k > 0 && rng() % 2 == 0 ? pieces[0].ways[0] : tongued(rng);
       pieces.push_back({{shape}});
       if (rng() % 2 == 0) pieces.back().ways.push_back(turned_half(shape));
-      boxes.push_back(box(shape.along, shape.across));
-      width = std::max(width, shape.across);
+      if (rng() % 3 == 0) pieces.back().ways.push_back(turned_quarter(shape));
+      boxes.emplace_back();
+      for (const SteppedShape& way : pieces.back().ways) {
+        boxes.back().ways.push_back(box_shape(way.along, way.across));
+        width = std::max(width, way.across);
+      }
     }
-    width = std::min<Micron>(width + static_cast<Micron>(rng() % 3), 7);
-    Micron all = 0;
-    for (const StripPiece& piece : pieces) all += piece.ways[0].along;
-    if (all * width > 64 || std::ranges::any_of(pieces, [&](const StripPiece& piece) {
-          return piece.ways[0].across > width;
-        }))
-      return;
+    width += static_cast<Micron>(rng() % 3);
+    Micron in_line = 0;
+    for (const StripPiece& piece : boxes) in_line += piece.ways[0].along;
+    if (in_line * width > 130) return;  // the slow truth would be too slow
     const StripLay lay = lay_on_strip(pieces, {width});
     check_sound(lay, pieces, {width});
     CHECK(lay.shortest);
     CHECK(lay.length == Exhaustive(pieces, width).least());
     if (lay.length < lay_on_strip(boxes, {width}).length) ++in_one_anothers_room;
-    for (const StripPlace& at : lay.at) turned += at.way == 1 ? 1 : 0;
+    for (const StripPlace& at : lay.at) turned += at.way > 0 ? 1 : 0;
   });
   CHECK(turned > 5);
   CHECK(in_one_anothers_room > 20);
