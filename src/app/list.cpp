@@ -102,11 +102,11 @@ class ListText {
     std::string text;
     for (std::size_t k = 0; k < made_.stock.ripped.size(); ++k) {
       const RippedSheet& sheet = made_.stock.ripped[k];
-      text +=
-          paragraph(fmt::format("  rip sheet {}: ", k + 1),
-                    fmt::format("{} {} long",
-                                count_of(static_cast<std::size_t>(sheet.strips), "strip", "strips"),
-                                size_unit(mm(sheet.strip_length))));
+      const auto strips = static_cast<std::size_t>(sheet.strips);
+      text += paragraph(
+          fmt::format("  rip sheet {}: ", k + 1),
+          fmt::format("{}, {} wide, {} long", count_of(strips, "strip", "strips"),
+                      exact_size(made_.job.backing.height), size_unit(mm(sheet.strip_length))));
     }
     return text;
   }
@@ -234,7 +234,7 @@ class ListText {
   }
 
   std::string mass(double grams) const {
-    return made_.job.units == Units::Inches ? fmt::format("{:.1f} lb", grams / Mass::kGramsPerPound)
+    return made_.job.units == Units::Inches ? fmt::format("{:.2f} lb", grams / Mass::kGramsPerPound)
                                             : fmt::format("{:.2f} kg", grams / 1000.0);
   }
 

@@ -13,12 +13,10 @@ std::string weight_in_words(double grams, Units units) {
                                 : plain_number(grams / 1000.0, 2) + " kg";
 }
 
-/// "without 4 brackets, whose mass the job does not say", or nothing.
+/// " without 4 brackets", whose mass the job does not say, or nothing.
 std::string not_weighed(const Stock& stock) {
   const int count = stock.unknown_brackets;
-  return count == 0 ? ""
-                    : fmt::format(" without {} bracket{}, whose mass the job does not say", count,
-                                  count == 1 ? "" : "s");
+  return count == 0 ? "" : fmt::format(" without {} bracket{}", count, count == 1 ? "" : "s");
 }
 
 void judge_set_weight(const Subject& s, const Season& season, Book& book) {
