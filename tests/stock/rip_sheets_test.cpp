@@ -58,7 +58,7 @@ class Exhaustive {
  public:
   Exhaustive(std::vector<int> boards, std::array<int, 2> sides, int height, int kerf)
       : boards_(std::move(boards)), kerf_(kerf) {
-    for (int way = 0; way < 2; ++way)
+    for (const std::size_t way : {0U, 1U})
       for (int used = height; used <= sides[1 - way]; used += height + kerf)
         strips_[way].push_back(sides[way]);
   }
