@@ -119,6 +119,24 @@ void try_changes(Best& best, const StripTable& table) {
   }
 }
 
+void try_orders(Best& best, const StripTable& table) {
+  for (const Shapes& shapes : likely_shapes(table))
+    for (const Order& order : likely_orders(table))
+      if (best.layout().empty() || (!best.enough() && best.work() < kTrials))
+        best.attempt(order, shapes);
+}
+
+/// Makes the best lay shorter; true where none is shorter still.
+bool shorten(Best& best, const StripTable& table, const Strip& strip) {
+  const auto search = [&](std::size_t most, long budget) {
+    return best.enough() ||
+           (table.size() <= most && ShortestLay(table, strip, budget).improve(best.layout()));
+  };
+  if (search(kFew, kFewSearched)) return true;
+  try_changes(best, table);
+  return search(kSome, kSomeSearched);
+}
+
 }  // namespace
 
 StripLay lay_on_strip(const std::vector<StripPiece>& pieces, const Strip& strip) {
@@ -127,20 +145,10 @@ StripLay lay_on_strip(const std::vector<StripPiece>& pieces, const Strip& strip)
   if (pieces.empty()) return lay;
   const StripTable table(pieces);
   Best best(table, strip);
-  for (const Shapes& shapes : likely_shapes(table))
-    for (const Order& order : likely_orders(table))
-      if (best.layout().empty() || (!best.enough() && best.work() < kTrials))
-        best.attempt(order, shapes);
+  if (table.has_no_fits()) try_orders(best, table);
   for (const ShelfRule rule : {ShelfRule::Next, ShelfRule::First, ShelfRule::Best})
     best.attempt(lay_on_shelves(table, strip, rule));
-  const auto search = [&](long budget) {
-    return best.enough() || ShortestLay(table, strip, budget).improve(best.layout());
-  };
-  lay.shortest = pieces.size() <= kFew && search(kFewSearched);
-  if (!lay.shortest) {
-    try_changes(best, table);
-    lay.shortest = best.enough() || (pieces.size() <= kSome && search(kSomeSearched));
-  }
+  lay.shortest = table.has_no_fits() ? shorten(best, table, strip) : best.enough();
   for (std::size_t piece = 0; piece < pieces.size(); ++piece) {
     const Laid& laid = best.layout()[piece];
     lay.at.push_back({table.way_of(piece, laid.shape), laid.x, laid.y});

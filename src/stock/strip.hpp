@@ -36,7 +36,7 @@ struct StripLay {
 /// Holds: (1) no two pieces overlap, none leaves the strip or lies across two strips; (2) the
 ///   shortest there is for up to four boxes, and wherever the search ends within its budget;
 ///   (3) never longer than next-fit, first-fit and best-fit shelves of the boxes, longest first,
-///   in the first way.
+///   in the first way; hundreds of pieces lie on the best of these.
 /// Source: places by no-fit polygons, from the bottom left; then branch and bound over the parts
 ///   of the room that a no-fit polygon leaves clear, as M. Fischetti and I. Luzzi, Mixed-integer
 ///   programming models for nesting problems, J. of Heuristics 15 (2009); from memory. The shelves:

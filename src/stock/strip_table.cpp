@@ -1,23 +1,32 @@
 #include "stock/strip_table.hpp"
 
 #include <algorithm>
+#include <limits>
 
 namespace swathe {
 
 StripTable::StripTable(const std::vector<StripPiece>& pieces) {
-  for (const StripPiece& piece : pieces) {
-    std::vector<std::size_t>& ways = ways_.emplace_back();
-    std::vector<std::size_t>& all = shape_of_way_.emplace_back();
-    for (const SteppedShape& way : piece.ways) {
+  take(pieces, std::numeric_limits<std::size_t>::max());
+  if (shapes_.size() > kMostShapes) take(pieces, 1);
+  if (shapes_.size() > kMostShapes || pieces.size() > kMostPieces) return;
+  for (const SteppedShape& first : shapes_)
+    for (const SteppedShape& second : shapes_) no_fits_.emplace_back(first, second);
+}
+
+void StripTable::take(const std::vector<StripPiece>& pieces, std::size_t most_ways) {
+  shapes_.clear();
+  ways_.assign(pieces.size(), {});
+  shape_of_way_.assign(pieces.size(), {});
+  for (std::size_t piece = 0; piece < pieces.size(); ++piece)
+    for (const SteppedShape& way : pieces[piece].ways) {
+      std::vector<std::size_t>& ways = ways_[piece];
+      if (ways.size() == most_ways) break;
       const auto found = std::ranges::find(shapes_, way);
       const auto number = static_cast<std::size_t>(found - shapes_.begin());
       if (found == shapes_.end()) shapes_.push_back(way);
-      all.push_back(number);
+      shape_of_way_[piece].push_back(number);
       if (std::ranges::find(ways, number) == ways.end()) ways.push_back(number);
     }
-  }
-  for (const SteppedShape& first : shapes_)
-    for (const SteppedShape& second : shapes_) no_fits_.emplace_back(first, second);
 }
 
 std::size_t StripTable::way_of(std::size_t piece, std::size_t shape) const {

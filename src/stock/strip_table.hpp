@@ -9,9 +9,13 @@ namespace swathe {
 
 /// Pieces and the ways they may be turned, shapes that are alike under one number, and how each
 /// shape fits beside each.
+///
+/// Of more than kMostShapes only each piece's first way is kept; of more than these, or of more
+/// than kMostPieces, it is not reckoned how they fit.
 class StripTable {
  public:
   explicit StripTable(const std::vector<StripPiece>& pieces);
+  bool has_no_fits() const { return !no_fits_.empty(); }
 
   std::size_t size() const { return ways_.size(); }
   /// A piece's ways: numbers of shapes, each once.
@@ -27,10 +31,14 @@ class StripTable {
   Micron at_least(const Strip& strip) const;
 
  private:
+  void take(const std::vector<StripPiece>& pieces, std::size_t most_ways);
+
   std::vector<SteppedShape> shapes_;
   std::vector<std::vector<std::size_t>> ways_, shape_of_way_;
   std::vector<NoFit> no_fits_;
 };
+
+inline constexpr std::size_t kMostShapes = 64, kMostPieces = 64;
 
 /// A piece while a lay is made: the number of its shape, and the lower left corner of its box.
 struct Laid {
