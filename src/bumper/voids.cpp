@@ -24,8 +24,10 @@ std::vector<Overhang> overhangs(const std::vector<Piece>& boards,
                                 const std::vector<Piece>& padding) {
   std::vector<Overhang> past;
   for (const Piece& piece : padding) {
-    const auto board = std::ranges::find_if(
-        boards, [&](const Piece& b) { return b.bumper == piece.bumper && b.side == piece.side; });
+    const auto board = std::ranges::find_if(boards, [&](const Piece& b) {
+      return b.bumper == piece.bumper && b.side == piece.side && b.from_x < piece.to_x &&
+             b.to_x > piece.from_x;  // of two stretches of one side the one behind it
+    });
     if (board == boards.end()) continue;
     past.push_back({piece.bumper, piece.side, std::max(0.0, board->from_x - piece.from_x),
                     std::max(0.0, piece.to_x - board->to_x)});
