@@ -3,15 +3,10 @@
 #include <cmath>
 
 #include "check/checks.hpp"
-#include "swathe/base/units.hpp"
+#include "swathe/rules/weight.hpp"
 
 namespace swathe {
 namespace {
-
-std::string weight_in_words(double grams, Units units) {
-  return units == Units::Inches ? plain_number(Mass{grams}.pounds(), 1) + " lb"
-                                : plain_number(grams / 1000.0, 2) + " kg";
-}
 
 /// " without 4 brackets", whose mass the job does not say, or nothing.
 std::string not_weighed(const Stock& stock) {
@@ -23,11 +18,11 @@ void judge_set_weight(const Subject& s, const Season& season, Book& book) {
   const Units units = s.job.units;
   const double limit = season.weight_set->value.grams, has = s.stock->set_g;
   const bool over = has > limit;
-  const std::string off = weight_in_words(std::abs(has - limit), units);
+  const std::string off = weight_words(std::abs(has - limit), units);
   book.add(
       *season.weight_set,
-      {"weight", "one set of bumpers", "at most " + weight_in_words(limit, units),
-       weight_in_words(has, units) + not_weighed(*s.stock), over ? Verdict::Fail : Verdict::Unknown,
+      {"weight", "one set of bumpers", "at most " + weight_words(limit, units),
+       weight_words(has, units) + not_weighed(*s.stock), over ? Verdict::Fail : Verdict::Unknown,
        over
            ? fmt::format("{} too much, by the job's densities: take lighter boards or padding", off)
            : fmt::format("{} to spare, by the job's densities: put a finished set on a scale",
@@ -60,12 +55,11 @@ void check_weight(const Subject& s, const Season& season, Book& book) {
   if (season.weight_set) judge_set_weight(s, season, book);
   if (season.weight_machine) {
     const Units units = s.job.units;
-    book.add(
-        *season.weight_machine,
-        {"weight", "machine with bumpers",
-         "at most " + weight_in_words(season.weight_machine->value.grams, units),
-         "one set weighs about " + weight_in_words(s.stock->set_g, units) + not_weighed(*s.stock),
-         Verdict::Unknown, "put the machine on a scale with its bumpers on"});
+    book.add(*season.weight_machine,
+             {"weight", "machine with bumpers",
+              "at most " + weight_words(season.weight_machine->value.grams, units),
+              "one set weighs about " + weight_words(s.stock->set_g, units) + not_weighed(*s.stock),
+              Verdict::Unknown, "put the machine on a scale with its bumpers on"});
   }
 }
 
