@@ -13,7 +13,7 @@ build/swathe make examples/tin-heron.toml -o out
 cat <<'END'
 
 Done. Look at:
-  out/               the sheets as PDF: patterns, numerals, lists; and the report
+  out/               the sheets as PDF: patterns, numerals, the build book; and the report
 Next:
   build/swathe check examples/tin-heron.toml
   build/swathe new my-robot.toml      a commented job to put your own measures into

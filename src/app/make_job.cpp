@@ -63,7 +63,7 @@ Exit make_job(Terminal& terminal, const std::string& job, const std::string& fol
   std::string talk = left_out_text(*sheets, making.wanted);
   if (making.scale) talk += smaller_model_text(*made, *sheets, *making.scale);
   if (wants(making.wanted, SheetKind::Tiles)) talk += ways_text(*made, *sheets);
-  if (wants(making.wanted, SheetKind::Lists)) talk += shopping_text(*made) + "\n";
+  if (wants(making.wanted, SheetKind::Book)) talk += shopping_text(*made) + "\n";
   if (among == nullptr) talk += kPrintWords;
   talk += verdict_line(*made, job);
   if (among != nullptr && !talk.empty()) talk = fmt::format("{}:\n{}", job, talk);

@@ -94,8 +94,8 @@ std::string to_text(SheetKind kind) {
       return "proof model";
     case SheetKind::Numerals:
       return "numerals";
-    case SheetKind::Lists:
-      return "lists";
+    case SheetKind::Book:
+      return "build book";
     case SheetKind::Views:
       return "views";
     case SheetKind::Lay:

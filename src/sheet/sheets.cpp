@@ -13,8 +13,8 @@
 #include "sheet/text_box.hpp"
 #include "sheet/tile_on_paper.hpp"
 #include "swathe/job/papers.hpp"
+#include "swathe/sheet/book_sheet.hpp"
 #include "swathe/sheet/fold_sheet.hpp"
-#include "swathe/sheet/list_sheet.hpp"
 #include "swathe/sheet/numeral_sheets.hpp"
 #include "swathe/sheet/pattern_sheet.hpp"
 #include "swathe/sheet/stems.hpp"
@@ -75,7 +75,7 @@ std::vector<Sheet> composed(const Made& made, const Made& office, const Face& la
   }
   if (made.numerals) add(numeral_sheets(made, labels));
   if (made.sight && !made.sight->scene.numbers.empty()) add(view_sheet(office, labels));
-  add(list_sheet(office, labels));
+  add(book_sheet(office, labels));
   return sheets;
 }
 

@@ -33,16 +33,21 @@ std::vector<Cell> wrapped(const std::vector<std::string>& row, const std::vector
 /// How rows stand, in the lettering's height.
 struct Rows {
   double pitch, base;  ///< of one line; its base line below the row's top
+  double step;         ///< from a line to the next of its row
   std::size_t ruled;   ///< a rule below each so many
 };
-constexpr Rows kOpen = {1.75, 1.35, 1}, kClose = {1.6, 1.27, 3};
+constexpr Rows kOpen = {1.75, 1.35, kLineStep, 1}, kClose = {1.6, 1.27, 1.5, 3};
 
 const Rows& rows_of(const Table& table) { return table.close ? kClose : kOpen; }
+
+bool has_boxes(const Table& table) {
+  return std::ranges::any_of(table.columns, &Table::Column::boxed);
+}
 
 double height_of(const Table& table, const std::vector<Cell>& cells, double height_mm) {
   std::size_t lines = 1;
   for (const Cell& cell : cells) lines = std::max(lines, cell.size());
-  return (rows_of(table).pitch + static_cast<double>(lines - 1) * kLineStep) * height_mm;
+  return (rows_of(table).pitch + static_cast<double>(lines - 1) * rows_of(table).step) * height_mm;
 }
 
 void draw_cells(Drawing& onto, const Table& table, const std::vector<Cell>& cells,
@@ -55,7 +60,7 @@ void draw_cells(Drawing& onto, const Table& table, const std::vector<Cell>& cell
     if (anchor == Anchor::Right) base.x = edges[c + 1] - kCellPad;
     for (const std::string& line : cells[c]) {
       onto.text(base, line, height_mm, anchor);
-      base.y -= kLineStep * height_mm;
+      base.y -= rows_of(table).step * height_mm;
     }
   }
 }
@@ -81,7 +86,8 @@ TableDrawn draw_table(Drawing& onto, const Face& labels, FlatPoint top_left, con
   const std::vector<Cell> heading = wrapped(headings, edges, labels, height_mm);
   double y = top_left.y - height_of(table, heading, height_mm);
   draw_cells(onto, table, heading, edges, top_left.y, height_mm);
-  onto.line(LineKind::Outline, {left, y}, {right, y});
+  const double head = y;
+  onto.line(LineKind::Outline, {left, head}, {right, head});
 
   const double lowest = top_left.y - room_mm;
   std::size_t next = first;
@@ -90,10 +96,14 @@ TableDrawn draw_table(Drawing& onto, const Face& labels, FlatPoint top_left, con
     const double below = y - height_of(table, cells, height_mm);
     if (below < lowest) break;
     draw_cells(onto, table, cells, edges, y, height_mm);
-    if ((next - first + 1) % rows_of(table).ruled == 0 || next + 1 == table.rows.size())
+    if (has_boxes(table) || (next - first + 1) % rows_of(table).ruled == 0 ||
+        next + 1 == table.rows.size())
       onto.line(LineKind::Thin, {left, below}, {right, below});
     y = below;
   }
+  for (std::size_t c = 0; c < table.columns.size(); ++c)
+    if (table.columns[c].boxed)
+      for (const double x : {edges[c], edges[c + 1]}) onto.line(LineKind::Thin, {x, head}, {x, y});
   return {{{left, y}, {right, top_left.y}}, next};
 }
 

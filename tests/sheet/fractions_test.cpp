@@ -177,7 +177,7 @@ TEST_CASE("fractions: the size of each cover, its boards and its padding, read a
     for (const Sheet& sheet : all_sheets(made, test::label_face())) {
       for (const Page& page : sheet.pages)
         for (const TextMark& text : test::texts_of(page.drawing)) {
-          if (sheet.kind == SheetKind::Lists) {
+          if (sheet.kind == SheetKind::Book) {
             const std::size_t open = text.text.find(" (");
             const auto figure = read_inches(text.text.substr(0, open));
             if (!figure) continue;

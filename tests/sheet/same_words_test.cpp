@@ -3,7 +3,7 @@
 #include "sheet/made_by_hand.hpp"
 #include "sheet/overlaps.hpp"
 #include "swathe/pattern/joins.hpp"
-#include "swathe/sheet/list_sheet.hpp"
+#include "swathe/sheet/book_sheet.hpp"
 #include "swathe/sheet/pattern_sheet.hpp"
 
 namespace swathe {
@@ -21,7 +21,7 @@ TEST_CASE("one print for two covers: both say so, and the list says which side i
   CHECK(same_words(made, 1) == "Same as bumper A: print A once and cut 2 more");
   const Face face = test::label_face();
   CHECK(any_page_says(pattern_sheet(made, 0, face), "Cut the same again for bumper B"));
-  CHECK(any_page_says(list_sheet(made, face), "front is back"));
+  CHECK(any_page_says(book_sheet(made, face), "front is back"));
 
   job.bumpers[0].from = {"front", RunEnd::Share{0.7}};
   job.bumpers[1].to = {"front", RunEnd::Share{0.3}};
@@ -39,9 +39,9 @@ TEST_CASE("a joined cover's pieces are named at their seams and in the list") {
   const Face face = test::label_face();
   for (const char* piece : {"A1", "A2"}) {
     CHECK(any_page_says(pattern_sheet(made, 0, face), std::string("PIECE ") + piece));
-    CHECK(any_page_says(list_sheet(made, face), piece));
+    CHECK(any_page_says(book_sheet(made, face), piece));
   }
-  CHECK(any_page_says(list_sheet(made, face), "Sew each cover's numbered pieces together"));
+  CHECK(any_page_says(book_sheet(made, face), "Sew each cover's"));
 }
 
 }  // namespace

@@ -15,7 +15,7 @@
 #include "support/made.hpp"
 #include "swathe/job/papers.hpp"
 #include "swathe/job/write_job.hpp"
-#include "swathe/sheet/list_sheet.hpp"
+#include "swathe/sheet/book_sheet.hpp"
 
 namespace swathe {
 namespace {
@@ -52,10 +52,10 @@ TEST_CASE("all sheets: the demo job's files, once each and in order") {
   std::set<std::string> different(stems.begin(), stems.end());
   CHECK(different.size() == stems.size());
   for (const char* stem : {"A-pattern", "A-tiles", "A-tape", "A-templates", "B-pattern", "B-tiles",
-                           "B-tape", "B-templates", "numerals", "lists"})
+                           "B-tape", "B-templates", "numerals", "book"})
     CHECK_MESSAGE(different.count(stem) == 1, std::string(stem));
   CHECK(stems.front() == "A-pattern");
-  CHECK(stems.back() == "lists");
+  CHECK(stems.back() == "book");
 }
 
 TEST_CASE("all sheets: no text lies over another, over a line or off its page") {
@@ -179,11 +179,11 @@ TEST_CASE("template parts (1): every relief, half end and window has its templat
   }
 }
 
-TEST_CASE("lists: the order of work names only what the covers have") {
+TEST_CASE("book: the order of work names only what the covers have") {
   const Face face = test::label_face();
   const auto said = [&](const Job& job, const std::string& words) {
     for (const Sheet& sheet : all_sheets(test::made_by_hand(job), face))
-      if (sheet.kind == SheetKind::Lists)
+      if (sheet.kind == SheetKind::Book)
         for (const Page& page : sheet.pages)
           if (test::says(page.drawing, words)) return true;
     return false;
@@ -232,7 +232,7 @@ TEST_CASE("all sheets: a cover like an earlier one is printed once, and both say
     CHECK_MESSAGE(stems.count(stem) == 0, std::string(stem));
 }
 
-TEST_CASE("lists: the worked half's boards and padding stand there") {
+TEST_CASE("book: the worked half's boards and padding stand there") {
   // Board and padding arithmetic worked by hand; common practice, no source:
   // frame 700 by 820 mm, board 18, rods 63.5, clearance 6: boards 820 and 362, rods 856 and 425.5.
   Job job = test::c_halves(700, 820);
@@ -244,16 +244,17 @@ TEST_CASE("lists: the worked half's boards and padding stand there") {
   const Made made = test::made_by_hand(job);
   std::multiset<std::string> printed;
   for (const Sheet& sheet : all_sheets(made, test::label_face()))
-    if (sheet.kind == SheetKind::Lists)
+    if (sheet.kind == SheetKind::Book)
       for (const Page& page : sheet.pages)
-        for (const TextMark& text : test::texts_of(page.drawing)) printed.insert(text.text);
+        for (const TextMark& text : test::texts_of(page.drawing))
+          if (text.anchor == Anchor::Right) printed.insert(text.text);  // in a list
   CHECK(printed.count("820") == 2);  // one side board a half
   CHECK(printed.count("362") == 4);
   CHECK(printed.count("856") == 2);
   CHECK(printed.count("426 (-0.5)") == 4);
 }
 
-TEST_CASE("lists: a length of padding round many sides keeps to its page") {
+TEST_CASE("book: a length of padding round many sides keeps to its page") {
   Job job = test::c_halves(700, 700);
   job.frame.corners.clear();
   job.frame.sides.clear();
@@ -266,9 +267,9 @@ TEST_CASE("lists: a length of padding round many sides keeps to its page") {
   job.backing.joint = Joint::Mitred;
   job.backing.lapping = job.padding.lapping = {};
   job.padding.corner = PaddingCorner::Bent;
-  const Sheet lists = list_sheet(test::made(job_text(job)), test::label_face());
-  check_words({lists}, test::label_face());
-  check_ink_on_page({lists});
+  const Sheet book = book_sheet(test::made(job_text(job)), test::label_face());
+  check_words({book}, test::label_face());
+  check_ink_on_page({book});
 }
 
 }  // namespace

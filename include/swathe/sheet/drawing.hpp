@@ -113,7 +113,7 @@ enum class SheetKind {
   Templates,
   Model,
   Numerals,
-  Lists,
+  Book,
   Views,
   Lay
 };

@@ -68,6 +68,7 @@ struct Table {
     std::string heading;
     Anchor anchor = Anchor::Left;
     double width_mm = 0;  ///< longer cells are wrapped; 0: as wide as its widest cell
+    bool boxed = false;   ///< a line down both edges: boxes to write in
   };
   std::vector<Column> columns;
   std::vector<std::vector<std::string>> rows;  ///< each at most a cell a column
