@@ -1,5 +1,6 @@
 #include "swathe/job/papers.hpp"
 
+#include <algorithm>
 #include <cassert>
 
 #include "base/toml.hpp"
@@ -26,9 +27,9 @@ std::vector<Paper> papers() {
 }
 
 std::optional<Paper> find_paper(std::string_view name) {
-  for (Paper& paper : papers())
-    if (paper.name == name) return std::move(paper);
-  return std::nullopt;
+  const std::vector<Paper> all = papers();
+  const auto found = std::ranges::find(all, name, &Paper::name);
+  return found == all.end() ? std::nullopt : std::optional(*found);
 }
 
 }  // namespace swathe

@@ -44,21 +44,23 @@ std::vector<std::string> wrap_text(const Face& labels, std::string_view words, d
                                    double height_mm) {
   std::vector<std::string> lines;
   std::string line;
+  double taken = 0;
   const auto next_line = [&] {
     lines.push_back(line);
     line.clear();
+    taken = 0;
   };
   while (!words.empty()) {
     const std::size_t end = end_of_word(words);
     const std::string word(words.substr(0, end));
     if (!word.empty()) {
-      const std::string longer = line.empty() ? word : line + " " + word;
-      if (!line.empty() && labels.text_width_mm(longer, height_mm) > width_mm) {
-        next_line();
-        line = word;
-      } else {
-        line = longer;
-      }
+      // Each word is measured with the space before it: the whole line again and again costs its
+      // length squared.
+      const std::string spaced = " " + word;
+      const double wider = line.empty() ? 0 : labels.text_width_mm(spaced, height_mm);
+      if (!line.empty() && taken + wider > width_mm) next_line();
+      taken += line.empty() ? labels.text_width_mm(word, height_mm) : wider;
+      line += line.empty() ? word : spaced;
     }
     if (end < words.size() && words[end] == '\n') next_line();
     words.remove_prefix(std::min(end + 1, words.size()));

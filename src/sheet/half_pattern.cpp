@@ -24,13 +24,13 @@ bool mirrored_places(const std::vector<PlacedNumeral>& numerals, int bumper, dou
   });
 }
 
+Box up_to(double x, const Box& box) { return {box.lo, {x, box.hi.y}}; }
+
 /// Cuts a pattern at its fold.
 class Halving {
  public:
-  explicit Halving(const Pattern& whole) : whole_(whole), fold_(middle_of(whole)) {
-    box_ = bounds(whole.outline);
-    box_.hi.x = fold_;
-  }
+  explicit Halving(const Pattern& whole)
+      : whole_(whole), fold_(middle_of(whole)), box_(up_to(fold_, bounds(whole.outline))) {}
 
   HalfPattern half() const {
     HalfPattern half{whole_, fold_, box_};

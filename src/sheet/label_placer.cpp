@@ -69,7 +69,7 @@ Ring places_between(const std::vector<double>& xs, const std::vector<double>& ys
 
 }  // namespace
 
-LabelPlacer::LabelPlacer(Drawing& onto, const Face& labels, Box page)
+LabelPlacer::LabelPlacer(Drawing& onto, const Face& labels, const Box& page)
     : onto_(onto), labels_(labels), page_(page), stroke_strips_(page), held_strips_(page) {
   for (const Mark& mark : onto.marks()) {
     if (const auto* line = std::get_if<LineMark>(&mark)) keep_off(line->path);

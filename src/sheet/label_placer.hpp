@@ -27,7 +27,7 @@ struct TextBlock {
 class LabelPlacer {
  public:
   /// Requires: both outlive the placer. Lines the drawing has already are kept off.
-  LabelPlacer(Drawing& onto, const Face& labels, Box page);
+  LabelPlacer(Drawing& onto, const Face& labels, const Box& page);
 
   void keep_off(const Path& path);
   void keep_off(const Box& box) { hold(box_of(box)); }

@@ -1,14 +1,12 @@
 #include "sheet/tile_grid.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 namespace swathe {
 namespace {
 
 std::size_t index_of(double along, double step, std::size_t count) {
-  const double index = std::floor(along / step);
-  return static_cast<std::size_t>(std::clamp(index, 0.0, static_cast<double>(count - 1)));
+  return static_cast<std::size_t>(std::clamp(along / step, 0.0, static_cast<double>(count - 1)));
 }
 
 }  // namespace

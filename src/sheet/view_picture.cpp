@@ -26,7 +26,7 @@ struct Part {
 
 class Picture {
  public:
-  Picture(const Made& made, SpacePoint eye)
+  Picture(const Made& made, const SpacePoint& eye)
       : made_(made), sight_(*made.sight), eye_(eye), camera_(eye, middle()) {
     // Light comes from over the observer's left shoulder.
     const FlatPoint back = unit(FlatPoint{eye.x - middle().x, eye.y - middle().y});
@@ -281,7 +281,7 @@ class Picture {
 
 }  // namespace
 
-void draw_view(Drawing& onto, const Box& box, const Made& made, SpacePoint eye) {
+void draw_view(Drawing& onto, const Box& box, const Made& made, const SpacePoint& eye) {
   Picture(made, eye).draw(onto, box);
 }
 

@@ -68,8 +68,9 @@ std::vector<SightNumber> numbers_to_see(const Numerals& numerals) {
 
 Scene make_scene(const std::vector<Wrap>& wraps, const std::vector<SightNumber>& numbers,
                  const std::vector<BlindKeys>& blind) {
+  assert(!wraps.empty());
   Scene scene;
-  if (!wraps.empty()) scene.centre = wraps.front().frame().centre();
+  scene.centre = wraps.front().frame().centre();
   for (const SightNumber& number : numbers) {
     NumberInSpace& standing = scene.numbers.emplace_back();
     standing.text = number.text;

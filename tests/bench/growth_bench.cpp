@@ -4,39 +4,26 @@
 
 #include <algorithm>
 #include <cstdlib>
-#include <fstream>
-#include <sstream>
 #include <string>
 #include <vector>
 
-#include "swathe/build/make.hpp"
+#include "example.hpp"
 #include "swathe/sheet/sheets.hpp"
-#include "swathe/type/faces.hpp"
 #include "swathe/write/pdf.hpp"
 
 namespace {
 
 using namespace swathe;
+using namespace swathe::bench;
 
 /// The example with another number.
 Made example_with(const std::string& number) {
-  std::ostringstream text;
-  text << std::ifstream(SWATHE_SOURCE "/examples/tin-heron.toml").rdbuf();
-  std::string job = text.str();
+  std::string job = example_text();
   const std::string old = "number = \"20486\"";
   const std::size_t at = job.find(old);
   if (at == job.npos) std::abort();
   job.replace(at, old.size(), "number = \"" + number + "\"");
-  auto made =
-      make(job, "example.toml", [](const auto& name) { return refuse(Why::Missing, name); });
-  if (!made) std::abort();
-  return *std::move(made);
-}
-
-Face labels() {
-  auto face = Face::open(label_face());
-  if (!face) std::abort();
-  return *face;
+  return make_job(job);
 }
 
 void BM_PassByDigits(benchmark::State& state) {

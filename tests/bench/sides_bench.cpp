@@ -4,17 +4,16 @@
 #include <fmt/format.h>
 
 #include <cmath>
-#include <cstdlib>
 #include <numbers>
 #include <string>
 
-#include "swathe/build/make.hpp"
+#include "example.hpp"
 #include "swathe/sheet/sheets.hpp"
-#include "swathe/type/faces.hpp"
 
 namespace {
 
 using namespace swathe;
+using namespace swathe::bench;
 
 constexpr double kSide = 500.0;  // mm
 
@@ -36,25 +35,17 @@ std::string regular_job(int sides) {
       corners, names);
 }
 
-Made made_of(const std::string& job) {
-  const auto no_files = [](const std::string& name) { return refuse(Why::Missing, name); };
-  auto made = make(job, "regular.toml", no_files);
-  if (!made) std::abort();
-  return *std::move(made);
-}
-
 void BM_PassBySides(benchmark::State& state) {
   const std::string job = regular_job(static_cast<int>(state.range(0)));
-  for (auto _ : state) benchmark::DoNotOptimize(made_of(job));
+  for (auto _ : state) benchmark::DoNotOptimize(make_job(job));
   state.SetComplexityN(state.range(0));
 }
 BENCHMARK(BM_PassBySides)->DenseRange(3, 16)->Unit(benchmark::kMillisecond)->Complexity();
 
 void BM_SheetsBySides(benchmark::State& state) {
-  const Made made = made_of(regular_job(static_cast<int>(state.range(0))));
-  const auto labels = Face::open(label_face());
-  if (!labels) std::abort();
-  for (auto _ : state) benchmark::DoNotOptimize(all_sheets(made, *labels));
+  const Made made = make_job(regular_job(static_cast<int>(state.range(0))));
+  const Face face = labels();
+  for (auto _ : state) benchmark::DoNotOptimize(all_sheets(made, face));
   state.SetComplexityN(state.range(0));
 }
 BENCHMARK(BM_SheetsBySides)->DenseRange(3, 16)->Unit(benchmark::kMillisecond)->Complexity();

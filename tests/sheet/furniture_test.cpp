@@ -88,6 +88,21 @@ TEST_CASE("wrap_text: no line wider than asked, no word lost") {
   CHECK(wrap_text(face, "", 100, 3.5).empty());
 }
 
+TEST_CASE("wrap_text: words measured apart, each with the space before it, come to their line") {
+  const Face face = test::label_face();
+  for (const std::string line :
+       {"Lay a rule on the check scales of a printed sheet, AV To. (1 1/2)",
+        "Ty Wo. left, right; 32 1/4 in - and \"Y\" 'A' f f/t"}) {
+    double apart = 0;
+    for (std::size_t from = 0; from < line.size();) {
+      const std::size_t end = std::min(line.find(' ', from + 1), line.size());
+      apart += face.text_width_mm(line.substr(from, end - from), 3.5);
+      from = end;
+    }
+    CHECK(apart == doctest::Approx(face.text_width_mm(line, 3.5)).epsilon(1e-9));
+  }
+}
+
 TEST_CASE("draw_check_scales: 100 mm and 4 in between their ticks") {
   const Face face = test::label_face();
   Drawing drawing;

@@ -13,12 +13,12 @@ namespace swathe {
 class Camera {
  public:
   /// Requires: the two places apart, and not one straight above the other.
-  Camera(SpacePoint eye, SpacePoint at, double focal_mm = 1.0);
+  Camera(const SpacePoint& eye, const SpacePoint& at, double focal_mm = 1.0);
 
   /// x to the right and y up from the middle. Requires: depth_of(p) > 0.
-  FlatPoint at(SpacePoint p) const;
+  FlatPoint at(const SpacePoint& p) const;
   /// How far before the pinhole, along the line of sight.
-  double depth_of(SpacePoint p) const;
+  double depth_of(const SpacePoint& p) const;
   const SpacePoint& eye() const { return eye_; }
 
  private:

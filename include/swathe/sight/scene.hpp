@@ -80,7 +80,7 @@ struct Scene {
   std::vector<Solid> solids;
 };
 
-/// Requires: every digit's box on the cloth of one side, clear of darts.
+/// Requires: a bumper at least; every digit's box on the cloth of one side, clear of darts.
 Scene make_scene(const std::vector<Wrap>& wraps, const std::vector<SightNumber>& numbers,
                  const std::vector<BlindKeys>& blind);
 

@@ -1,45 +1,21 @@
-// What an observer reads, on the example: 3 600 viewpoints on each of 3 circles at 2 eye heights,
-// one by one, and the exact sweep that says the same in arcs. Beside them the slow way: a ray from
-// a row of places on each digit's box to the eye, held against every triangle of the covers. It is
-// run on fewer viewpoints and reckoned up, since it takes minutes.
+// What an observer reads, on the example: 3 600 viewpoints on each circle of the job, one by one,
+// and the exact sweep that says the same in arcs. Beside them the slow way: a ray from a row of
+// places on each digit's box to the eye, held against every triangle of the covers. It is run on
+// fewer viewpoints and reckoned up, since it takes minutes.
 #include <cmath>
-#include <cstdio>
 #include <cstdlib>
-#include <ctime>
-#include <fstream>
-#include <limits>
-#include <sstream>
+#include <numbers>
 
-#include "swathe/build/make.hpp"
+#include "example.hpp"
+#include "least_seconds.hpp"
+#include "ratios.hpp"
 #include "swathe/sheet/mesh.hpp"
 #include "swathe/sight/sweep.hpp"
 
+namespace swathe::bench {
 namespace {
 
-using namespace swathe;
-
 constexpr int kViewpoints = 3600;
-
-Made made_example() {
-  std::ostringstream text;
-  text << std::ifstream(SWATHE_SOURCE "/examples/tin-heron.toml").rdbuf();
-  auto made = make(text.str(), "tin-heron.toml",
-                   [](const std::string& name) { return refuse(Why::Missing, name); });
-  if (!made || !made->sight) std::abort();
-  return *std::move(made);
-}
-
-/// The least of some runs: what else the machine does can only add.
-template <class Work>
-double least_seconds(int runs, Work work) {
-  double least = std::numeric_limits<double>::infinity();
-  for (int k = 0; k < runs; ++k) {
-    const std::clock_t begin = std::clock();
-    work();
-    least = std::min(least, static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC);
-  }
-  return least;
-}
 
 /// Every viewpoint of every circle.
 std::size_t walk(const Scene& scene, const SightKeys& keys) {
@@ -72,8 +48,7 @@ double slow_seconds(const Made& made, int viewpoints) {
   std::size_t hidden = 0;
   const double seconds = least_seconds(1, [&] {
     for (int k = 0; k < viewpoints; ++k) {
-      const FlatPoint plan =
-          scene.centre + 6096.0 * towards(2 * 3.141592653589793 * k / viewpoints);
+      const FlatPoint plan = scene.centre + 6096.0 * towards(2 * std::numbers::pi * k / viewpoints);
       const SpacePoint eye{plan.x, plan.y, 1600};
       for (const NumberInSpace& number : scene.numbers)
         for (const DigitInSpace& digit : number.digits)
@@ -97,19 +72,19 @@ double slow_seconds(const Made& made, int viewpoints) {
 
 }  // namespace
 
-int main() {
+std::vector<Ratio> sight_ratios() {
   const Made made = made_example();
   const Scene& scene = made.sight->scene;
-  SightKeys keys = made.job.sight;
+  const SightKeys& keys = made.job.sight;
   std::size_t reads = 0;
   const double walked = least_seconds(5, [&] { reads += walk(scene, keys); });
   const double swept = least_seconds(5, [&] { reads += sweep(scene, keys).rings.size(); });
-  const std::size_t circles = keys.distance.size() * keys.eye_height.size();
+  if (reads == 0) std::abort();
   constexpr int kSlow = 36;
-  const double slow =
-      slow_seconds(made, kSlow) * kViewpoints / kSlow * static_cast<double>(circles);
-  std::printf(
-      "%d viewpoints x %zu circles: %.1f ms; exact arcs %.1f ms; plain rays %.0f s, "
-      "%.0f times as long as the viewpoints (%zu)\n",
-      kViewpoints, circles, 1e3 * walked, 1e3 * swept, slow, slow / walked, reads);
+  const double circles = static_cast<double>(keys.distance.size() * keys.eye_height.size());
+  const double slow = slow_seconds(made, kSlow) * kViewpoints / kSlow * circles;
+  return {{"sight, 3 600 viewpoints a circle", walked, "rays at every triangle", slow},
+          {"sight, the same as exact arcs", swept, "rays at every triangle", slow}};
 }
+
+}  // namespace swathe::bench

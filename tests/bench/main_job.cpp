@@ -1,0 +1,36 @@
+#include "main_job.hpp"
+
+#include "example.hpp"
+#include "swathe/sheet/mesh.hpp"
+#include "swathe/sheet/sheets.hpp"
+#include "swathe/write/dxf.hpp"
+#include "swathe/write/obj.hpp"
+#include "swathe/write/pdf.hpp"
+#include "swathe/write/report.hpp"
+#include "swathe/write/svg.hpp"
+
+namespace swathe::bench {
+
+bool has_pictures(const Sheet& sheet) {
+  return sheet.kind == SheetKind::Pattern || sheet.kind == SheetKind::Numerals ||
+         sheet.kind == SheetKind::Views;
+}
+
+std::size_t main_job() {
+  const Face face = labels();
+  const Made made = made_example();
+  const std::vector<Sheet> sheets = all_sheets(made, face);
+  std::size_t bytes = report_json(made, sheets).size();
+  for (const Sheet& sheet : sheets) {
+    bytes += to_pdf(sheet, face).size();
+    if (!has_pictures(sheet)) continue;
+    for (const Page& page : sheet.pages) {
+      bytes += to_svg(page, sheet.title, face).size();
+      if (sheet.kind != SheetKind::Views) bytes += to_dxf(page, face).size();
+    }
+  }
+  for (const Wrap& wrap : made.wraps) bytes += to_obj(make_mesh(wrap, made.job.cloth)).size();
+  return bytes;
+}
+
+}  // namespace swathe::bench

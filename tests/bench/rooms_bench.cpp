@@ -1,0 +1,156 @@
+// Each room's own work on the example, one after the other as the pass goes.
+#include <benchmark/benchmark.h>
+
+#include "example.hpp"
+#include "swathe/build/make.hpp"
+#include "swathe/check/check.hpp"
+#include "swathe/job/read_job.hpp"
+#include "swathe/pattern/pattern.hpp"
+#include "swathe/rules/season.hpp"
+#include "swathe/sheet/mesh.hpp"
+#include "swathe/sheet/sheets.hpp"
+#include "swathe/sight/sweep.hpp"
+#include "swathe/stock/stock.hpp"
+#include "swathe/type/digits.hpp"
+#include "swathe/type/faces.hpp"
+#include "swathe/type/stroke.hpp"
+#include "swathe/write/dxf.hpp"
+#include "swathe/write/obj.hpp"
+#include "swathe/write/pdf.hpp"
+#include "swathe/write/report.hpp"
+#include "swathe/write/svg.hpp"
+
+namespace {
+
+using namespace swathe;
+using namespace swathe::bench;
+
+/// Runs `work` on the example, made once.
+template <class Work>
+void on_example(benchmark::State& state, Work work) {
+  static const Made made = made_example();
+  static const Face face = labels();
+  static const std::vector<Sheet> sheets = all_sheets(made, face);
+  for (auto _ : state) work(made, face, sheets);
+}
+
+void BM_job(benchmark::State& state) {
+  const std::string text = example_text();
+  for (auto _ : state) benchmark::DoNotOptimize(read_job(text, "job.toml"));
+}
+BENCHMARK(BM_job)->Unit(benchmark::kMicrosecond);
+
+void BM_rules(benchmark::State& state) {
+  for (auto _ : state) benchmark::DoNotOptimize(bundled_season("2026"));
+}
+BENCHMARK(BM_rules)->Unit(benchmark::kMicrosecond);
+
+void BM_type(benchmark::State& state) {
+  for (auto _ : state) {
+    const auto face = open_bundled(*bundled_face("Anton"));
+    const auto line = set_digits(*face, "20486", 104.775);
+    for (const DigitOutline& shape : line->shapes)
+      benchmark::DoNotOptimize(measure_stroke(shape.outline));
+  }
+}
+BENCHMARK(BM_type)->Unit(benchmark::kMicrosecond);
+
+void BM_bumper(benchmark::State& state) {
+  on_example(state, [](const Made& made, const Face&, const std::vector<Sheet>&) {
+    const auto section = Section::make(made.job.backing, made.job.padding, made.job.cloth,
+                                       made.job.places, made.job.units);
+    for (const Wrap& wrap : made.wraps)
+      benchmark::DoNotOptimize(Wrap(made.frame, *section, wrap.run(), made.job.padding.corner)
+                                   .dart(wrap.run().corners.front(), 10.0));
+  });
+}
+BENCHMARK(BM_bumper)->Unit(benchmark::kMicrosecond);
+
+void BM_pattern(benchmark::State& state) {
+  on_example(state, [](const Made& made, const Face&, const std::vector<Sheet>&) {
+    for (const Wrap& wrap : made.wraps) benchmark::DoNotOptimize(make_pattern(wrap, made.job));
+  });
+}
+BENCHMARK(BM_pattern)->Unit(benchmark::kMicrosecond);
+
+void BM_sight(benchmark::State& state) {
+  on_example(state, [](const Made& made, const Face&, const std::vector<Sheet>&) {
+    benchmark::DoNotOptimize(sweep(made.sight->scene, made.job.sight));
+  });
+}
+BENCHMARK(BM_sight)->Unit(benchmark::kMicrosecond);
+
+void BM_stock(benchmark::State& state) {
+  on_example(state, [](const Made& made, const Face&, const std::vector<Sheet>&) {
+    benchmark::DoNotOptimize(plan_stock(made.job, made.boards, made.padding, made.patterns));
+  });
+}
+BENCHMARK(BM_stock)->Unit(benchmark::kMicrosecond);
+
+void BM_check(benchmark::State& state) {
+  on_example(state, [](const Made& made, const Face&, const std::vector<Sheet>&) {
+    benchmark::DoNotOptimize(
+        check({made.job, made.season ? &*made.season : nullptr, made.frame, made.section,
+               made.wraps, made.patterns, made.bare_gaps, made.covered_gaps, made.boards,
+               made.padding, made.numerals ? &*made.numerals : nullptr, &made.stock,
+               made.sight ? &*made.sight : nullptr}));
+  });
+}
+BENCHMARK(BM_check)->Unit(benchmark::kMicrosecond);
+
+void BM_build(benchmark::State& state) {
+  for (auto _ : state) benchmark::DoNotOptimize(made_example());
+}
+BENCHMARK(BM_build)->Unit(benchmark::kMicrosecond);
+
+void BM_sheet(benchmark::State& state) {
+  on_example(state, [](const Made& made, const Face& face, const std::vector<Sheet>&) {
+    benchmark::DoNotOptimize(all_sheets(made, face));
+  });
+}
+BENCHMARK(BM_sheet)->Unit(benchmark::kMicrosecond);
+
+void BM_sheet_mesh(benchmark::State& state) {
+  on_example(state, [](const Made& made, const Face&, const std::vector<Sheet>&) {
+    for (const Wrap& wrap : made.wraps) benchmark::DoNotOptimize(make_mesh(wrap, made.job.cloth));
+  });
+}
+BENCHMARK(BM_sheet_mesh)->Unit(benchmark::kMicrosecond);
+
+void BM_write_pdf(benchmark::State& state) {
+  on_example(state, [](const Made&, const Face& face, const std::vector<Sheet>& sheets) {
+    for (const Sheet& sheet : sheets) benchmark::DoNotOptimize(to_pdf(sheet, face));
+  });
+}
+BENCHMARK(BM_write_pdf)->Unit(benchmark::kMicrosecond);
+
+/// Of every page, so that the two formats compare.
+template <class Write>
+void write_pages(benchmark::State& state, Write write) {
+  on_example(state, [&](const Made&, const Face& face, const std::vector<Sheet>& sheets) {
+    for (const Sheet& sheet : sheets)
+      for (const Page& page : sheet.pages) benchmark::DoNotOptimize(write(page, sheet, face));
+  });
+}
+
+void BM_write_svg(benchmark::State& state) {
+  write_pages(state, [](const Page& page, const Sheet& sheet, const Face& face) {
+    return to_svg(page, sheet.title, face);
+  });
+}
+BENCHMARK(BM_write_svg)->Unit(benchmark::kMicrosecond);
+
+void BM_write_dxf(benchmark::State& state) {
+  write_pages(state,
+              [](const Page& page, const Sheet&, const Face& face) { return to_dxf(page, face); });
+}
+BENCHMARK(BM_write_dxf)->Unit(benchmark::kMicrosecond);
+
+void BM_write_report(benchmark::State& state) {
+  on_example(state, [](const Made& made, const Face&, const std::vector<Sheet>& sheets) {
+    benchmark::DoNotOptimize(report_json(made, sheets));
+  });
+}
+BENCHMARK(BM_write_report)->Unit(benchmark::kMicrosecond);
+
+}  // namespace
