@@ -14,7 +14,7 @@ namespace swathe {
 namespace {
 
 constexpr double kSearchStep = 1.0;  ///< between places tried for the first tile
-constexpr double kClusterSize = 12.0;
+constexpr double kClusterSize = 24.0;
 constexpr double kClear = 2.0;  ///< outer lines, and corners tried, stay that far from edges
 constexpr double kSamePlace = 1e-6;
 
@@ -132,6 +132,7 @@ class Search {
       const TileGrid grid = grid_at(x, 0);
       columns_.set_columns(grid);
       const std::vector<int>& counts = rows.of(columns_.columns());
+      if (std::ranges::none_of(counts, [&](int count) { return count <= least; })) continue;
       const Bits cut_by_columns = bits_where(whole.size(), [&](std::size_t k) {
         return grid.column_of(whole[k].lo.x) != grid.column_of(whole[k].hi.x);
       });
