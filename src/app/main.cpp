@@ -58,7 +58,7 @@ Exit run(int count, char** words, Terminal& terminal) {
 
 int main(int count, char** words) {
   hold_standard_files();
-  std::signal(SIGXFSZ, SIG_IGN);  // a file size limit is then an error like a full disk
+  (void)std::signal(SIGXFSZ, SIG_IGN);  // a file size limit is then an error like a full disk
   Terminal terminal;
   return static_cast<int>(run(count, words, terminal));
 }

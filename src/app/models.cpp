@@ -18,10 +18,11 @@ std::string smaller_model_text(const Made& made, const Sheets& sheets, double sc
     return true;
   };
   if (fit(scale)) return "";
-  for (double parts = std::floor(1 / scale) + 1; parts <= 1 / kLeastModel; ++parts)
-    if (fit(1 / parts))
+  const int most = static_cast<int>(1 / kLeastModel);
+  for (int parts = static_cast<int>(1 / scale) + 1; parts <= most; ++parts)
+    if (fit(1.0 / parts))
       return fmt::format("Models at {} want larger card than {}; at {} they fit on it.\n",
-                         scale_words(scale), printable(paper), scale_words(1 / parts));
+                         scale_words(scale), printable(paper), scale_words(1.0 / parts));
   return "";
 }
 
