@@ -119,8 +119,10 @@ class Search {
   std::vector<Place> fewest() {
     const std::vector<Box>& whole = wishes_.whole;
     std::vector<Bits> cut_by_rows;
+    std::vector<double> off_down;
     for (std::size_t y = 0; y < down_.size(); ++y) {
       const TileGrid grid = grid_at(0, y);
+      off_down.push_back(off_middle(down_[y], grid.rows, grid.step_y, all_.height()));
       cut_by_rows.push_back(bits_where(whole.size(), [&](std::size_t k) {
         return grid.row_of(whole[k].lo.y) != grid.row_of(whole[k].hi.y);
       }));
@@ -136,6 +138,7 @@ class Search {
       const Bits cut_by_columns = bits_where(whole.size(), [&](std::size_t k) {
         return grid.column_of(whole[k].lo.x) != grid.column_of(whole[k].hi.x);
       });
+      const double off_across = off_middle(across_[x], grid.columns, grid.step_x, all_.width());
       std::vector<Box> off;
       for (const Box& box : whole)
         if (columns_.is_off(grid, box)) off.push_back(box);
@@ -145,20 +148,17 @@ class Search {
         least = counts[y];
         int cut = count_either(cut_by_columns, cut_by_rows[y]);
         for (const Box& box : off) cut += columns_.has_no_tile(grid_at(x, y), box);
-        places.push_back({cut, off_middle(x, y), x, y});
+        places.push_back({cut, off_across + off_down[y], x, y});
       }
     }
     std::sort(places.begin(), places.end());
     return places;
   }
 
-  double off_middle(std::size_t x, std::size_t y) const {
-    const TileGrid grid = grid_at(x, y);
-    const double slack_x =
-        static_cast<double>(grid.columns) * grid.step_x + grid.overlap - all_.width();
-    const double slack_y =
-        static_cast<double>(grid.rows) * grid.step_y + grid.overlap - all_.height();
-    return std::abs(across_[x] - 0.5 * slack_x) + std::abs(down_[y] - 0.5 * slack_y);
+  /// How far a shift is from that which leaves as much free at both ends.
+  double off_middle(double shift, std::size_t tiles, double step, double length) const {
+    const double slack = static_cast<double>(tiles) * step + grid_.overlap - length;
+    return std::abs(shift - 0.5 * slack);
   }
 
   const Ink& ink_;
