@@ -70,7 +70,8 @@ class TextChanger {
 
   void change(std::uint8_t where, std::uint8_t how, std::uint8_t much) {
     std::string& line = lines_[where % lines_.size()];
-    switch (how % 6) {
+    const int rank = how / 16;
+    switch (how % 16) {
       case 0:
         line.clear();
         break;
@@ -81,13 +82,14 @@ class TextChanger {
         give(line, kWords[much % std::size(kWords)]);
         break;
       case 3:
-        number(line, how / 6, [&](double was) { return was * std::exp2((much - 128) / 16.0); });
+        say_again(where % lines_.size());
         break;
       case 4:
-        number(line, how / 6, [&](double) { return static_cast<double>(much) - 16; });
+      case 5:
+        number(line, rank, [&](double) { return static_cast<double>(much) - 16; });
         break;
-      default:
-        say_again(where % lines_.size());
+      default:  // most jobs shall still stand
+        number(line, rank, [&](double was) { return was * std::exp2((much - 128) / 32.0); });
     }
   }
 
