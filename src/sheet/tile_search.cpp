@@ -86,7 +86,14 @@ class Search {
   TileGrid best() {
     TileGrid best;
     std::tuple<std::size_t, std::size_t> least;
-    for (const Place& place : fewest()) {
+    // A large sheet has a million equal places, of which the first will mostly do.
+    std::vector<Place> places = one_is_enough() ? std::vector{middle()} : fewest();
+    const auto later = [](const Place& a, const Place& b) { return b < a; };
+    std::ranges::make_heap(places, later);
+    while (!places.empty()) {
+      std::ranges::pop_heap(places, later);
+      const Place place = places.back();
+      places.pop_back();
       TileGrid grid = grid_at(place.x, place.y);
       columns_.set_columns(grid);
       columns_.mark(grid);
@@ -115,7 +122,22 @@ class Search {
     return grid;
   }
 
-  /// Those of fewest tiles, the best first.
+  bool one_is_enough() const {
+    return all_.width() <= grid_.step_x + grid_.overlap &&
+           all_.height() <= grid_.step_y + grid_.overlap;
+  }
+
+  /// Of one tile; nothing is cut wherever it lies.
+  Place middle() const {
+    const auto nearest = [](const std::vector<double>& shifts, double slack) {
+      const auto off = [&](double shift) { return std::abs(shift - 0.5 * slack); };
+      return static_cast<std::size_t>(std::ranges::min_element(shifts, {}, off) - shifts.begin());
+    };
+    return {0, 0, nearest(across_, grid_.step_x + grid_.overlap - all_.width()),
+            nearest(down_, grid_.step_y + grid_.overlap - all_.height())};
+  }
+
+  /// Those of fewest tiles.
   std::vector<Place> fewest() {
     const std::vector<Box>& whole = wishes_.whole;
     std::vector<Bits> cut_by_rows;
@@ -151,7 +173,6 @@ class Search {
         places.push_back({cut, off_across + off_down[y], x, y});
       }
     }
-    std::sort(places.begin(), places.end());
     return places;
   }
 
