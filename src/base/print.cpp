@@ -3,8 +3,6 @@
 namespace swathe {
 namespace {
 
-constexpr std::size_t kMostInSentence = 40;  // characters
-
 constexpr bool goes_on(char c) { return (static_cast<unsigned char>(c) & 0xc0) == 0x80; }
 
 /// Takes one character off the front: its bytes.
@@ -46,10 +44,10 @@ std::optional<int> printable_characters(std::string_view text) {
   return count;
 }
 
-std::string clip(std::string_view text) {
+std::string clip(std::string_view text, std::size_t most_characters) {
   std::string out;
   for (std::size_t n = 0; !text.empty(); ++n) {
-    if (n == kMostInSentence) return out + "...";
+    if (n == most_characters) return out + "...";
     const std::string_view character = take_character(text);
     if (printable(code_point(character)))
       out += character;

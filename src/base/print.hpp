@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -13,6 +14,6 @@ namespace swathe {
 std::optional<int> printable_characters(std::string_view text);
 
 /// A text as it may stand in a sentence: its first characters, what cannot be printed as "?".
-std::string clip(std::string_view text);
+std::string clip(std::string_view text, std::size_t most_characters = 40);
 
 }  // namespace swathe

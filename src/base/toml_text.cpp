@@ -4,12 +4,14 @@
 
 #include <algorithm>
 
+#include "base/print.hpp"
 #include "swathe/base/limits.hpp"
 
 namespace swathe {
 namespace {
 
 constexpr std::size_t kBlock = 64;
+constexpr std::size_t kMostDescription = 200;  ///< of what the parser says: it quotes the text
 
 constexpr bool begins_character(char c) { return (static_cast<unsigned char>(c) & 0xc0) != 0x80; }
 
@@ -80,7 +82,8 @@ Outcome<toml::table> parse_toml(std::string_view text, const PlaceFinder& places
   try {
     return toml::parse(text, places.file());
   } catch (const toml::parse_error& error) {  // toml++ throws here and nowhere else
-    return refuse(Why::Malformed, std::string(error.description()), places.at(error.source()));
+    return refuse(Why::Malformed, clip(error.description(), kMostDescription),
+                  places.at(error.source()));
   }
 }
 

@@ -23,6 +23,8 @@ TEST_CASE("job: text that is no TOML is one fault, alone, at its place") {
   CHECK(only_fault(kLeast + "[sight]\nstep = 1e999\n").place.line == 15);
   CHECK(only_fault(kLeast + "[sight]\nstep = 99999999999999999999\n").place.line == 15);
   CHECK(only_fault(kLeast + "[[bumper]\n").place.line == 14);
+  // The parser quotes what it read, line breaks and all; a fault is one line.
+  CHECK(only_fault(kLeast + "[cloth]\nflap = n\n").sentence.find('\n') == std::string::npos);
 }
 
 TEST_CASE("job: nothing nests so deep, or is so long, that it breaks the reader") {
