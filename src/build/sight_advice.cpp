@@ -156,7 +156,8 @@ class Advisor {
         if (!own) continue;
         const double left = room.from_s + kNumeralMargin.mm() - e.from;
         const double right = room.to_s - kNumeralMargin.mm() - e.to;
-        for (double by = kStep.mm(); by < std::min(least, std::max(-left, right)); by += kStep.mm())
+        for (int steps = 1; steps * kStep.mm() < std::min(least, std::max(-left, right)); ++steps) {
+          const double by = steps * kStep.mm();
           for (const double sense : {-1.0, 1.0}) {
             if (by >= least || sense * by < left || sense * by > right) continue;
             std::vector<SightNumber> changed = numbers;
@@ -167,6 +168,7 @@ class Advisor {
                 fmt::format("move the {} number {} to the {} (seen from outside)", numbers[n].side,
                             dimension_with_unit(mm(by), units_), sense < 0 ? "left" : "right");
           }
+        }
       }
     }
     return best;
@@ -198,8 +200,9 @@ class Advisor {
     for (const SightNumber& number : numbers)
       for (const SightDigit& digit : number.digits)
         shortest = std::min(shortest, digit.to_u - digit.from_u);
-    const double first = std::ceil(shortest / kTaller.mm() + 1e-6) * kTaller.mm();
-    for (double height = first; height < kTallest * shortest; height += kTaller.mm()) {
+    const int first = static_cast<int>(std::ceil(shortest / kTaller.mm() + 1e-6));
+    for (int steps = first; steps * kTaller.mm() < kTallest * shortest; ++steps) {
+      const double height = steps * kTaller.mm();
       std::vector<SightNumber> changed;
       for (const SightNumber& number : numbers) {
         if (is_split(number)) return std::nullopt;

@@ -40,6 +40,8 @@ class Book {
 
   /// Under a rule of the season.
   template <class T>
+  // It is moved from, which clang-tidy sees in no template.
+  // NOLINTNEXTLINE(performance-unnecessary-value-param)
   void add(const RuleValue<T>& rule, Judged judged) {
     enter(rule.rule, rule.attested, rule.guideline, std::move(judged));
   }
