@@ -5,12 +5,14 @@
 namespace swathe::app {
 
 /// Holds interrupts back while files are under way, on the thread that makes it and on those that
-/// it starts meanwhile. One that came takes effect when this goes.
+/// it starts meanwhile. One that came takes effect when this goes. One that the program was started
+/// to ignore, by nohup or in the background, stays ignored.
 class HeldInterrupts {
  public:
   HeldInterrupts() {
     sigemptyset(&held_);
-    for (const int signal : {SIGINT, SIGTERM, SIGHUP, SIGQUIT}) sigaddset(&held_, signal);
+    for (const int signal : {SIGINT, SIGTERM, SIGHUP, SIGQUIT})
+      if (!is_ignored(signal)) sigaddset(&held_, signal);
     pthread_sigmask(SIG_BLOCK, &held_, &before_);
   }
   HeldInterrupts(const HeldInterrupts&) = delete;
@@ -27,6 +29,11 @@ class HeldInterrupts {
   }
 
  private:
+  static bool is_ignored(int signal) {
+    struct sigaction action {};
+    return sigaction(signal, nullptr, &action) == 0 && action.sa_handler == SIG_IGN;
+  }
+
   sigset_t held_, before_;
 };
 

@@ -21,6 +21,7 @@ std::string quoted(std::string_view text) {
 /// The shortest decimals that read as the same number; lengths and angles know no exponent.
 std::string shortest(double value) {
   constexpr int kMostPlaces = 360;  // beyond the smallest double
+  value += 0.0;                     // no minus before a zero
   std::string text = fmt::format("{}", value);
   return text.find('e') == std::string::npos ? text : plain_number(value, kMostPlaces);
 }

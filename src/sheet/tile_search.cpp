@@ -169,7 +169,10 @@ class Search {
         if (counts[y] < least) places.clear();
         least = counts[y];
         int cut = count_either(cut_by_columns, cut_by_rows[y]);
-        for (const Box& box : off) cut += columns_.has_no_tile(grid_at(x, y), box);
+        if (!off.empty()) {
+          const TileGrid at = grid_at(x, y);
+          for (const Box& box : off) cut += columns_.has_no_tile(at, box);
+        }
         places.push_back({cut, off_across + off_down[y], x, y});
       }
     }

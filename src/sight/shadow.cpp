@@ -1,6 +1,7 @@
 #include "sight/shadow.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace swathe {
@@ -8,15 +9,19 @@ namespace {
 
 FlatPoint plan_of(const SpacePoint& p) { return {p.x, p.y}; }
 
-/// Where an upright edge of a digit passes a height. Requires: between its ends.
-FlatPoint edge_at(const std::vector<SpacePoint>& edge, double z) {
-  const auto above = std::ranges::lower_bound(edge, z, {}, &SpacePoint::z);
-  if (above == edge.begin()) return plan_of(edge.front());
-  if (above == edge.end()) return plan_of(edge.back());
-  const SpacePoint& hi = *above;
-  const SpacePoint& lo = *std::prev(above);
-  return plan_of(lo) + ((z - lo.z) / (hi.z - lo.z)) * (plan_of(hi) - plan_of(lo));
-}
+/// A straight piece of a digit's upright edge.
+struct Chord {
+  SpacePoint lo, hi;
+
+  /// Where it passes a height. Requires: between its ends.
+  FlatPoint at(double z) const {
+    if (hi.z <= lo.z) return plan_of(lo);
+    return plan_of(lo) + ((z - lo.z) / (hi.z - lo.z)) * (plan_of(hi) - plan_of(lo));
+  }
+};
+
+/// A digit between two heights, flat enough to be the convex body of its corners.
+using Strip = std::array<Chord, 2>;  // its left and right edge
 
 /// Whether any of the solid stands before the cloth: it must cross a plane that touches the digit.
 bool stands_before(const Solid& solid, const DigitInSpace& digit) {
@@ -49,12 +54,13 @@ Polygon convex_hull(std::vector<FlatPoint> points) {
   return hull.size() < 3 ? Polygon{} : hull;
 }
 
-Polygon shadow_at(const Solid& solid, const DigitInSpace& digit, double eye) {
-  if (!stands_before(solid, digit)) return {};
+namespace {
+
+Polygon shadow_of(const Solid& solid, const Strip& strip, double eye) {
   std::vector<FlatPoint> points, ways;
   if (eye >= solid.bottom() && eye <= solid.top()) points = solid.plan_at(eye);
-  for (const auto* edge : {&digit.left, &digit.right}) {
-    for (const SpacePoint& p : *edge) {
+  for (const Chord& edge : strip) {
+    for (const SpacePoint& p : {edge.lo, edge.hi}) {
       for (const Solid::Level& level : solid.levels) {
         const double rise = level.z - p.z, on = (eye - level.z) / rise;
         if (rise == 0.0 || on < 0.0 || on * 1e3 > kFar) continue;
@@ -64,8 +70,8 @@ Polygon shadow_at(const Solid& solid, const DigitInSpace& digit, double eye) {
       for (const FlatPoint k : solid.plan_at(p.z)) ways.push_back(k - plan_of(p));
     }
     for (const Solid::Level& level : solid.levels) {
-      if (level.z < edge->front().z || level.z > edge->back().z) continue;
-      const FlatPoint p = edge_at(*edge, level.z);
+      if (level.z < edge.lo.z || level.z > edge.hi.z) continue;
+      const FlatPoint p = edge.at(level.z);
       for (const FlatPoint k : level.plan) ways.push_back(k - p);
     }
   }
@@ -74,6 +80,20 @@ Polygon shadow_at(const Solid& solid, const DigitInSpace& digit, double eye) {
   for (const FlatPoint way : ways)
     if (norm(way) > 0.0) points.push_back(base + kFar * unit(way));
   return convex_hull(std::move(points));
+}
+
+}  // namespace
+
+std::vector<Polygon> shadows_at(const Solid& solid, const DigitInSpace& digit, double eye) {
+  std::vector<Polygon> shadows;
+  if (!stands_before(solid, digit)) return shadows;
+  for (std::size_t k = 1; k < digit.left.size(); ++k) {
+    const Strip strip = {Chord{digit.left[k - 1], digit.left[k]},
+                         Chord{digit.right[k - 1], digit.right[k]}};
+    if (Polygon from = shadow_of(solid, strip, eye); !from.empty())
+      shadows.push_back(std::move(from));
+  }
+  return shadows;
 }
 
 bool inside(const Polygon& convex, FlatPoint p) {

@@ -53,10 +53,9 @@ Sightlines::Lines Sightlines::lines_of(const DigitInSpace& digit) const {
     const SpacePoint &p = digit.corners[k], &n = digit.normals[k];
     lines.faces[k] = {{n.x, n.y}, n.x * p.x + n.y * p.y - n.z * (eye_ - p.z)};
   }
-  for (std::size_t k = 0; k < scene_->solids.size(); ++k) {
-    Polygon from = shadow_at(scene_->solids[k], digit, eye_);
-    if (!from.empty()) lines.shadows.push_back({static_cast<int>(k), std::move(from)});
-  }
+  for (std::size_t k = 0; k < scene_->solids.size(); ++k)
+    for (Polygon& from : shadows_at(scene_->solids[k], digit, eye_))
+      lines.shadows.push_back({static_cast<int>(k), std::move(from)});
   return lines;
 }
 

@@ -27,7 +27,7 @@ Job again(std::string_view text) {
 constexpr std::string_view kEverything = R"toml(
 job = { title = "Quote \" and back\\slash, ü", number = "00007", season = "none", units = "mm" }
 [frame]
-corners = [["2 ft 6 in", 0], [700.125, "81.9 cm"], [-1e-7, 820], [0, 0], [300, "-1/64 in"]]
+corners = [["2 ft 6 in", 0], [700.125, "81.9 cm"], [-1e-7, 820], [-0e-7, 0], [300, "-1/64 in"]]
 sides = ["se", "ne", "n \"w\"", "w", "sw"]
 fit = 0.1
 floor_gap = "1/3 in"

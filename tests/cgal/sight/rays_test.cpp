@@ -37,22 +37,25 @@ Kernel::Point_3 point(const SpacePoint& p) { return {p.x, p.y, p.z}; }
 
 /// The digit's places: close along the edges of its box, wider inside. Each a hair off the cloth.
 struct Places3 {
+  const Wrap* wrap;
+  SightDigit box;
   std::vector<SpacePoint> at;
   SpacePoint middle, normal;
   double height = 0;  ///< from its lowest place to its highest
 };
 
-Places3 places_of(const Wrap& wrap, const SightDigit& box) {
-  constexpr int kEdge = 48, kInside = 6;
-  Places3 places;
+constexpr int kEdge = 48, kInside = 6;  ///< places along an edge of the box, and across it
+
+Places3 places_of(const Wrap& wrap, const SightDigit& box, int edge = kEdge) {
+  Places3 places{&wrap, box, {}, {}, {}};
   const auto add = [&](double along, double up) {
     const ClothPoint p{box.from_s + along * (box.to_s - box.from_s),
                        box.from_u + up * (box.to_u - box.from_u)};
     const SpacePoint at = *wrap.at(p), n = *wrap.normal_at(p);
     places.at.push_back({at.x + kHair * n.x, at.y + kHair * n.y, at.z + kHair * n.z});
   };
-  for (int k = 0; k <= kEdge; ++k) {
-    const double share = static_cast<double>(k) / kEdge;
+  for (int k = 0; k <= edge; ++k) {
+    const double share = static_cast<double>(k) / edge;
     add(share, 0);
     add(share, 1);
     add(0, share);
@@ -133,12 +136,21 @@ class Caster {
     });
   }
 
-  Reads reads(const SpacePoint& eye) const {
+  /// A corner that reaches over an edge by less than the places stand apart is not seen from them:
+  /// the edges looked along a hundred times as closely.
+  bool in_view_closer(const Places3& digit, const SpacePoint& eye) const {
+    return in_view(places_of(*digit.wrap, digit.box, 100 * kEdge), eye);
+  }
+
+  /// From where these digits are in view, number by number.
+  Reads reads(const SpacePoint& eye, const std::vector<std::vector<bool>>& in_view) const {
     Reads best = Reads::Nothing;
-    for (const auto& digits : numbers_) {
+    for (std::size_t n = 0; n < numbers_.size(); ++n) {
+      const auto& digits = numbers_[n];
       std::size_t legible = 0, seen = 0;
-      for (const Places3& digit : digits) {
-        if (!in_view(digit, eye)) continue;
+      for (std::size_t d = 0; d < digits.size(); ++d) {
+        const Places3& digit = digits[d];
+        if (!in_view[n][d]) continue;
         ++seen;
         const double distance = apart(digit.middle, eye);
         const double cosine =
@@ -210,7 +222,7 @@ std::optional<DrawnSubject> drawn_subject(std::mt19937_64& rng) {
 
 TEST_CASE("the sweep and cast rays agree on every viewpoint but close to a breakpoint") {
   constexpr double kEyes[3] = {700, 1219, 1600};
-  int subjects = 0, looked = 0, skipped = 0, hidden = 0, another = 0;
+  int subjects = 0, looked = 0, skipped = 0, hidden = 0, closer = 0, another = 0;
   double fast = 0, slow = 0;
   const auto now = [] { return std::chrono::steady_clock::now(); };
   const auto since = [&](auto begin) {
@@ -220,9 +232,12 @@ TEST_CASE("the sweep and cast rays agree on every viewpoint but close to a break
   const int asked = std::getenv("SWATHE_DRAWN") ? std::stoi(std::getenv("SWATHE_DRAWN")) : 10;
   const int viewpoints =
       std::getenv("SWATHE_VIEWPOINTS") ? std::stoi(std::getenv("SWATHE_VIEWPOINTS")) : kViewpoints;
-  std::uint64_t seed =
+  // A box before a digit that bends far round, once taken to hide it, comes first.
+  constexpr std::uint64_t kKept = 1709173455;
+  const std::uint64_t first =
       std::getenv("SWATHE_SEED") ? std::stoull(std::getenv("SWATHE_SEED")) : std::random_device{}();
-  for (; subjects < asked; ++seed) {
+  for (std::uint64_t drawn = 0; subjects < asked; ++drawn) {
+    const std::uint64_t seed = asked > 1 && drawn == 0 ? kKept : first + drawn;
     INFO("replay with SWATHE_SEED=" << seed);
     std::mt19937_64 rng(seed);
     const auto subject = drawn_subject(rng);
@@ -255,6 +270,7 @@ TEST_CASE("the sweep and cast rays agree on every viewpoint but close to a break
           });
         };
         bool near_any = false;
+        std::vector<std::vector<bool>> in_view(scene.numbers.size(), std::vector<bool>(5));
         for (std::size_t n = 0; n < scene.numbers.size(); ++n)
           for (std::size_t d = 0; d < 5; ++d) {
             near_any = near_any || near(around[n][d].in_view) || near(around[n][d].legible);
@@ -266,9 +282,16 @@ TEST_CASE("the sweep and cast rays agree on every viewpoint but close to a break
             CAPTURE(n);
             CAPTURE(d);
             begin = now();
-            const bool by_rays = caster.in_view(caster.numbers()[n][d], eye);
+            const Places3& digit = caster.numbers()[n][d];
+            const bool swept = around[n][d].in_view.contains(bearing);
+            bool by_rays = caster.in_view(digit, eye);
+            if (by_rays && !swept) {
+              by_rays = caster.in_view_closer(digit, eye);
+              ++closer;
+            }
             slow += since(begin);
-            CHECK(around[n][d].in_view.contains(bearing) == by_rays);
+            CHECK(swept == by_rays);
+            in_view[n][d] = by_rays;
             hidden += lines.digit_from(n, d, plan).hidden_by >= 0;
           }
         if (near_any) continue;
@@ -278,15 +301,16 @@ TEST_CASE("the sweep and cast rays agree on every viewpoint but close to a break
                  degrees_on + 360 <= a.to_deg;
         });
         REQUIRE(arc != ring.arcs.end());
-        CHECK(arc->reads == caster.reads(eye));
+        CHECK(arc->reads == caster.reads(eye, in_view));
         another += arc->reads == Reads::Another;
       }
     }
   }
   std::printf(
-      "sight: %d jobs, %d digits looked at (%d hidden, %d too near a breakpoint), %d viewpoints "
-      "misled; exact sweep %.3f s, rays %.2f s, ratio %.0f\n",
-      subjects, looked, hidden, skipped, another, fast, slow, slow / fast);
+      "sight: %d jobs, %d digits looked at (%d hidden, %d looked at closer, %d too near a "
+      "breakpoint), "
+      "%d viewpoints misled; exact sweep %.3f s, rays %.2f s, ratio %.0f\n",
+      subjects, looked, hidden, closer, skipped, another, fast, slow, slow / fast);
   CHECK(skipped < looked / 10);
   CHECK(hidden > 0);
 }
