@@ -10,10 +10,10 @@ namespace swathe {
 
 /// What of the whole page each tile shows, and which tiles there are.
 struct TileGrid {
-  FlatPoint start;        ///< upper left corner of the first tile
-  double step_x, step_y;  ///< from tile to tile
-  double overlap;         ///< shown past a tile's own cell, to the right and below
-  std::size_t columns, rows;
+  FlatPoint start;                ///< upper left corner of the first tile
+  double step_x = 0, step_y = 0;  ///< from tile to tile
+  double overlap = 0;             ///< shown past a tile's own cell, to the right and below
+  std::size_t columns = 0, rows = 0;
   std::vector<char> used;  ///< row by row from the top; tiles with ink
 
   bool has(std::size_t column, std::size_t row) const {

@@ -25,8 +25,7 @@ constexpr double kFlatness = 0.05;
 class Plan {
  public:
   Plan(const Made& made, const Face& labels, double width, double most_height)
-      : made_(made), labels_(labels), units_(made.job.units) {
-    reach_ = reach_in_plan(made);
+      : made_(made), labels_(labels), units_(made.job.units), reach_(reach_in_plan(made)) {
     for (const FrameSide& side : made.frame.sides()) reach_.cover(side.from);
     scale_ = std::min((width - 2 * kAround) / reach_.width(),
                       (most_height - 2 * kAround) / reach_.height());
