@@ -11,17 +11,7 @@ build=${1:-$folder/build}
 root=$folder/root
 trap 'umount "$root/proc" 2>/dev/null; rm -rf "$folder"' EXIT
 
-step() {  # step WHAT COMMAND...
-  what=$1
-  shift
-  if "$@" >"$folder/log" 2>&1; then
-    echo "ok - $what"
-  else
-    echo "not ok - $what"
-    sed 's/^/    /' "$folder/log" | tail -n 30
-    exit 1
-  fi
-}
+. "$top/tests/package/step.sh"
 inside() { chroot "$root" env -i PATH=/usr/sbin:/usr/bin:/sbin:/bin HOME=/root LC_ALL=C.UTF-8 \
   DEBIAN_FRONTEND=noninteractive "$@"; }
 as_maker() { inside setpriv --reuid maker --regid maker --init-groups env HOME=/home/maker \

@@ -8,17 +8,7 @@ top=$(cd "$(dirname "$0")/../.." && pwd)
 folder=$(mktemp -d) || exit 1
 trap 'rm -rf "$folder"' EXIT
 
-step() {  # step WHAT COMMAND...
-  what=$1
-  shift
-  if "$@" >"$folder/log" 2>&1; then
-    echo "ok - $what"
-  else
-    echo "not ok - $what"
-    sed 's/^/    /' "$folder/log" | tail -n 30
-    exit 1
-  fi
-}
+. "$top/tests/package/step.sh"
 
 # Runs a command where nothing of the sources or the build can be seen (this suite wants root).
 without_sources() {

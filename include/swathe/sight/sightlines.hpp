@@ -44,10 +44,12 @@ struct NumberSeen {
 ///
 /// A digit is in view where all of its ink's box is: where the cloth under it faces the observer
 /// and no solid stands between. The places at one height from which a convex solid hides some of a
-/// digit are convex: the solid itself, and all beyond it in line with the digit. So each digit has
-/// one polygon a solid, and a circle round the machine is cut by their edges at exact bearings.
+/// flat strip of a digit are convex: the solid itself, and all beyond it in line with the strip. So
+/// each strip has one polygon a solid, and a circle round the machine is cut by their edges at
+/// exact bearings.
 ///
-/// Holds (sightlines_test.cpp, cgal/sight_test.cpp): (1) around() changes where seen_from() does;
+/// Holds (sightlines_test.cpp, cgal/sight/rays_test.cpp): (1) around() changes where seen_from()
+/// does;
 ///   (2) rays cast at a fine mesh say the same; (3) a solid more never brings more into view.
 class Sightlines {
  public:
