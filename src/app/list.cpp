@@ -223,13 +223,13 @@ class ListText {
     for (const BumperWeight& bumper : made_.stock.weights)
       table.add({bumper.bumper, mass(bumper.boards_g), mass(bumper.padding_g), mass(bumper.cloth_g),
                  mass(bumper.fasteners_g)});
-    std::string text =
-        fmt::format("\nWeight\n{}One set: {}\n", table.to_text(2), mass(made_.stock.set_g));
-    if (made_.stock.unknown_brackets > 0)
-      text += paragraph("  ",
-                        fmt::format("without {}: give each bracket its mass",
-                                    count_of(static_cast<std::size_t>(made_.stock.unknown_brackets),
-                                             "bracket", "brackets")));
+    std::string text = fmt::format("\nWeight\n{}One set: {}\n", table.to_text(2),
+                                   mass(made_.stock.set.together_g()));
+    if (made_.stock.set.unknown_brackets > 0)
+      text += paragraph(
+          "  ", fmt::format("without {}: give each bracket its mass",
+                            count_of(static_cast<std::size_t>(made_.stock.set.unknown_brackets),
+                                     "bracket", "brackets")));
     return text;
   }
 

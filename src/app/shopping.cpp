@@ -35,10 +35,8 @@ std::string padding_to_buy(const Made& made) {
 std::string cloth_to_buy(const Made& made, const ClothLay& lay) {
   const Units units = made.job.units;
   std::string length = dimension_with_unit(mm(lay.length_to_buy), units);
-  if (units == Units::Inches) {  // cloth is sold by the yard where it is measured in inches
-    const double yards = mm(lay.length_to_buy).inches() / 36.0;
-    length += fmt::format(" ({} yd)", dimension(Length::from_inches(yards), Units::Inches));
-  }
+  // Cloth is sold by the yard where it is measured in inches.
+  if (units == Units::Inches) length += fmt::format(" ({})", yards(mm(lay.length_to_buy)));
   return fmt::format("{} of {}, from a roll {} wide {}", length, printable(lay.colour),
                      dimension_with_unit(mm(lay.roll_width), units), used(lay.used_fraction));
 }

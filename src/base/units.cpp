@@ -230,6 +230,10 @@ std::string walked(Length length, Units units) {
                                 : plain_number(length.mm() / 1000.0, 1) + " m";
 }
 
+std::string yards(Length length) {
+  return dimension(length / 36.0, Units::Inches) + " yd";  // a yard is 36 in
+}
+
 std::string dimension_with_unit(Length length, Units units) {
   return dimension(length, units).append(unit_name(units));
 }

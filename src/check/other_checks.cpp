@@ -10,13 +10,13 @@ namespace {
 
 /// " without 4 brackets", whose mass the job does not say, or nothing.
 std::string not_weighed(const Stock& stock) {
-  const int count = stock.unknown_brackets;
+  const int count = stock.set.unknown_brackets;
   return count == 0 ? "" : fmt::format(" without {} bracket{}", count, count == 1 ? "" : "s");
 }
 
 void judge_set_weight(const Subject& s, const Season& season, Book& book) {
   const Units units = s.job.units;
-  const double limit = season.weight_set->value.grams, has = s.stock->set_g;
+  const double limit = season.weight_set->value.grams, has = s.stock->set.together_g();
   const bool over = has > limit;
   const std::string off = weight_words(std::abs(has - limit), units);
   book.add(
@@ -58,7 +58,7 @@ void check_weight(const Subject& s, const Season& season, Book& book) {
     book.add(*season.weight_machine,
              {"weight", "machine with bumpers",
               "at most " + weight_words(season.weight_machine->value.grams, units),
-              "one set weighs about " + weight_words(s.stock->set_g, units) + not_weighed(*s.stock),
+              "one set weighs about " + weight_words(s.stock->set.together_g(), units) + not_weighed(*s.stock),
               Verdict::Unknown, "put the machine on a scale with its bumpers on"});
   }
 }

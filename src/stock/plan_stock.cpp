@@ -42,8 +42,11 @@ Stock plan_stock(const Job& job, const std::vector<Piece>& boards,
   }
   stock.weights = weigh(job, boards, padding, patterns);
   for (const BumperWeight& weight : stock.weights) {
-    stock.set_g += weight.boards_g + weight.padding_g + weight.cloth_g + weight.fasteners_g;
-    stock.unknown_brackets += weight.unknown_brackets;
+    stock.set.boards_g += weight.boards_g;
+    stock.set.padding_g += weight.padding_g;
+    stock.set.cloth_g += weight.cloth_g;
+    stock.set.fasteners_g += weight.fasteners_g;
+    stock.set.unknown_brackets += weight.unknown_brackets;
   }
   return stock;
 }

@@ -359,8 +359,8 @@ Json weight_part(const Stock& stock) {
                        {"fasteners_g", grid(weight.fasteners_g)},
                        {"unknown_brackets", weight.unknown_brackets}});
   return {{"bumpers", std::move(bumpers)},
-          {"set_g", grid(stock.set_g)},
-          {"unknown_brackets", stock.unknown_brackets}};
+          {"set_g", grid(stock.set.together_g())},
+          {"unknown_brackets", stock.set.unknown_brackets}};
 }
 
 }  // namespace

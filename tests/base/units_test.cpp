@@ -148,6 +148,8 @@ TEST_CASE("base: dimensions are reduced fractions") {
   CHECK(dimension(mm(-0.2), Units::Millimetres) == "0");
   CHECK(dimension_with_unit(inches(32.25), Units::Inches) == "32 1/4 in");
   CHECK(dimension_with_unit(mm(819), Units::Millimetres) == "819 mm");
+  CHECK(yards(mm(914.4)) == "1 yd");  // international yard and pound agreement, 1959
+  CHECK(yards(inches(90)) == "2 1/2 yd");
   CHECK(dimension(mm(1e300), Units::Inches).size() > 100);
 }
 

@@ -327,15 +327,15 @@ TEST_CASE("weight: never passed, for densities are no scale and the machine is n
   test::Checked c = made(halves());
   CHECK(of(c.by("2026"), "weight").empty());  // stock was not planned
   c.stock = Stock();
-  c.stock->set_g = 6000;
+  c.stock->set.boards_g = 6000;
   CHECK(worst(c.by("2026"), "weight").verdict == Verdict::Unknown);
   const Finding light = worst(c.by("2023"), "weight");
   CHECK(light.verdict == Verdict::Unknown);
   CHECK(light.measured == "13.2 lb");
   CHECK(light.advice.find("1.8 lb to spare") != std::string::npos);
-  c.stock->unknown_brackets = 2;
+  c.stock->set.unknown_brackets = 2;
   CHECK(worst(c.by("2023"), "weight").measured == "13.2 lb without 2 brackets");
-  c.stock->set_g = 6900;  // 15 lb are 6804 g
+  c.stock->set.boards_g = 6900;  // 15 lb are 6804 g
   CHECK(worst(c.by("2023"), "weight").verdict == Verdict::Fail);
 }
 

@@ -16,7 +16,7 @@ test::Checked sample() {
   test::Checked c = test::made(job);
   c.numerals = test::numerals_on(c, {"left", "right"});
   c.stock = Stock();
-  c.stock->set_g = 5000;
+  c.stock->set.boards_g = 5000;
   return c;
 }
 
@@ -38,7 +38,7 @@ test::Checked drawn(std::mt19937& dice) {
   c.numerals = test::numerals_on(c, {"left", "right"});
   for (auto& placed : c.numerals->placed) placed.height = between(80, 110);
   c.stock = Stock();
-  c.stock->set_g = between(4000, 9000);
+  c.stock->set.boards_g = between(4000, 9000);
   return c;
 }
 

@@ -101,8 +101,9 @@ TEST_CASE("weights are volumes times densities") {
   CHECK(stock.weights[0].padding_g ==
         doctest::Approx(2 * 1.707 * std::numbers::pi * 0.03175 * 0.03175 * 30 * 1000));
   CHECK(stock.weights[0].cloth_g == doctest::Approx(280));  // 0.8 m2 of 350 g/m2
-  CHECK(stock.set_g == doctest::Approx(2 * (stock.weights[0].boards_g + stock.weights[0].padding_g +
-                                            stock.weights[0].cloth_g)));
+  CHECK(stock.set.together_g() ==
+        doctest::Approx(2 * (stock.weights[0].boards_g + stock.weights[0].padding_g +
+                             stock.weights[0].cloth_g)));
 }
 
 TEST_CASE("fasteners are weighed: staples, brackets, hook-and-loop") {
@@ -125,8 +126,8 @@ TEST_CASE("fasteners are weighed: staples, brackets, hook-and-loop") {
   CHECK(stock.weights[0].unknown_brackets == 1);
   // 0.8 m by 25 mm of 800 g/m2
   CHECK(stock.weights[1].fasteners_g == doctest::Approx(0.8 * 0.025 * 800 + 100));
-  CHECK(stock.unknown_brackets == 1);
-  CHECK(stock.set_g == doctest::Approx(267 + 116));
+  CHECK(stock.set.unknown_brackets == 1);
+  CHECK(stock.set.together_g() == doctest::Approx(267 + 116));
 }
 
 // Steel is 7.85 g/cm3 (EN 1991-1-1, table A.4: 78.5 kN/m3); a staple of 10 mm crown and legs, of

@@ -31,6 +31,9 @@ std::string dimension_with_unit(Length length, Units units);
 /// A way to be walked, in feet or metres to a tenth: "60 ft", "18.3 m".
 std::string walked(Length length, Units units);
 
+/// A length of cloth, in yards to a sixteenth: "2 1/2 yd".
+std::string yards(Length length);
+
 /// A measured value for tables and findings: decimals enough to tell it from its limit
 /// ("4.125 in", "104.8 mm").
 std::string measured(Length length, Units units);

@@ -64,6 +64,8 @@ struct BumperWeight {
   double boards_g = 0, padding_g = 0, cloth_g = 0;
   double fasteners_g = 0;    ///< staples or hook-and-loop, and the brackets whose mass is known
   int unknown_brackets = 0;  ///< whose mass the job does not say
+
+  double together_g() const { return boards_g + padding_g + cloth_g + fasteners_g; }
 };
 
 /// A sheet of board stock and the strips ripped from it, one beside the other.
@@ -94,8 +96,7 @@ struct Stock {
   StockPlan padding;
   std::vector<ClothLay> cloth;  ///< one a colour
   std::vector<BumperWeight> weights;
-  double set_g = 0;          ///< one set, all that was weighed
-  int unknown_brackets = 0;  ///< of a set: not in set_g
+  BumperWeight set;  ///< all bumpers together
 };
 
 /// Sets of boards and padding: one a colour, or a single one whose covers are changed.

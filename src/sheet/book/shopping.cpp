@@ -21,8 +21,7 @@ Length bought(double length_mm, Units units) {
 std::string cloth_words(const ClothLay& lay, Units units) {
   const std::string length = exact(mm(lay.length_to_buy), units);
   if (units != Units::Inches) return length;
-  const double yards = mm(lay.length_to_buy).inches() / 36.0;
-  return fmt::format("{} ({} yd)", length, dimension(inches(yards), Units::Inches));
+  return fmt::format("{} ({})", length, yards(mm(lay.length_to_buy)));
 }
 
 void add_stock(const Made& made, Flow& flow) {
@@ -73,23 +72,15 @@ void add_weights(const Made& made, Flow& flow) {
                    {"cloth", Anchor::Right},
                    {"fasteners", Anchor::Right},
                    {"together", Anchor::Right}};
-  BumperWeight set;
   const auto row = [&](const std::string& name, const BumperWeight& one) {
     table.rows.push_back({name, words(one.boards_g), words(one.padding_g), words(one.cloth_g),
-                          words(one.fasteners_g),
-                          words(one.boards_g + one.padding_g + one.cloth_g + one.fasteners_g)});
+                          words(one.fasteners_g), words(one.together_g())});
   };
-  for (const BumperWeight& one : made.stock.weights) {
-    row(one.bumper, one);
-    set.boards_g += one.boards_g;
-    set.padding_g += one.padding_g;
-    set.cloth_g += one.cloth_g;
-    set.fasteners_g += one.fasteners_g;
-  }
-  row("one set", set);
+  for (const BumperWeight& one : made.stock.weights) row(one.bumper, one);
+  row("one set", made.stock.set);
   flow.table(table);
   std::string limit = "Put a finished set on a scale.";
-  if (const int unknown = made.stock.unknown_brackets; unknown > 0)
+  if (const int unknown = made.stock.set.unknown_brackets; unknown > 0)
     limit += fmt::format(" {}, whose mass the job does not say, {} on top.",
                          counted(unknown, "bracket"), unknown == 1 ? "comes" : "come");
   if (made.season && made.season->weight_set)
