@@ -14,7 +14,7 @@ bool blocks(const Path& footprint, double clearance, double line_u) {
   return line_u > box.lo.y && line_u < box.hi.y;
 }
 
-std::vector<Span> less(std::vector<Span> spans, Span out) {
+std::vector<Span> less(const std::vector<Span>& spans, Span out) {
   std::vector<Span> left;
   for (const Span& span : spans) {
     if (out.to <= span.from || out.from >= span.to) {
@@ -31,18 +31,18 @@ std::vector<Span> less(std::vector<Span> spans, Span out) {
 std::vector<Span> stapled_spans(const Wrap& wrap, std::vector<Span> spans, double line_u,
                                 const std::vector<BracketOnPattern>& brackets,
                                 const std::vector<BracketKeys>& keys) {
-  spans = less(std::move(spans), {-1.0, kEndKeepOut});
-  spans = less(std::move(spans), {wrap.run().length - kEndKeepOut, wrap.run().length + 1.0});
+  spans = less(spans, {-1.0, kEndKeepOut});
+  spans = less(spans, {wrap.run().length - kEndKeepOut, wrap.run().length + 1.0});
   for (const RunCorner& corner : wrap.run().corners) {
     const double inside = corner.past + kCornerKeepOut;
-    spans = less(std::move(spans), {corner.s - inside, corner.s + inside});
+    spans = less(spans, {corner.s - inside, corner.s + inside});
   }
   for (const BracketOnPattern& bracket : brackets) {
     const double clearance = keys[static_cast<std::size_t>(bracket.keys)].clearance.mm();
     const auto keep_out = [&](const Path& path, double grow) {
       if (!blocks(path, grow, line_u)) return;
       const Box box = bounds(path).grown(grow + 0.5 * kCrown);
-      spans = less(std::move(spans), {box.lo.x, box.hi.x});
+      spans = less(spans, {box.lo.x, box.hi.x});
     };
     for (const Path& footprint : bracket.footprints) keep_out(footprint, clearance);
     for (const Path& window : bracket.windows) keep_out(window, 0.0);

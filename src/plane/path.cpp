@@ -61,7 +61,7 @@ Arc arc_of(FlatPoint from, FlatPoint to, double bulge) {
   return {angle, centre, apart(centre, from)};
 }
 
-Path open_path(std::vector<FlatPoint> points) {
+Path open_path(const std::vector<FlatPoint>& points) {
   Path path;
   path.vertices.reserve(points.size());
   for (const FlatPoint p : points) path.vertices.push_back({p});
@@ -134,7 +134,8 @@ Box bounds(const Path& path) {
     if (arc.angle == 0.0) return;
     const double start = std::atan2(from.y - arc.centre.y, from.x - arc.centre.x);
     const double lo = std::min(start, start + arc.angle), hi = std::max(start, start + arc.angle);
-    for (double quarter = std::ceil(lo / (kPi / 2)); quarter * kPi / 2 <= hi; ++quarter)
+    const int first = static_cast<int>(std::ceil(lo / (kPi / 2)));
+    for (int quarter = first; quarter * kPi / 2 <= hi; ++quarter)
       box.cover(arc.centre + arc.radius * direction(quarter * kPi / 2));
   });
   return box;

@@ -86,7 +86,7 @@ class Reader {
   }
 
   std::optional<std::string> text_of(const toml::node& node, const std::string& name) {
-    if (const auto text = node.value_exact<std::string>()) return text;
+    if (auto text = node.value_exact<std::string>()) return text;
     fault(Why::WrongType, fmt::format("{} is not a string", name), node.source());
     return std::nullopt;
   }

@@ -34,7 +34,7 @@ using Polygon = std::vector<FlatPoint>;
 /// Outer outlines counter-clockwise, holes clockwise.
 using Region = std::vector<Polygon>;
 
-Path open_path(std::vector<FlatPoint> points);
+Path open_path(const std::vector<FlatPoint>& points);
 Path closed_path(const Polygon& points);
 Path line(FlatPoint a, FlatPoint b);
 Path rectangle(FlatPoint lo, FlatPoint hi);
