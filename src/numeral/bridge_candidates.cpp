@@ -33,6 +33,15 @@ class Turned {
       Polygon& turned = contours_.emplace_back();
       for (FlatPoint p : contour) turned.push_back({dot(p, right_), dot(p, along_)});
     }
+    for (std::size_t c = 0; c < contours_.size(); ++c) {
+      FlatPoint from = contours_[c].back();
+      for (FlatPoint to : contours_[c]) {
+        edges_.push_back(
+            {from.x < to.x ? from : to, from.x < to.x ? to : from, static_cast<int>(c)});
+        from = to;
+      }
+    }
+    std::ranges::sort(edges_, {}, [](const Edge& edge) { return edge.left.x; });
   }
 
   const Polygon& contour(int i) const { return contours_[static_cast<std::size_t>(i)]; }
@@ -41,10 +50,10 @@ class Turned {
   /// Upwards.
   std::vector<Crossing> crossings(double x) const {
     std::vector<Crossing> found;
-    each_edge([&](int contour, FlatPoint a, FlatPoint b) {
-      if ((a.x <= x) == (b.x <= x)) return;
-      found.push_back({a.y + (b.y - a.y) * (x - a.x) / (b.x - a.x), contour});
-    });
+    for (const Edge& edge : edges_) {
+      if (edge.left.x > x) break;
+      if (edge.right.x > x) found.push_back({edge.level(x), edge.contour});
+    }
     std::sort(found.begin(), found.end(), [](auto& p, auto& q) { return p.y < q.y; });
     return found;
   }
@@ -52,14 +61,13 @@ class Turned {
   /// Levels at which any edge lies in the strip, joined where they overlap; upwards.
   std::vector<Levels> edges_in_strip(double x0, double x1) const {
     std::vector<Levels> found;
-    each_edge([&](int, FlatPoint a, FlatPoint b) {
-      if (a.x > b.x) std::swap(a, b);
-      if (b.x < x0 || a.x > x1) return;
-      const auto level = [&](double x) { return a.y + (b.y - a.y) * (x - a.x) / (b.x - a.x); };
-      const double ya = a.x < x0 ? level(x0) : a.y;
-      const double yb = b.x > x1 ? level(x1) : b.y;
+    for (const Edge& edge : edges_) {
+      if (edge.left.x > x1) break;
+      if (edge.right.x < x0) continue;
+      const double ya = edge.left.x < x0 ? edge.level(x0) : edge.left.y;
+      const double yb = edge.right.x > x1 ? edge.level(x1) : edge.right.y;
       found.push_back({std::min(ya, yb), std::max(ya, yb)});
-    });
+    }
     std::sort(found.begin(), found.end(), [](auto& p, auto& q) { return p.lo < q.lo; });
     std::vector<Levels> joined;
     for (const Levels& next : found) {
@@ -73,17 +81,17 @@ class Turned {
   }
 
  private:
-  template <class Visit>
-  void each_edge(Visit visit) const {
-    for (std::size_t c = 0; c < contours_.size(); ++c) {
-      const Polygon& contour = contours_[c];
-      for (std::size_t i = 0; i < contour.size(); ++i) {
-        visit(static_cast<int>(c), contour[i], contour[(i + 1) % contour.size()]);
-      }
+  struct Edge {
+    FlatPoint left, right;
+    int contour;
+
+    double level(double x) const {
+      return left.y + (right.y - left.y) * (x - left.x) / (right.x - left.x);
     }
-  }
+  };
 
   std::vector<Polygon> contours_;
+  std::vector<Edge> edges_;  ///< by their left ends
   FlatPoint along_, right_;
 };
 

@@ -5,9 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <functional>
-#include <numbers>
 
-#include "swathe/plane/clip.hpp"
 #include "swathe/sheet/furniture.hpp"
 
 namespace swathe {
@@ -20,8 +18,7 @@ struct Shade {
 };
 constexpr std::array kShades = {Shade{0, 0.3}, Shade{1, 0.58}, Shade{1.25, 0.76}, Shade{1.5, 0.9}};
 
-constexpr double kStep = 1.5;  ///< mm between the circles that shade a stroke, at full size
-constexpr int kCirclePoints = 32;
+constexpr double kStep = 1.5;       ///< mm between the circles that shade a stroke, at full size
 constexpr double kFlatness = 0.05;  ///< mm on the sheet
 constexpr double kRing = 1.6;       ///< radius on the sheet
 constexpr double kSample = 4.0;     ///< height of the key's samples
@@ -37,13 +34,6 @@ std::size_t shade_of(double width, double asked) {
 Colour grey(std::size_t shade) {
   const double g = kShades[shade].grey;
   return {g, g, g};
-}
-
-Polygon disc(FlatPoint centre, double radius) {
-  Polygon points;
-  for (int i = 0; i < kCirclePoints; ++i)
-    points.push_back(centre + radius * direction(2 * std::numbers::pi * i / kCirclePoints));
-  return points;
 }
 
 }  // namespace
@@ -63,10 +53,9 @@ void draw_shaded(Drawing& onto, const ShadedDigit& digit, double asked, FlatPoin
     if (std::ranges::none_of(of_shade, near)) of_shade.push_back(&piece);
   }
   for (std::size_t k = kShades.size(); k-- > 0;) {
-    Region discs;
-    for (const StrokePiece* piece : pieces[k]) discs.push_back(disc(piece->at, 0.5 * piece->width));
     std::vector<Path> shaded;
-    for (const Polygon& contour : unite(discs)) shaded.push_back(on_sheet(contour));
+    for (const StrokePiece* piece : pieces[k])
+      shaded.push_back(circle(at + scale * piece->at, 0.5 * scale * piece->width));
     if (!shaded.empty()) onto.fill(LineKind::Outline, grey(k), std::move(shaded));
   }
   for (const Polygon& contour : digit.outline) onto.line(LineKind::Outline, on_sheet(contour));

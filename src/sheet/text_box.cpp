@@ -41,9 +41,8 @@ TextBox box_of(const Box& box) {
 }
 
 Box bounds(const TextBox& box) {
-  Box all;
-  for (const FlatPoint p : box.corners()) all.cover(p);
-  return all;
+  const FlatPoint half{reach(box, {1, 0}), reach(box, {0, 1})};
+  return {box.middle - half, box.middle + half};
 }
 
 bool overlap(const TextBox& a, const TextBox& b) {

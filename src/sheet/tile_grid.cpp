@@ -3,13 +3,6 @@
 #include <algorithm>
 
 namespace swathe {
-namespace {
-
-std::size_t index_of(double along, double step, std::size_t count) {
-  return static_cast<std::size_t>(std::clamp(along / step, 0.0, static_cast<double>(count - 1)));
-}
-
-}  // namespace
 
 std::size_t TileGrid::count() const {
   return static_cast<std::size_t>(std::ranges::count(used, 1));
@@ -28,10 +21,6 @@ Box TileGrid::image(std::size_t column, std::size_t row) const {
   if (has(column, row + 1)) box.lo.y -= overlap;
   return box;
 }
-
-std::size_t TileGrid::column_of(double x) const { return index_of(x - start.x, step_x, columns); }
-
-std::size_t TileGrid::row_of(double y) const { return index_of(start.y - y, step_y, rows); }
 
 std::string tile_name(std::size_t column, std::size_t row) {
   std::string letters;

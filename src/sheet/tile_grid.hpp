@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <string>
 #include <vector>
@@ -26,8 +27,13 @@ struct TileGrid {
   /// The cell and the strips shared with the neighbours to the right and below that there are.
   Box image(std::size_t column, std::size_t row) const;
   /// The column and row of the cell that a place lies in; the nearest of a place off the grid.
-  std::size_t column_of(double x) const;
-  std::size_t row_of(double y) const;
+  std::size_t column_of(double x) const { return index_of(x - start.x, step_x, columns); }
+  std::size_t row_of(double y) const { return index_of(start.y - y, step_y, rows); }
+
+ private:
+  static std::size_t index_of(double along, double step, std::size_t count) {
+    return static_cast<std::size_t>(std::clamp(along / step, 0.0, static_cast<double>(count - 1)));
+  }
 };
 
 /// "B2": column letter and row number.

@@ -73,7 +73,8 @@ class Search {
         wishes_(wishes),
         all_(box_of(ink)),
         grid_{{}, step_x, step_y, overlap, 1, 1, {}},
-        columns_(ink, all_.hi.y, std::max(0.0, all_.height() - overlap - kSamePlace), step_y) {
+        columns_(ink, step_x,
+                 {all_.hi.y, std::max(0.0, all_.height() - overlap - kSamePlace), step_y}) {
     std::vector<double> x, y;
     for (const FlatPoint corner : wishes.corners) {
       x.push_back(corner.x - all_.lo.x);

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cstdlib>
 #include <limits>
 
 #include "sheet/tiling.hpp"
@@ -71,22 +72,27 @@ Tiling::Settled Tiling::settle(const TextMark& text, const Box& room, double rea
                         into(all.lo.y, all.hi.y, room.lo.y, room.hi.y)};
   Settled best{text, box, worst};
   if (norm(least) - kEdge >= worst) return best;  // no place of this room is nearer
-  const int steps = static_cast<int>(reach / step);
-  for (int dx = -steps; dx <= steps; ++dx)
-    for (int dy = -steps; dy <= steps; ++dy) {
-      const FlatPoint shift = least + FlatPoint{step * dx, step * dy};
-      double cost = norm(shift);
-      if (cost >= best.cost) continue;
-      const bool moved = dx != 0 || dy != 0;
-      if (moved && !room.grown(kEdge).holds(Box{all.lo + shift, all.hi + shift})) continue;
-      TextBox there = box;
-      there.middle = box.middle + shift;
-      if (is_taken(there)) cost += 10 * kCrossed;
-      if (cost >= best.cost) continue;
-      cost += kCrossed * static_cast<double>(crossings_.of(there.grown(kInkClear)));
-      if (cost >= best.cost) continue;
-      best = {text, there, cost};
-      best.text.at = text.at + shift;
+  const auto try_place = [&](FlatPoint way) {
+    const FlatPoint shift = least + way;
+    double cost = norm(shift);
+    if (cost >= best.cost) return;
+    const bool moved = way != FlatPoint{};
+    if (moved && !room.grown(kEdge).holds(Box{all.lo + shift, all.hi + shift})) return;
+    TextBox there = box;
+    there.middle = box.middle + shift;
+    if (is_taken(there)) cost += 10 * kCrossed;
+    if (cost >= best.cost) return;
+    cost += kCrossed * static_cast<double>(crossings_.of(there.grown(kInkClear)));
+    if (cost >= best.cost) return;
+    best = {text, there, cost};
+    best.text.at = text.at + shift;
+  };
+  // Ring by ring outwards: what is found early rules out all that is farther.
+  const int rings = static_cast<int>(reach / step);
+  for (int ring = 0; ring <= rings && step * ring - norm(least) < best.cost; ++ring)
+    for (int dx = -ring; dx <= ring; ++dx) {
+      const int dy_step = std::abs(dx) == ring ? 1 : 2 * ring;
+      for (int dy = -ring; dy <= ring; dy += dy_step) try_place({step * dx, step * dy});
     }
   return best;
 }

@@ -125,7 +125,8 @@ void check_holds(const Region& outline, const Stencil& stencil, double width) {
     CHECK(bridge.width == doctest::Approx(width));
     CHECK(bridge.length == doctest::Approx(apart(bridge.from, bridge.to)));
     // The bar is sheet throughout, and both its ends stand in sheet over their full width.
-    CHECK(intersect({bridge.bar}, stencil.cut).empty());
+    // Where the cut crosses the bar's sides its corners are rounded to the grid.
+    CHECK(intersect(offset({bridge.bar}, -2 * kClipGrid), stencil.cut).empty());
     REQUIRE(bridge.bar.size() == 4);
     CHECK(apart(bridge.bar[0], bridge.bar[1]) == doctest::Approx(width));
     CHECK(apart(bridge.bar[2], bridge.bar[3]) == doctest::Approx(width));

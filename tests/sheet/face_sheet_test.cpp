@@ -57,6 +57,7 @@ TEST_CASE("stroke picture: darker where narrower, and only where there is ink") 
     if (const auto* fill = std::get_if<FillMark>(&mark)) {
       Region shaded;
       for (const Path& path : fill->outlines) shaded.push_back(flatten(path, 0.01));
+      shaded = unite(shaded);
       CHECK(fill->colour.red == fill->colour.blue);  // grey
       CHECK(fill->colour.red < last);                // the narrowest last, over the others
       last = fill->colour.red;

@@ -47,7 +47,8 @@ struct LineMark {
   bool sample = false;  ///< shows its kind in a key: nothing to cut or draw by
 };
 
-/// A filled area: outer outlines counter-clockwise, holes clockwise (non-zero fill).
+/// A filled area: outer outlines counter-clockwise, holes clockwise; what several cover is filled
+/// once (non-zero fill).
 struct FillMark {
   LineKind kind;  ///< whose layer it lies on
   Colour colour;

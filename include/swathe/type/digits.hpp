@@ -12,7 +12,7 @@
 namespace swathe {
 
 /// Outlines are flattened within this of their curves, at their final size.
-inline constexpr double kDigitFlatness = 0.005;
+inline constexpr double kDigitFlatness = 0.01;
 
 struct DigitOutline {
   char digit = '0';
