@@ -58,7 +58,8 @@ void check_weight(const Subject& s, const Season& season, Book& book) {
     book.add(*season.weight_machine,
              {"weight", "machine with bumpers",
               "at most " + weight_words(season.weight_machine->value.grams, units),
-              "one set weighs about " + weight_words(s.stock->set.together_g(), units) + not_weighed(*s.stock),
+              "one set weighs about " + weight_words(s.stock->set.together_g(), units) +
+                  not_weighed(*s.stock),
               Verdict::Unknown, "put the machine on a scale with its bumpers on"});
   }
 }

@@ -97,8 +97,7 @@ void add_pleats(std::vector<PleatLine>& pleats, const PatternCorner& corner, con
   for (const double side : {-1.0, 1.0}) {
     std::vector<FlatPoint> points;
     for (const FlatPoint p : kept) points.push_back({corner.s + side * p.x, p.y});
-    pleats.push_back(
-        {open_path(std::move(points)), {corner.fold_towards_before ? -1.0 : 1.0, 0.0}});
+    pleats.push_back({open_path(points), {corner.fold_towards_before ? -1.0 : 1.0, 0.0}});
   }
 }
 

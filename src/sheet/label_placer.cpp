@@ -29,7 +29,8 @@ double reading_turn(FlatPoint along) {
 /// Where the middle of something of that length may stand.
 std::vector<double> steps(double lo, double hi, double length, double step) {
   std::vector<double> places;
-  for (double at = lo + 0.5 * length; at <= hi - 0.5 * length; at += step) places.push_back(at);
+  const int count = static_cast<int>(std::floor((hi - lo - length) / step)) + 1;
+  for (int k = 0; k < count; ++k) places.push_back(lo + 0.5 * length + k * step);
   return places;
 }
 
@@ -137,18 +138,22 @@ bool LabelPlacer::beside(FlatPoint a, FlatPoint b, const std::string& text, doub
   const double above = 0.3 * height_mm + kClear + off_mm;
   const double below = -1.08 * height_mm - kClear - off_mm;
   constexpr double kStep = 4.0;
-  for (double out = from_end_mm; out + width <= std::max(length, from_end_mm + width + 0.1);
-       out += kStep)
+  const double room = std::max(0.1, length - from_end_mm - width);
+  for (int k = 0; kStep * k <= room; ++k)
     for (const double side : {above, below})
-      if (try_at({a + out * along + side * up, text, height_mm, anchor, turn})) return true;
+      if (try_at(
+              {a + (from_end_mm + kStep * k) * along + side * up, text, height_mm, anchor, turn}))
+        return true;
   return false;
 }
 
 bool LabelPlacer::near(FlatPoint place, const std::string& text, double height_mm,
                        double furthest_mm) {
   constexpr int kWays = 16;
-  for (double off = 1.5; off <= furthest_mm; off += 1.5)
+  constexpr double kStep = 1.5;
+  for (int ring = 1; kStep * ring <= furthest_mm; ++ring)
     for (int k = 0; k < kWays; ++k) {
+      const double off = kStep * ring;
       const FlatPoint way = direction(2 * std::numbers::pi * k / kWays);
       // The text's nearest edge stands `off` away in that direction.
       const Anchor anchor = way.x > 0.3    ? Anchor::Left
@@ -181,9 +186,11 @@ std::optional<Box> LabelPlacer::claim(double width, double height, const Box& wi
   const FlatPoint half{0.5 * width, 0.5 * height};
   // Most find their place near by: rings round the aim, each twice as wide as all before it.
   double from = -1, to = std::round(kAwayParts * kFirstRing);
-  for (bool all = false; !all; from = to, to *= 2) {
+  for (bool all = false; !all;) {
     const Ring ring = places_between(xs, ys, aim, from, to);
     all = ring.is_last;
+    from = to;
+    to *= 2;
     for (const auto& [away, middle] : ring.places) {
       const Box box{middle - half, middle + half};
       if (!is_free(box_of(box))) continue;

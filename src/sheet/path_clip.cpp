@@ -58,7 +58,7 @@ std::vector<Path> clipped(const Path& path, const Box& box, double tolerance) {
     parts.pop_back();
   }
   std::vector<Path> paths;
-  for (std::vector<FlatPoint>& part : parts) paths.push_back(open_path(std::move(part)));
+  for (const std::vector<FlatPoint>& part : parts) paths.push_back(open_path(part));
   return paths;
 }
 

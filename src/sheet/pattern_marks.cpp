@@ -69,7 +69,7 @@ OnPath along_path(const Path& path, double share) {
     const double step = apart(points[k], points[k + 1]);
     if (step > 0 && (left <= step || k + 2 == points.size())) {
       const FlatPoint along = unit(points[k + 1] - points[k]);
-      return {points[k] + std::fmin(left, step) * along, along};
+      return {points[k] + std::min(left, step) * along, along};
     }
     left -= step;
   }

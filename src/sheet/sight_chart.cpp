@@ -91,9 +91,12 @@ void draw_band(Drawing& onto, FlatPoint centre, double inner, double outer, cons
     if (arc.reads == Reads::Nothing) onto.fill(LineKind::Outline, kDark, {part});
     if (arc.reads != Reads::Another) continue;
     onto.fill(LineKind::Outline, kPale, {part});
-    for (double deg = arc.from_deg + 0.5 * kHatch; deg < arc.to_deg; deg += kHatch)
+    const int hatches = static_cast<int>((arc.to_deg - arc.from_deg) / kHatch + 0.5);
+    for (int k = 0; k < hatches; ++k) {
+      const double deg = arc.from_deg + (k + 0.5) * kHatch;
       onto.line(LineKind::Thin, centre + inner * towards(rad(deg)),
                 centre + outer * towards(rad(deg + 0.5 * kHatch)));
+    }
   }
   if (ring.arcs.size() > 1)
     for (const SightArc& arc : ring.arcs)
@@ -144,9 +147,11 @@ Box draw_arc_key(Drawing& onto, const Face& labels, FlatPoint top_left, const st
     const Path sample = rectangle(hi - FlatPoint{0, kHigh}, hi + FlatPoint{kWide, 0});
     if (k > 0) onto.fill(LineKind::Outline, k == 1 ? kPale : kDark, {sample});
     if (k == 1)
-      for (double x = 1; x < kWide; x += 1.5)
+      for (int line = 0; 1 + 1.5 * line < kWide; ++line) {
+        const double x = 1 + 1.5 * line;
         onto.line(LineKind::Thin, hi + FlatPoint{x, -kHigh},
                   hi + FlatPoint{std::min(kWide, x + 0.7), 0});
+      }
     onto.line(LineKind::Outline, sample);
     const Box text =
         draw_text_block(onto, labels, hi + FlatPoint{kWide + 2.5, -1}, 80, words[k], kTableHeight);

@@ -24,7 +24,7 @@ SmallPattern small_pattern(const Made& made, std::size_t bumper, const Box& area
   const auto path = [&](const Path& full) {
     std::vector<FlatPoint> points = flatten(full, kFlatness / small.scale);
     for (FlatPoint& p : points) p = on(p);
-    Path reduced = open_path(std::move(points));
+    Path reduced = open_path(points);
     reduced.closed = full.closed;
     return reduced;
   };

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 
 #include "sheet/ordinates.hpp"
@@ -112,7 +113,9 @@ class Columns {
 
   /// As many rows as go into the room.
   void fill(Drawing& onto, const Box& room, double pitch) {
-    for (double x = room.lo.x; !done() && x < room.hi.x - 1; x += pitch) {
+    const int columns = static_cast<int>(std::ceil((room.width() - 1) / pitch));
+    for (int column = 0; column < columns && !done(); ++column) {
+      const double x = room.lo.x + column * pitch;
       double y = room.hi.y;
       while (!done() && y - room.lo.y >= kLeastTable) {
         const Table& table = tables_[table_];

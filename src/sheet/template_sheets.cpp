@@ -50,7 +50,8 @@ std::vector<std::string> use_lines(const TemplatePart& part) {
       there->second += "; " + where;
   }
   std::vector<std::string> words;
-  for (const auto& [how, where] : lines) words.push_back(how.empty() ? where : how + ": " + where);
+  for (const auto& [how, where] : lines)
+    words.push_back(how.empty() ? where : fmt::format("{}: {}", how, where));
   return words;
 }
 

@@ -64,9 +64,9 @@ void draw_tiles(Drawing& onto, FlatPoint corner, const TileGrid& grid, const Map
   const std::vector<std::size_t> order = glue_order(grid);
   for (std::size_t k = 0; k < grid.used.size(); ++k) {
     if (!grid.used[k]) continue;
-    const double column = static_cast<double>(k % grid.columns),
-                 row = static_cast<double>(k / grid.columns);
-    const FlatPoint lo = corner + FlatPoint{column * tile.width, -(row + 1) * tile.height};
+    const std::size_t column = k % grid.columns, row = k / grid.columns;
+    const FlatPoint lo = corner + FlatPoint{static_cast<double>(column) * tile.width,
+                                            -static_cast<double>(row + 1) * tile.height};
     const Path box = rectangle(lo, lo + FlatPoint{tile.width, tile.height});
     onto.line(LineKind::Thin, box);
     if (k == here)

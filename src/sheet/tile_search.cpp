@@ -26,7 +26,7 @@ std::size_t tiles_along(double length, double step, double overlap) {
 /// there.
 std::vector<double> shifts_for(double step, const std::vector<double>& corners) {
   std::vector<double> shifts;
-  for (double shift = 0; shift < step; shift += kSearchStep) shifts.push_back(shift);
+  for (int k = 0; k * kSearchStep < step; ++k) shifts.push_back(k * kSearchStep);
   for (const double corner : corners)
     for (const double edge : {corner - kClear, corner + kClear})
       shifts.push_back(step - (edge - step * std::floor(edge / step)));

@@ -1,6 +1,7 @@
 #include "sheet/tiling.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "sheet/path_clip.hpp"
@@ -55,9 +56,13 @@ void Tiling::draw_marks(Drawing& onto, const Box& image) const {
 std::optional<FlatPoint> Tiling::free_place(TileAt tile, FlatPoint size) const {
   constexpr double kPlaceStep = 4.0;
   const Box room = cell(tile).grown(-3.0);
-  for (double x = room.lo.x; x + size.x <= room.hi.x; x += kPlaceStep)
-    for (double y = room.lo.y; y + size.y <= room.hi.y; y += kPlaceStep) {
-      const FlatPoint lo{x, y};
+  const auto places = [&](double free) {
+    return static_cast<int>(std::floor(free / kPlaceStep)) + 1;
+  };
+  const int across = places(room.width() - size.x), up = places(room.height() - size.y);
+  for (int column = 0; column < across; ++column)
+    for (int row = 0; row < up; ++row) {
+      const FlatPoint lo = room.lo + kPlaceStep * FlatPoint{1.0 * column, 1.0 * row};
       const TextBox ground = box_of(Box{lo, lo + size}).grown(2.0);
       if (!is_taken(ground) && crossings_.of(ground) == 0) return lo;
     }

@@ -66,7 +66,8 @@ std::vector<FlatPoint> Tiling::diamond_spots(const Joint& joint) const {
     double off;
   };
   std::vector<Spot> free;
-  for (double at = start; at <= long_way - end; at += kStep) {
+  for (int k = 0; start + k * kStep <= long_way - end; ++k) {
+    const double at = start + k * kStep;
     TextBox here = ground;
     here.middle = here.middle + joint.from + at * along;
     if (!is_taken(here)) free.push_back({at, crossings_.of(here), 0});

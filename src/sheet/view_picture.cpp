@@ -75,7 +75,7 @@ class Picture {
   Path outline_of(const std::vector<SpacePoint>& points) const {
     std::vector<FlatPoint> flat;
     for (const SpacePoint& p : points) flat.push_back(camera_.at(p));
-    Path path = open_path(std::move(flat));
+    Path path = open_path(flat);
     path.closed = true;
     return path;
   }

@@ -93,11 +93,12 @@ class Views {
     const double row = std::min(most, room.height() / static_cast<double>(fit));
     double top = room.hi.y;
     const std::size_t end = std::min({next + fit, kMostRows, sight_.scene.numbers.size()});
-    for (; next < end; ++next, top -= row) {
+    for (; next < end; ++next) {
       const Box left{{room.lo.x, top - row + kCaption}, {room.lo.x + wide, top}};
       const Box right{{room.hi.x - wide, left.lo.y}, {room.hi.x, top}};
       square_on(page.drawing, left, next);
       at_worst(page.drawing, right, next);
+      top -= row;
     }
     return page;
   }

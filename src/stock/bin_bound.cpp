@@ -10,8 +10,8 @@ std::size_t bins_at_least(std::vector<std::int64_t> sizes, std::int64_t capacity
   std::vector<std::int64_t> before(sizes.size() + 1, 0);  // before[i]: sum of the i largest
   for (std::size_t i = 0; i < sizes.size(); ++i) before[i + 1] = before[i] + sizes[i];
   const auto number_above = [&](std::int64_t size) {  // how many are larger than `size`
-    return static_cast<std::size_t>(
-        std::ranges::lower_bound(sizes, size, std::ranges::greater()) - sizes.begin());
+    return static_cast<std::size_t>(std::ranges::lower_bound(sizes, size, std::ranges::greater()) -
+                                    sizes.begin());
   };
 
   std::int64_t most = (before.back() + capacity - 1) / capacity;

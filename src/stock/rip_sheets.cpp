@@ -60,6 +60,10 @@ class Ripper {
   }
 
  private:
+  static std::size_t strips_of(int sheets, const Strips& strips) {
+    return static_cast<std::size_t>(sheets) * static_cast<std::size_t>(strips.per_sheet);
+  }
+
   std::int64_t room(const Strips& strips) const {
     return strips.per_sheet * stick_capacity(strips.length, kerf_);
   }
@@ -67,10 +71,10 @@ class Ripper {
   std::optional<SheetPlan> with(const std::vector<StockCut>& boards,
                                 const std::vector<std::int64_t>& sizes, int along,
                                 int turned) const {
-    const auto of_longer = static_cast<std::size_t>(along * longer_.per_sheet);
+    const std::size_t of_longer = strips_of(along, longer_),
+                      of_shorter = strips_of(turned, shorter_);
     const auto bins = pack_into(sizes, {{stick_capacity(longer_.length, kerf_), of_longer},
-                                        {stick_capacity(shorter_.length, kerf_),
-                                         static_cast<std::size_t>(turned * shorter_.per_sheet)}});
+                                        {stick_capacity(shorter_.length, kerf_), of_shorter}});
     if (!bins) return std::nullopt;
     const auto split = bins->begin() + static_cast<std::ptrdiff_t>(of_longer);
     SheetPlan plan;

@@ -88,7 +88,8 @@ void LabelFont::show(cairo_t* context, const TextMark& mark) {
     const std::size_t end = k + 1 < shaped.size() ? shaped[k + 1].cluster : mark.text.size();
     const std::string_view alone =
         std::string_view(mark.text).substr(shaped[k].cluster, end - shaped[k].cluster);
-    for (const ShapedGlyph& glyph : face_.shape(alone, kLabelFigures)) slot->second += glyph.advance;
+    for (const ShapedGlyph& glyph : face_.shape(alone, kLabelFigures))
+      slot->second += glyph.advance;
   }
   const double em = mark.height_mm / face_.cap_height();
   const Line line = lay_out(mark, shaped, em);

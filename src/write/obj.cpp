@@ -31,7 +31,7 @@ std::string to_obj(const Mesh& mesh) {
     text += "f";
     for (const int corner : mesh.triangles[k]) {
       const std::string number = std::to_string(corner + 1);
-      text += " " + number + "/" + number;
+      text.append(" ").append(number).append("/").append(number);
     }
     text += "\n";
   }

@@ -248,7 +248,7 @@ TEST_CASE("book: the worked half's boards and padding stand there") {
       for (const Page& page : sheet.pages)
         for (const TextMark& text : test::texts_of(page.drawing))
           if (text.anchor == Anchor::Right) printed.insert(text.text);  // in a list
-  CHECK(printed.count("820") == 2);  // one side board a half
+  CHECK(printed.count("820") == 2);                                     // one side board a half
   CHECK(printed.count("362") == 4);
   CHECK(printed.count("856") == 2);
   CHECK(printed.count("426 (-0.5)") == 4);

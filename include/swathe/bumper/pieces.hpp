@@ -28,8 +28,8 @@ struct Piece {
 /// lapped ends would be cut more than 60 deg off square (at backing.joint).
 Outcome<std::vector<Piece>> board_pieces(const Frame& frame, const Section& section, const Run& run,
                                          const BackingKeys& backing, const Places& places);
-/// The same for padding (at padding.lapping, padding.corner). Bent padding is one piece for the whole run, measured
-/// along its middle; its side is named "front + left".
+/// The same for padding (at padding.lapping, padding.corner). Bent padding is one piece for the
+/// whole run, measured along its middle; its side is named "front + left".
 Outcome<std::vector<Piece>> padding_pieces(const Frame& frame, const Section& section,
                                            const Run& run, const PaddingKeys& padding,
                                            const Places& places);

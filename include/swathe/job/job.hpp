@@ -92,11 +92,11 @@ struct ClothKeys {
   Length end_reach = inches(2);
   bool may_join = false;
   std::optional<Length>
-      longest_piece;  ///< of cloth at hand, along the cover; unset: cut from the roll
+      longest_piece;            ///< of cloth at hand, along the cover; unset: cut from the roll
   bool may_lie_across = false;  ///< covers may lie across the roll
   bool one_way = false;         ///< pile, print or shine runs one way: all covers lie alike
   double density_kg_m2 = 0.35;
-  double staple_g = 0.17;  ///< crown and legs of 10 mm, of steel wire 1.2 by 0.6 mm
+  double staple_g = 0.17;           ///< crown and legs of 10 mm, of steel wire 1.2 by 0.6 mm
   Fixing fixing = Fixing::Staples;  ///< how the flaps are held to the boards
   QuickChangeKeys quick_change;
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <cmath>
 
 namespace swathe {
@@ -17,7 +18,7 @@ struct FlatPoint {
 constexpr double dot(FlatPoint a, FlatPoint b) { return a.x * b.x + a.y * b.y; }
 /// Positive where b lies counter-clockwise of a.
 constexpr double cross(FlatPoint a, FlatPoint b) { return a.x * b.y - a.y * b.x; }
-inline double norm(FlatPoint a) { return std::hypot(a.x, a.y); }
+inline double norm(FlatPoint a) { return std::sqrt(dot(a, a)); }
 inline double apart(FlatPoint a, FlatPoint b) { return norm(b - a); }
 /// A quarter turn counter-clockwise.
 constexpr FlatPoint left_of(FlatPoint a) { return {-a.y, a.x}; }
@@ -33,8 +34,8 @@ struct Box {
   double height() const { return hi.y - lo.y; }
   FlatPoint middle() const { return 0.5 * (lo + hi); }
   void cover(FlatPoint p) {
-    lo = {std::fmin(lo.x, p.x), std::fmin(lo.y, p.y)};
-    hi = {std::fmax(hi.x, p.x), std::fmax(hi.y, p.y)};
+    lo = {std::min(lo.x, p.x), std::min(lo.y, p.y)};
+    hi = {std::max(hi.x, p.x), std::max(hi.y, p.y)};
   }
   void cover(const Box& b) {
     if (b.empty()) return;

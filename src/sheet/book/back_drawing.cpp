@@ -11,7 +11,7 @@ namespace swathe {
 namespace {
 
 constexpr double kBoard = 21.0;  ///< height of a board's drawing, where its length allows it
-constexpr double kLeastShare = 0.8, kShareStep = 0.02;  ///< of that height
+constexpr int kLeastPercent = 80, kPercentStep = 2;  ///< of that height
 constexpr double kMargin = 7.0;      ///< left, for numbers that stand beside their board
 constexpr double kBetween = 5.0;     ///< boards
 constexpr double kHeading = 6.5;     ///< room for a row's words above it
@@ -36,8 +36,8 @@ class Backs {
     scale_ = most;
     lay_out();
     const int rows = rows_;
-    for (double share = 1.0; share >= kLeastShare && rows_ == rows; share -= kShareStep) {
-      scale_ = share * most;
+    for (int percent = 100; percent >= kLeastPercent && rows_ == rows; percent -= kPercentStep) {
+      scale_ = percent / 100.0 * most;
       lay_out();
     }
     if (rows_ < rows) return;

@@ -71,8 +71,8 @@ std::vector<BoardBack> backs_of(const Made& made, std::size_t bumper) {
     back.to_x = leg.to_x;
     backs.push_back(std::move(back));
   }
-  for (BracketOnBoard& bracket : brackets_on(made, bumper))
-    backs[bracket.leg].brackets.push_back(std::move(bracket));
+  for (const BracketOnBoard& bracket : brackets_on(made, bumper))
+    backs[bracket.leg].brackets.push_back(bracket);
   for (const Staple& staple : pattern.staples) {
     const OnBack on = on_back(made, bumper, staple.at);
     backs[on.leg].staples.push_back({on.at.x, on.at.y, staple.upright, staple.order});

@@ -76,7 +76,8 @@ class Cuts {
     for (const Named& one : names_) {
       if (inside(one)) continue;
       const std::string entry = fmt::format("{}: {} {}", one.by, one.name, one.size);
-      const std::string longer = line.empty() ? entry : line + kBetween + entry;
+      const std::string longer =
+          line.empty() ? entry : fmt::format("{}{}{}", line, kBetween, entry);
       if (!line.empty() && labels_.text_width_mm(longer, kTextHeight) > width) {
         write();
         line = entry;

@@ -92,7 +92,7 @@ class SectionDrawing {
       const SectionPoint p = section_.at(u);
       line.push_back(on(p.d, p.z) + kOff * direction(p.tilt));
     }
-    picture_.drawing.line(LineKind::Outline, open_path(std::move(line)));
+    picture_.drawing.line(LineKind::Outline, open_path(line));
     const SectionPoint front = section_.at(section_.front_flat_top());
     notes_.push_back({on(front.d, front.z) + FlatPoint{kOff, 0}, "cloth"});
   }

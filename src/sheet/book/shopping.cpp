@@ -19,7 +19,7 @@ Length bought(double length_mm, Units units) {
 
 /// "90 in (2 1/2 yd)": cloth is sold by the yard where it is measured in inches.
 std::string cloth_words(const ClothLay& lay, Units units) {
-  const std::string length = exact(mm(lay.length_to_buy), units);
+  std::string length = exact(mm(lay.length_to_buy), units);
   if (units != Units::Inches) return length;
   return fmt::format("{} ({})", length, yards(mm(lay.length_to_buy)));
 }
