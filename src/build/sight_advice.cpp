@@ -6,6 +6,7 @@
 #include <cmath>
 #include <numbers>
 #include <optional>
+#include <utility>
 
 #include "swathe/numeral/place.hpp"
 
@@ -69,19 +70,29 @@ SightNumber scaled(SightNumber number, double by) {
   return number;
 }
 
-/// What the numbers of a job come to on the circles that count.
-struct Standing {
-  double share = 1;    ///< of the demanded circle that reads least
-  double misread = 0;  ///< radians, the widest stretch of any circle that misleads
+/// Where a circle reads the number, and where it would be misled.
+struct Circle {
+  Bearings whole = Bearings::none(), misleads = Bearings::none();
+
+  void add(const Bearings& whole_too, const Bearings& misleads_too) {
+    whole = whole | whole_too;
+    misleads = misleads | misleads_too;
+  }
 };
 
 class Advisor {
  public:
   Advisor(const std::vector<Wrap>& wraps, const SightKeys& keys, const Demand& demand, Units units)
-      : wraps_(wraps), keys_(keys), demand_(demand), units_(units) {}
+      : wraps_(wraps),
+        keys_(keys),
+        demand_(demand),
+        units_(units),
+        distances_{demanded_distance(keys, demand.distance)} {
+    distances_.insert(distances_.end(), keys.distance.begin(), keys.distance.end());
+  }
 
   std::string advise(const std::vector<SightNumber>& numbers) const {
-    if (numbers.empty() || good(numbers)) return "";
+    if (numbers.empty() || good(numbers, {})) return "";
     if (auto words = by_moving(numbers)) return *words;
     if (auto words = by_adding(numbers)) return *words;
     if (auto words = by_growing(numbers)) return *words;
@@ -92,34 +103,49 @@ class Advisor {
   }
 
  private:
-  Standing standing(const std::vector<SightNumber>& numbers) const {
+  /// All circles, one eye height after another, in each the demanded distance first.
+  using Circles = std::vector<Circle>;
+
+  /// Calls visit(k, circle) with what these numbers show on each, until it says no.
+  template <class Visit>
+  bool each_circle(const std::vector<SightNumber>& numbers, Visit visit) const {
     const Scene scene = make_scene(wraps_, numbers, keys_.blind);
-    const Length asked = demanded_distance(keys_, demand_.distance);
-    std::vector<Length> distances = keys_.distance;
-    distances.push_back(asked);
-    Standing standing;
+    std::size_t k = 0;
     for (const Length eye : keys_.eye_height) {
       const Sightlines lines(scene, eye, {keys_.least_angle, kWidestObliquity});
-      for (const Length distance : distances) {
-        Bearings whole = Bearings::none(), misleads = Bearings::none();
+      for (const Length distance : distances_) {
+        Circle circle;
         for (std::size_t n = 0; n < numbers.size(); ++n) {
           const NumberAround around = around_number(scene, lines, n, distance);
-          whole = whole | around.whole;
-          misleads = misleads | around.misleads;
+          circle.add(around.whole, around.misleads);
         }
-        for (const auto& [from, to] : (misleads & !whole).arcs())
-          standing.misread = std::max(standing.misread, to - from);
-        if (distance == asked)
-          standing.share = std::min(standing.share, whole.measure() / (2 * std::numbers::pi));
+        if (!visit(k++, std::move(circle))) return false;
       }
     }
-    return standing;
+    return true;
   }
 
-  bool good(const std::vector<SightNumber>& numbers) const {
-    const Standing s = standing(numbers);
-    return s.misread < keys_.step.radians() &&
-           (!demand_.viewpoints || meets(s.share, *demand_.viewpoints));
+  Circles circles_of(const std::vector<SightNumber>& numbers) const {
+    Circles circles;
+    each_circle(numbers, [&](std::size_t, Circle circle) {
+      circles.push_back(std::move(circle));
+      return true;
+    });
+    return circles;
+  }
+
+  /// Whether nobody is misled anywhere, and enough of each demanded circle reads the number, with
+  /// what other numbers show where there are any.
+  bool good(const std::vector<SightNumber>& numbers, const Circles& others) const {
+    return each_circle(numbers, [&](std::size_t k, Circle circle) {
+      if (!others.empty()) circle.add(others[k].whole, others[k].misleads);
+      const bool misled = std::ranges::any_of(
+          (circle.misleads & !circle.whole).arcs(),
+          [&](const auto& arc) { return arc.second - arc.first >= keys_.step.radians(); });
+      const bool demanded = k % distances_.size() == 0 && demand_.viewpoints;
+      return !misled && (!demanded || meets(circle.whole.measure() / (2 * std::numbers::pi),
+                                            *demand_.viewpoints));
+    });
   }
 
   /// Rooms that hold a number of this size, the longest of each side.
@@ -150,6 +176,9 @@ class Advisor {
     for (std::size_t n = 0; n < numbers.size(); ++n) {
       if (is_split(numbers[n])) continue;
       const Extent e = extent_of(numbers[n]);
+      std::vector<SightNumber> staying = numbers;
+      staying.erase(staying.begin() + static_cast<std::ptrdiff_t>(n));
+      const Circles others = circles_of(staying);
       for (const NumeralRoom& room : numeral_rooms(wraps_, e.half_height())) {
         const bool own = room.bumper == numbers[n].digits.front().bumper &&
                          e.middle() >= room.from_s && e.middle() <= room.to_s;
@@ -160,9 +189,7 @@ class Advisor {
           const double by = steps * kStep.mm();
           for (const double sense : {-1.0, 1.0}) {
             if (by >= least || sense * by < left || sense * by > right) continue;
-            std::vector<SightNumber> changed = numbers;
-            changed[n] = moved(numbers[n], sense * by);
-            if (!good(changed)) continue;
+            if (!good({moved(numbers[n], sense * by)}, others)) continue;
             least = by;
             best =
                 fmt::format("move the {} number {} to the {} (seen from outside)", numbers[n].side,
@@ -187,11 +214,9 @@ class Advisor {
   }
 
   std::optional<std::string> by_adding(const std::vector<SightNumber>& numbers) const {
-    for (const SightNumber& one : more_numbers(numbers)) {
-      std::vector<SightNumber> changed = numbers;
-      changed.push_back(one);
-      if (good(changed)) return fmt::format("put the number on the {} side too", one.side);
-    }
+    const Circles others = circles_of(numbers);
+    for (const SightNumber& one : more_numbers(numbers))
+      if (good({one}, others)) return fmt::format("put the number on the {} side too", one.side);
     return std::nullopt;
   }
 
@@ -209,7 +234,7 @@ class Advisor {
         changed.push_back(scaled(number, height / shortest));
         if (!fits(changed.back())) return std::nullopt;
       }
-      if (good(changed))
+      if (good(changed, {}))
         return fmt::format("make the digits {} high", dimension_with_unit(mm(height), units_));
     }
     return std::nullopt;
@@ -221,7 +246,7 @@ class Advisor {
     for (const SightNumber& one : more_numbers(numbers)) {
       changed.push_back(one);
       names += (names.empty() ? "" : ", ") + one.side;
-      if (good(changed)) return fmt::format("put the number on more sides: {}", names);
+      if (good(changed, {})) return fmt::format("put the number on more sides: {}", names);
     }
     return std::nullopt;
   }
@@ -230,6 +255,7 @@ class Advisor {
   const SightKeys& keys_;
   const Demand& demand_;
   Units units_;
+  std::vector<Length> distances_;
 };
 
 }  // namespace

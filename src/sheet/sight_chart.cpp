@@ -91,8 +91,7 @@ void draw_band(Drawing& onto, FlatPoint centre, double inner, double outer, cons
     if (arc.reads == Reads::Nothing) onto.fill(LineKind::Outline, kDark, {part});
     if (arc.reads != Reads::Another) continue;
     onto.fill(LineKind::Outline, kPale, {part});
-    const int hatches = static_cast<int>((arc.to_deg - arc.from_deg) / kHatch + 0.5);
-    for (int k = 0; k < hatches; ++k) {
+    for (int k = 0; arc.from_deg + (k + 0.5) * kHatch < arc.to_deg; ++k) {
       const double deg = arc.from_deg + (k + 0.5) * kHatch;
       onto.line(LineKind::Thin, centre + inner * towards(rad(deg)),
                 centre + outer * towards(rad(deg + 0.5 * kHatch)));
