@@ -69,7 +69,7 @@ class InkColumn {
 /// strips that its edges divide.
 class InkStrips {
  public:
-  InkStrips(const Ink& ink, double step_x, InkDepths depths)
+  InkStrips(const Ink& ink, double step_x, const InkDepths& depths)
       : depths_(depths),
         left_(ink.bounds().lo.x),
         block_(std::max<std::size_t>(1, static_cast<std::size_t>(step_x / kStrip))) {
@@ -152,7 +152,7 @@ class InkStrips {
 /// Where there is ink, column by column of a grid.
 class ColumnInk {
  public:
-  ColumnInk(const Ink& ink, double step_x, InkDepths depths)
+  ColumnInk(const Ink& ink, double step_x, const InkDepths& depths)
       : depths_(depths), strips_(ink, step_x, depths) {}
 
   /// For a grid's start, step and number of columns.

@@ -101,6 +101,13 @@ TEST_CASE("limits: one more than may be is refused where it stands") {
              "sight.eye_height is a list of 9", "sight");
   check_only("[[numerals.place]]\nbumper = \"A\"\nside = \"left\"\nsplit = 5\n", Why::OutOfRange,
              {17, 9}, "split is 5, expected a whole number, 1 to 4", "numerals");
+  check_only("[[numerals.place]]\nbumper = \"A\"\nside = \"left\"\ncentre = 9\nsplit = 2\n",
+             Why::OutOfRange, {18, 9}, "beside centre", "numerals");
+  const Refusal split =
+      only_fault(changed(kLeast, "20486", "46") +
+                 "[[numerals.place]]\nbumper = \"A\"\nside = \"left\"\nsplit = 2\n");
+  CHECK(split.why == Why::OutOfRange);
+  CHECK(split.sentence.find("fewer than the 2 digits") != std::string::npos);
 
   const std::string frame = "width = \"28 in\"\ndepth = \"30 in\"\n";
   std::string corners = "corners = [", sides = "sides = [\"front\", \"back\"";
