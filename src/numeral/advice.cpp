@@ -6,20 +6,28 @@
 #include <cmath>
 #include <vector>
 
+#include "swathe/type/digits.hpp"
+
 namespace swathe {
 namespace {
 
 constexpr std::size_t kMostFaces = 3;
 constexpr double kLowest = 0.25;  // of the asked height, where no season sets a least one
 
-/// Whether a number so set fits somewhere on the side.
+/// What is drawn here by scaling is flattened anew when it is set: then its height and its width
+/// may be off by this much of width, mm.
+double flattened_anew(const SetNumber& set) {
+  return 2 * kDigitFlatness * (1 + set.ink.width() / set.height);
+}
+
+/// Whether a number so set fits somewhere on the side, set anew too.
 bool fits(const PlaceInput& input, const SetNumber& set, const std::string& side,
           std::optional<int> bumper) {
   const std::vector<NumeralRoom> rooms =
       numeral_rooms(input.wraps, half_band(set.ink.height(), input.keys));
   return std::any_of(rooms.begin(), rooms.end(), [&](const NumeralRoom& room) {
     return room.side == side && (!bumper || room.bumper == *bumper) &&
-           room.length() >= needed_for(set.ink.width(), input.keys);
+           room.length() >= needed_for(set.ink.width(), input.keys) + flattened_anew(set);
   });
 }
 
