@@ -106,16 +106,19 @@ class Advisor {
   /// All circles, one eye height after another, in each the demanded distance first.
   using Circles = std::vector<Circle>;
 
-  /// Calls visit(k, circle) with what these numbers show on each, until it says no.
+  Scene scene_of(const std::vector<SightNumber>& numbers) const {
+    return make_scene(wraps_, numbers, keys_.blind);
+  }
+
+  /// Calls visit(k, circle) with what the scene's numbers show on each, until it says no.
   template <class Visit>
-  bool each_circle(const std::vector<SightNumber>& numbers, Visit visit) const {
-    const Scene scene = make_scene(wraps_, numbers, keys_.blind);
+  bool each_circle(const Scene& scene, Visit visit) const {
     std::size_t k = 0;
     for (const Length eye : keys_.eye_height) {
       const Sightlines lines(scene, eye, {keys_.least_angle, kWidestObliquity});
       for (const Length distance : distances_) {
         Circle circle;
-        for (std::size_t n = 0; n < numbers.size(); ++n) {
+        for (std::size_t n = 0; n < scene.numbers.size(); ++n) {
           const NumberAround around = around_number(scene, lines, n, distance);
           circle.add(around.whole, around.misleads);
         }
@@ -127,24 +130,41 @@ class Advisor {
 
   Circles circles_of(const std::vector<SightNumber>& numbers) const {
     Circles circles;
-    each_circle(numbers, [&](std::size_t, Circle circle) {
+    each_circle(scene_of(numbers), [&](std::size_t, Circle circle) {
       circles.push_back(std::move(circle));
       return true;
     });
     return circles;
   }
 
+  /// Whether enough of this circle reads the number, where the demand is on it.
+  bool enough(std::size_t k, const Circle& circle) const {
+    return k % distances_.size() != 0 || !demand_.viewpoints ||
+           meets(circle.whole.measure() / (2 * std::numbers::pi), *demand_.viewpoints);
+  }
+
   /// Whether nobody is misled anywhere, and enough of each demanded circle reads the number, with
   /// what other numbers show where there are any.
   bool good(const std::vector<SightNumber>& numbers, const Circles& others) const {
-    return each_circle(numbers, [&](std::size_t k, Circle circle) {
+    const auto with_others = [&](std::size_t k, Circle circle) {
       if (!others.empty()) circle.add(others[k].whole, others[k].misleads);
+      return circle;
+    };
+    // What does not do with nothing in the way need not be looked at with all that hides it.
+    Scene scene = scene_of(numbers);
+    std::vector<Solid> solids = std::move(scene.solids);
+    scene.solids.clear();
+    const bool might = each_circle(scene, [&](std::size_t k, Circle circle) {
+      return enough(k, with_others(k, std::move(circle)));
+    });
+    if (!might) return false;
+    scene.solids = std::move(solids);
+    return each_circle(scene, [&](std::size_t k, Circle circle) {
+      circle = with_others(k, std::move(circle));
       const bool misled = std::ranges::any_of(
           (circle.misleads & !circle.whole).arcs(),
           [&](const auto& arc) { return arc.second - arc.first >= keys_.step.radians(); });
-      const bool demanded = k % distances_.size() == 0 && demand_.viewpoints;
-      return !misled && (!demanded || meets(circle.whole.measure() / (2 * std::numbers::pi),
-                                            *demand_.viewpoints));
+      return !misled && enough(k, circle);
     });
   }
 
