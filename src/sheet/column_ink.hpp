@@ -31,7 +31,7 @@ struct InkDepths {
 /// holds no tile, so it changes nothing.
 class InkColumn {
  public:
-  InkColumn(const InkDepths& depths) : gap_(depths.gap) {}
+  explicit InkColumn(const InkDepths& depths) : gap_(depths.gap) {}
 
   void add(const InkColumn& other) {
     for (const InkSpan s : other.spans_) add(s);
@@ -73,12 +73,13 @@ class InkStrips {
       : depths_(depths),
         left_(ink.bounds().lo.x),
         block_(std::max<std::size_t>(1, static_cast<std::size_t>(step_x / kStrip))) {
+    const InkColumn empty(depths_);
     for (const InkStroke& stroke : ink.strokes) {
       const InkStroke rightwards =
           stroke.a.x <= stroke.b.x ? stroke : InkStroke{stroke.b, stroke.a};
       const std::size_t last = strip_of(rightwards.b.x);
       for (std::size_t s = strip_of(rightwards.a.x); s <= last; ++s) {
-        while (strips_.size() <= s) strips_.push_back({{}, depths_, depths_, depths_});
+        while (strips_.size() <= s) strips_.push_back({{}, empty, empty, empty});
         strips_[s].strokes.push_back(rightwards);
       }
     }

@@ -14,6 +14,7 @@ constexpr double kNearReach = 30.0;  ///< of a moved text; most find room so nea
 constexpr double kFarReach = 450.0;  ///< past any tile of A2
 constexpr double kEdge = 0.5;        ///< of the clear a moved text may use up
 constexpr double kInkClear = 0.3;    ///< from a moved text to a line
+constexpr double kWordClear = 1.0;   ///< to another text, lest both read as one
 
 }  // namespace
 
@@ -80,7 +81,7 @@ Tiling::Settled Tiling::settle(const TextMark& text, const Box& room, double rea
     if (moved && !room.grown(kEdge).holds(Box{all.lo + shift, all.hi + shift})) return;
     TextBox there = box;
     there.middle = box.middle + shift;
-    if (is_taken(there)) cost += 10 * kCrossed;
+    if (is_taken(moved ? there.grown(kWordClear) : there)) cost += 10 * kCrossed;
     if (cost >= best.cost) return;
     cost += kCrossed * static_cast<double>(crossings_.of(there.grown(kInkClear)));
     if (cost >= best.cost) return;
