@@ -81,7 +81,7 @@ Tiling::Settled Tiling::settle(const TextMark& text, const Box& room, double rea
     if (moved && !room.grown(kEdge).holds(Box{all.lo + shift, all.hi + shift})) return;
     TextBox there = box;
     there.middle = box.middle + shift;
-    if (is_taken(moved ? there.grown(kWordClear) : there)) cost += 10 * kCrossed;
+    if (is_taken(shift != FlatPoint{} ? there.grown(kWordClear) : there)) cost += 10 * kCrossed;
     if (cost >= best.cost) return;
     cost += kCrossed * static_cast<double>(crossings_.of(there.grown(kInkClear)));
     if (cost >= best.cost) return;

@@ -7,7 +7,10 @@
 #include <map>
 #include <numbers>
 #include <set>
+#include <string>
+#include <vector>
 
+#include "sheet/text_box.hpp"
 #include "sheet/tiles_together.hpp"
 #include "support/commands.hpp"
 #include "support/drawn.hpp"
@@ -160,6 +163,23 @@ TEST_CASE("tile: every text once, whole on its tile, and moved only where it mus
   for (const auto& [shift, count] : shifts) most = std::max(most, count);
   moved = static_cast<std::size_t>(30 - most);
   CHECK(moved <= 5);  // no more than joins cross the row
+}
+
+TEST_CASE("tile: words that are moved stay apart from others, or they would read as one") {
+  Page page{200, 300, {}, "A"};
+  page.drawing.line(LineKind::Cut, rectangle({10, 250}, {190, 290}));
+  for (int k = 0; k < 40; ++k)  // most of them below any tile
+    page.drawing.text({10, 240 - 6.0 * k}, "words " + std::to_string(k));
+  const Sheet sheet = tile(page, test::label_face(), letter());
+  REQUIRE(sheet.pages.size() == 1);
+  std::vector<TextBox> boxes;
+  for (const Mark& mark : sheet.pages.front().drawing.marks())
+    if (const auto* const text = std::get_if<TextMark>(&mark);
+        text && text->text.starts_with("words"))
+      boxes.push_back(box_of(*text, test::label_face()).grown(0.45));  // of 1 mm half, and rounding
+  CHECK(boxes.size() == 40);
+  for (std::size_t a = 0; a < boxes.size(); ++a)
+    for (std::size_t b = 0; b < a; ++b) CHECK_FALSE(overlap(boxes[a], boxes[b]));
 }
 
 TEST_CASE("tile (1): no length of line is lost, and none doubled but in overlaps") {
