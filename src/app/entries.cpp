@@ -8,7 +8,7 @@
 
 #include "creation_date.hpp"
 #include "swathe/job/limits.hpp"
-#include "swathe/sheet/mesh.hpp"
+#include "swathe/pattern/mesh.hpp"
 #include "swathe/sheet/stems.hpp"
 #include "swathe/write/dxf.hpp"
 #include "swathe/write/obj.hpp"

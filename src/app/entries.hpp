@@ -6,7 +6,7 @@
 #include "commands.hpp"
 #include "output.hpp"
 #include "sheets.hpp"
-#include "swathe/build/made.hpp"
+#include "swathe/make/made.hpp"
 
 namespace swathe::app {
 

@@ -4,7 +4,7 @@
 
 #include "swathe/base/limits.hpp"
 #include "swathe/base/outcome.hpp"
-#include "swathe/build/make.hpp"
+#include "swathe/make/make.hpp"
 
 namespace swathe::app {
 

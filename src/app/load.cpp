@@ -5,7 +5,7 @@
 #include <optional>
 
 #include "input.hpp"
-#include "swathe/build/make.hpp"
+#include "swathe/make/make.hpp"
 #include "swathe/type/faces.hpp"
 
 namespace swathe::app {

@@ -1,7 +1,7 @@
 #include "sheets.hpp"
 
-#include "swathe/sheet/sheets.hpp"
 #include "swathe/type/faces.hpp"
+#include "swathe/write/sheets.hpp"
 
 namespace swathe::app {
 

@@ -4,8 +4,8 @@
 #include <vector>
 
 #include "exit.hpp"
-#include "swathe/build/made.hpp"
-#include "swathe/sheet/drawing.hpp"
+#include "swathe/draw/drawing.hpp"
+#include "swathe/make/made.hpp"
 #include "swathe/type/face.hpp"
 #include "terminal.hpp"
 

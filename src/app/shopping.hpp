@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "swathe/build/made.hpp"
+#include "swathe/make/made.hpp"
 
 // What to buy, in words: one line of a list each, with the share of it that is used.
 namespace swathe::app {

@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "swathe/build/made.hpp"
+#include "swathe/make/made.hpp"
 
 namespace swathe::app {
 

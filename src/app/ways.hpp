@@ -3,7 +3,7 @@
 #include <string>
 
 #include "sheets.hpp"
-#include "swathe/build/made.hpp"
+#include "swathe/make/made.hpp"
 
 namespace swathe::app {
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cassert>
 
-#include "sheet/page_head.hpp"
+#include "draw/page_head.hpp"
 #include "sheet/stroke_picture.hpp"
 
 namespace swathe {

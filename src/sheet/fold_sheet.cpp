@@ -8,8 +8,8 @@
 #include "sheet/half_pattern.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/same_words.hpp"
-#include "sheet/tile_on_paper.hpp"
 #include "swathe/sheet/stems.hpp"
+#include "tile/tile_on_paper.hpp"
 
 namespace swathe {
 namespace {
@@ -39,9 +39,9 @@ Sheet fold_sheet(const Made& made, std::size_t bumper, const Face& labels) {
   page.width_mm = 0.5 * pattern.cloth_length + 2 * kPieceMargin;
   page.height_mm = pattern.cloth_width + 2 * kPieceMargin;
   page.drawing = draw_half_pattern(made, bumper, labels, {kPieceMargin, kPieceMargin});
-  Sheet sheet = tile_on_paper(
-      page, made, labels,
-      {stem_of(made, bumper, "fold"), cut_words(made), face_words(made), same_words(made, bumper)});
+  Sheet sheet = tile_on_paper(page, made.job.paper, labels,
+                              {stem_of(made, bumper, "fold"), made.job.title, cut_words(made),
+                               face_words(made), same_words(made, bumper)});
   sheet.title = fmt::format("bumper {}, half on the fold, tiles", pattern.bumper);
   sheet.kind = SheetKind::Fold;
   return sheet;

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <utility>
 
-#include "sheet/path_clip.hpp"
+#include "draw/path_clip.hpp"
 #include "swathe/stock/symmetry.hpp"
 
 namespace swathe {

@@ -8,10 +8,10 @@
 #include <utility>
 #include <vector>
 
-#include "sheet/label_placer.hpp"
-#include "sheet/page_head.hpp"
+#include "draw/label_placer.hpp"
+#include "draw/marks.hpp"
+#include "draw/page_head.hpp"
 #include "sheet/pattern_drawing.hpp"
-#include "sheet/pattern_marks.hpp"
 #include "swathe/base/units.hpp"
 #include "swathe/job/papers.hpp"
 #include "swathe/sheet/stems.hpp"

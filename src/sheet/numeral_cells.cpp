@@ -5,9 +5,9 @@
 #include <algorithm>
 #include <utility>
 
-#include "sheet/pattern_marks.hpp"
+#include "draw/marks.hpp"
 #include "swathe/base/units.hpp"
-#include "swathe/sheet/furniture.hpp"
+#include "swathe/draw/furniture.hpp"
 
 namespace swathe {
 namespace {

@@ -3,9 +3,9 @@
 #include <string>
 #include <vector>
 
-#include "swathe/build/made.hpp"
+#include "swathe/draw/drawing.hpp"
+#include "swathe/make/made.hpp"
 #include "swathe/numeral/method.hpp"
-#include "swathe/sheet/drawing.hpp"
 
 namespace swathe {
 

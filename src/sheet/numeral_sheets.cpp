@@ -9,12 +9,13 @@
 #include <tuple>
 #include <utility>
 
-#include "sheet/correction.hpp"
+#include "draw/page_head.hpp"
+#include "draw/shelves.hpp"
+#include "sheet/cautions.hpp"
 #include "sheet/numeral_cells.hpp"
-#include "sheet/page_head.hpp"
-#include "sheet/shelves.hpp"
 #include "sheet/stroke_page.hpp"
-#include "sheet/tile_on_paper.hpp"
+#include "tile/correction.hpp"
+#include "tile/tile_on_paper.hpp"
 
 namespace swathe {
 namespace {
@@ -257,7 +258,8 @@ Sheet numeral_sheets(const Made& made, const Face& labels) {
   for (const NumeralCell* cell : pages.too_large) {
     const Page page{cell->size.x, cell->size.y, cell->drawing,
                     fmt::format("{}: {}", head.title.subject, cell->name)};
-    Sheet tiles = tile_on_paper(page, made, labels, {sheet.stem, "", words.banner, ""});
+    Sheet tiles = tile_on_paper(page, made.job.paper, labels,
+                                {sheet.stem, made.job.title, "", words.banner, ""});
     for (Page& tile : tiles.pages) sheet.pages.push_back(std::move(tile));
   }
   if (!first) sheet.pages.push_back(stroke_page(made, labels, about));

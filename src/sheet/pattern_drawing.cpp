@@ -6,12 +6,12 @@
 #include <cmath>
 #include <numbers>
 
+#include "draw/label_placer.hpp"
+#include "draw/marks.hpp"
 #include "sheet/half_pattern.hpp"
-#include "sheet/label_placer.hpp"
-#include "sheet/pattern_marks.hpp"
 #include "sheet/same_words.hpp"
+#include "swathe/draw/furniture.hpp"
 #include "swathe/pattern/joins.hpp"
-#include "swathe/sheet/furniture.hpp"
 
 namespace swathe {
 namespace {

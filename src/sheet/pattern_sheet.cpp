@@ -4,12 +4,12 @@
 
 #include <algorithm>
 
-#include "sheet/correction.hpp"
-#include "sheet/page_head.hpp"
+#include "draw/marks.hpp"
+#include "draw/page_head.hpp"
 #include "sheet/pattern_drawing.hpp"
-#include "sheet/pattern_marks.hpp"
 #include "sheet/same_words.hpp"
 #include "swathe/sheet/stems.hpp"
+#include "tile/correction.hpp"
 
 namespace swathe {
 namespace {

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "swathe/base/units.hpp"
-#include "swathe/build/made.hpp"
+#include "swathe/make/made.hpp"
 
 // A pattern told in figures for a tape measure. Every figure of a direction is taken from one
 // datum, so that no error of one adds to the next.

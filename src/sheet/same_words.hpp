@@ -3,7 +3,7 @@
 #include <cstddef>
 #include <string>
 
-#include "swathe/build/made.hpp"
+#include "swathe/make/made.hpp"
 
 namespace swathe {
 

@@ -5,7 +5,7 @@
 #include <numbers>
 
 #include "swathe/base/units.hpp"
-#include "swathe/sheet/furniture.hpp"
+#include "swathe/draw/furniture.hpp"
 
 namespace swathe {
 namespace {

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
+#include "draw/marks.hpp"
 #include "sheet/pattern_drawing.hpp"
-#include "sheet/pattern_marks.hpp"
 
 namespace swathe {
 namespace {

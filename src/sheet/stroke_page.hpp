@@ -1,8 +1,8 @@
 #pragma once
 
-#include "sheet/page_head.hpp"
-#include "swathe/build/made.hpp"
-#include "swathe/sheet/drawing.hpp"
+#include "draw/page_head.hpp"
+#include "swathe/draw/drawing.hpp"
+#include "swathe/make/made.hpp"
 #include "swathe/type/face.hpp"
 
 namespace swathe {

@@ -6,7 +6,7 @@
 #include <array>
 #include <functional>
 
-#include "swathe/sheet/furniture.hpp"
+#include "swathe/draw/furniture.hpp"
 
 namespace swathe {
 namespace {

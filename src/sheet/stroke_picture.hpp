@@ -4,8 +4,8 @@
 #include <vector>
 
 #include "swathe/base/units.hpp"
+#include "swathe/draw/drawing.hpp"
 #include "swathe/plane/path.hpp"
-#include "swathe/sheet/drawing.hpp"
 #include "swathe/type/face.hpp"
 #include "swathe/type/stroke.hpp"
 

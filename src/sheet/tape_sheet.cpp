@@ -6,10 +6,10 @@
 #include <cmath>
 #include <optional>
 
-#include "sheet/ordinates.hpp"
-#include "sheet/page_head.hpp"
+#include "draw/marks.hpp"
+#include "draw/ordinates.hpp"
+#include "draw/page_head.hpp"
 #include "sheet/pattern_drawing.hpp"
-#include "sheet/pattern_marks.hpp"
 #include "sheet/running.hpp"
 #include "sheet/same_words.hpp"
 #include "sheet/small_pattern.hpp"

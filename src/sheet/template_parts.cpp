@@ -6,7 +6,7 @@
 #include <array>
 #include <cmath>
 
-#include "sheet/path_clip.hpp"
+#include "draw/path_clip.hpp"
 #include "sheet/pattern_drawing.hpp"
 
 namespace swathe {

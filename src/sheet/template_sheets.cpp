@@ -7,17 +7,17 @@
 #include <utility>
 #include <vector>
 
-#include "sheet/correction.hpp"
-#include "sheet/label_placer.hpp"
-#include "sheet/page_head.hpp"
+#include "draw/label_placer.hpp"
+#include "draw/marks.hpp"
+#include "draw/page_head.hpp"
+#include "draw/shelves.hpp"
 #include "sheet/pattern_drawing.hpp"
-#include "sheet/pattern_marks.hpp"
 #include "sheet/same_words.hpp"
-#include "sheet/shelves.hpp"
 #include "sheet/template_parts.hpp"
-#include "sheet/tile_on_paper.hpp"
-#include "swathe/sheet/furniture.hpp"
+#include "swathe/draw/furniture.hpp"
 #include "swathe/sheet/stems.hpp"
+#include "tile/correction.hpp"
+#include "tile/tile_on_paper.hpp"
 
 namespace swathe {
 namespace {
@@ -168,7 +168,8 @@ Sheet template_sheets(const Made& made, std::size_t bumper, const Face& labels) 
     sheet.pages[places[k].page].drawing.add(cells[k].drawing, {false, 0, places[k].at});
   for (Cell& cell : too_large) {
     const Page page{cell.size.x, cell.size.y, std::move(cell.drawing), head.title.subject};
-    Sheet tiles = tile_on_paper(page, made, labels, {sheet.stem, "", face_words(made), ""});
+    Sheet tiles = tile_on_paper(page, made.job.paper, labels,
+                                {sheet.stem, made.job.title, "", face_words(made), ""});
     for (Page& tile : tiles.pages) sheet.pages.push_back(std::move(tile));
   }
   return sheet;

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "sheet/page_head.hpp"
+#include "draw/page_head.hpp"
 #include "sheet/sight_chart.hpp"
 #include "sheet/view_picture.hpp"
 #include "swathe/base/units.hpp"

@@ -2,7 +2,7 @@
 
 #include <cairo.h>
 
-#include "swathe/sheet/drawing.hpp"
+#include "swathe/draw/drawing.hpp"
 
 namespace swathe {
 

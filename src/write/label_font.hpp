@@ -4,7 +4,7 @@
 
 #include <map>
 
-#include "swathe/sheet/drawing.hpp"
+#include "swathe/draw/drawing.hpp"
 #include "swathe/type/face.hpp"
 #include "write/cairo_handles.hpp"
 

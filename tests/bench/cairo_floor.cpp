@@ -9,7 +9,7 @@
 
 #include "example.hpp"
 #include "main_job.hpp"
-#include "swathe/sheet/sheets.hpp"
+#include "swathe/write/sheets.hpp"
 
 namespace swathe::bench {
 namespace {

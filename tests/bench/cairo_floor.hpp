@@ -4,7 +4,7 @@
 #include <map>
 #include <vector>
 
-#include "swathe/sheet/drawing.hpp"
+#include "swathe/draw/drawing.hpp"
 #include "swathe/type/face.hpp"
 
 // The floor of the main job: plain Cairo making as many PDF and SVG files of as many pages,

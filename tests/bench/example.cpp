@@ -4,7 +4,7 @@
 #include <fstream>
 #include <sstream>
 
-#include "swathe/build/make.hpp"
+#include "swathe/make/make.hpp"
 #include "swathe/type/faces.hpp"
 
 namespace swathe::bench {

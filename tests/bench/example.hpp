@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "swathe/build/made.hpp"
+#include "swathe/make/made.hpp"
 #include "swathe/type/face.hpp"
 
 // The example job and its stages, as each measurement starts from them.

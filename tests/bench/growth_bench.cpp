@@ -8,8 +8,8 @@
 #include <vector>
 
 #include "example.hpp"
-#include "swathe/sheet/sheets.hpp"
 #include "swathe/write/pdf.hpp"
+#include "swathe/write/sheets.hpp"
 
 namespace {
 

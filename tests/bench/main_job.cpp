@@ -1,12 +1,12 @@
 #include "main_job.hpp"
 
 #include "example.hpp"
-#include "swathe/sheet/mesh.hpp"
-#include "swathe/sheet/sheets.hpp"
+#include "swathe/pattern/mesh.hpp"
 #include "swathe/write/dxf.hpp"
 #include "swathe/write/obj.hpp"
 #include "swathe/write/pdf.hpp"
 #include "swathe/write/report.hpp"
+#include "swathe/write/sheets.hpp"
 #include "swathe/write/svg.hpp"
 
 namespace swathe::bench {

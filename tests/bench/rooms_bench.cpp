@@ -2,13 +2,12 @@
 #include <benchmark/benchmark.h>
 
 #include "example.hpp"
-#include "swathe/build/make.hpp"
 #include "swathe/check/check.hpp"
 #include "swathe/job/read_job.hpp"
+#include "swathe/make/make.hpp"
+#include "swathe/pattern/mesh.hpp"
 #include "swathe/pattern/pattern.hpp"
 #include "swathe/rules/season.hpp"
-#include "swathe/sheet/mesh.hpp"
-#include "swathe/sheet/sheets.hpp"
 #include "swathe/sight/sweep.hpp"
 #include "swathe/stock/stock.hpp"
 #include "swathe/type/digits.hpp"
@@ -18,6 +17,7 @@
 #include "swathe/write/obj.hpp"
 #include "swathe/write/pdf.hpp"
 #include "swathe/write/report.hpp"
+#include "swathe/write/sheets.hpp"
 #include "swathe/write/svg.hpp"
 
 namespace {

@@ -8,7 +8,7 @@
 #include <string>
 
 #include "example.hpp"
-#include "swathe/sheet/sheets.hpp"
+#include "swathe/write/sheets.hpp"
 
 namespace {
 

@@ -9,7 +9,7 @@
 #include "example.hpp"
 #include "least_seconds.hpp"
 #include "ratios.hpp"
-#include "swathe/sheet/mesh.hpp"
+#include "swathe/pattern/mesh.hpp"
 #include "swathe/sight/sweep.hpp"
 
 namespace swathe::bench {

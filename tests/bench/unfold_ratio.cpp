@@ -14,8 +14,8 @@
 #include "example.hpp"
 #include "least_seconds.hpp"
 #include "ratios.hpp"
+#include "swathe/pattern/mesh.hpp"
 #include "swathe/pattern/pattern.hpp"
-#include "swathe/sheet/mesh.hpp"
 
 namespace swathe::bench {
 namespace {

@@ -20,8 +20,8 @@
 #include "support/drawn.hpp"
 #include "support/jobs.hpp"
 #include "swathe/base/units.hpp"
+#include "swathe/pattern/mesh.hpp"
 #include "swathe/plane/path.hpp"
-#include "swathe/sheet/mesh.hpp"
 #include "swathe/write/obj.hpp"
 
 namespace swathe {

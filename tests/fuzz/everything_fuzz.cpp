@@ -9,15 +9,15 @@
 
 #include "fuzz/drawn_text.hpp"
 #include "fuzz/faults.hpp"
-#include "swathe/build/make.hpp"
 #include "swathe/job/limits.hpp"
-#include "swathe/sheet/mesh.hpp"
+#include "swathe/make/make.hpp"
+#include "swathe/pattern/mesh.hpp"
 #include "swathe/sheet/model_sheet.hpp"
-#include "swathe/sheet/sheets.hpp"
 #include "swathe/write/dxf.hpp"
 #include "swathe/write/obj.hpp"
 #include "swathe/write/pdf.hpp"
 #include "swathe/write/report.hpp"
+#include "swathe/write/sheets.hpp"
 #include "swathe/write/svg.hpp"
 
 namespace swathe {

@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <string>
 
-#include "numeral/faces.hpp"
+#include "support/faces.hpp"
 #include "swathe/base/embedded.hpp"
 #include "swathe/numeral/stencil.hpp"
 #include "swathe/plane/clip.hpp"

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <limits>
 
-#include "numeral/faces.hpp"
+#include "support/faces.hpp"
 #include "swathe/numeral/size.hpp"
 #include "swathe/numeral/stencil.hpp"
 #include "swathe/plane/clip.hpp"

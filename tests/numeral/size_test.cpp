@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "numeral/faces.hpp"
+#include "support/faces.hpp"
 #include "type/debian_fonts.hpp"
 
 namespace swathe {

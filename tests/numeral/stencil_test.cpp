@@ -8,7 +8,7 @@
 #include <set>
 #include <vector>
 
-#include "numeral/faces.hpp"
+#include "support/faces.hpp"
 #include "swathe/base/length.hpp"
 #include "swathe/numeral/size.hpp"
 #include "swathe/plane/clip.hpp"

@@ -6,10 +6,10 @@
 #include <cmath>
 #include <numbers>
 
-#include "numeral/faces.hpp"
-#include "sheet/made_by_hand.hpp"
-#include "sheet/overlaps.hpp"
 #include "sheet/stroke_picture.hpp"
+#include "support/faces.hpp"
+#include "support/made_by_hand.hpp"
+#include "support/overlaps.hpp"
 #include "swathe/plane/clip.hpp"
 
 namespace swathe {

@@ -5,10 +5,10 @@
 #include <cmath>
 
 #include "sheet/half_pattern.hpp"
-#include "sheet/made_by_hand.hpp"
-#include "sheet/overlaps.hpp"
 #include "sheet/pattern_drawing.hpp"
-#include "swathe/sheet/sheets.hpp"
+#include "support/made_by_hand.hpp"
+#include "support/overlaps.hpp"
+#include "swathe/write/sheets.hpp"
 
 namespace swathe {
 namespace {

@@ -6,11 +6,11 @@
 #include <optional>
 #include <string>
 
-#include "sheet/overlaps.hpp"
 #include "support/examples.hpp"
 #include "support/label_face.hpp"
 #include "support/made.hpp"
-#include "swathe/sheet/sheets.hpp"
+#include "support/overlaps.hpp"
+#include "swathe/write/sheets.hpp"
 
 // Inches as they are printed, read off the sheets again and held against the model. The reader is
 // this file's own: whole inches, a blank, a fraction.

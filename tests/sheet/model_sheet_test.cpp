@@ -4,8 +4,8 @@
 
 #include <cmath>
 
-#include "sheet/made_by_hand.hpp"
-#include "sheet/overlaps.hpp"
+#include "support/made_by_hand.hpp"
+#include "support/overlaps.hpp"
 
 namespace swathe {
 namespace {

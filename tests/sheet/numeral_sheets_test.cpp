@@ -9,10 +9,10 @@
 #include <string>
 #include <vector>
 
-#include "sheet/made_by_hand.hpp"
 #include "sheet/numeral_cells.hpp"
-#include "sheet/overlaps.hpp"
 #include "support/made.hpp"
+#include "support/made_by_hand.hpp"
+#include "support/overlaps.hpp"
 #include "swathe/plane/clip.hpp"
 
 namespace swathe {

@@ -2,9 +2,9 @@
 
 #include <algorithm>
 
-#include "sheet/made_by_hand.hpp"
-#include "sheet/overlaps.hpp"
 #include "support/drawn.hpp"
+#include "support/made_by_hand.hpp"
+#include "support/overlaps.hpp"
 
 namespace swathe {
 namespace {

@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
-#include "sheet/made_by_hand.hpp"
-#include "sheet/ordinates.hpp"
+#include "draw/ordinates.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "support/drawn.hpp"
+#include "support/made_by_hand.hpp"
 
 namespace swathe {
 namespace {

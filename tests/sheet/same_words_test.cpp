@@ -1,9 +1,9 @@
 #include "sheet/same_words.hpp"
 
-#include "sheet/made_by_hand.hpp"
-#include "sheet/overlaps.hpp"
+#include "support/made_by_hand.hpp"
+#include "support/overlaps.hpp"
+#include "swathe/book/book_sheet.hpp"
 #include "swathe/pattern/joins.hpp"
-#include "swathe/sheet/book_sheet.hpp"
 #include "swathe/sheet/pattern_sheet.hpp"
 
 namespace swathe {

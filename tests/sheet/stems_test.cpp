@@ -2,7 +2,7 @@
 
 #include <set>
 
-#include "sheet/made_by_hand.hpp"
+#include "support/made_by_hand.hpp"
 
 namespace swathe {
 namespace {

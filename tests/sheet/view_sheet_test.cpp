@@ -5,11 +5,11 @@
 #include <cmath>
 #include <numbers>
 
-#include "sheet/overlaps.hpp"
 #include "sheet/view_picture.hpp"
 #include "support/examples.hpp"
 #include "support/label_face.hpp"
 #include "support/made.hpp"
+#include "support/overlaps.hpp"
 
 namespace swathe {
 namespace {

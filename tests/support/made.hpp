@@ -6,7 +6,7 @@
 #include <string_view>
 #include <utility>
 
-#include "swathe/build/make.hpp"
+#include "swathe/make/make.hpp"
 
 namespace swathe::test {
 

@@ -10,9 +10,9 @@
 #include <sstream>
 #include <vector>
 
-#include "sheet/made_by_hand.hpp"
 #include "support/commands.hpp"
-#include "swathe/sheet/sheets.hpp"
+#include "support/made_by_hand.hpp"
+#include "swathe/write/sheets.hpp"
 
 using namespace swathe;
 

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "swathe/build/made.hpp"
-#include "swathe/sheet/drawing.hpp"
+#include "swathe/draw/drawing.hpp"
+#include "swathe/make/made.hpp"
 #include "swathe/type/face.hpp"
 
 namespace swathe {

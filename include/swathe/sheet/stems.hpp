@@ -4,7 +4,7 @@
 #include <string>
 #include <string_view>
 
-#include "swathe/build/made.hpp"
+#include "swathe/make/made.hpp"
 
 namespace swathe {
 

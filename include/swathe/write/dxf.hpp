@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "swathe/sheet/drawing.hpp"
+#include "swathe/draw/drawing.hpp"
 #include "swathe/type/face.hpp"
 
 namespace swathe {

@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "swathe/sheet/mesh.hpp"
+#include "swathe/pattern/mesh.hpp"
 
 namespace swathe {
 

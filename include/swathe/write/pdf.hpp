@@ -3,7 +3,7 @@
 #include <string>
 #include <string_view>
 
-#include "swathe/sheet/drawing.hpp"
+#include "swathe/draw/drawing.hpp"
 #include "swathe/type/face.hpp"
 
 // Both throw std::runtime_error where the drawing library fails (out of memory, or more dots than

@@ -3,8 +3,8 @@
 #include <string>
 #include <vector>
 
-#include "swathe/build/made.hpp"
-#include "swathe/sheet/drawing.hpp"
+#include "swathe/draw/drawing.hpp"
+#include "swathe/make/made.hpp"
 
 namespace swathe {
 

@@ -16,7 +16,7 @@
 #include "support/drawn.hpp"
 #include "support/drawn_jobs.hpp"
 #include "support/sight.hpp"
-#include "swathe/sheet/mesh.hpp"
+#include "swathe/pattern/mesh.hpp"
 #include "swathe/sight/sweep.hpp"
 
 namespace swathe {

@@ -1,0 +1,37 @@
+#include "swathe/book/book_sheet.hpp"
+
+#include <fmt/format.h>
+
+#include "book/chapters.hpp"
+#include "book/words.hpp"
+
+namespace swathe {
+
+Sheet book_sheet(const Made& made, const Face& labels) {
+  const bool inches = made.job.units == Units::Inches;
+  PageHead head;
+  head.title = {made.job.title,
+                "build book: what is built",
+                "",
+                {fmt::format("All figures in {}; {}", inches ? "inches" : "mm",
+                             made.job.cloth.fixing == Fixing::QuickChange
+                                 ? "one set of boards and padding, its covers are changed"
+                                 : "one set is one colour"),
+                 fmt::format("colours: {}", colour_words(made)),
+                 inches ? "(+1/32): so much more than the figure says; (-1/32): less"
+                        : "(+0.5): so much more than the figure says; (-0.5): less"}};
+  Flow flow(made.job.paper, labels, head);
+  for (const auto add :
+       {add_sketch, add_shopping, add_boards, add_padding, add_cloth, add_numerals, add_lay,
+        add_fastening, add_order_of_work, add_inspectors_card, add_labels})
+    add(made, flow);
+  Sheet sheet;
+  sheet.stem = "book";
+  sheet.title = "build book";
+  sheet.kind = SheetKind::Book;
+  sheet.paper = made.job.paper.sheet;
+  sheet.pages = flow.pages();
+  return sheet;
+}
+
+}  // namespace swathe

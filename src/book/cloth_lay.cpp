@@ -1,0 +1,78 @@
+#include "book/cloth_lay.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "draw/label_placer.hpp"
+#include "draw/measures.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kLeft = 14.0, kBelow = 19.0, kAbove = 0.5;  ///< room for words and dimensions
+constexpr double kRow = 8.0;                                 ///< from one dimension to the next
+constexpr double kFlatness = 0.1;                            ///< on the sheet
+constexpr double kFurthest = 40.0;  ///< that a name may stand from a piece too small for it
+
+/// "cover A2, across the roll, turned half round".
+std::string words_of(const ClothPlacement& placement) {
+  return fmt::format("cover {}{}{}", placement.piece, placement.across ? ", across the roll" : "",
+                     placement.turned ? ", turned half round" : "");
+}
+
+}  // namespace
+
+Picture draw_lay(const Made& made, const ClothLay& lay, const Face& labels, double width_mm,
+                 double most_height_mm) {
+  const Units units = made.job.units;
+  const double length = lay.length_to_buy;
+  const double scale =
+      std::min((width_mm - kLeft) / length, (most_height_mm - kBelow - kAbove) / lay.roll_width);
+  const bool mirrored = made.job.paper.face == PaperFace::Inside;
+  const auto on = [&](FlatPoint p) {
+    return FlatPoint{kLeft + scale * (mirrored ? length - p.x : p.x), kBelow + scale * p.y};
+  };
+  Picture picture;
+  picture.box = {{0, 0}, {width_mm, scale * lay.roll_width + kBelow + kAbove}};
+  Drawing& onto = picture.drawing;
+  Box roll;
+  roll.cover(on({0, 0}));
+  roll.cover(on({length, lay.roll_width}));
+  onto.line(LineKind::Thin, rectangle(roll.lo, roll.hi));
+
+  struct Named {
+    Box box;
+    std::string words;
+  };
+  std::vector<Named> names;
+  for (const ClothPlacement& placement : lay.placements) {
+    Polygon outline = thinned(placement.outline, kFlatness / scale);
+    for (FlatPoint& p : outline) p = on(p);
+    names.push_back({bounds(outline), words_of(placement)});
+    onto.line(LineKind::Outline, closed_path(outline));
+  }
+  const double foot = roll.lo.y - kRow;
+  const double start = mirrored ? roll.hi.x : roll.lo.x, way = mirrored ? -1.0 : 1.0;
+  draw_measures(
+      onto, labels, picture.box,
+      {{{std::min(start, start + way * scale * lay.length), foot},
+        {std::max(start, start + way * scale * lay.length), foot},
+        "taken by the covers " + dimension_with_unit(mm(lay.length), units)},
+       {{roll.lo.x, foot - kRow}, {roll.hi.x, foot - kRow}, "buy " + exact(mm(length), units)},
+       {{roll.lo.x - kRow, roll.lo.y},
+        {roll.lo.x - kRow, roll.hi.y},
+        "roll " + exact(mm(lay.roll_width), units)}});
+  LabelPlacer placer(onto, labels, picture.box);
+  for (const Named& name : names) {
+    const FlatPoint middle = name.box.middle();
+    const auto line = [&](double height) {
+      return TextMark{middle - FlatPoint{0, 0.5 * height}, name.words, height, Anchor::Middle};
+    };
+    if (!placer.first_free({line(kTitleHeight), line(kTextHeight), line(kTableHeight)}))
+      placer.near(middle, name.words, kTableHeight, kFurthest);
+  }
+  return picture;
+}
+
+}  // namespace swathe

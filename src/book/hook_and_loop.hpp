@@ -1,0 +1,13 @@
+#pragma once
+
+#include "swathe/make/made.hpp"
+
+namespace swathe {
+
+/// Along a strip of hook-and-loop, mm.
+double length_of_strip(const Path& strip);
+
+/// Of all strips of one set of covers, mm.
+double strip_length(const Made& made);
+
+}  // namespace swathe

@@ -1,0 +1,21 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "swathe/make/made.hpp"
+
+namespace swathe {
+
+/// What an inspector looks at, and with what; our own advice is not among it.
+struct InspectionRow {
+  std::string rule;  ///< "R412"; with how sure it is, where that is not official
+  std::string what, with, asks, expects;
+};
+
+/// A row for each finding under a rule of the season, in the order in which a bumper is gone over.
+///
+/// Holds (book_inspection_test.cpp): every such finding is on the card, once.
+std::vector<InspectionRow> inspection_rows(const Made& made);
+
+}  // namespace swathe

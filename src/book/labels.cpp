@@ -1,0 +1,175 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "book/chapters.hpp"
+#include "book/words.hpp"
+#include "swathe/pattern/joins.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kHigh = 38.0, kLeastWide = 58.0;  ///< of a label; one of long names is higher
+constexpr double kPad = 2.5;
+constexpr double kTop = 18.0;  ///< width kept for "TOP"
+
+struct Label {
+  std::string name;
+  std::vector<std::string> lines;
+};
+
+/// What stands at an end of a piece: "left: butts on A front".
+std::string end_line(const char* which, const EndCut& end, const std::string& neighbour) {
+  switch (end.kind) {
+    case EndCut::Kind::Laps:
+      return fmt::format("{}: laps over {}", which, neighbour);
+    case EndCut::Kind::Butts:
+      return fmt::format("{}: butts on {}", which, neighbour);
+    case EndCut::Kind::Mitred:
+      return fmt::format("{}: mitred with {}", which, neighbour);
+    default:
+      return fmt::format("{}: free, then {}", which, neighbour);
+  }
+}
+
+class Labels {
+ public:
+  explicit Labels(const Made& made) : made_(made) {}
+
+  std::vector<Label> all() && {
+    const std::vector<ClothColour>& colours = made_.job.cloth.colours;
+    for (int set = 0; set < padded_sets(made_.job); ++set) {
+      // One set whose covers are changed has no colour.
+      const bool coloured = made_.job.cloth.fixing != Fixing::QuickChange && !colours.empty();
+      const std::string colour =
+          coloured ? ", " + colours[static_cast<std::size_t>(set)].name : std::string();
+      for (const Piece& board : made_.boards) piece(board, "board" + colour);
+      for (const Piece& one : made_.padding)
+        piece(one, fmt::format("padding{}{}", colour,
+                               one.count > 1 ? ": " + counted(one.count, padding_noun(made_.job))
+                                             : std::string()));
+    }
+    for (const ClothColour& colour : colours)
+      for (const Pattern& pattern : made_.patterns) cover(pattern, colour.name);
+    return std::move(labels_);
+  }
+
+ private:
+  std::string size(double length_mm) const {
+    return dimension_with_unit(mm(length_mm), made_.job.units);
+  }
+
+  /// "A front" of the leg beside a piece's, or the bumper that follows on.
+  std::string beside(std::size_t bumper, const Piece& piece, bool before) const {
+    const std::vector<RunSide>& legs = made_.wraps[bumper].run().sides;
+    const std::string& name = made_.patterns[bumper].bumper;
+    for (std::size_t k = 0; k < legs.size(); ++k) {
+      if (name_of(legs[k]) != piece.side || legs[k].to_x < piece.from_x ||
+          legs[k].from_x > piece.to_x)
+        continue;
+      if (before && k > 0) return name + " " + name_of(legs[k - 1]);
+      if (!before && k + 1 < legs.size()) return name + " " + name_of(legs[k + 1]);
+    }
+    const std::size_t count = made_.wraps.size();
+    const std::size_t other = before ? (bumper + count - 1) % count : (bumper + 1) % count;
+    return "bumper " + made_.patterns[other].bumper;
+  }
+  const std::string& name_of(const RunSide& leg) const {
+    return made_.frame.sides()[static_cast<std::size_t>(leg.side)].name;
+  }
+
+  void piece(const Piece& piece, const std::string& what) {
+    const auto pattern = std::ranges::find(made_.patterns, piece.bumper, &Pattern::bumper);
+    const auto bumper = static_cast<std::size_t>(pattern - made_.patterns.begin());
+    // One that bends has the names of all its sides: the first and the last tell it.
+    const std::size_t first = piece.side.find(" + "), last = piece.side.rfind(" + ");
+    const std::string side = first == std::string::npos ? piece.side
+                                                        : piece.side.substr(0, first) + " to " +
+                                                              piece.side.substr(last + 3);
+    labels_.push_back({piece.bumper + " " + side,
+                       {what, size(piece.length_mm) + " long",
+                        end_line("left", piece.start, beside(bumper, piece, true)),
+                        end_line("right", piece.end, beside(bumper, piece, false))}});
+  }
+
+  void cover(const Pattern& pattern, const std::string& colour) {
+    std::vector<std::string> sides;
+    for (const RunSide& leg :
+         made_.wraps[static_cast<std::size_t>(&pattern - made_.patterns.data())].run().sides)
+      sides.push_back(name_of(leg));
+    const std::vector<ClothPart> parts = cloth_parts(pattern);
+    for (std::size_t k = 0; k < parts.size(); ++k) {
+      Label label{"cover " + parts[k].name,
+                  {colour + ", inside: pin it here",
+                   fmt::format("{} by {}", size(parts[k].box.width()), size(parts[k].box.height())),
+                   "left to right: " + listed(sides)}};
+      if (k > 0) label.lines.push_back("left: sewn to " + parts[k - 1].name);
+      if (k + 1 < parts.size()) label.lines.push_back("right: sewn to " + parts[k + 1].name);
+      labels_.push_back(std::move(label));
+    }
+  }
+
+  const Made& made_;
+  std::vector<Label> labels_;
+};
+
+/// A label's words, its upper left corner at the origin; as large as they fit into `kHigh`.
+Picture label_words(const Face& labels, double wide, const Label& label) {
+  struct Heights {
+    double name, lines;
+  };
+  const double width = wide - 2 * kPad;
+  const FlatPoint corner{kPad, -kPad};
+  Picture picture;
+  for (const auto& [large, small] :
+       {Heights{kTitleHeight, kTextHeight}, Heights{kTextHeight, kTableHeight},
+        Heights{kTableHeight, kTableHeight}}) {
+    picture.drawing = {};
+    const Box name =
+        draw_text_block(picture.drawing, labels, corner, width - kTop, label.name, large);
+    double y = name.lo.y - 0.6 * small, widest = name.width() + kTop;
+    for (const std::string& line : label.lines) {
+      const Box set = draw_text_block(picture.drawing, labels, {corner.x, y}, width, line, small);
+      widest = std::max(widest, set.width());
+      y = set.lo.y - 0.4 * small;
+    }
+    picture.box = {{0, y - 1.0}, {wide, 0}};
+    if (picture.box.height() <= kHigh && widest <= width + 1e-6) break;
+  }
+  picture.drawing.text({wide - kPad, corner.y - kTextHeight}, "\u2191 TOP", kTextHeight,
+                       Anchor::Right);
+  return picture;
+}
+
+}  // namespace
+
+void add_labels(const Made& made, Flow& flow) {
+  const std::vector<Label> all = Labels(made).all();
+  flow.chapter("build book: labels");
+  flow.words(
+      "Cut them apart and pin one on each piece as it is cut, the arrow up, on the side that is "
+      "seen from outside the machine. Left and right as seen from outside, too.");
+  const auto across =
+      static_cast<std::size_t>(std::max(1.0, std::floor(flow.width() / kLeastWide)));
+  const double wide = flow.width() / static_cast<double>(across);
+  for (std::size_t first = 0; first < all.size(); first += across) {
+    const std::size_t count = std::min(across, all.size() - first);
+    Picture row;
+    double high = kHigh;
+    for (std::size_t k = 0; k < count; ++k) {
+      const double x = wide * static_cast<double>(k);
+      const Picture words = label_words(flow.labels(), wide, all[first + k]);
+      row.drawing.add(words.drawing, {false, 0, {x, 0}});
+      high = std::max(high, words.box.height());
+    }
+    row.box = {{0, -high}, {wide * static_cast<double>(count), 0}};
+    row.drawing.line(LineKind::Cut, rectangle(row.box.lo, row.box.hi));
+    for (std::size_t k = 1; k < count; ++k) {
+      const double x = wide * static_cast<double>(k);
+      row.drawing.line(LineKind::Cut, {x, -high}, {x, 0});
+    }
+    flow.picture(std::move(row));
+  }
+}
+
+}  // namespace swathe

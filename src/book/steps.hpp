@@ -1,0 +1,24 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "swathe/make/made.hpp"
+
+// The build book's long texts, less what the job at hand has no use for.
+namespace swathe {
+
+/// One step of the order of work.
+struct WorkStep {
+  std::string what;
+  std::string tools;  ///< to have at hand
+  std::string waits;  ///< what has to dry, set or cool, and how long
+};
+
+/// The steps that the job's covers ask for, in order.
+std::vector<WorkStep> steps_of(const Made& made);
+
+/// The tools for all of it, a line each.
+std::vector<std::string> tool_lines(const Made& made);
+
+}  // namespace swathe

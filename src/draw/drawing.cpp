@@ -1,0 +1,108 @@
+#include "swathe/draw/drawing.hpp"
+
+#include <array>
+#include <utility>
+
+namespace swathe {
+namespace {
+
+Anchor flipped(Anchor anchor) {
+  switch (anchor) {
+    case Anchor::Left:
+      return Anchor::Right;
+    case Anchor::Right:
+      return Anchor::Left;
+    case Anchor::Middle:
+      break;
+  }
+  return Anchor::Middle;
+}
+
+struct Placed {
+  const Placement& placement;
+
+  LineMark operator()(const LineMark& mark) const {
+    return LineMark{mark.kind, placement(mark.path), mark.sample};
+  }
+
+  FillMark operator()(FillMark mark) const {
+    for (Path& outline : mark.outlines) outline = placement(outline);
+    return mark;
+  }
+
+  TextMark operator()(TextMark mark) const {
+    mark.at = placement(mark.at);
+    // Read from its other end, mirrored text keeps to its side of the base line.
+    if (placement.mirrored) {
+      mark.anchor = flipped(mark.anchor);
+      mark.turn = -mark.turn;
+    }
+    mark.turn += placement.turn;
+    return mark;
+  }
+};
+
+}  // namespace
+
+// Dashes follow ISO 128-2 (line types 02, 04 and 05): dash 12 d, long dash 24 d, gap 3 d, dot half
+// a d, where d is the line's width. Gaps are opened and dashes cut by about d more, since round
+// ends lengthen every stroke, and the gaps of thin lines opened again for a bench's distance.
+const LineStyle& style_of(LineKind kind) {
+  static const std::array<LineStyle, 17> styles = {{
+      {0.70, {}, "CUT"},
+      {0.70, {}, "CUT-LAST"},
+      {0.35, {8.0, 2.0, 0.2, 2.0}, "FOLD"},
+      {0.35, {3.0, 2.0}, "STITCH"},
+      {0.25, {9.0, 1.6, 0.2, 1.6, 0.2, 1.6}, "CORNER"},
+      {0.18, {}, "STAPLE-LINE"},
+      {0.35, {}, "STAPLE"},
+      {0.25, {}, "PUNCH"},
+      {0.35, {}, "MATCH"},
+      {0.25, {}, "NUMERAL"},
+      {0.25, {1.5, 1.5}, "BRIDGE"},
+      {0.35, {}, "GRAIN"},
+      {0.18, {}, "JOIN"},
+      {0.25, {}, "TRIM"},
+      {0.25, {}, "SCALE"},
+      {0.18, {}, "THIN"},
+      {0.35, {}, "OUTLINE"},
+  }};
+  static_assert(static_cast<std::size_t>(LineKind::Outline) + 1 == styles.size());
+  return styles[static_cast<std::size_t>(kind)];
+}
+
+void Drawing::add(const Drawing& other, const Placement& placement) {
+  const std::size_t count = other.marks_.size();  // `other` may be this one
+  marks_.reserve(marks_.size() + count);
+  for (std::size_t k = 0; k < count; ++k)
+    std::visit([&](const auto& mark) { marks_.emplace_back(Placed{placement}(mark)); },
+               other.marks_[k]);
+}
+
+std::string to_text(SheetKind kind) {
+  switch (kind) {
+    case SheetKind::Pattern:
+      return "pattern";
+    case SheetKind::Tiles:
+      return "tiles";
+    case SheetKind::Fold:
+      return "half on the fold";
+    case SheetKind::TapeMeasure:
+      return "tape measure";
+    case SheetKind::Templates:
+      return "templates";
+    case SheetKind::Model:
+      return "proof model";
+    case SheetKind::Numerals:
+      return "numerals";
+    case SheetKind::Book:
+      return "build book";
+    case SheetKind::Views:
+      return "views";
+    case SheetKind::Lay:
+      return "lay";
+  }
+  return {};
+}
+
+}  // namespace swathe

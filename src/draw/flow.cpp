@@ -1,0 +1,177 @@
+#include "draw/flow.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace swathe {
+namespace {
+
+constexpr double kAfter = 3.0;  ///< below an item
+constexpr double kBeforeHeading = 4.0;
+constexpr double kLeastTable = 24.0;  ///< a table is begun in no less room
+constexpr double kMostText = 175.0;   ///< longer lines are hard to follow
+constexpr std::size_t kMostPages = 200;
+constexpr std::size_t kAnyPage = 88;   ///< its number takes the room of any other
+constexpr double kLeastColumn = 30.0;  ///< of one that is made narrower
+
+double width_of(const Table& table, const Face& labels, double height_mm) {
+  double width = 0;
+  for (std::size_t c = 0; c < table.columns.size(); ++c)
+    width += natural_width(table, c, labels, height_mm);
+  return width;
+}
+
+/// The same table; where it is wider than its room, its widest columns are made narrower.
+Table fitted(Table table, const Face& labels, double room, double height_mm) {
+  std::vector<double> widths;
+  double over = -room;
+  for (std::size_t c = 0; c < table.columns.size(); ++c) {
+    widths.push_back(natural_width(table, c, labels, height_mm));
+    over += widths.back();
+  }
+  while (over > 1e-6) {
+    const auto widest = std::ranges::max_element(widths);
+    const double narrower = std::max(kLeastColumn, *widest - over);
+    if (narrower >= *widest) break;
+    over -= *widest - narrower;
+    *widest = narrower;
+    table.columns[static_cast<std::size_t>(widest - widths.begin())].width_mm = narrower;
+  }
+  return table;
+}
+
+}  // namespace
+
+Flow::Flow(const PaperKeys& paper, const Face& labels, PageHead head)
+    : paper_(paper), labels_(labels), head_(std::move(head)) {
+  Drawing trial;
+  room_ = draw_page_head(trial, labels_, printable(empty_page(paper_, false), paper_),
+                         head_of(1, kAnyPage, head_.title.subject));
+}
+
+void Flow::chapter(const std::string& name) {
+  items_.push_back({Item::Kind::Chapter, name, {}, {}, 0});
+}
+
+void Flow::heading(const std::string& words) {
+  Picture picture;
+  picture.box = draw_text_block(picture.drawing, labels_, {0, 0}, std::min(width(), kMostText),
+                                words, kTitleHeight);
+  items_.push_back({Item::Kind::Heading, "", std::move(picture), {}, 0});
+}
+
+void Flow::words(const std::string& words) {
+  Picture picture;
+  picture.box =
+      draw_text_block(picture.drawing, labels_, {0, 0}, std::min(width(), kMostText), words);
+  items_.push_back({Item::Kind::Words, "", std::move(picture), {}, 0});
+}
+
+void Flow::caution(const std::string& words) {
+  Picture picture;
+  picture.box =
+      draw_caution(picture.drawing, labels_, {0, 0}, std::min(width(), kCautionWidth), words);
+  items_.push_back({Item::Kind::Caution, "", std::move(picture), {}, 0});
+}
+
+void Flow::table(const Table& table, double height_mm) {
+  if (width_of(table, labels_, height_mm) > width() + 1e-6) height_mm = kTableHeight;
+  items_.push_back(
+      {Item::Kind::Table, "", {}, fitted(table, labels_, width(), height_mm), height_mm});
+}
+
+void Flow::picture(Picture picture) {
+  items_.push_back({Item::Kind::Picture, "", std::move(picture), {}, 0});
+}
+
+PageHead Flow::head_of(std::size_t page, std::size_t of, const std::string& chapter) const {
+  PageHead head = head_;
+  head.title.subject = chapter;
+  head.title.sheet = of_pages(page + 1, of);
+  if (page > 0) {
+    head.title.lines.clear();
+    head.how.clear();
+    head.cautions.clear();
+  }
+  return head;
+}
+
+bool Flow::leads(std::size_t item) const {
+  using Kind = Item::Kind;
+  if (item + 1 >= items_.size()) return false;
+  const Kind kind = items_[item].kind, next = items_[item + 1].kind;
+  if (next == Kind::Chapter) return false;
+  if (kind == Kind::Heading || kind == Kind::Caution) return true;
+  return kind == Kind::Words &&
+         (next == Kind::Table || next == Kind::Picture || (next == Kind::Words && leads(item + 1)));
+}
+
+/// Room below which the item goes to the next page, with what it leads.
+double Flow::wanted(std::size_t item) const {
+  const Item& it = items_[item];
+  if (it.kind == Item::Kind::Table) return kLeastTable;
+  const double own = it.picture.box.height();
+  return leads(item) ? own + kAfter + wanted(item + 1) : own;
+}
+
+std::vector<Page> Flow::pages() {
+  std::vector<Page> pages;
+  std::vector<std::string> chapters;  // of each page
+  std::string chapter = head_.title.subject;
+  Box room;
+  double y = 0;
+  const auto turn = [&] {
+    Page page = empty_page(paper_, false);
+    page.name = chapter;
+    Drawing trial;
+    room = draw_page_head(trial, labels_, printable(page, paper_),
+                          head_of(pages.size(), kAnyPage, chapter));
+    y = room.hi.y;
+    pages.push_back(std::move(page));
+    chapters.push_back(chapter);
+  };
+  const auto fresh = [&] { return y >= room.hi.y; };
+  const auto set_table = [&](const Item& item) {
+    std::size_t row = 0;
+    do {
+      Drawing trial;
+      const TableDrawn drawn = draw_table(trial, labels_, {room.lo.x, y}, item.table, y - room.lo.y,
+                                          row, item.height_mm);
+      if (drawn.next == row && !item.table.rows.empty() && !fresh()) {
+        turn();
+        continue;
+      }
+      pages.back().drawing.add(trial, {});
+      y = drawn.box.lo.y - kAfter;
+      row = std::max(drawn.next, row + 1);  // a row too high for any page is left out
+      if (row < item.table.rows.size()) turn();
+    } while (row < item.table.rows.size() && pages.size() < kMostPages);
+  };
+  for (std::size_t k = 0; k < items_.size(); ++k) {
+    const Item& item = items_[k];
+    if (item.kind == Item::Kind::Chapter) {
+      chapter = item.words;
+      turn();
+      continue;
+    }
+    if (pages.empty()) turn();
+    if (item.kind == Item::Kind::Heading && !fresh()) y -= kBeforeHeading;
+    const double most = room_.height();  // what is higher than a page parts all the same
+    if (!fresh() && y - std::min(wanted(k), most) < room.lo.y) turn();
+    if (item.kind == Item::Kind::Table) {
+      set_table(item);
+      continue;
+    }
+    const Box& box = item.picture.box;
+    pages.back().drawing.add(item.picture.drawing,
+                             {false, 0, {room.lo.x - box.lo.x, y - box.hi.y}});
+    y -= box.height() + kAfter;
+  }
+  for (std::size_t k = 0; k < pages.size(); ++k)
+    draw_page_head(pages[k].drawing, labels_, printable(pages[k], paper_),
+                   head_of(k, pages.size(), chapters[k]));
+  items_.clear();
+  return pages;
+}
+
+}  // namespace swathe

@@ -1,0 +1,286 @@
+#include "swathe/draw/furniture.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "draw/marks.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kPad = 2.0;  ///< between a frame and its words
+
+double step(double height_mm) { return kLineStep * height_mm; }
+
+/// Base line of the first line of text below a top edge: capitals touch the edge.
+FlatPoint first_base(FlatPoint top_left, double height_mm) {
+  return {top_left.x, top_left.y - height_mm};
+}
+
+/// Down to below the descenders of the last of so many lines.
+double height_of_lines(std::size_t lines, double height_mm) {
+  return lines == 0
+             ? 0.0
+             : height_mm + static_cast<double>(lines - 1) * step(height_mm) + 0.35 * height_mm;
+}
+
+/// Where the first word ends; a fraction is one word with its whole number.
+std::size_t end_of_word(std::string_view words) {
+  const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
+  std::size_t end = words.find_first_of(" \n");
+  if (end == std::string_view::npos) return words.size();
+  if (words[end] == '\n' || end == 0 || !is_digit(words[end - 1])) return end;
+  std::size_t next = end + 1;
+  while (next < words.size() && is_digit(words[next])) ++next;
+  if (next == end + 1 || next == words.size() || words[next] != '/') return end;
+  return std::min(words.find_first_of(" \n", next), words.size());
+}
+
+}  // namespace
+
+const char* const kPrintWords = "print at 100 %, no fit to page";
+
+std::vector<std::string> wrap_text(const Face& labels, std::string_view words, double width_mm,
+                                   double height_mm) {
+  std::vector<std::string> lines;
+  std::string line;
+  double taken = 0;
+  const auto next_line = [&] {
+    lines.push_back(line);
+    line.clear();
+    taken = 0;
+  };
+  while (!words.empty()) {
+    const std::size_t end = end_of_word(words);
+    const std::string word(words.substr(0, end));
+    if (!word.empty()) {
+      // Each word is measured with the space before it: the whole line again and again costs its
+      // length squared.
+      const std::string spaced = " " + word;
+      const double wider = line.empty() ? 0 : labels.text_width_mm(spaced, height_mm);
+      if (!line.empty() && taken + wider > width_mm) next_line();
+      taken += line.empty() ? labels.text_width_mm(word, height_mm) : wider;
+      line += line.empty() ? word : spaced;
+    }
+    if (end < words.size() && words[end] == '\n') next_line();
+    words.remove_prefix(std::min(end + 1, words.size()));
+  }
+  if (!line.empty()) next_line();
+  return lines;
+}
+
+Box draw_text_block(Drawing& onto, const Face& labels, FlatPoint top_left, double width_mm,
+                    std::string_view words, double height_mm) {
+  const std::vector<std::string> lines = wrap_text(labels, words, width_mm, height_mm);
+  double widest = 0;
+  FlatPoint base = first_base(top_left, height_mm);
+  for (const std::string& line : lines) {
+    onto.text(base, line, height_mm);
+    widest = std::max(widest, labels.text_width_mm(line, height_mm));
+    base.y -= step(height_mm);
+  }
+  return {{top_left.x, top_left.y - height_of_lines(lines.size(), height_mm)},
+          {top_left.x + widest, top_left.y}};
+}
+
+Box draw_check_scale(Drawing& onto, const Face& labels, FlatPoint top_left, double length_mm,
+                     std::string_view words, bool upright) {
+  constexpr double kTick = 5.0, kGap = 1.2;
+  const std::string text(words);
+  const double room = kTextHeight + kGap + kTick;  // across the scale
+  const FlatPoint along = upright ? FlatPoint{0, -1} : FlatPoint{1, 0};
+  const FlatPoint down = upright ? FlatPoint{1, 0} : FlatPoint{0, -1};
+  const FlatPoint from = top_left + (kTextHeight + kGap + 0.5 * kTick) * down;
+  const FlatPoint to = from + length_mm * along;
+  onto.line(LineKind::Scale, from, to);
+  for (const FlatPoint end : {from, to})
+    onto.line(LineKind::Scale, end - 0.5 * kTick * down, end + 0.5 * kTick * down);
+  // Upright words read from below, along the scale.
+  const FlatPoint base = top_left + kTextHeight * down + (upright ? length_mm : 0.0) * along +
+                         (upright ? -1.0 : 1.0) * 0.5 * length_mm * along;
+  onto.text(base, text, kTextHeight, Anchor::Middle, upright ? std::acos(0.0) : 0.0);
+
+  const double half_words = 0.5 * labels.text_width_mm(text, kTextHeight);
+  Box box;
+  box.cover(top_left);
+  box.cover(top_left + room * down + length_mm * along);
+  box.cover(base + half_words * along);
+  box.cover(base - half_words * along);
+  return box;
+}
+
+Box draw_check_scales(Drawing& onto, const Face& labels, FlatPoint top_left) {
+  Box box = draw_check_scale(onto, labels, top_left, 100.0, "100 mm, measure me");
+  box.cover(
+      draw_check_scale(onto, labels, {top_left.x, box.lo.y - 1.0}, 101.6, "4 in, measure me"));
+  return box;
+}
+
+Box draw_title_block(Drawing& onto, const Face& labels, FlatPoint top_left, double width_mm,
+                     const TitleBlock& words) {
+  Box box{top_left, top_left};
+  const auto add = [&](const std::string& text, double height_mm) {
+    if (text.empty()) return;
+    const double gap = box.height() > 0 ? 0.5 * height_mm : 0.0;
+    box.cover(
+        draw_text_block(onto, labels, {top_left.x, box.lo.y - gap}, width_mm, text, height_mm));
+  };
+  add(words.subject, kTitleHeight);
+  add(words.sheet, kTitleHeight);
+  add(words.title, kTextHeight);
+  for (const std::string& line : words.lines) add(line, kTextHeight);
+  return box;
+}
+
+std::string key_words(LineKind kind) {
+  switch (kind) {
+    case LineKind::Cut:
+      return "CUT";
+    case LineKind::CutLast:
+      return "CUT LAST, on the bumper";
+    case LineKind::Fold:
+      return "FOLD, the way its arrows point";
+    case LineKind::Stitch:
+      return "STITCH";
+    case LineKind::Corner:
+      return "CORNER, EDGE";
+    case LineKind::StapleLine:
+    case LineKind::Staple:
+      return "STAPLE";
+    case LineKind::Punch:
+      return "PUNCH";
+    case LineKind::Match:
+      return "MATCH";
+    case LineKind::Numeral:
+      return "NUMERAL";
+    case LineKind::Bridge:
+      return "BRIDGE, leave uncut";
+    case LineKind::Grain:
+      return "LONG GRAIN";
+    case LineKind::Join:
+      return "JOIN";
+    case LineKind::Trim:
+      return "TRIM";
+    case LineKind::Scale:
+      return "SCALE, measure me";
+    case LineKind::Thin:
+      return "note";
+    case LineKind::Outline:
+      return "outline";
+  }
+  return {};
+}
+
+namespace {
+
+constexpr double kSample = 24.0;  ///< length of a line in the key
+
+/// A kind as it looks on the sheet, from `from` to the right.
+void draw_sample(Drawing& onto, LineKind kind, FlatPoint from) {
+  const FlatPoint to = from + FlatPoint{kSample, 0}, middle = 0.5 * (from + to);
+  switch (kind) {
+    case LineKind::CutLast:
+      onto.sample(kind, line(from, to));
+      for (const FlatPoint p : {from, to})
+        onto.sample(LineKind::Thin, rectangle(p - FlatPoint{1.2, 1.2}, p + FlatPoint{1.2, 1.2}));
+      return;
+    case LineKind::StapleLine:
+    case LineKind::Staple:
+      onto.sample(LineKind::StapleLine, line(from, to));
+      onto.sample(LineKind::Staple,
+                  open_path({middle + FlatPoint{-5, -1.5}, middle + FlatPoint{-5, 1.5},
+                             middle + FlatPoint{5, 1.5}, middle + FlatPoint{5, -1.5}}));
+      return;
+    case LineKind::Punch:
+      onto.sample(kind, circle(middle, 1.6));
+      onto.sample(kind, line(middle - FlatPoint{2.6, 0}, middle + FlatPoint{2.6, 0}));
+      onto.sample(kind, line(middle - FlatPoint{0, 2.6}, middle + FlatPoint{0, 2.6}));
+      return;
+    case LineKind::Match:
+      onto.sample(LineKind::Cut, line(from - FlatPoint{0, 2}, to - FlatPoint{0, 2}));
+      onto.fill(kind, kBlack,
+                {closed_path({middle + FlatPoint{-2, -2}, middle + FlatPoint{2, -2},
+                              middle + FlatPoint{0, 2}})});
+      return;
+    case LineKind::Numeral:
+      onto.sample(kind, rectangle(middle - FlatPoint{4, 2}, middle + FlatPoint{4, 2}));
+      onto.sample(kind, line(from - FlatPoint{0, 2}, to - FlatPoint{0, 2}));
+      onto.fill(kind, {0.9, 0.9, 0.9},
+                {rectangle(middle - FlatPoint{4, 2}, middle + FlatPoint{4, 2})});
+      return;
+    case LineKind::Grain:
+      draw_long_grain(onto, from, to);
+      return;
+    case LineKind::Join:
+      onto.sample(kind, line(from, to));
+      onto.fill(kind, kBlack,
+                {closed_path({middle + FlatPoint{-2, 0}, middle + FlatPoint{0, -2},
+                              middle + FlatPoint{2, 0}, middle + FlatPoint{0, 2}})});
+      return;
+    case LineKind::Scale:
+      onto.sample(kind, line(from, to));
+      for (const FlatPoint p : {from, to})
+        onto.sample(kind, line(p - FlatPoint{0, 2}, p + FlatPoint{0, 2}));
+      return;
+    default:
+      onto.sample(kind, line(from, to));
+  }
+}
+
+}  // namespace
+
+Box draw_line_key(Drawing& onto, const Face& labels, FlatPoint top_left,
+                  const std::vector<LineKind>& kinds, int columns) {
+  constexpr double kRow = 6.5, kGap = 4.0, kBetween = 8.0;
+  const std::size_t across = static_cast<std::size_t>(std::max(1, columns));
+  const std::size_t down = (kinds.size() + across - 1) / across;
+  Box box{top_left, top_left};
+  double left = top_left.x;
+  for (std::size_t column = 0; column * down < kinds.size(); ++column) {
+    double widest = 0;
+    for (std::size_t row = 0; row < down && column * down + row < kinds.size(); ++row) {
+      const LineKind kind = kinds[column * down + row];
+      const FlatPoint from{left + 1.5, top_left.y - (static_cast<double>(row) + 0.5) * kRow};
+      draw_sample(onto, kind, from);
+      const std::string words = key_words(kind);
+      onto.text(from + FlatPoint{kSample + kGap, -0.5 * kTextHeight}, words, kTextHeight);
+      widest = std::max(widest, labels.text_width_mm(words, kTextHeight));
+    }
+    const double right = left + 1.5 + kSample + kGap + widest;
+    box.cover(FlatPoint{right, top_left.y - static_cast<double>(down) * kRow});
+    left = right + kBetween;
+  }
+  return box;
+}
+
+Box draw_caution(Drawing& onto, const Face& labels, FlatPoint top_left, double width_mm,
+                 std::string_view words) {
+  constexpr double kSign = 9.0;  ///< across the triangle
+  const double indent = 2 * kPad + kSign;
+  const std::vector<std::string> lines =
+      wrap_text(labels, words, width_mm - indent - kPad, kTextHeight);
+  const double text = height_of_lines(lines.size(), kTextHeight);
+  const double inside = std::max(text, 0.87 * kSign);
+  const double height = inside + 2 * kPad;
+  FlatPoint base{top_left.x + indent, top_left.y - kPad - 0.5 * (inside - text) - kTextHeight};
+  for (const std::string& line : lines) {
+    onto.text(base, line, kTextHeight);
+    base.y -= step(kTextHeight);
+  }
+  const FlatPoint foot{top_left.x + kPad, top_left.y - 0.5 * height - 0.435 * kSign};
+  onto.line(LineKind::Outline, closed_path({foot, foot + FlatPoint{kSign, 0},
+                                            foot + FlatPoint{0.5 * kSign, 0.87 * kSign}}));
+  onto.text(foot + FlatPoint{0.5 * kSign, 1.2}, "!", kTextHeight, Anchor::Middle);
+  const Box box{{top_left.x, top_left.y - height}, {top_left.x + width_mm, top_left.y}};
+  onto.line(LineKind::Outline, rectangle(box.lo, box.hi));
+  return box;
+}
+
+void draw_long_grain(Drawing& onto, FlatPoint from, FlatPoint to) {
+  const FlatPoint way = unit(to - from);
+  onto.line(LineKind::Grain, from + 2.0 * way, to - 2.0 * way);
+  onto.fill(LineKind::Grain, kBlack,
+            {closed_path(arrow_head(to, way)), closed_path(arrow_head(from, -1.0 * way))});
+}
+
+}  // namespace swathe

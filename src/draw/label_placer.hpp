@@ -1,0 +1,74 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "draw/strips.hpp"
+#include "draw/text_box.hpp"
+#include "swathe/draw/drawing.hpp"
+#include "swathe/type/face.hpp"
+
+namespace swathe {
+
+/// Several lines of text that stay together, the first on top, all with one anchor.
+struct TextBlock {
+  struct Line {
+    std::string text;
+    double height_mm = 3.5;
+  };
+  std::vector<Line> lines;
+};
+
+/// Puts text on a drawing where it lies over no line and no other text.
+///
+/// Holds (label_placer_test.cpp): (1) no two texts placed overlap; (2) no text lies over a line it
+///   was told to keep off.
+class LabelPlacer {
+ public:
+  /// Requires: both outlive the placer. Lines the drawing has already are kept off.
+  LabelPlacer(Drawing& onto, const Face& labels, const Box& page);
+
+  void keep_off(const Path& path);
+  void keep_off(const Box& box) { hold(box_of(box)); }
+
+  bool is_free(const TextBox& box) const;
+  /// Writes it if it is free there.
+  bool try_at(const TextMark& text);
+  /// Writes the first of these that is free. False where none is.
+  bool first_free(const std::vector<TextMark>& candidates);
+
+  /// Beside a line, `off_mm` clear of it, as near its end `a` as is free, on either side of it.
+  bool beside(FlatPoint a, FlatPoint b, const std::string& text, double height_mm,
+              double from_end_mm, double off_mm = 0.3);
+  /// Near a place, with a leader from it once the text stands further off than 4 mm.
+  bool near(FlatPoint place, const std::string& text, double height_mm, double furthest_mm);
+
+  /// The free place of an upright box of that size inside `within`, nearest to `aim`; it is kept
+  /// free from then on.
+  std::optional<Box> claim(double width, double height, const Box& within, FlatPoint aim,
+                           double step_mm = 5);
+  /// A block in such a place, its lines in the middle.
+  bool block(const TextBlock& block, const Box& within, FlatPoint aim);
+
+ private:
+  void write(const TextMark& text);
+  void hold(const TextBox& box);
+
+  Drawing& onto_;
+  const Face& labels_;
+  Box page_;
+  struct Stroke {
+    FlatPoint a, b;
+    Box box;
+  };
+  struct Held {
+    TextBox box;
+    Box around;
+  };
+  std::vector<Stroke> strokes_;
+  std::vector<Held> held_;  ///< by texts, and what else text keeps off
+  Strips stroke_strips_, held_strips_;
+};
+
+}  // namespace swathe

@@ -1,0 +1,42 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "swathe/draw/drawing.hpp"
+
+// The small marks of a pattern, each drawn in one place so that sheet and key cannot differ.
+namespace swathe {
+
+inline constexpr Colour kBlack{0, 0, 0};
+inline constexpr Colour kTint{0.9, 0.9, 0.9};  ///< of a numeral's place; pale when printed in grey
+inline constexpr double kStapleCrown = 10.0;   ///< across; common practice, no source
+
+/// A solid arrow, shaft and head in one.
+Polygon arrow(FlatPoint tail, FlatPoint tip);
+/// A solid head alone, 3.5 mm long.
+Polygon arrow_head(FlatPoint tip, FlatPoint way);
+
+/// An open crown across the staple line; `upright` where the line runs upwards.
+void draw_staple(Drawing& onto, FlatPoint at, bool upright);
+/// The hole's circle, and a cross that runs past it.
+void draw_punch(Drawing& onto, FlatPoint at, double radius);
+/// A solid triangle whose base lies on the cloth's edge.
+void draw_match(Drawing& onto, FlatPoint at, bool points_down);
+/// The window's outline with a small open square at each corner of its box.
+void draw_window(Drawing& onto, const Path& window);
+/// A fold line, and near both ends an arrow the way its cloth goes under.
+void draw_pleat(Drawing& onto, const Path& fold, FlatPoint under);
+/// A digit's outline over a pale tint.
+void draw_numeral(Drawing& onto, const Region& outline);
+/// A dimension from `a` to `b`: a line between ticks, the words in the middle beside it.
+void draw_dimension(Drawing& onto, FlatPoint a, FlatPoint b, const std::string& words,
+                    double height_mm);
+
+/// The point `share` of the way along a path, and the path's direction there.
+struct OnPath {
+  FlatPoint at, along;
+};
+OnPath along_path(const Path& path, double share);
+
+}  // namespace swathe

@@ -1,0 +1,64 @@
+#include "draw/measures.hpp"
+
+#include "draw/label_placer.hpp"
+#include "draw/marks.hpp"
+#include "swathe/draw/furniture.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kTick = 1.5;       ///< half of one
+constexpr double kHeads = 12.0;     ///< a shorter line has ticks alone
+constexpr double kFurthest = 80.0;  ///< that words may stand from what they tell of
+constexpr double kOff = 0.3;        ///< more than the placer's own clearance from a line
+
+void draw_line(Drawing& onto, const Dimension& measure) {
+  const FlatPoint along = unit(measure.to - measure.from), across = left_of(along);
+  onto.line(LineKind::Thin, measure.from, measure.to);
+  for (const FlatPoint p : {measure.from, measure.to})
+    onto.line(LineKind::Thin, p - kTick * across, p + kTick * across);
+}
+
+std::vector<Path> heads_of(const Dimension& measure) {
+  if (apart(measure.from, measure.to) < kHeads) return {};
+  const FlatPoint along = unit(measure.to - measure.from);
+  return {closed_path(arrow_head(measure.to, along)),
+          closed_path(arrow_head(measure.from, -1.0 * along))};
+}
+
+void write_note(LabelPlacer& placer, const Note& note) {
+  if (!placer.near(note.at, note.words, note.height_mm, kFurthest))
+    placer.near(note.at, note.words, kTableHeight, 2 * kFurthest);
+}
+
+void write_words(LabelPlacer& placer, const Face& labels, const Dimension& measure) {
+  const double room = apart(measure.from, measure.to);
+  const double width = labels.text_width_mm(measure.words, measure.height_mm);
+  const double in_middle = 0.5 * (room - width);
+  if (in_middle > 0) {
+    if (placer.beside(measure.from, measure.to, measure.words, measure.height_mm, in_middle, kOff))
+      return;
+    if (placer.beside(measure.from, measure.to, measure.words, measure.height_mm, 0.5, kOff))
+      return;
+  }
+  write_note(placer, {0.5 * (measure.from + measure.to), measure.words, measure.height_mm});
+}
+
+}  // namespace
+
+void draw_measures(Drawing& onto, const Face& labels, const Box& page,
+                   const std::vector<Dimension>& measures, const std::vector<Note>& notes) {
+  for (const Dimension& measure : measures) draw_line(onto, measure);
+  LabelPlacer placer(onto, labels, page);
+  std::vector<Path> heads;
+  for (const Dimension& measure : measures)
+    for (Path& head : heads_of(measure)) {
+      placer.keep_off(head);
+      heads.push_back(std::move(head));
+    }
+  for (const Dimension& measure : measures) write_words(placer, labels, measure);
+  for (const Note& one : notes) write_note(placer, one);
+  if (!heads.empty()) onto.fill(LineKind::Thin, kBlack, std::move(heads));
+}
+
+}  // namespace swathe

@@ -1,0 +1,36 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "swathe/draw/drawing.hpp"
+#include "swathe/draw/furniture.hpp"
+#include "swathe/job/job.hpp"
+#include "swathe/type/face.hpp"
+
+namespace swathe {
+
+/// What stands across the top of a page, above its subject.
+struct PageHead {
+  TitleBlock title;
+  std::vector<std::string> how;       ///< what to do with the page, beside the title
+  bool scales = false;                ///< for pages whose subject is at full size
+  std::vector<LineKind> key;          ///< kinds of line to explain
+  std::vector<std::string> cautions;  ///< each two lines at most
+};
+
+/// Draws the head below the upper edge of `room`; what is left of the room.
+Box draw_page_head(Drawing& onto, const Face& labels, const Box& room, const PageHead& head);
+
+/// An empty page of the job's paper: the longer way across, or the shorter.
+Page empty_page(const PaperKeys& paper, bool wide);
+/// A page less its unprintable margin.
+Box printable(const Page& page, const PaperKeys& paper);
+
+/// "2 of 3" written into every page's head, once their number is known.
+std::string of_pages(std::size_t page, std::size_t pages);
+
+/// The kinds of line a drawing uses that a key explains, each once, in the key's order.
+std::vector<LineKind> kinds_to_explain(const Drawing& drawing);
+
+}  // namespace swathe

@@ -1,0 +1,26 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "swathe/place/place.hpp"
+
+namespace swathe {
+
+/// Cloth left free round a number's ink: its white outline, and kNumeralMargin beside that; mm.
+double margin_of(const NumeralKeys& keys);
+/// Length of side that a number of this ink width takes up, its margins included; mm.
+double needed_for(double ink_width, const NumeralKeys& keys);
+/// Half the height of the band that this ink takes up on the cloth, its white outline included; mm.
+double half_band(double ink_height, const NumeralKeys& keys);
+
+/// What would make the number fit on a side: a lower height that the season allows, narrower faces.
+/// Looks at one bumper's cloth on that side, or at every bumper's.
+std::string advice_for_width(const PlaceInput& input, const std::string& side,
+                             std::optional<int> bumper);
+
+/// A distance rounded to 1/16 in or 1 mm, up or down, with its unit.
+enum class Rounding { Up, Down };
+Length on_grid(Length length, Units units, Rounding rounding);
+
+}  // namespace swathe

@@ -1,0 +1,143 @@
+#include "swathe/place/make_numerals.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+
+#include "numeral/digit.hpp"
+#include "swathe/numeral/make_legal.hpp"
+#include "swathe/numeral/size.hpp"
+#include "swathe/plane/clip.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr Length kSpareHeight = inches(1.0 / 8);
+constexpr Length kPlainHeight = inches(4);
+
+/// The same refusals at the job's key; each sentence may get something in front.
+tl::unexpected<Refusals> at_key(Refusals refusals, const Place& place,
+                                const std::string& before = {}) {
+  for (Refusal& refusal : refusals) {
+    refusal.place = place;
+    refusal.sentence = before + refusal.sentence;
+  }
+  return tl::unexpected<Refusals>(std::move(refusals));
+}
+
+/// Which key of the job a refusal to set the number is about.
+std::string key_of(Why why, const std::string& number) {
+  if (why == Why::BadFont) return "numerals.font";
+  if (why == Why::DoesNotFit) return "numerals.spacing";
+  const bool digits =
+      std::all_of(number.begin(), number.end(), [](char c) { return c >= '0' && c <= '9'; });
+  return digits && !number.empty() && number.size() <= 5 ? "numerals.height" : "job.number";
+}
+
+/// Digits so close that their white outlines would run into each other.
+Refusals outlines_that_meet(const SetNumber& set, const NumeralInput& input) {
+  const double outline = input.keys.outline.mm();
+  if (!(outline > 0) || set.digits.size() < 2) return {};
+  for (std::size_t i = 1; i < set.digits.size(); ++i) {
+    const auto grown = [&](const PlacedDigit& at) {
+      Region region = offset(set.shape(at.digit).outline, outline);
+      for (Polygon& contour : region) {
+        for (FlatPoint& p : contour) p = p + at.origin;
+      }
+      return region;
+    };
+    if (intersect(grown(set.digits[i - 1]), grown(set.digits[i])).empty()) continue;
+    const Length step = input.units == Units::Inches ? inches(1.0 / 16) : mm(1);
+    const double more = 2 * outline - set.least_space + input.keys.spacing.extra.mm();
+    return {{Why::DoesNotFit,
+             fmt::format("white outlines {} wide run into each other; numerals.spacing of {} would "
+                         "do",
+                         exact(input.keys.outline, input.units),
+                         exact(std::ceil(mm(more) / step) * step, input.units)),
+             input.places.of("numerals.outline")}};
+  }
+  return {};
+}
+
+}  // namespace
+
+Length numeral_height(const NumeralKeys& keys, const NumeralRules& rules) {
+  if (keys.height) return *keys.height;
+  return rules.height ? *rules.height + kSpareHeight : kPlainHeight;
+}
+
+Outcome<Numerals> make_numerals(const NumeralInput& input) {
+  const Length height = numeral_height(input.keys, input.rules);
+  Outcome<SetNumber> set = set_number(input.face, input.number, height, input.keys.spacing);
+  if (!set) {
+    const std::string key = key_of(set.error().front().why, input.number);
+    return at_key(std::move(set.error()), input.places.of(key));
+  }
+
+  Refusals refusals;
+  Numerals made;
+  if (input.keys.make_legal && input.rules.stroke) {
+    Outcome<LegalNumber> legal = make_legal(*set, input.keys, *input.rules.stroke, input.units);
+    if (legal) {
+      *set = std::move(legal->number);
+      made.change = std::move(legal->change);
+    } else {
+      auto here = at_key(std::move(legal.error()), input.places.of("numerals.make_legal"));
+      std::move(here.value().begin(), here.value().end(), std::back_inserter(refusals));
+    }
+  }
+  for (Refusal& refusal : outlines_that_meet(*set, input)) refusals.push_back(std::move(refusal));
+  made.number = input.number;
+  made.outline = input.keys.outline.mm();
+  made.face = input.face_name;
+  made.axes = input.keys.axes;
+  made.size = set->em;
+  made.height = set->height;
+  made.width = set->ink.width();
+  for (const DigitOutline& shape : set->shapes) {
+    Outcome<Digit> digit = made_digit(shape, input.keys, input.units);
+    if (digit) {
+      made.digits.push_back(*std::move(digit));
+    } else {
+      auto here = at_key(std::move(digit.error()), input.places.of("numerals.bridge"),
+                         fmt::format("digit {}: ", shape.digit));
+      std::move(here.value().begin(), here.value().end(), std::back_inserter(refusals));
+    }
+  }
+
+  Outcome<Placing> placing = place_number({
+      .number = *set,
+      .keys = input.keys,
+      .wraps = input.wraps,
+      .boards = input.boards,
+      .least_places = input.rules.places,
+      .may_split = input.rules.may_split,
+      .most_space = input.rules.space,
+      .candidates = input.candidates,
+      .least_height = made.change.empty() ? input.rules.height : mm(set->height),
+      .keeps_stroke =
+          [&](const SetNumber& other) {
+            return keeps_stroke(other, input.keys, input.rules.stroke.value_or(Length()));
+          },
+      .choose = input.choose,
+      .units = input.units,
+      .places = input.places,
+  });
+  if (!placing) {
+    std::move(placing.error().begin(), placing.error().end(), std::back_inserter(refusals));
+  }
+  if (!refusals.empty()) return tl::unexpected<Refusals>(std::move(refusals));
+
+  made.placed = std::move(placing->placed);
+  made.misfits = std::move(placing->misfits);
+  for (Digit& digit : made.digits) {
+    const auto in_number = std::count(input.number.begin(), input.number.end(), digit.digit);
+    const int numbers = (made.showings() + input.keys.spares) * input.colours;
+    digit.count = static_cast<int>(in_number) * numbers;
+  }
+  return made;
+}
+
+}  // namespace swathe

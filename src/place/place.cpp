@@ -1,0 +1,432 @@
+#include "swathe/place/place.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "place/advice.hpp"
+#include "place/split.hpp"
+#include "swathe/pattern/pattern.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr int kPlacesUnlessAsked = 4;  // one for each quarter; common practice, no source
+constexpr double kTouch = 1e-6;        // mm: what rounding may take from a stretch
+
+/// The longest of these rooms on a side, of one bumper or of any (-1).
+std::optional<NumeralRoom> longest_on(const std::vector<NumeralRoom>& rooms,
+                                      const std::string& side,
+                                      std::optional<int> bumper = std::nullopt) {
+  std::optional<NumeralRoom> best;
+  for (const NumeralRoom& room : rooms) {
+    if (room.side != side || (bumper && room.bumper != *bumper)) continue;
+    if (!best || room.length() > best->length() + kTouch) best = room;
+  }
+  return best;
+}
+
+bool covers(const Wrap& wrap, const std::string& side) {
+  const auto number = wrap.frame().side(side);
+  const auto& sides = wrap.run().sides;
+  return number && std::any_of(sides.begin(), sides.end(),
+                               [&](const RunSide& s) { return s.side == *number; });
+}
+
+/// A number, or a part of it that keeps its level in the whole, at its place on the cloth.
+PlacedNumeral placed_at(const SetNumber& number, double level, const Section& section,
+                        const NumeralRoom& room, double centre_s) {
+  PlacedNumeral placed;
+  placed.text = number.text;
+  placed.bumper = room.bumper;
+  placed.side = room.side;
+  placed.centre_s = centre_s;
+  placed.width = number.ink.width();
+  placed.height = number.height;
+  placed.largest_space = number.largest_space;
+  placed.least_space = number.least_space;
+  const FlatPoint move{centre_s - number.ink.middle().x, -level};
+  placed.seen_height = std::numeric_limits<double>::infinity();
+  for (const PlacedDigit& digit : number.digits) {
+    const FlatPoint origin = digit.origin + move;
+    placed.digits.push_back({digit.digit, origin});
+    const Box& ink = number.shape(digit.digit).ink;
+    const SeenBand seen = seen_band(section, origin.y + ink.lo.y, origin.y + ink.hi.y);
+    placed.seen_height = std::min(placed.seen_height, seen.height);
+    placed.tilt_deg = std::max(placed.tilt_deg, seen.tilt_deg);
+  }
+  return placed;
+}
+
+/// How far apart in bearing the nearest two are, degrees; 360 for one alone.
+double least_turn(std::vector<double> bearings) {
+  std::sort(bearings.begin(), bearings.end());
+  double least = bearings.front() + 360 - bearings.back();
+  for (std::size_t i = 1; i < bearings.size(); ++i) {
+    least = std::min(least, bearings[i] - bearings[i - 1]);
+  }
+  return least;
+}
+
+/// Places numbers one after another and gathers what does not go.
+class Placer {
+ public:
+  explicit Placer(const PlaceInput& input)
+      : in_(input),
+        rooms_(numeral_rooms(input.wraps, half_band(input.number.ink.height(), input.keys))),
+        gaps_(split_rooms(input.wraps, rooms_)) {}
+
+  Outcome<Placing> run() && {
+    if (!in_.keys.places.empty()) {
+      by_hand();
+    } else if (in_.keys.sides) {
+      on_sides(*in_.keys.sides);
+    } else {
+      on_chosen_sides();
+    }
+    if (!refusals_.empty()) return tl::unexpected<Refusals>(std::move(refusals_));
+    return std::move(result_);
+  }
+
+ private:
+  double needs() const { return needed_for(in_.number.ink.width(), in_.keys); }
+  bool fits(const NumeralRoom& room) const { return room.length() >= needs() - kTouch; }
+
+  void by_hand() {
+    for (std::size_t i = 0; i < in_.keys.places.size(); ++i) {
+      const NumeralPlaceKeys& place = in_.keys.places[i];
+      const std::string key = fmt::format("numerals.place.{}", i);
+      const auto wrap = std::find_if(in_.wraps.begin(), in_.wraps.end(),
+                                     [&](const Wrap& w) { return w.run().name == place.bumper; });
+      if (wrap == in_.wraps.end()) {
+        refuse_at(key + ".bumper", Why::UnknownName,
+                  fmt::format("no bumper is named \"{}\"", place.bumper));
+      } else if (!covers(*wrap, place.side)) {
+        refuse_at(key + ".side", Why::UnknownName,
+                  fmt::format("bumper \"{}\" has no side \"{}\"", place.bumper, place.side));
+      } else {
+        const int bumper = static_cast<int>(wrap - in_.wraps.begin());
+        if (place.split > 0) {
+          split_by_hand(bumper, place.side, static_cast<std::size_t>(place.split), key + ".split");
+        } else if (place.centre) {
+          at_centre(bumper, place.side, left_end(*wrap, place.side) + place.centre->mm(),
+                    key + ".centre");
+        } else {
+          in_the_middle(longest_on(rooms_, place.side, bumper), place.side, bumper, key);
+        }
+      }
+    }
+  }
+
+  void on_sides(const std::vector<std::string>& sides) {
+    for (std::size_t i = 0; i < sides.size(); ++i) {
+      const std::string key = fmt::format("numerals.sides.{}", i);
+      if (!in_.wraps.empty() && !in_.wraps.front().frame().side(sides[i])) {
+        refuse_at(key, Why::UnknownName, fmt::format("the frame has no side \"{}\"", sides[i]));
+        continue;
+      }
+      const auto longest = longest_on(rooms_, sides[i]);
+      if (longest && !fits(*longest)) {
+        if (const auto gap = best_gap({}, sides[i])) {
+          put_split(gap->split, *gap->room, key);
+          continue;
+        }
+      }
+      in_the_middle(longest, sides[i], std::nullopt, key);
+    }
+  }
+
+  void on_chosen_sides() {
+    const int places = in_.least_places > 0 ? in_.least_places : kPlacesUnlessAsked;
+    const std::vector<NumeralRoom> chosen =
+        in_.choose ? in_.choose(rooms_that_fit(rooms_, needs()), in_.number, in_.least_places)
+                   : choose_rooms(rooms_, needs(), places);
+    for (const NumeralRoom& room : chosen) {
+      in_the_middle(room, room.side, std::nullopt, "numerals");
+    }
+    // Where it fits whole on too few sides, it is split on others.
+    const int enough = std::max(1, in_.least_places);
+    std::vector<NumeralRoom> used = chosen;
+    while (static_cast<int>(used.size()) < enough) {
+      const auto gap = best_gap(used, std::nullopt);
+      if (!gap) break;
+      put_split(gap->split, *gap->room, "numerals");
+      used.push_back(gap->room->left);
+    }
+    // Where too few sides will do, the longest of the others say what is wanting.
+    std::vector<NumeralRoom> others;
+    for (const NumeralRoom& room : rooms_) {
+      const auto same_side = [&](const NumeralRoom& r) { return r.side == room.side; };
+      if (std::any_of(used.begin(), used.end(), same_side)) continue;
+      if (std::any_of(others.begin(), others.end(), same_side)) continue;
+      others.push_back(*longest_on(rooms_, room.side));
+    }
+    std::stable_sort(others.begin(), others.end(), [](auto& p, auto& q) {
+      return std::round(p.length() * 1e3) > std::round(q.length() * 1e3);
+    });
+    for (std::size_t i = 0; i < others.size(); ++i) {
+      if (static_cast<int>(used.size() + i) >= enough) break;
+      in_the_middle(others[i], others[i].side, std::nullopt, "numerals");
+    }
+  }
+
+  /// In the middle of `room`, the longest of the side (of one bumper, where one is named).
+  void in_the_middle(const std::optional<NumeralRoom>& room, const std::string& side,
+                     std::optional<int> bumper, const std::string& key) {
+    if (room && fits(*room)) return put(*room, 0.5 * (room->from_s + room->to_s), key);
+    const int on = room ? room->bumper : bumper.value_or(first_on(side));
+    miss(on, side, room ? room->length() : 0.0,
+         on < 0 ? "no bumper covers this side: choose another"
+                : advice_for_width(in_, side, bumper));
+  }
+
+  void at_centre(int bumper, const std::string& side, double centre, const std::string& key) {
+    const double half = 0.5 * needs();
+    double has = 0;
+    std::optional<NumeralRoom> wide_enough;
+    for (const NumeralRoom& room : rooms_) {
+      if (room.bumper != bumper || room.side != side) continue;
+      has = std::max(has, 2 * std::min(centre - room.from_s, room.to_s - centre));
+      if (2 * half > room.length() + kTouch) continue;
+      if (centre - half >= room.from_s - kTouch && centre + half <= room.to_s + kTouch) {
+        return put(room, centre, key);
+      }
+      if (!wide_enough || room.length() > wide_enough->length()) wide_enough = room;
+    }
+    miss(bumper, side, std::max(0.0, has),
+         wide_enough ? centres_in(*wide_enough) : advice_for_width(in_, side, bumper));
+  }
+
+  /// "a centre 8 in to 12 1/2 in from the board's left end would do"
+  std::string centres_in(const NumeralRoom& room) const {
+    const double left = left_end(wrap_of(room), room.side), half = 0.5 * needs();
+    const Length from = on_grid(mm(room.from_s + half - left), in_.units, Rounding::Up);
+    const Length to = on_grid(mm(room.to_s - half - left), in_.units, Rounding::Down);
+    if (from > to) return "the middle of the clear stretch would do: leave the centre out";
+    return fmt::format("a centre {} to {} from the board's left end would do",
+                       exact(from, in_.units), exact(to, in_.units));
+  }
+
+  /// A gap at which the program may split the number, and how.
+  struct Gap {
+    const SplitRoom* room;
+    Split split;
+  };
+
+  /// The gap on a side, or on any that is not used yet, that looks furthest from those used.
+  std::optional<Gap> best_gap(const std::vector<NumeralRoom>& used,
+                              const std::optional<std::string>& side) const {
+    if (!in_.may_split) return std::nullopt;
+    std::optional<Gap> best;
+    double best_turn = -1;
+    for (const SplitRoom& room : gaps_) {
+      if (side && room.left.side != *side) continue;
+      std::vector<double> bearings = {room.left.bearing_deg};
+      bool free = true;
+      for (const NumeralRoom& other : used) {
+        free = free && other.side != room.left.side;
+        bearings.push_back(other.bearing_deg);
+      }
+      if (!free) continue;
+      auto split = split_number(in_.number, room, margin_of(in_.keys), in_.most_space);
+      if (!split) continue;
+      const double turn = std::round(least_turn(bearings));
+      if (turn <= best_turn) continue;
+      best = Gap{&room, *std::move(split)};
+      best_turn = turn;
+    }
+    return best;
+  }
+
+  void split_by_hand(int bumper, const std::string& side, std::size_t digits,
+                     const std::string& key) {
+    const auto gap = std::ranges::find_if(gaps_, [&](const SplitRoom& room) {
+      return room.left.side == side && room.left.bumper == bumper;
+    });
+    if (digits >= in_.number.digits.size()) {
+      return refuse_at(key, Why::OutOfRange,
+                       fmt::format("split is {}, expected fewer than the {} digits of the number",
+                                   digits, in_.number.digits.size()));
+    }
+    if (gap == gaps_.end()) {
+      return miss(
+          bumper, side, 0,
+          "no bumper follows this one on the side: leave split out, or choose another side");
+    }
+    const double margin = margin_of(in_.keys);
+    const Split split = split_at(in_.number, *gap, digits, margin);
+    if (swathe::fits(split, *gap, margin)) return put_split(split, *gap, key);
+    const auto other = split_number(in_.number, *gap, margin, std::nullopt);
+    miss(bumper, side, gap->left.length() + gap->right.length(),
+         other ? fmt::format("split = {} would do", other->left.digits.size())
+               : "no split fits here: leave it out, or choose another side");
+  }
+
+  void put_split(const Split& split, const SplitRoom& room, const std::string& key) {
+    if (!is_free(room.left, split.left_centre_s, split.left.ink.width(), key) ||
+        !is_free(room.right, split.right_centre_s, split.right.ink.width(), key))
+      return;
+    const double level = in_.number.ink.middle().y;
+    PlacedNumeral left =
+        placed_at(split.left, level, wrap_of(room.left).section(), room.left, split.left_centre_s);
+    PlacedNumeral right = placed_at(split.right, level, wrap_of(room.right).section(), room.right,
+                                    split.right_centre_s);
+    left.showing = right.showing = showings_++;
+    left.whole = right.whole = false;
+    right.from = static_cast<int>(split.left.digits.size());
+    right.space_across = split.space;
+    result_.placed.push_back(std::move(left));
+    result_.placed.push_back(std::move(right));
+  }
+
+  /// Whether nothing stands there yet; refuses it at `key` where something does.
+  bool is_free(const NumeralRoom& room, double centre_s, double width, const std::string& key) {
+    for (const PlacedNumeral& other : result_.placed) {
+      if (other.bumper != room.bumper) continue;
+      if (std::abs(other.centre_s - centre_s) >= 0.5 * (other.width + width)) continue;
+      refuse_at(key, Why::DoesNotFit,
+                fmt::format("two numbers lie over each other on the {} side of bumper \"{}\"",
+                            room.side, wrap_of(room).run().name));
+      return false;
+    }
+    return true;
+  }
+
+  void put(const NumeralRoom& room, double centre_s, const std::string& key) {
+    if (!is_free(room, centre_s, in_.number.ink.width(), key)) return;
+    PlacedNumeral placed =
+        placed_at(in_.number, in_.number.ink.middle().y, wrap_of(room).section(), room, centre_s);
+    placed.showing = showings_++;
+    result_.placed.push_back(std::move(placed));
+  }
+
+  void miss(int bumper, const std::string& side, double has, std::string advice) {
+    result_.misfits.push_back({bumper, side, needs(), has, std::move(advice)});
+  }
+
+  void refuse_at(const std::string& key, Why why, std::string sentence) {
+    refusals_.push_back({why, std::move(sentence), in_.places.of(key)});
+  }
+
+  /// The first bumper on a side; -1 where there is none.
+  int first_on(const std::string& side) const {
+    const auto wrap = std::find_if(in_.wraps.begin(), in_.wraps.end(),
+                                   [&](const Wrap& w) { return covers(w, side); });
+    return wrap == in_.wraps.end() ? -1 : static_cast<int>(wrap - in_.wraps.begin());
+  }
+
+  const Wrap& wrap_of(const NumeralRoom& room) const {
+    return in_.wraps[static_cast<std::size_t>(room.bumper)];
+  }
+
+  /// s of the left end of a side's board, seen from outside.
+  double left_end(const Wrap& wrap, const std::string& side) const {
+    const auto number = wrap.frame().side(side);
+    const auto& sides = wrap.run().sides;
+    const auto on = std::find_if(sides.begin(), sides.end(),
+                                 [&](const RunSide& s) { return number && s.side == *number; });
+    const auto board = std::find_if(in_.boards.begin(), in_.boards.end(), [&](const Piece& p) {
+      return p.bumper == wrap.run().name && p.side == side;
+    });
+    return (board == in_.boards.end() ? on->from_x : board->from_x) + on->s_minus_x;
+  }
+
+  const PlaceInput& in_;
+  std::vector<NumeralRoom> rooms_;
+  std::vector<SplitRoom> gaps_;
+  Placing result_;
+  int showings_ = 0;
+  Refusals refusals_;
+};
+
+}  // namespace
+
+SeenBand seen_band(const Section& section, double from_u, double to_u) {
+  constexpr int kSteps = 64;
+  SeenBand seen;
+  double lo = std::numeric_limits<double>::infinity(), hi = -lo;
+  for (int i = 0; i <= kSteps; ++i) {
+    const SectionPoint p = section.at(from_u + (to_u - from_u) * i / kSteps);
+    lo = std::min(lo, p.z);
+    hi = std::max(hi, p.z);
+    seen.tilt_deg = std::max(seen.tilt_deg, Angle::from_radians(std::abs(p.tilt)).degrees());
+  }
+  seen.height = hi - lo;
+  return seen;
+}
+
+std::vector<NumeralRoom> numeral_rooms(const std::vector<Wrap>& wraps, double half_height) {
+  std::vector<NumeralRoom> rooms;
+  for (std::size_t i = 0; i < wraps.size(); ++i) {
+    for (const ClearStretch& clear : clear_stretches(wraps[i], half_height)) {
+      const Frame& frame = wraps[i].frame();
+      const auto side = frame.side(clear.side);
+      if (!side) continue;
+      const FlatPoint outward = frame.sides()[static_cast<std::size_t>(*side)].outward;
+      const double bearing = Angle::from_radians(std::atan2(-outward.x, outward.y)).degrees();
+      rooms.push_back({static_cast<int>(i), clear.side, bearing < 0 ? bearing + 360 : bearing,
+                       clear.from_s, clear.to_s});
+    }
+  }
+  return rooms;
+}
+
+std::vector<NumeralRoom> rooms_that_fit(const std::vector<NumeralRoom>& rooms, double needs) {
+  std::vector<NumeralRoom> fit;
+  for (const NumeralRoom& room : rooms) {
+    if (room.length() < needs - kTouch) continue;
+    const auto same = std::find_if(fit.begin(), fit.end(),
+                                   [&](const NumeralRoom& r) { return r.side == room.side; });
+    if (same == fit.end()) {
+      fit.push_back(room);
+    } else if (room.length() > same->length() + kTouch) {
+      *same = room;
+    }
+  }
+  return fit;
+}
+
+std::vector<NumeralRoom> choose_rooms(const std::vector<NumeralRoom>& rooms, double needs,
+                                      int places) {
+  constexpr std::size_t kMostLookedAt = 12;
+  constexpr double kSameTurn = 5;  // degrees: spreads closer than this count as alike
+  std::vector<NumeralRoom> fit = rooms_that_fit(rooms, needs);
+  if (static_cast<int>(fit.size()) <= places) return fit;
+  if (fit.size() > kMostLookedAt) {
+    std::stable_sort(fit.begin(), fit.end(),
+                     [](auto& p, auto& q) { return p.length() > q.length(); });
+    fit.resize(kMostLookedAt);
+  }
+
+  std::vector<NumeralRoom> best, choice;
+  double best_spread = -1, best_length = -1;
+  const auto extend = [&](const auto& self, std::size_t from) -> void {
+    if (static_cast<int>(choice.size()) == places) {
+      std::vector<double> bearings;
+      double length = 0;
+      for (const NumeralRoom& room : choice) {
+        bearings.push_back(room.bearing_deg);
+        length += room.length();
+      }
+      const double spread = std::floor((least_turn(bearings) + 0.5) / kSameTurn);
+      if (spread < best_spread || (spread == best_spread && length <= best_length + kTouch)) return;
+      best = choice;
+      best_spread = spread;
+      best_length = length;
+      return;
+    }
+    for (std::size_t i = from; i < fit.size(); ++i) {
+      choice.push_back(fit[i]);
+      self(self, i + 1);
+      choice.pop_back();
+    }
+  };
+  extend(extend, 0);
+  return best;
+}
+
+Outcome<Placing> place_number(const PlaceInput& input) { return Placer(input).run(); }
+
+}  // namespace swathe

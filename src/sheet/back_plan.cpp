@@ -1,0 +1,90 @@
+#include "sheet/back_plan.hpp"
+
+#include <algorithm>
+#include <cassert>
+
+namespace swathe {
+namespace {
+
+/// The pattern's coordinates brought back to the cloth's: what stretch took out put in again.
+class Unstretched {
+ public:
+  explicit Unstretched(const ClothKeys& cloth)
+      : along_(1.0 - cloth.stretch_along), around_(1.0 - cloth.taken_out_around()) {}
+  ClothPoint operator()(FlatPoint p) const { return {p.x / along_, p.y / around_}; }
+  double along(double length) const { return length / along_; }
+
+ private:
+  double along_, around_;
+};
+
+/// A place of the cloth once it lies on a board's back: x along its frame side, z on the board.
+struct OnBack {
+  std::size_t leg = 0;
+  FlatPoint at;
+};
+
+OnBack on_back(const Made& made, std::size_t bumper, FlatPoint on_pattern) {
+  const Unstretched cloth(made.job.cloth);
+  const Wrap& wrap = made.wraps[bumper];
+  const Run& run = wrap.run();
+  const Section& section = wrap.section();
+  const ClothPoint p = cloth(on_pattern);
+  const auto leg = static_cast<std::size_t>(wrap.side_of(p.s));
+  if (p.s >= 0 && p.s <= run.length)
+    return {leg, {p.s - run.sides[leg].s_minus_x, section.at(p.u).z}};
+  // A tongue: round the end face, its last `end_reach` on the back.
+  const double tongue = cloth.along(made.patterns[bumper].ends.front().tongue);
+  const double past = p.s < 0 ? -p.s : p.s - run.length;
+  const double in = past - (tongue - made.job.cloth.end_reach.mm());
+  const double z = section.at(0).z + p.u;
+  if (p.s < 0) return {0, {run.sides.front().from_x + in, z}};
+  return {run.sides.size() - 1, {run.sides.back().to_x - in, z}};
+}
+
+}  // namespace
+
+std::vector<BracketOnBoard> brackets_on(const Made& made, std::size_t bumper) {
+  const Unstretched cloth(made.job.cloth);
+  const Wrap& wrap = made.wraps[bumper];
+  std::vector<BracketOnBoard> brackets;
+  for (const BracketOnPattern& laid : made.patterns[bumper].brackets) {
+    const BracketKeys& keys = made.job.brackets[static_cast<std::size_t>(laid.keys)];
+    const double s = cloth.along(laid.s), width = keys.width.mm();
+    const auto leg = static_cast<std::size_t>(wrap.side_of(s + 0.5 * width));
+    const double x = s - wrap.run().sides[leg].s_minus_x;
+    const double top = made.section.height_mm() - keys.down.mm();
+    brackets.push_back({laid.keys + 1, leg, {{x, top - keys.height.mm()}, {x + width, top}}});
+  }
+  return brackets;
+}
+
+std::vector<BoardBack> backs_of(const Made& made, std::size_t bumper) {
+  const Run& run = made.wraps[bumper].run();
+  const Pattern& pattern = made.patterns[bumper];
+  std::vector<BoardBack> backs;
+  for (const RunSide& leg : run.sides) {
+    const FrameSide& side = made.frame.sides()[static_cast<std::size_t>(leg.side)];
+    BoardBack back;
+    back.side = side.name;
+    back.from_x = leg.from_x;
+    back.to_x = leg.to_x;
+    backs.push_back(std::move(back));
+  }
+  for (const BracketOnBoard& bracket : brackets_on(made, bumper))
+    backs[bracket.leg].brackets.push_back(bracket);
+  for (const Staple& staple : pattern.staples) {
+    const OnBack on = on_back(made, bumper, staple.at);
+    backs[on.leg].staples.push_back({on.at.x, on.at.y, staple.upright, staple.order});
+  }
+  for (const Path& strip : pattern.strips) {
+    const Box box = bounds(strip);
+    const OnBack on = on_back(made, bumper, box.middle());
+    Box lies;
+    for (const FlatPoint p : {box.lo, box.hi}) lies.cover(on_back(made, bumper, p).at);
+    backs[on.leg].strips.push_back(lies);
+  }
+  return backs;
+}
+
+}  // namespace swathe

@@ -1,0 +1,171 @@
+#include "sheet/plan_picture.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "draw/label_placer.hpp"
+#include "draw/marks.hpp"
+#include "draw/measures.hpp"
+#include "sheet/back_plan.hpp"
+#include "sheet/plan_pieces.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kAround = 25.0;   ///< room beside the bumpers for their dimensions
+constexpr double kRow = 8.5;       ///< from the bumpers to their boards' lengths
+constexpr double kOverall = 18.0;  ///< and to the dimensions over all
+constexpr double kInside = 9.0;    ///< from the frame to the lengths of its sides
+constexpr double kPlate = 1.2;     ///< a bracket's thickness, to be seen
+constexpr double kName = 5.0;      ///< height of a bumper's name
+constexpr double kFlatness = 0.05;
+
+class Plan {
+ public:
+  Plan(const Made& made, const Face& labels, double width, double most_height)
+      : made_(made), labels_(labels), units_(made.job.units), reach_(reach_in_plan(made)) {
+    for (const FrameSide& side : made.frame.sides()) reach_.cover(side.from);
+    scale_ = std::min((width - 2 * kAround) / reach_.width(),
+                      (most_height - 2 * kAround) / reach_.height());
+    const double height = scale_ * reach_.height() + 2 * kAround;
+    picture_.box = {{0, 0}, {width, height}};
+    move_ = picture_.box.middle() - scale_ * reach_.middle();
+  }
+
+  Picture drawn() && {
+    frame();
+    pieces();
+    brackets();
+    name_bumpers();
+    board_lengths();
+    over_all();
+    gaps();
+    draw_measures(picture_.drawing, labels_, picture_.box, measures_, notes_);
+    picture_.drawing.add(tints_, {});  // what words keep off are lines
+    return std::move(picture_);
+  }
+
+ private:
+  FlatPoint on(FlatPoint p) const { return scale_ * p + move_; }
+  Path on(const Path& path) const {
+    Path placed = path;
+    for (Vertex& v : placed.vertices) v.at = on(v.at);
+    return placed;
+  }
+  std::string fig(double length_mm) const { return dimension(mm(length_mm), units_); }
+  const FrameSide& side(int number) const {
+    return made_.frame.sides()[static_cast<std::size_t>(number)];
+  }
+  /// A place along a side, so far out from the frame, on the sheet.
+  static FlatPoint along(const FrameSide& side, double x, double out) {
+    return side.from + x * side.along + out * side.outward;
+  }
+
+  void frame() {
+    Polygon outline;
+    const FrameKeys& keys = made_.job.frame;
+    for (const FlatPoint p : keys.corners) outline.push_back(on(p));
+    picture_.drawing.line(LineKind::Outline, closed_path(outline));
+    for (std::size_t k = 0; k < keys.corners.size(); ++k) {
+      const FlatPoint a = keys.corners[k], b = keys.corners[(k + 1) % keys.corners.size()];
+      const FlatPoint inwards = left_of(unit(b - a));
+      measures_.push_back({on(a) + kInside * inwards, on(b) + kInside * inwards,
+                           fmt::format("{} {}", keys.sides[k], fig(apart(a, b)))});
+    }
+  }
+
+  void pieces() {
+    std::vector<Path> wood;
+    for (const Piece& board : made_.boards) wood.push_back(on(board_in_plan(made_, board)));
+    tints_.fill(LineKind::Outline, kWood, wood);
+    for (const Path& board : wood) picture_.drawing.line(LineKind::Thin, board);
+    for (const Piece& piece : made_.padding) {
+      Path path = open_path(flatten(on(padding_in_plan(made_, piece)), kFlatness));
+      path.closed = true;
+      picture_.drawing.line(LineKind::Thin, std::move(path));
+    }
+  }
+
+  void brackets() {
+    const double thick = kPlate / scale_;
+    for (std::size_t b = 0; b < made_.wraps.size(); ++b)
+      for (const BracketOnBoard& bracket : brackets_on(made_, b)) {
+        const FrameSide& on_side = side(made_.wraps[b].run().sides[bracket.leg].side);
+        const double from = bracket.box.lo.x, to = bracket.box.hi.x;
+        const auto inside = [&](double x) { return on(along(on_side, x, -thick)); };
+        tints_.fill(LineKind::Outline, kBlack,
+                    {closed_path({inside(from), inside(to), on(along(on_side, to, 0)),
+                                  on(along(on_side, from, 0))})});
+        notes_.push_back({inside(0.5 * (from + to)), fmt::format("bracket {}", bracket.number)});
+      }
+  }
+
+  void name_bumpers() {
+    const double middle = made_.section.thickness_mm() + 0.5 * made_.section.padding_depth_mm();
+    LabelPlacer placer(picture_.drawing, labels_, picture_.box);
+    for (const Wrap& wrap : made_.wraps)
+      for (const RunSide& leg : wrap.run().sides) {
+        const FlatPoint at = on(along(side(leg.side), 0.5 * (leg.from_x + leg.to_x), middle));
+        const std::string& name = wrap.run().name;
+        const auto centred = [&](double height) {
+          return TextMark{at - FlatPoint{0, 0.5 * height}, name, height, Anchor::Middle};
+        };
+        if (!placer.first_free({centred(kName), centred(kTextHeight)}))
+          notes_.push_back({at, name});
+      }
+  }
+
+  void board_lengths() {
+    const double out = made_.section.thickness_mm() + made_.section.padding_depth_mm();
+    for (const Piece& board : made_.boards) {
+      const FrameSide& on_side = side(made_.frame.side(board.side).value_or(0));
+      const FlatPoint off = kRow * on_side.outward;
+      measures_.push_back({on(along(on_side, board.from_x, out)) + off,
+                           on(along(on_side, board.to_x, out)) + off,
+                           "board " + fig(board.length_mm)});
+    }
+  }
+
+  void over_all() {
+    const double cloth = made_.section.cloth_thickness_mm();
+    const FlatPoint lo = on(reach_.lo), hi = on(reach_.hi);
+    const double below = lo.y - kOverall, beside = hi.x + kOverall;
+    measures_.push_back(
+        {{lo.x, below}, {hi.x, below}, "over all " + fig(reach_.width() + 2 * cloth)});
+    measures_.push_back(
+        {{beside, lo.y}, {beside, hi.y}, "over all " + fig(reach_.height() + 2 * cloth)});
+  }
+
+  void gaps() {
+    const double middle = made_.section.thickness_mm() + 0.5 * made_.section.padding_depth_mm();
+    for (std::size_t k = 0; k < made_.bare_gaps.size(); ++k) {
+      const RunSide& before = made_.wraps[k].run().sides.back();
+      const RunSide& after = made_.wraps[(k + 1) % made_.wraps.size()].run().sides.front();
+      FlatPoint at = on(along(side(before.side), before.to_x, middle));
+      if (before.side == after.side)
+        at = 0.5 * (at + on(along(side(after.side), after.from_x, middle)));
+      notes_.push_back({at, "gap " + fig(made_.bare_gaps[k])});
+    }
+  }
+
+  const Made& made_;
+  const Face& labels_;
+  Units units_;
+  Box reach_;
+  double scale_ = 1;
+  FlatPoint move_;
+  Picture picture_;
+  Drawing tints_;
+  std::vector<Dimension> measures_;
+  std::vector<Note> notes_;
+};
+
+}  // namespace
+
+Picture plan_picture(const Made& made, const Face& labels, double width_mm, double most_height_mm) {
+  return Plan(made, labels, width_mm, most_height_mm).drawn();
+}
+
+}  // namespace swathe

@@ -1,0 +1,18 @@
+#pragma once
+
+#include "swathe/make/made.hpp"
+#include "swathe/plane/path.hpp"
+
+// Boards and padding from above, in the frame's own coordinates.
+namespace swathe {
+
+/// A board's outline, ends as they are cut.
+Path board_in_plan(const Made& made, const Piece& board);
+
+/// The outline of a piece of padding; one that bends goes round its bumper's corners.
+Path padding_in_plan(const Made& made, const Piece& padding);
+
+/// How far out the bumpers reach: the box round all padding.
+Box reach_in_plan(const Made& made);
+
+}  // namespace swathe

@@ -1,0 +1,237 @@
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <vector>
+
+#include "tile/tile_grid.hpp"
+#include "tile/tile_search.hpp"
+
+// What the search for the fewest tiles knows of the ink: by columns of tiles, and there by depth.
+namespace swathe {
+
+/// A span of ink, by its depth below the highest.
+struct InkSpan {
+  double from, to;
+};
+
+/// How depths are measured.
+struct InkDepths {
+  double top;     ///< ink lies from there downwards
+  double lowest;  ///< the last row is higher by the overlap: what lies below is in the row of that
+  double gap;     ///< a row of tiles
+
+  InkSpan span(double y, double other) const {
+    return {std::min(lowest, top - std::max(y, other)), std::min(lowest, top - std::min(y, other))};
+  }
+};
+
+/// Spans of one column in as few as have a whole row of tiles between them: a narrower gap
+/// holds no tile, so it changes nothing.
+class InkColumn {
+ public:
+  explicit InkColumn(const InkDepths& depths) : gap_(depths.gap) {}
+
+  void add(const InkColumn& other) {
+    for (const InkSpan s : other.spans_) add(s);
+  }
+  void add(InkSpan s) {
+    if (spans_.size() == 1 && near(spans_.front(), s)) {
+      InkSpan& only = spans_.front();
+      only = {std::min(only.from, s.from), std::max(only.to, s.to)};
+      return;
+    }
+    // Whatever it comes near becomes one with it.
+    const auto first =
+        std::ranges::find_if(spans_, [&](const InkSpan& t) { return t.to + gap_ > s.from; });
+    auto last = first;
+    for (; last != spans_.end() && near(*last, s); ++last)
+      s = {std::min(s.from, last->from), std::max(s.to, last->to)};
+    spans_.insert(spans_.erase(first, last), s);
+  }
+  const std::vector<InkSpan>& spans() const { return spans_; }
+
+ private:
+  bool near(const InkSpan& a, const InkSpan& b) const {
+    return a.to + gap_ > b.from && b.to + gap_ > a.from;
+  }
+
+  double gap_;
+  std::vector<InkSpan> spans_;  ///< rising
+};
+
+/// Where there is ink, by columns of any width: narrow strips of it are kept, and what they hold
+/// together.
+///
+/// What whole strips hold is known by blocks of a tile's width: from each strip to its block's
+/// end, and from its block's start to it. A column then costs two of those and the strokes of the
+/// strips that its edges divide.
+class InkStrips {
+ public:
+  InkStrips(const Ink& ink, double step_x, const InkDepths& depths)
+      : depths_(depths),
+        left_(ink.bounds().lo.x),
+        block_(std::max<std::size_t>(1, static_cast<std::size_t>(step_x / kStrip))) {
+    const InkColumn empty(depths_);
+    for (const InkStroke& stroke : ink.strokes) {
+      const InkStroke rightwards =
+          stroke.a.x <= stroke.b.x ? stroke : InkStroke{stroke.b, stroke.a};
+      const std::size_t last = strip_of(rightwards.b.x);
+      for (std::size_t s = strip_of(rightwards.a.x); s <= last; ++s) {
+        while (strips_.size() <= s) strips_.push_back({{}, empty, empty, empty});
+        strips_[s].strokes.push_back(rightwards);
+      }
+    }
+    hold_together();
+  }
+
+  /// Adds what lies in [from, to).
+  void add_to(InkColumn& column, double from, double to) const {
+    if (strips_.empty()) return;
+    const std::size_t first = strip_of(from), last = std::min(strip_of(to), strips_.size() - 1);
+    if (first >= strips_.size()) return;
+    add_part(column, first, from, to);
+    if (last > first) add_part(column, last, from, to);
+    if (last > first + 1) add_whole(column, first + 1, last - 1);
+  }
+
+ private:
+  static constexpr double kStrip = 4.0;
+
+  struct Strip {
+    std::vector<InkStroke> strokes;  ///< that cross it, rightwards
+    InkColumn own, from_block_start, to_block_end;
+  };
+
+  std::size_t strip_of(double x) const {
+    return static_cast<std::size_t>(std::max(0.0, (x - left_) / kStrip));
+  }
+
+  void hold_together() {
+    for (std::size_t s = 0; s < strips_.size(); ++s) {
+      const double from = left_ + static_cast<double>(s) * kStrip;
+      add_part(strips_[s].own, s, from, from + kStrip);
+      strips_[s].from_block_start.add(strips_[s].own);
+      if (s % block_ > 0) strips_[s].from_block_start.add(strips_[s - 1].from_block_start);
+    }
+    for (std::size_t s = strips_.size(); s-- > 0;) {
+      strips_[s].to_block_end.add(strips_[s].own);
+      if (s + 1 < strips_.size() && (s + 1) % block_ > 0)
+        strips_[s].to_block_end.add(strips_[s + 1].to_block_end);
+    }
+  }
+
+  void add_whole(InkColumn& column, std::size_t first, std::size_t last) const {
+    const std::size_t block = first / block_, end = last / block_;
+    if (block == end) {
+      for (std::size_t s = first; s <= last; ++s) column.add(strips_[s].own);
+      return;
+    }
+    column.add(strips_[first].to_block_end);
+    for (std::size_t b = block + 1; b < end; ++b) column.add(strips_[b * block_].to_block_end);
+    column.add(strips_[last].from_block_start);
+  }
+
+  /// Of the strokes that cross a strip, what lies in [from, to).
+  void add_part(InkColumn& column, std::size_t strip, double from, double to) const {
+    for (const InkStroke& stroke : strips_[strip].strokes) {
+      const FlatPoint a = stroke.a, b = stroke.b;
+      if (!(a.x < to && b.x >= from)) continue;
+      const double slope = a.x < b.x ? (b.y - a.y) / (b.x - a.x) : 0.0;
+      const auto y = [&](double x) { return a.y + slope * (x - a.x); };
+      column.add(depths_.span(a.x < from ? y(from) : a.y, b.x > to ? y(to) : b.y));
+    }
+  }
+
+  InkDepths depths_;
+  double left_;
+  std::size_t block_;  ///< strips in a block
+  std::vector<Strip> strips_;
+};
+
+/// Where there is ink, column by column of a grid.
+class ColumnInk {
+ public:
+  ColumnInk(const Ink& ink, double step_x, const InkDepths& depths)
+      : depths_(depths), strips_(ink, step_x, depths) {}
+
+  /// For a grid's start, step and number of columns.
+  void set_columns(const TileGrid& grid) {
+    constexpr double kFar = 1e9;  // mm: what lies off the grid is the nearest column's
+    columns_.assign(grid.columns, InkColumn(depths_));
+    for (std::size_t c = 0; c < grid.columns; ++c) {
+      const double left = grid.start.x + static_cast<double>(c) * grid.step_x;
+      strips_.add_to(columns_[c], c == 0 ? -kFar : left,
+                     c + 1 == grid.columns ? kFar : left + grid.step_x);
+    }
+  }
+  const std::vector<InkColumn>& columns() const { return columns_; }
+
+  /// Whether a box lies beyond all ink of its column: there may be no tile for it.
+  bool is_off(const TileGrid& grid, const Box& box) const {
+    const InkSpan own = depths_.span(box.lo.y, box.hi.y);
+    return std::ranges::none_of(columns_[grid.column_of(box.lo.x)].spans(), [&](const InkSpan s) {
+      return s.from <= own.to && own.from <= s.to;
+    });
+  }
+  /// Whether there is none for its upper edge.
+  bool has_no_tile(const TileGrid& grid, const Box& box) const {
+    const std::size_t row = grid.row_of(box.hi.y);
+    return std::ranges::none_of(columns_[grid.column_of(box.lo.x)].spans(), [&](const InkSpan s) {
+      return grid.row_of(depths_.top - s.from) <= row && row <= grid.row_of(depths_.top - s.to);
+    });
+  }
+
+  /// Marks every cell that has ink.
+  void mark(TileGrid& grid) const {
+    grid.used.assign(grid.columns * grid.rows, 0);
+    for (std::size_t c = 0; c < grid.columns; ++c)
+      for (const InkSpan s : columns_[c].spans())
+        for (std::size_t r = grid.row_of(depths_.top - s.from);
+             r <= grid.row_of(depths_.top - s.to); ++r)
+          grid.used[r * grid.columns + c] = 1;
+  }
+
+ private:
+  InkDepths depths_;
+  InkStrips strips_;
+  std::vector<InkColumn> columns_;
+};
+
+/// How many cells the columns' ink needs, for all shifts of the first row at once.
+///
+/// A span needs a row more from that shift on which puts an edge across its lower end, and one
+/// less from that which takes its upper end into the next row.
+class RowCount {
+ public:
+  RowCount(const std::vector<double>& shifts, double step)
+      : shifts_(shifts), step_(step), counts_(shifts.size() + 1) {}
+
+  const std::vector<int>& of(const std::vector<InkColumn>& columns) {
+    std::ranges::fill(counts_, 0);
+    for (const InkColumn& column : columns)
+      for (const InkSpan s : column.spans()) {
+        add(s.to, 1);
+        add(s.from, -1);
+        ++counts_.front();
+      }
+    for (std::size_t k = 1; k < counts_.size(); ++k) counts_[k] += counts_[k - 1];
+    return counts_;
+  }
+
+ private:
+  /// The row of that depth, for each shift.
+  void add(double depth, int sign) {
+    const double row = std::floor(depth / step_);
+    counts_.front() += sign * static_cast<int>(row);
+    const auto next = std::ranges::lower_bound(shifts_, step_ * (row + 1) - depth);
+    counts_[static_cast<std::size_t>(next - shifts_.begin())] += sign;
+  }
+
+  const std::vector<double>& shifts_;
+  double step_;
+  std::vector<int> counts_;
+};
+
+}  // namespace swathe

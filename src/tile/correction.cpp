@@ -1,0 +1,54 @@
+#include "tile/correction.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "swathe/base/units.hpp"
+#include "swathe/job/papers.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kScale = 100.0;    ///< mm, of the check scales
+constexpr double kSameEdge = 1e-6;  ///< mm
+
+struct Came {
+  double shorter = 1, longer = 1;  ///< printed over meant, along each edge of the paper
+};
+
+Came came_of(const PaperKeys& paper) {
+  if (!paper.measured) return {};
+  const auto& [across, down] = *paper.measured;
+  return {across.mm() / kScale, down.mm() / kScale};
+}
+
+}  // namespace
+
+PaperKeys before_stretch(const PaperKeys& paper) {
+  const Came came = came_of(paper);
+  PaperKeys before = paper;
+  const bool stands = paper.width <= paper.height;
+  before.width = (stands ? came.shorter : came.longer) * paper.width;
+  before.height = (stands ? came.longer : came.shorter) * paper.height;
+  return before;
+}
+
+Stretch stretch_of(const Page& page, const PaperKeys& paper) {
+  const Came came = came_of(paper);
+  // A roll's page may be shorter than the roll is wide, and its width is across all the same.
+  const double across = came.shorter * paper.width.mm();
+  const bool fills_roll = paper.sheet == kRoll && std::abs(page.width_mm - across) < kSameEdge;
+  const bool stands = fills_roll || page.width_mm <= page.height_mm;
+  return {1 / (stands ? came.shorter : came.longer), 1 / (stands ? came.longer : came.shorter)};
+}
+
+std::string correction_words(const PaperKeys& paper) {
+  if (!paper.measured) return "";
+  const auto& [across, down] = *paper.measured;
+  return fmt::format(
+      "PDF corrected: 100 mm came out {} along the short edge, {} along the long one",
+      exact(across, Units::Millimetres), exact(down, Units::Millimetres));
+}
+
+}  // namespace swathe

@@ -1,0 +1,21 @@
+#pragma once
+
+#include <string>
+
+#include "swathe/draw/drawing.hpp"
+#include "swathe/job/job.hpp"
+#include "swathe/tile/tiles.hpp"
+#include "swathe/type/face.hpp"
+
+namespace swathe {
+
+/// What each tile of a page says of it and of its job, and its file's name.
+struct TileWords {
+  std::string stem, title, cut, face, note;
+};
+
+/// A page too large for the paper, in tiles of it; no pages where the paper is too small for
+/// tiles.
+Sheet tile_on_paper(const Page& page, const PaperKeys& paper, const Face& labels, TileWords words);
+
+}  // namespace swathe

@@ -1,0 +1,263 @@
+#include "tile/tile_search.hpp"
+
+#include <algorithm>
+#include <bit>
+#include <cmath>
+#include <cstdint>
+#include <limits>
+#include <tuple>
+#include <utility>
+
+#include "tile/column_ink.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kSearchStep = 1.0;  ///< between places tried for the first tile
+constexpr double kClusterSize = 24.0;
+constexpr double kClear = 2.0;  ///< outer lines, and corners tried, stay that far from edges
+constexpr double kSamePlace = 1e-6;
+
+std::size_t tiles_along(double length, double step, double overlap) {
+  return static_cast<std::size_t>(std::max(1.0, std::ceil((length - overlap) / step - 1e-9)));
+}
+
+/// How far the first tile may start before what is drawn, rising. `corners` are measured from
+/// there.
+std::vector<double> shifts_for(double step, const std::vector<double>& corners) {
+  std::vector<double> shifts;
+  for (int k = 0; k * kSearchStep < step; ++k) shifts.push_back(k * kSearchStep);
+  for (const double corner : corners)
+    for (const double edge : {corner - kClear, corner + kClear})
+      shifts.push_back(step - (edge - step * std::floor(edge / step)));
+  std::erase_if(shifts, [&](double shift) { return shift >= step - kSamePlace; });
+  std::ranges::sort(shifts);
+  const auto same = [](double a, double b) { return b - a < kSamePlace; };
+  shifts.erase(std::unique(shifts.begin(), shifts.end(), same), shifts.end());
+  return shifts;
+}
+
+/// Some of the boxes to keep whole, a bit each.
+using Bits = std::vector<std::uint64_t>;
+
+template <class Test>
+Bits bits_where(std::size_t count, Test test) {
+  Bits bits((count + 63) / 64);
+  for (std::size_t k = 0; k < count; ++k)
+    if (test(k)) bits[k / 64] |= std::uint64_t{1} << (k % 64);
+  return bits;
+}
+
+int count_either(const Bits& a, const Bits& b) {
+  int count = 0;
+  for (std::size_t k = 0; k < a.size(); ++k) count += std::popcount(a[k] | b[k]);
+  return count;
+}
+
+/// A place of the first tile.
+struct Place {
+  int cut;
+  double off;  ///< the middle
+  std::size_t x, y;
+
+  friend bool operator<(const Place& a, const Place& b) {
+    return std::tie(a.cut, a.off, a.x, a.y) < std::tie(b.cut, b.off, b.x, b.y);
+  }
+};
+
+/// All places of the first tile of one page.
+class Search {
+ public:
+  Search(const Ink& ink, const TileWishes& wishes, double step_x, double step_y, double overlap)
+      : ink_(ink),
+        wishes_(wishes),
+        all_(box_of(ink)),
+        grid_{{}, step_x, step_y, overlap, 1, 1, {}},
+        columns_(ink, step_x,
+                 {all_.hi.y, std::max(0.0, all_.height() - overlap - kSamePlace), step_y}) {
+    std::vector<double> x, y;
+    for (const FlatPoint corner : wishes.corners) {
+      x.push_back(corner.x - all_.lo.x);
+      y.push_back(all_.hi.y - corner.y);
+    }
+    across_ = shifts_for(step_x, x);
+    down_ = shifts_for(step_y, y);
+  }
+
+  TileGrid best() {
+    TileGrid best;
+    std::tuple<std::size_t, std::size_t> least;
+    // A large sheet has a million equal places, of which the first will mostly do.
+    std::vector<Place> places = one_is_enough() ? std::vector{middle()} : fewest();
+    const auto later = [](const Place& a, const Place& b) { return b < a; };
+    std::ranges::make_heap(places, later);
+    while (!places.empty()) {
+      std::ranges::pop_heap(places, later);
+      const Place place = places.back();
+      places.pop_back();
+      TileGrid grid = grid_at(place.x, place.y);
+      columns_.set_columns(grid);
+      columns_.mark(grid);
+      const std::tuple own{grid.count(), slivers(grid, ink_)};
+      if (best.used.empty() || own < least) {
+        best = std::move(grid);
+        least = own;
+      }
+      if (std::get<1>(least) == 0) break;
+    }
+    return best;
+  }
+
+ private:
+  static Box box_of(const Ink& ink) {
+    Box all = ink.bounds();
+    if (all.empty()) all.cover(FlatPoint{0, 0});
+    return all.grown(kClear);
+  }
+
+  TileGrid grid_at(std::size_t x, std::size_t y) const {
+    TileGrid grid = grid_;
+    grid.start = {all_.lo.x - across_[x], all_.hi.y + down_[y]};
+    grid.columns = tiles_along(all_.hi.x - grid.start.x, grid.step_x, grid.overlap);
+    grid.rows = tiles_along(grid.start.y - all_.lo.y, grid.step_y, grid.overlap);
+    return grid;
+  }
+
+  bool one_is_enough() const {
+    return all_.width() <= grid_.step_x + grid_.overlap &&
+           all_.height() <= grid_.step_y + grid_.overlap;
+  }
+
+  /// Of one tile; nothing is cut wherever it lies.
+  Place middle() const {
+    const auto nearest = [](const std::vector<double>& shifts, double slack) {
+      const auto off = [&](double shift) { return std::abs(shift - 0.5 * slack); };
+      return static_cast<std::size_t>(std::ranges::min_element(shifts, {}, off) - shifts.begin());
+    };
+    return {0, 0, nearest(across_, grid_.step_x + grid_.overlap - all_.width()),
+            nearest(down_, grid_.step_y + grid_.overlap - all_.height())};
+  }
+
+  /// Those of fewest tiles.
+  std::vector<Place> fewest() {
+    const std::vector<Box>& whole = wishes_.whole;
+    std::vector<Bits> cut_by_rows;
+    std::vector<double> off_down;
+    for (std::size_t y = 0; y < down_.size(); ++y) {
+      const TileGrid grid = grid_at(0, y);
+      off_down.push_back(off_middle(down_[y], grid.rows, grid.step_y, all_.height()));
+      cut_by_rows.push_back(bits_where(whole.size(), [&](std::size_t k) {
+        return grid.row_of(whole[k].lo.y) != grid.row_of(whole[k].hi.y);
+      }));
+    }
+    RowCount rows(down_, grid_.step_y);
+    std::vector<Place> places;
+    int least = std::numeric_limits<int>::max();
+    for (std::size_t x = 0; x < across_.size(); ++x) {
+      const TileGrid grid = grid_at(x, 0);
+      columns_.set_columns(grid);
+      const std::vector<int>& counts = rows.of(columns_.columns());
+      if (std::ranges::none_of(counts, [&](int count) { return count <= least; })) continue;
+      const Bits cut_by_columns = bits_where(whole.size(), [&](std::size_t k) {
+        return grid.column_of(whole[k].lo.x) != grid.column_of(whole[k].hi.x);
+      });
+      const double off_across = off_middle(across_[x], grid.columns, grid.step_x, all_.width());
+      std::vector<Box> off;
+      for (const Box& box : whole)
+        if (columns_.is_off(grid, box)) off.push_back(box);
+      for (std::size_t y = 0; y < down_.size(); ++y) {
+        if (counts[y] > least) continue;
+        if (counts[y] < least) places.clear();
+        least = counts[y];
+        int cut = count_either(cut_by_columns, cut_by_rows[y]);
+        if (!off.empty()) {
+          const TileGrid at = grid_at(x, y);
+          for (const Box& box : off) cut += columns_.has_no_tile(at, box);
+        }
+        places.push_back({cut, off_across + off_down[y], x, y});
+      }
+    }
+    return places;
+  }
+
+  /// How far a shift is from that which leaves as much free at both ends.
+  double off_middle(double shift, std::size_t tiles, double step, double length) const {
+    const double slack = static_cast<double>(tiles) * step + grid_.overlap - length;
+    return std::abs(shift - 0.5 * slack);
+  }
+
+  const Ink& ink_;
+  const TileWishes& wishes_;
+  Box all_;
+  TileGrid grid_;
+  ColumnInk columns_;
+  std::vector<double> across_, down_;
+};
+
+/// How much of a stroke lies in a box.
+double length_inside(const InkStroke& stroke, const Box& box) {
+  double from = 0, to = 1;
+  const auto slab = [&](double at, double step, double lo, double hi) {
+    if (step == 0.0) {
+      if (at < lo || at > hi) to = -1;
+      return;
+    }
+    const double one = (lo - at) / step, other = (hi - at) / step;
+    from = std::max(from, std::min(one, other));
+    to = std::min(to, std::max(one, other));
+  };
+  slab(stroke.a.x, stroke.b.x - stroke.a.x, box.lo.x, box.hi.x);
+  slab(stroke.a.y, stroke.b.y - stroke.a.y, box.lo.y, box.hi.y);
+  return std::max(0.0, to - from) * apart(stroke.a, stroke.b);
+}
+
+}  // namespace
+
+void Ink::add(InkStroke stroke) {
+  Box box;
+  box.cover(stroke.a);
+  box.cover(stroke.b);
+  strokes.push_back(stroke);
+  if (!clusters.empty()) {
+    Box both = clusters.back().box;
+    both.cover(box);
+    if (both.width() <= kClusterSize && both.height() <= kClusterSize) {
+      clusters.back().last = strokes.size();
+      clusters.back().box = both;
+      return;
+    }
+  }
+  clusters.push_back({strokes.size() - 1, strokes.size(), box});
+}
+
+Box Ink::bounds() const {
+  Box all;
+  for (const Cluster& cluster : clusters) all.cover(cluster.box);
+  return all;
+}
+
+std::size_t slivers(const TileGrid& grid, const Ink& ink) {
+  std::vector<double> held(grid.used.size(), 0.0);
+  for (const Ink::Cluster& cluster : ink.clusters) {
+    const std::size_t left = grid.column_of(cluster.box.lo.x),
+                      right = grid.column_of(cluster.box.hi.x), top = grid.row_of(cluster.box.hi.y),
+                      bottom = grid.row_of(cluster.box.lo.y);
+    for (std::size_t row = top; row <= bottom; ++row)
+      for (std::size_t column = left; column <= right; ++column) {
+        double& own = held[row * grid.columns + column];
+        const Box cell = grid.cell(column, row);
+        for (std::size_t k = cluster.first; k < cluster.last && own < kSliver; ++k)
+          own += length_inside(ink.strokes[k], cell);
+      }
+  }
+  std::size_t count = 0;
+  for (std::size_t k = 0; k < held.size(); ++k) count += grid.used[k] && held[k] < kSliver;
+  return count;
+}
+
+TileGrid fewest_tiles(const Ink& ink, const TileWishes& wishes, double image_width,
+                      double image_height, double overlap) {
+  return Search(ink, wishes, image_width - overlap, image_height - overlap, overlap).best();
+}
+
+}  // namespace swathe

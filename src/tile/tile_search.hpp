@@ -1,0 +1,51 @@
+#pragma once
+
+#include <cstddef>
+#include <vector>
+
+#include "tile/tile_grid.hpp"
+
+namespace swathe {
+
+/// A straight piece of what is drawn.
+struct InkStroke {
+  FlatPoint a, b;
+};
+
+/// What is drawn, in short runs of strokes that lie close together.
+struct Ink {
+  struct Cluster {
+    std::size_t first, last;  ///< of the strokes
+    Box box;
+  };
+  std::vector<InkStroke> strokes;
+  std::vector<Cluster> clusters;
+
+  void add(InkStroke stroke);
+  Box bounds() const;
+};
+
+/// What may be told of a page besides its ink.
+struct TileWishes {
+  std::vector<FlatPoint> corners;  ///< of the outline: tile edges are tried beside each
+  std::vector<Box> whole;          ///< best not cut
+};
+
+/// A tile with less ink than that is a sliver.
+inline constexpr double kSliver = 10.0;
+
+/// How many of the grid's tiles hold less than kSliver of ink each.
+std::size_t slivers(const TileGrid& grid, const Ink& ink);
+
+/// The grid of fewest tiles for images of that size; of equal ones that with fewest slivers, then
+/// that which cuts fewest of the boxes to keep whole, then the one that lies most in the middle.
+///
+/// Tried is every place of the first tile on a grid of 1 mm, and those that put an edge of a tile
+/// 2 mm to either side of a corner of the outline.
+///
+/// Holds (tile_search_test.cpp): (1) no other place tried has fewer tiles, found by clipping all
+///   ink to every cell of every place; (2) nor as few with fewer slivers.
+TileGrid fewest_tiles(const Ink& ink, const TileWishes& wishes, double image_width,
+                      double image_height, double overlap);
+
+}  // namespace swathe

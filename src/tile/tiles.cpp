@@ -1,0 +1,122 @@
+#include "swathe/tile/tiles.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <utility>
+#include <vector>
+
+#include "draw/text_box.hpp"
+#include "tile/tile_footer.hpp"
+#include "tile/tile_search.hpp"
+#include "tile/tiling.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kSharp = 0.5;        ///< sine of the least turn at a corner
+constexpr double kBesideLine = 1.9;   ///< a tile's edge so near is taken for the line
+constexpr double kLeastRoll = 190.0;  ///< of a page off a roll: its words and scales
+constexpr double kRollSlack = 1.0;    ///< white on each side of what is drawn
+
+Ink ink_of(const Drawing& drawing) {
+  Ink ink;
+  const auto add = [&](const Path& path) {
+    const std::vector<FlatPoint> points = flatten(path, kChord);
+    for (std::size_t k = 0; k + (path.closed ? 0 : 1) < points.size(); ++k)
+      ink.add({points[k], points[(k + 1) % points.size()]});
+  };
+  for (const Mark& mark : drawing.marks()) {
+    if (const auto* const line = std::get_if<LineMark>(&mark)) add(line->path);
+    if (const auto* const fill = std::get_if<FillMark>(&mark))
+      for (const Path& outline : fill->outlines) add(outline);
+  }
+  return ink;
+}
+
+/// Where the cut outlines turn sharply.
+std::vector<FlatPoint> corners_of(const Drawing& drawing) {
+  std::vector<FlatPoint> corners;
+  for (const Mark& mark : drawing.marks()) {
+    const auto* const line = std::get_if<LineMark>(&mark);
+    if (!line || line->kind != LineKind::Cut || !line->path.closed) continue;
+    const std::vector<Vertex>& v = line->path.vertices;
+    for (std::size_t k = 0; k < v.size(); ++k) {
+      const FlatPoint in = v[k].at - v[(k + v.size() - 1) % v.size()].at;
+      const FlatPoint out = v[(k + 1) % v.size()].at - v[k].at;
+      if (std::abs(cross(in, out)) > kSharp * norm(in) * norm(out)) corners.push_back(v[k].at);
+    }
+  }
+  return corners;
+}
+
+/// What is best not cut by a tile's edge, nor has one beside it: texts whole, and long lines that
+/// an edge would be taken for.
+std::vector<Box> whole_boxes(const Drawing& drawing, const Face& labels) {
+  std::vector<Box> boxes;
+  const auto add = [&](FlatPoint p) { boxes.push_back(Box{p, p}.grown(kBesideLine)); };
+  for (const FlatPoint corner : corners_of(drawing)) add(corner);
+  for (const Mark& mark : drawing.marks()) {
+    if (const auto* const text = std::get_if<TextMark>(&mark))
+      boxes.push_back(bounds(box_of(*text, labels)));
+    const auto* const line = std::get_if<LineMark>(&mark);
+    if (line && (line->kind == LineKind::Corner || line->kind == LineKind::StapleLine))
+      for (const Vertex& end : line->path.vertices) add(end.at);
+  }
+  return boxes;
+}
+
+/// A page off a roll is no longer than what is drawn, or its own words, need.
+void cut_to_length(double& width, double& height, const Ink& ink, const TileOptions& options) {
+  const Box drawn = ink.bounds();
+  if (drawn.empty()) return;
+  const double around = 2 * (options.margin_mm + kRollSlack) + options.overlap_mm;
+  if (width > height)
+    width = std::min(width, std::max(drawn.width(), kLeastRoll) + around);
+  else
+    height = std::min(
+        height, drawn.height() + around + footer_height(width - 2 * options.margin_mm, options));
+}
+
+}  // namespace
+
+Sheet tile(const Page& full, const Face& labels, const TileOptions& options) {
+  const Ink ink = ink_of(full.drawing);
+  const TileWishes wishes{corners_of(full.drawing), whole_boxes(full.drawing, labels)};
+  const double margin = options.margin_mm;
+  struct Choice {
+    double width, height;
+    TileGrid grid;
+    std::pair<std::size_t, std::size_t> cost;
+  };
+  std::optional<Choice> best;
+  for (const bool turned : {false, true}) {
+    double width = turned ? options.height_mm : options.width_mm;
+    double height = turned ? options.width_mm : options.height_mm;
+    if (options.roll) cut_to_length(width, height, ink, options);
+    const double inside = width - 2 * margin;
+    TileGrid grid =
+        fewest_tiles(ink, wishes, inside, height - 2 * margin - footer_height(inside, options),
+                     options.overlap_mm);
+    const std::pair cost{grid.count(), slivers(grid, ink)};
+    if (!best || cost < best->cost) best = Choice{width, height, std::move(grid), cost};
+  }
+
+  Tiling tiling(full, labels, best->grid, ink);
+  if (const auto size = plan_size(labels, tiling.grid(), best->width - 2 * margin))
+    tiling.find_plan(*size);
+  Sheet sheet{options.stem, options.title, SheetKind::Tiles, options.paper, {}};
+  for (const TileAt at : tiling.tiles()) {
+    Page page{best->width, best->height, {}, tile_name(at.column, at.row)};
+    const Box own = tiling.grid().cell(at.column, at.row);
+    const FlatPoint corner{margin, page.height_mm - margin};  // the image's upper left
+    page.drawing.add(tiling.drawn(at), {false, 0, corner - FlatPoint{own.lo.x, own.hi.y}});
+    const double inside = page.width_mm - 2 * margin;
+    const Box strip{{margin, margin}, {margin + inside, margin + footer_height(inside, options)}};
+    draw_footer(page.drawing, labels, strip, tiling.grid(), at.column, at.row, options);
+    sheet.pages.push_back(std::move(page));
+  }
+  return sheet;
+}
+
+}  // namespace swathe

@@ -1,0 +1,124 @@
+#include "tile/tiling.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "draw/marks.hpp"
+#include "draw/path_clip.hpp"
+#include "swathe/draw/furniture.hpp"
+#include "swathe/plane/clip.hpp"
+#include "tile/tile_footer.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr double kTrimFrom = 1.0, kTrimTo = 5.0;  ///< outside the image
+
+}  // namespace
+
+Tiling::Tiling(const Page& full, const Face& labels, TileGrid grid, const Ink& ink)
+    : full_(full),
+      labels_(labels),
+      grid_(std::move(grid)),
+      crossings_(ink, {{0, 0}, {full.width_mm, full.height_mm}}),
+      taken_strips_({{0, 0}, {full.width_mm, full.height_mm}}) {
+  for (std::size_t row = 0; row < grid_.rows; ++row)
+    for (std::size_t column = 0; column < grid_.columns; ++column)
+      if (grid_.has(column, row)) tiles_.push_back({column, row});
+  place_texts();
+  find_joints();
+}
+
+void Tiling::draw_marks(Drawing& onto, const Box& image) const {
+  const Region frame = {{image.lo, {image.hi.x, image.lo.y}, image.hi, {image.lo.x, image.hi.y}}};
+  for (const Mark& mark : full_.drawing.marks()) {
+    if (const auto* const line = std::get_if<LineMark>(&mark)) {
+      for (Path& part : clipped(line->path, image)) onto.line(line->kind, std::move(part));
+    } else if (const auto* const fill = std::get_if<FillMark>(&mark)) {
+      Box all;
+      for (const Path& outline : fill->outlines) all.cover(bounds(outline));
+      if (image.holds(all)) {
+        onto.fill(fill->kind, fill->colour, fill->outlines);
+      } else if (image.meets(all)) {
+        Region region;
+        for (const Path& outline : fill->outlines) region.push_back(flatten(outline, kChord));
+        std::vector<Path> outlines;
+        for (const Polygon& polygon : intersect(region, frame))
+          outlines.push_back(closed_path(polygon));
+        if (!outlines.empty()) onto.fill(fill->kind, fill->colour, std::move(outlines));
+      }
+    }
+  }
+}
+
+/// The lower left corner of a place without ink, texts and diamonds.
+std::optional<FlatPoint> Tiling::free_place(TileAt tile, FlatPoint size) const {
+  constexpr double kPlaceStep = 4.0;
+  const Box room = cell(tile).grown(-3.0);
+  const auto places = [&](double free) {
+    return static_cast<int>(std::floor(free / kPlaceStep)) + 1;
+  };
+  const int across = places(room.width() - size.x), up = places(room.height() - size.y);
+  for (int column = 0; column < across; ++column)
+    for (int row = 0; row < up; ++row) {
+      const FlatPoint lo = room.lo + kPlaceStep * FlatPoint{1.0 * column, 1.0 * row};
+      const TextBox ground = box_of(Box{lo, lo + size}).grown(2.0);
+      if (!is_taken(ground) && crossings_.of(ground) == 0) return lo;
+    }
+  return std::nullopt;
+}
+
+/// A second 100 mm scale, downwards, if the tile has room for it.
+bool Tiling::draw_upright_scale(Drawing& onto, TileAt tile) {
+  constexpr double kLong = 100.0, kAcross = 11.0;
+  const auto at = free_place(tile, {kAcross, kLong});
+  if (!at) return false;
+  draw_check_scale(onto, labels_, *at + FlatPoint{0, kLong}, kLong, "100 mm, measure me", true);
+  return true;
+}
+
+void Tiling::find_plan(FlatPoint size) {
+  for (const TileAt tile : tiles_)
+    if (const auto at = free_place(tile, size)) {
+      take(box_of(Box{*at, *at + size}));
+      plan_ = Plan{tile, *at};
+      return;
+    }
+}
+
+Drawing Tiling::drawn(TileAt tile) {
+  Drawing drawing;
+  const Box own = cell(tile), shown = image(tile);
+  std::vector<Path> strips;
+  if (shown.hi.x > own.hi.x)
+    strips.push_back(rectangle({own.hi.x, shown.lo.y}, {shown.hi.x, own.hi.y}));
+  if (shown.lo.y < own.lo.y)
+    strips.push_back(rectangle({own.lo.x, shown.lo.y}, {own.hi.x, own.lo.y}));
+  if (!strips.empty()) drawing.fill(LineKind::Join, kTint, std::move(strips));
+
+  draw_marks(drawing, shown);
+  for (const PlacedText& placed : texts_)
+    if (placed.tile == tile) drawing.text(placed.text);
+
+  for (const Joint& joint : joints_) {
+    const bool before = joint.before == tile;
+    if (!before && joint.after != tile) continue;
+    drawing.line(LineKind::Join, joint.from, joint.to);
+    draw_joint(drawing, joint, before);
+    if (before) continue;
+    // This edge is trimmed: crop marks outside the image.
+    const FlatPoint along = unit(joint.to - joint.from);
+    drawing.line(LineKind::Trim, joint.from - kTrimFrom * along, joint.from - kTrimTo * along);
+    const FlatPoint end =
+        joint.upright ? FlatPoint{own.lo.x, shown.lo.y} : FlatPoint{shown.hi.x, own.hi.y};
+    const double to = joint.upright ? kTrimFrom + 2.5 : kTrimTo;  // the words stand below
+    drawing.line(LineKind::Trim, end + kTrimFrom * along, end + to * along);
+  }
+  if (plan_ && plan_->tile == tile) draw_plan(drawing, labels_, plan_->at, grid_);
+  // One is enough: printers stretch every sheet alike.
+  if (!has_upright_scale_) has_upright_scale_ = draw_upright_scale(drawing, tile);
+  return drawing;
+}
+
+}  // namespace swathe

@@ -1,0 +1,136 @@
+#pragma once
+
+#include <cstddef>
+#include <limits>
+#include <optional>
+#include <vector>
+
+#include "draw/strips.hpp"
+#include "draw/text_box.hpp"
+#include "swathe/draw/drawing.hpp"
+#include "swathe/type/face.hpp"
+#include "tile/tile_grid.hpp"
+#include "tile/tile_search.hpp"
+
+namespace swathe {
+
+inline constexpr double kChord = 0.02;  ///< arcs as ink, mm
+
+/// Counts the strokes that a box lies over.
+class Crossings {
+ public:
+  Crossings(const Ink& ink, const Box& page) : ink_(ink), strips_(page) {
+    for (std::size_t k = 0; k < ink.clusters.size(); ++k) strips_.add(ink.clusters[k].box, k);
+  }
+
+  std::size_t of(const TextBox& box) const {
+    const Box around = bounds(box);
+    std::size_t count = 0;
+    strips_.any_near(around, [&](std::size_t k) {
+      const Ink::Cluster& cluster = ink_.clusters[k];
+      if (!cluster.box.meets(around)) return false;
+      for (std::size_t n = cluster.first; n < cluster.last; ++n)
+        if (crossed_by(box, ink_.strokes[n].a, ink_.strokes[n].b)) ++count;
+      return false;  // on to the next
+    });
+    return count;
+  }
+
+ private:
+  const Ink& ink_;
+  Strips strips_;
+};
+
+struct TileAt {
+  std::size_t column, row;
+  friend bool operator==(TileAt, TileAt) = default;
+};
+
+/// The page taken apart, in the page's own coordinates.
+class Tiling {
+ public:
+  Tiling(const Page& full, const Face& labels, TileGrid grid, const Ink& ink);
+
+  const TileGrid& grid() const { return grid_; }
+  const std::vector<TileAt>& tiles() const { return tiles_; }
+  Drawing drawn(TileAt tile);
+  /// A plan of all tiles on the first that has room for it; asked before any is drawn.
+  void find_plan(FlatPoint size);
+
+ private:
+  /// A text of the page on its tile.
+  struct PlacedText {
+    TextMark text;
+    TextBox box;
+    TileAt tile;
+  };
+  /// Where two tiles meet.
+  struct Joint {
+    struct Diamond {
+      FlatPoint middle;
+      TextMark on_before, on_after;  ///< the neighbour's name beside each half
+    };
+    TileAt before, after;  ///< left and right, or upper and lower
+    bool upright;
+    FlatPoint from, to;
+    std::vector<Diamond> diamonds;
+
+    /// Away from the joint, into one of its tiles.
+    FlatPoint inward(bool into_before) const {
+      const double way = into_before ? 1.0 : -1.0;
+      return upright ? FlatPoint{-way, 0} : FlatPoint{0, way};
+    }
+  };
+
+  Box cell(TileAt tile) const { return grid_.cell(tile.column, tile.row); }
+  Box image(TileAt tile) const { return grid_.image(tile.column, tile.row); }
+  bool is_taken(const TextBox& box) const;
+  void take(const TextBox& box) {
+    const Box around = bounds(box);
+    taken_strips_.add(around, taken_.size());
+    taken_.push_back({box, around});
+  }
+
+  void place_texts();
+  PlacedText placed(const TextMark& text) const;
+  /// What a stroke under a text counts for, mm moved.
+  static constexpr double kCrossed = 1000.0;
+  struct Settled {
+    TextMark text;
+    TextBox box;
+    double cost;  ///< in mm moved; past kCrossed it lies over ink or another text
+  };
+  Settled settle(const TextMark& text, const Box& room, double reach, double step,
+                 double worst = std::numeric_limits<double>::infinity()) const;
+  void find_joints();
+  void add_joint(TileAt before, TileAt after, bool upright);
+  std::vector<FlatPoint> diamond_spots(const Joint& joint) const;
+  TextMark neighbour_name(const Joint& joint, FlatPoint diamond, bool on_before) const;
+
+  void draw_marks(Drawing& onto, const Box& image) const;
+  void draw_joint(Drawing& onto, const Joint& joint, bool before) const;
+  std::optional<FlatPoint> free_place(TileAt tile, FlatPoint size) const;
+  bool draw_upright_scale(Drawing& onto, TileAt tile);
+
+  const Page& full_;
+  const Face& labels_;
+  TileGrid grid_;
+  Crossings crossings_;
+  std::vector<TileAt> tiles_;
+  std::vector<PlacedText> texts_;
+  std::vector<Joint> joints_;
+  bool has_upright_scale_ = false;
+  struct Plan {
+    TileAt tile;
+    FlatPoint at;
+  };
+  std::optional<Plan> plan_;
+  struct Taken {
+    TextBox box;
+    Box around;
+  };
+  std::vector<Taken> taken_;  ///< by texts, diamonds and scales
+  Strips taken_strips_;
+};
+
+}  // namespace swathe

@@ -1,0 +1,127 @@
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <string>
+#include <tuple>
+
+#include "draw/marks.hpp"
+#include "swathe/draw/furniture.hpp"
+#include "tile/tiling.hpp"
+
+// Where tiles meet, and how a hand finds it.
+namespace swathe {
+namespace {
+
+constexpr double kTextClear = 1.0;   ///< a name stays that far from a tile's edge
+constexpr double kStep = 3.0;        ///< from one place tried to the next
+constexpr double kNameReach = 18.0;  ///< of a neighbour's name from its diamond
+constexpr double kNameStep = 2.0;
+constexpr double kDiamondHalf = 4.0;   ///< along the join
+constexpr double kDiamondDepth = 5.0;  ///< into the tile
+constexpr double kBesideReach = 15.5;  ///< half of a diamond with its name beside it
+
+}  // namespace
+
+void Tiling::find_joints() {
+  for (const TileAt tile : tiles_) {
+    const auto [column, row] = tile;
+    if (grid_.has(column + 1, row)) add_joint(tile, {column + 1, row}, true);
+    if (grid_.has(column, row + 1)) add_joint(tile, {column, row + 1}, false);
+  }
+}
+
+void Tiling::add_joint(TileAt before, TileAt after, bool upright) {
+  const Box own = cell(before), next = cell(after);
+  Joint joint{before, after, upright, {}, {}, {}};
+  joint.from = upright ? FlatPoint{own.hi.x, own.hi.y} : FlatPoint{own.lo.x, own.lo.y};
+  joint.to = upright ? FlatPoint{own.hi.x, std::max(own.lo.y, next.lo.y)}
+                     : FlatPoint{std::min(own.hi.x, next.hi.x), own.lo.y};
+  const std::vector<FlatPoint> spots = diamond_spots(joint);
+  const FlatPoint along = unit(joint.to - joint.from);
+  for (const FlatPoint spot : spots) take({spot, along, kDiamondHalf, kDiamondDepth});
+  for (const FlatPoint spot : spots) {
+    joint.diamonds.push_back({spot, {}, {}});
+    for (const bool on_before : {true, false}) {
+      TextMark& name = on_before ? joint.diamonds.back().on_before : joint.diamonds.back().on_after;
+      name = neighbour_name(joint, spot, on_before);
+      take(box_of(name, labels_));
+    }
+  }
+  joints_.push_back(std::move(joint));
+}
+
+/// Two where they and their names are free of ink, else the one that is, else the one that hides
+/// least.
+std::vector<FlatPoint> Tiling::diamond_spots(const Joint& joint) const {
+  const double long_way = apart(joint.from, joint.to);
+  const FlatPoint along = unit(joint.to - joint.from);
+  // The ground of a diamond and both its names.
+  const TextBox ground = joint.upright
+                             ? TextBox{{0, 0}, {1, 0}, 25.0, 5.0}
+                             : TextBox{{kBesideReach - 5.0, 0}, {1, 0}, kBesideReach, 6.5};
+  const double start = 6.0, end = joint.upright ? 6.0 : 2 * kBesideReach - 4.0;
+  struct Spot {
+    double at;
+    std::size_t crossed;
+    double off;
+  };
+  std::vector<Spot> free;
+  for (int k = 0; start + k * kStep <= long_way - end; ++k) {
+    const double at = start + k * kStep;
+    TextBox here = ground;
+    here.middle = here.middle + joint.from + at * along;
+    if (!is_taken(here)) free.push_back({at, crossings_.of(here), 0});
+  }
+  std::vector<FlatPoint> spots;
+  for (const double share : {0.25, 0.75}) {
+    for (Spot& spot : free) spot.off = std::abs(spot.at - share * long_way);
+    const auto best = std::ranges::min_element(free, [](const Spot& a, const Spot& b) {
+      return std::tie(a.crossed, a.off) < std::tie(b.crossed, b.off);
+    });
+    if (best == free.end() || (best->crossed > 0 && !spots.empty())) continue;
+    const double at = best->at, apart_by = joint.upright ? 12.0 : 2 * kBesideReach;
+    spots.push_back(joint.from + at * along);
+    std::erase_if(free, [&](const Spot& s) { return std::abs(s.at - at) < apart_by; });
+  }
+  if (spots.empty()) spots.push_back(joint.from + 0.5 * long_way * along);
+  return spots;
+}
+
+/// Beside its half of the diamond, as near as it lies over no ink; where the ink leaves no room for
+/// "JOIN B2", then "B2".
+TextMark Tiling::neighbour_name(const Joint& joint, FlatPoint diamond, bool on_before) const {
+  const TileAt neighbour = on_before ? joint.after : joint.before;
+  const std::string tile = tile_name(neighbour.column, neighbour.row);
+  const Box room = cell(on_before ? joint.before : joint.after).grown(-kTextClear);
+  const FlatPoint inward = joint.inward(on_before);
+  TextMark best;
+  double best_cost = std::numeric_limits<double>::infinity();
+  for (const std::string& words : {"JOIN " + tile, tile}) {
+    TextMark name{{}, words, kTextHeight};
+    if (joint.upright) {
+      name.at = diamond + (kDiamondDepth + 1.5) * inward - FlatPoint{0, 0.5 * kTextHeight};
+      if (on_before) name.anchor = Anchor::Right;
+    } else {
+      name.at = diamond + FlatPoint{kDiamondHalf + 1.0, on_before ? 1.5 : -1.5 - kTextHeight};
+    }
+    const Settled settled = settle(name, room, kNameReach, kNameStep);
+    if (settled.cost < best_cost) {
+      best = settled.text;
+      best_cost = settled.cost;
+    }
+    if (best_cost < kCrossed) break;
+  }
+  return best;
+}
+
+void Tiling::draw_joint(Drawing& onto, const Joint& joint, bool before) const {
+  const FlatPoint inward = joint.inward(before), half = kDiamondHalf * left_of(inward);
+  for (const Joint::Diamond& diamond : joint.diamonds) {
+    const FlatPoint at = diamond.middle;
+    onto.fill(LineKind::Join, kBlack,
+              {closed_path({at - half, at + kDiamondDepth * inward, at + half})});
+    onto.text(before ? diamond.on_before : diamond.on_after);
+  }
+}
+
+}  // namespace swathe

@@ -1,0 +1,118 @@
+#include "swathe/book/book_sheet.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "book/steps.hpp"
+#include "draw/flow.hpp"
+#include "support/made_by_hand.hpp"
+#include "support/overlaps.hpp"
+#include "swathe/job/limits.hpp"
+
+namespace swathe {
+namespace {
+
+TEST_CASE("book: every page says which it is, of how many, and of which job") {
+  const Sheet book = book_sheet(test::made_by_hand(test::demo_job()), test::label_face());
+  CHECK(book.stem == "book");
+  CHECK(book.kind == SheetKind::Book);
+  for (std::size_t k = 0; k < book.pages.size(); ++k) {
+    const Drawing& drawing = book.pages[k].drawing;
+    CHECK(test::says(drawing, fmt::format("page {} of {}", k + 1, book.pages.size())));
+    CHECK(test::says(drawing, "Tin Heron, spring covers"));
+    CHECK(test::says(drawing, "build book: "));
+  }
+}
+
+TEST_CASE("book: a caution stands where the danger is") {
+  const Sheet book = book_sheet(test::made_by_hand(test::demo_job()), test::label_face());
+  const auto page_says = [&](const std::string& words, const std::string& danger) {
+    return std::ranges::any_of(book.pages, [&](const Page& page) {
+      return test::says(page.drawing, words) && test::says(page.drawing, danger);
+    });
+  };
+  CHECK(page_says("Saw: clamp", "Cuts, in the order"));
+  CHECK(page_says("Drill: clamp", "Brackets"));
+  CHECK(page_says("Staples: safety glasses", "drive by the numbers"));
+  CHECK(page_says("Blade: cut on a mat", "same as"));
+}
+
+TEST_CASE("book: the longest names lie over nothing") {
+  const Face face = test::label_face();
+  Job job = test::demo_job();
+  const std::string longest = "Mittelwestnordoststossst";  // as many letters as a name may have
+  REQUIRE(longest.size() == static_cast<std::size_t>(kMostName));
+  job.bumpers[0].name = longest;
+  for (std::string& side : job.frame.sides)
+    if (side == "left") side = "linksundlinksundlinksund";
+  job.backing.lapping = job.padding.lapping = {"front", "back"};
+  job.brackets.clear();
+  job.cloth.colours[0].name = "feuerrotfeuerrotfeuerrot";
+  for (const Page& page : book_sheet(test::made_by_hand(job), face).pages) {
+    CAPTURE(page.name);
+    for (const std::string& fault : test::text_faults(page, face)) FAIL_CHECK(fault);
+    for (const std::string& fault : test::lines_through_text(page, face))
+      if (fault != "a line runs through \"!\"") FAIL_CHECK(fault);
+  }
+}
+
+TEST_CASE("flow: a heading goes to the next page with what it heads") {
+  const Face face = test::label_face();
+  const PaperKeys paper;
+  for (const double taken : {150.0, 190.0, 200.0, 205.0, 210.0}) {
+    Flow flow(paper, face, {{"job", "part", "", {}}, {}, false, {}, {}});
+    flow.picture({{}, {{0, 0}, {50, taken}}});
+    flow.heading("A heading");
+    flow.words("Words");
+    Picture picture;
+    picture.box = {{0, 0}, {50, 30}};
+    picture.drawing.text({1, 1}, "pictured");
+    flow.picture(picture);
+    const std::vector<Page> pages = flow.pages();
+    for (const Page& page : pages) {
+      const bool here = test::says(page.drawing, "A heading");
+      CHECK(here == test::says(page.drawing, "Words"));
+      CHECK(here == test::says(page.drawing, "pictured"));
+    }
+  }
+}
+
+TEST_CASE("flow: a table over two pages has its headings on both, and every row once") {
+  Flow flow(PaperKeys{}, test::label_face(), {{"job", "part", "", {}}, {}, false, {}, {}});
+  Table table;
+  table.columns = {{"number"}};
+  for (int k = 0; k < 60; ++k) table.rows.push_back({fmt::format("row {};", k)});
+  flow.table(table);
+  const std::vector<Page> pages = flow.pages();
+  REQUIRE(pages.size() >= 2);
+  for (const Page& page : pages) CHECK(test::says(page.drawing, "number"));
+  for (int k = 0; k < 60; ++k)
+    CHECK(std::ranges::count_if(pages, [&](const Page& page) {
+            return test::says(page.drawing, fmt::format("row {};", k));
+          }) == 1);
+}
+
+TEST_CASE("steps: what dries says how long, and no marks of the text are left") {
+  for (const NumeralMethod method : {NumeralMethod::Stencil, NumeralMethod::IronOn,
+                                     NumeralMethod::SewOn, NumeralMethod::PaintMask}) {
+    Job job = test::demo_job();
+    job.numerals.method = method;
+    std::string waits;
+    for (const WorkStep& step : steps_of(test::made_by_hand(job))) {
+      for (const std::string* words : {&step.what, &step.tools, &step.waits}) {
+        CHECK(words->find_first_of("@+>~") == std::string::npos);
+        CHECK(words->find("  ") == std::string::npos);
+      }
+      CHECK(!step.what.empty());
+      waits += step.waits;
+    }
+    CHECK(waits.find("Glue") != std::string::npos);
+    const bool paint = method == NumeralMethod::Stencil || method == NumeralMethod::PaintMask;
+    CHECK((waits.find("Paint") != std::string::npos) == paint);
+    CHECK((waits.find("Press") != std::string::npos) == (method == NumeralMethod::IronOn));
+  }
+}
+
+}  // namespace
+}  // namespace swathe

@@ -1,0 +1,75 @@
+#pragma once
+
+#include <doctest/doctest.h>
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "support/faces.hpp"
+#include "support/jobs.hpp"
+#include "swathe/place/place.hpp"
+
+namespace swathe::test {
+
+inline constexpr double kInch = 25.4;
+
+#ifdef SWATHE_SANITIZED
+inline constexpr int kSplitCases = 40, kPlaceCases = 60;
+#else
+inline constexpr int kSplitCases = 300, kPlaceCases = 500;
+#endif
+
+/// All that a placing needs, kept alive together.
+struct Setting {
+  Job job;
+  std::vector<Wrap> wraps;
+  std::vector<Piece> boards;
+  SetNumber number;
+  std::vector<FaceCandidate> candidates;
+  int least_places = 3;
+  bool may_split = false;
+  std::optional<Length> most_space = inches(4);
+  std::optional<Length> least_height = inches(3.75);
+
+  PlaceInput input() const {
+    return {.number = number,
+            .keys = job.numerals,
+            .wraps = wraps,
+            .boards = boards,
+            .least_places = least_places,
+            .may_split = may_split,
+            .most_space = most_space,
+            .candidates = candidates,
+            .least_height = least_height,
+            .keeps_stroke = [](const SetNumber&) { return true; },
+            .units = job.units,
+            .places = job.places};
+  }
+};
+
+inline Setting setting(Job job, const std::string& number, Length height = inches(3.875),
+                       const std::string& face = "Anton") {
+  Setting made;
+  const auto set = set_number(opened(numeral_face(face)), number, height, job.numerals.spacing);
+  REQUIRE(set.has_value());
+  made.number = *set;
+  made.wraps = wraps_of(job);
+  for (const Wrap& wrap : made.wraps) {
+    const auto boards =
+        board_pieces(wrap.frame(), wrap.section(), wrap.run(), job.backing, job.places);
+    REQUIRE(boards.has_value());
+    made.boards.insert(made.boards.end(), boards->begin(), boards->end());
+  }
+  made.job = std::move(job);
+  return made;
+}
+
+inline Placing placed(const Setting& s) {
+  auto placing = place_number(s.input());
+  REQUIRE(placing.has_value());
+  return *std::move(placing);
+}
+
+}  // namespace swathe::test
