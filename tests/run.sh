@@ -64,7 +64,8 @@ cases() {
 
 mkdir -p "$build"
 : >"$failures"
-cmake -S . -B "$build" -DCMAKE_BUILD_TYPE=Release -DSWATHE_TESTS=ON || { fail "cmake"; finish; }
+cmake -S . -B "$build" -DCMAKE_BUILD_TYPE=Release -DSWATHE_TESTS=ON \
+  -DSWATHE_WARNINGS_AS_ERRORS=ON || { fail "cmake"; finish; }
 cmake --build "$build" -j "$(nproc)" || { fail "the build"; finish; }
 
 tool=$build/swathe

@@ -11,12 +11,11 @@
 
 #include "commands.hpp"
 #include "scale.hpp"
+#include "swathe/version.hpp"
 #include "text.hpp"
 
 namespace swathe::app {
 namespace {
-
-constexpr const char* kVersion = "swathe " SWATHE_VERSION;
 
 constexpr const char* kIntroduction =
     "Lays out the fabric covers and team numbers of a robot's bumpers: full-size\n"
@@ -46,7 +45,8 @@ struct Words {
 
 void add_common(CLI::App& command, Words& words) {
   command.set_help_flag("-h,--help", "Say how this is used");
-  command.set_version_flag("--version", kVersion, "Say which version this is");
+  command.set_version_flag("--version", std::string("swathe ") + kVersion,
+                           "Say which version this is");
   command.add_flag("-q,--quiet", words.quiet, "Print the answer and what is wrong only");
   command.add_flag("-v,--verbose", words.verbose, "Say more about what is done");
 }
@@ -176,7 +176,7 @@ tl::expected<Request, std::string> read_command_line(int count, const char* cons
     return Request{loudness(),
                    answering(chosen.empty() ? app.help() : chosen.front()->help("swathe"))};
   } catch (const CLI::CallForVersion&) {
-    return Request{loudness(), answering(fmt::format("{}\n", kVersion))};
+    return Request{loudness(), answering(fmt::format("swathe {}\n", kVersion))};
   } catch (const CLI::ParseError& error) {
     // What the library says of a wrong first word, or none, does not say what there is.
     if (app.get_subcommands().empty())

@@ -57,6 +57,10 @@ for library in libcairo2 libharfbuzz0b libfreetype6; do
   step "the command's package depends on $library" test "${depends#*"$library "}" != "$depends"
 done
 
+mkdir "$folder/host" && cp "$top/tests/package/host/CMakeLists.txt" "$folder/user/main.cpp" "$folder/host/"
+step "a project that adds the sources keeps its build type and flags" \
+  cmake -S host -B host/build -DSWATHE_SOURCE="$top"
+
 mv prefix moved && rm -r user/build
 step "find_package(swathe) serves the example from where the prefix was moved" \
   cmake_user "$folder/moved" user/build

@@ -3,6 +3,7 @@
 #include <iostream>
 
 #include "app/manual/pages.hpp"
+#include "swathe/version.hpp"
 
 namespace {
 
@@ -25,7 +26,8 @@ int main(int count, char** words) {
   const swathe::app::Description description = swathe::app::describe();
   const bool written =
       write(folder / "swathe.1",
-            swathe::app::man_page(description, SWATHE_DESCRIPTION, "swathe " SWATHE_VERSION)) &&
+            swathe::app::man_page(description, SWATHE_DESCRIPTION,
+                                  std::string("swathe ") + swathe::kVersion)) &&
       write(folder / "bash/swathe", swathe::app::bash_completion(description)) &&
       write(folder / "zsh/_swathe", swathe::app::zsh_completion(description)) &&
       write(folder / "fish/swathe.fish", swathe::app::fish_completion(description));
