@@ -193,8 +193,6 @@ double relative_length(const Region& region) {
   return length > 0 ? length / std::max(box.width(), box.height()) : 0;
 }
 
-inline constexpr double kMostDigitTurns = 60;  ///< full ones, of all corners added up
-
 /// What all corners turn by, left or right, in full turns.
 double full_turns(const Region& region) {
   double turned = 0;

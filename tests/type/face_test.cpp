@@ -190,8 +190,8 @@ TEST_CASE("Face: the axes of a variable face") {
   const auto black = Face::open(saira, {{"wdth", 60}, {"wght", 900}});
   REQUIRE(black);
   const double tolerance = 1e-4;
-  CHECK(area(black->region(glyph_of(*black, "1"), tolerance)) >
-        3 * area(plain->region(glyph_of(*plain, "1"), tolerance)));
+  CHECK(area(*black->region(glyph_of(*black, "1"), tolerance)) >
+        3 * area(*plain->region(glyph_of(*plain, "1"), tolerance)));
   // Source: hb-shape 6.0.0 --variations=wdth=60,wght=900.
   CHECK(advances(*black, 1000, "7420486", {}) ==
         std::vector<int>{358, 383, 368, 391, 383, 396, 389});
