@@ -5,7 +5,7 @@ BUILD_PACKAGES="g++ cmake make pkg-config libcairo2-dev libharfbuzz-dev libfreet
   libcli11-dev libtomlplusplus-dev libfmt-dev nlohmann-json3-dev libexpected-dev libfast-float-dev
   libboost-dev libpolyclipping-dev"
 
-TEST_PACKAGES="doctest-dev libcgal-dev libeigen3-dev poppler-utils qpdf librsvg2-bin
+TEST_PACKAGES="doctest-dev libmpfr-dev libgmp-dev libcgal-dev libeigen3-dev poppler-utils qpdf librsvg2-bin
   groff-base man-db zsh fish dpkg-dev file
   libharfbuzz-bin python3 python3-jsonschema python3-ezdxf locales fonts-dejavu-core
   fonts-liberation fonts-roboto-unhinted fonts-lato fonts-freefont-ttf fonts-urw-base35

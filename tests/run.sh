@@ -119,9 +119,11 @@ suite "the same under de_DE.UTF-8" sh tests/golden/de_DE.sh "$tool" "$faults"
 suite "the report's schema" python3 tests/schema/report_test.py "$tool"
 suite "the man page and completions" python3 tests/app/manual_test.py "$tool" "$build/manual"
 suite "files whole or not at all" python3 tests/app/output_test.py "$tool" "$faults"
+suite "maths, the same from every compiler" python3 tests/base/maths/compilers_test.py .
 suite "the same bytes" python3 tests/app/determinism_test.py "$tool" "$faults"
 suite "memory that gives out" python3 tests/app/memory_test.py "$tool" "$memory_faults"
 suite "many jobs" python3 tests/app/many_test.py "$tool"
 suite "time and memory" python3 tests/app/cost_test.py "$tool"
+suite "fonts that nobody would draw" python3 tests/app/odd_fonts_test.py "$tool"
 suite "the installed package" sh tests/package/package_test.sh "$build"
 finish

@@ -40,7 +40,7 @@ std::vector<CoveredSide> covered_sides(const Subject& subject) {
         if (leg.side == i) covered.covered.push_back({leg.from_x - shift, leg.to_x - shift});
       }
     }
-    std::ranges::sort(covered.covered, {}, &CoveredStretch::from);
+    std::ranges::stable_sort(covered.covered, {}, &CoveredStretch::from);
   }
   return sides;
 }

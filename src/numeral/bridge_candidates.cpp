@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <limits>
 #include <numbers>
 
@@ -10,7 +11,8 @@ namespace {
 
 constexpr int kDirections = 12;  // every 15 degrees
 constexpr int kPlaces = 32;      // across an island, even, so that its middle is one of them
-constexpr double kSeat = 0.2;    // mm the bar runs into the sheet at either end
+constexpr std::size_t kMostInStrip = 16;  // an island with teeth is met again and again
+constexpr double kSeat = 0.2;             // mm the bar runs into the sheet at either end
 constexpr double kLevelCost = 1.25, kSlantCost = 1.5;
 constexpr double kOffMiddleCost = 0.05;
 
@@ -41,7 +43,8 @@ class Turned {
         from = to;
       }
     }
-    std::ranges::sort(edges_, {}, [](const Edge& edge) { return edge.left.x; });
+    std::ranges::stable_sort(edges_, {}, [](const Edge& edge) { return edge.left.x; });
+    index();
   }
 
   const Polygon& contour(int i) const { return contours_[static_cast<std::size_t>(i)]; }
@@ -50,25 +53,29 @@ class Turned {
   /// Upwards.
   std::vector<Crossing> crossings(double x) const {
     std::vector<Crossing> found;
-    for (const Edge& edge : edges_) {
-      if (edge.left.x > x) break;
-      if (edge.right.x > x) found.push_back({edge.level(x), edge.contour});
+    for (const std::size_t i : columns_[column_of(x)]) {
+      const Edge& edge = edges_[i];
+      if (edge.left.x <= x && edge.right.x > x) found.push_back({edge.level(x), edge.contour});
     }
-    std::sort(found.begin(), found.end(), [](auto& p, auto& q) { return p.y < q.y; });
+    std::ranges::stable_sort(found, {}, &Crossing::y);
     return found;
   }
 
   /// Levels at which any edge lies in the strip, joined where they overlap; upwards.
   std::vector<Levels> edges_in_strip(double x0, double x1) const {
     std::vector<Levels> found;
-    for (const Edge& edge : edges_) {
-      if (edge.left.x > x1) break;
-      if (edge.right.x < x0) continue;
-      const double ya = edge.left.x < x0 ? edge.level(x0) : edge.left.y;
-      const double yb = edge.right.x > x1 ? edge.level(x1) : edge.right.y;
-      found.push_back({std::min(ya, yb), std::max(ya, yb)});
+    const std::size_t first = column_of(x0), last = column_of(x1);
+    for (std::size_t column = first; column <= last; ++column) {
+      for (const std::size_t i : columns_[column]) {
+        const Edge& edge = edges_[i];
+        if (edge.left.x > x1 || edge.right.x < x0) continue;
+        if (column > first && column_of(edge.left.x) < column) continue;  // met already
+        const double ya = edge.left.x < x0 ? edge.level(x0) : edge.left.y;
+        const double yb = edge.right.x > x1 ? edge.level(x1) : edge.right.y;
+        found.push_back({std::min(ya, yb), std::max(ya, yb)});
+      }
     }
-    std::sort(found.begin(), found.end(), [](auto& p, auto& q) { return p.lo < q.lo; });
+    std::ranges::stable_sort(found, {}, &Levels::lo);
     std::vector<Levels> joined;
     for (const Levels& next : found) {
       if (!joined.empty() && next.lo <= joined.back().hi) {
@@ -90,8 +97,26 @@ class Turned {
     }
   };
 
+  std::size_t column_of(double x) const {
+    const double share = box_.width() > 0 ? (x - box_.lo.x) / box_.width() : 0;
+    const double count = static_cast<double>(columns_.size());
+    return static_cast<std::size_t>(std::clamp(std::floor(share * count), 0.0, count - 1));
+  }
+
+  /// So that a strip need not look at every edge.
+  void index() {
+    for (const Polygon& contour : contours_) box_.cover(bounds(contour));
+    columns_.resize(std::clamp<std::size_t>(edges_.size() / 8, 1, 256));
+    for (std::size_t i = 0; i < edges_.size(); ++i) {
+      const std::size_t last = column_of(edges_[i].right.x);
+      for (std::size_t k = column_of(edges_[i].left.x); k <= last; ++k) columns_[k].push_back(i);
+    }
+  }
+
   std::vector<Polygon> contours_;
   std::vector<Edge> edges_;  ///< by their left ends
+  Box box_;
+  std::vector<std::vector<std::size_t>> columns_;  ///< of equal width: the edges that reach in
   FlatPoint along_, right_;
 };
 
@@ -101,10 +126,10 @@ std::vector<Levels> sheet_levels(const Turned& turned, const std::vector<Crossin
   constexpr double kFar = std::numeric_limits<double>::infinity();
   std::vector<Levels> found;
   double from = -kFar;
+  std::size_t below = 0;  // of the crossings
   const auto add = [&](double to) {
     const double inside = from == -kFar ? to - 1 : (to == kFar ? from + 1 : 0.5 * (from + to));
-    const auto below = std::count_if(crossings.begin(), crossings.end(),
-                                     [&](const Crossing& c) { return c.y < inside; });
+    while (below < crossings.size() && crossings[below].y < inside) ++below;
     if (below % 2 == 0 && to - from >= 2 * kSeat) found.push_back({from, to});
   };
   for (const Levels& edges : turned.edges_in_strip(x0, x1)) {
@@ -128,16 +153,14 @@ Direction direction_number(int i) {
 
 /// The bars of one strip that end on `island`.
 void add_bars_of_strip(const Turned& turned, const SheetPieces& pieces, int island, double x,
-                       double width, double cost_factor, std::vector<BridgeCandidate>& found) {
+                       double width, double cost_factor, std::vector<BridgeCandidate>& all) {
+  std::vector<BridgeCandidate> found;
   const std::vector<Crossing> crossings = turned.crossings(x);
   const std::vector<Levels> sheet = sheet_levels(turned, crossings, x - width / 2, x + width / 2);
   for (std::size_t i = 0; i + 1 < sheet.size(); ++i) {
     const double lo = sheet[i].hi, hi = sheet[i + 1].lo;
-    std::vector<Crossing> between;
-    for (const Crossing& c : crossings) {
-      if (c.y >= lo && c.y <= hi) between.push_back(c);
-    }
-    if (between.size() != 2) continue;
+    const auto between = std::ranges::lower_bound(crossings, lo, {}, &Crossing::y);
+    if (std::ranges::upper_bound(crossings, hi, {}, &Crossing::y) - between != 2) continue;
     const int a = pieces.of_contour[static_cast<std::size_t>(between[0].contour)];
     const int b = pieces.of_contour[static_cast<std::size_t>(between[1].contour)];
     if (a == b || (a != island && b != island)) continue;
@@ -157,6 +180,11 @@ void add_bars_of_strip(const Turned& turned, const SheetPieces& pieces, int isla
     }
     found.push_back(std::move(candidate));
   }
+  if (found.size() > kMostInStrip) {
+    std::ranges::stable_sort(found, {}, &BridgeCandidate::cost);
+    found.resize(kMostInStrip);
+  }
+  std::ranges::move(found, std::back_inserter(all));
 }
 
 bool parted_by_edges_of(const Polygon& a, const Polygon& b, double gap) {

@@ -1,6 +1,7 @@
 #include "numeral/digit.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <limits>
 
 #include "swathe/numeral/stencil.hpp"
@@ -14,15 +15,15 @@ bool needs_bridges(NumeralMethod method) {
   return method == NumeralMethod::Stencil || method == NumeralMethod::PaintMask;
 }
 
-/// White all round a digit, its middles white throughout where they have no room for their bridges.
-Outcome<WhiteOutline> white_outline(const Region& digit, const NumeralKeys& keys, Units units) {
+/// White all round a digit, its middles white throughout where they have no room for their bridges:
+/// what has no middle left needs none.
+WhiteOutline white_outline(const Region& digit, const NumeralKeys& keys) {
   WhiteOutline white;
   white.outline = offset(digit, keys.outline.mm());
   white.stencil = white.outline;
   if (!needs_bridges(keys.method)) return white;
   while (true) {
-    Outcome<Stencil> stencil = make_stencil(white.outline, keys.bridge.mm(), units);
-    if (stencil) {
+    if (auto stencil = try_stencil(white.outline, keys.bridge.mm())) {
       white.bridges = std::move(stencil->bridges);
       white.stencil = std::move(stencil->cut);
       return white;
@@ -31,8 +32,7 @@ Outcome<WhiteOutline> white_outline(const Region& digit, const NumeralKeys& keys
       const double signed_area = area(contour);
       return signed_area < 0 ? signed_area : -std::numeric_limits<double>::infinity();
     });
-    if (smallest == white.outline.end() || area(*smallest) >= 0)
-      return tl::unexpected<Refusals>(std::move(stencil.error()));
+    assert(smallest != white.outline.end() && area(*smallest) < 0);
     white.outline.erase(smallest);
   }
 }
@@ -51,11 +51,7 @@ Outcome<Digit> made_digit(const DigitOutline& drawn, const NumeralKeys& keys, Un
                                                   [](const Polygon& p) { return area(p) < 0; }));
   digit.stroke_after_bridges = digit.stroke;
   digit.stencil = drawn.outline;
-  if (keys.outline > Length{}) {
-    Outcome<WhiteOutline> white = white_outline(drawn.outline, keys, units);
-    if (!white) return tl::unexpected<Refusals>(std::move(white.error()));
-    digit.white = *std::move(white);
-  }
+  if (keys.outline > Length{}) digit.white = white_outline(drawn.outline, keys);
   if (!needs_bridges(keys.method)) return digit;
   Outcome<Stencil> stencil = make_stencil(drawn.outline, keys.bridge.mm(), units);
   if (!stencil) return tl::unexpected<Refusals>(std::move(stencil.error()));
@@ -66,8 +62,12 @@ Outcome<Digit> made_digit(const DigitOutline& drawn, const NumeralKeys& keys, Un
 }
 
 bool keeps_stroke(const DigitOutline& drawn, const NumeralKeys& keys, Length stroke) {
-  const Outcome<Digit> digit = made_digit(drawn, keys, Units::Millimetres);
-  return digit && digit->stroke_after_bridges.share_at_least(stroke.mm()) > 0.5;
+  // What covers no stroke takes less time than what bridges take, so it is asked first.
+  const Stroke whole = measure_stroke(drawn.outline);
+  if (!(whole.share_at_least(stroke.mm()) > 0.5)) return false;
+  if (!needs_bridges(keys.method)) return true;
+  const auto stencil = try_stencil(drawn.outline, keys.bridge.mm());
+  return stencil && less_bridges(whole, stencil->bridges).share_at_least(stroke.mm()) > 0.5;
 }
 
 bool keeps_stroke(const SetNumber& number, const NumeralKeys& keys, Length stroke) {

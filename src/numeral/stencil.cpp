@@ -200,6 +200,13 @@ Outcome<Stencil> make_stencil(const Region& outline, double width, Units units) 
                            : "a face without islands would do"));
 }
 
+std::optional<Stencil> try_stencil(const Region& outline, double width) {
+  const SheetPieces pieces = sheet_pieces(outline);
+  if (pieces.islands() == 0) return Stencil{0, {}, outline};
+  if (!(width > 0) || pieces.islands() > kMostIslands) return std::nullopt;
+  return bridged(outline, pieces, width);
+}
+
 Stroke less_bridges(const Stroke& stroke, const std::vector<Bridge>& bridges) {
   std::vector<StrokePiece> pieces = stroke.pieces();
   for (StrokePiece& piece : pieces) {

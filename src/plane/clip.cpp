@@ -4,6 +4,7 @@
 #include <cassert>
 #include <cmath>
 #include <polyclipping/clipper.hpp>
+#include <stdexcept>
 #include <utility>
 
 #include "base/memory_watch.hpp"
@@ -15,7 +16,11 @@ namespace cl = ClipperLib;
 
 cl::cInt on_grid(double value, double grid) {
   const double rounded = std::round(value / grid);
-  assert(std::abs(rounded) < 1e15);  // also catches what is not a number
+  // Catches what is not a number, too. No input comes near: covers are at most 16 sides of 20 m
+  // long, 3e8 grids. Of a number 2 m high an em is at most 20 m (digits.cpp: none lower than 0.1
+  // em), and its digits stand at most some 3e4 em apart (16 bits over 16 units an em, five times,
+  // moved as far again): 6e11 grids. Clipper takes up to 4e18.
+  assert(std::abs(rounded) < 1e15);
   return static_cast<cl::cInt>(rounded);
 }
 
@@ -69,15 +74,53 @@ Region to_region(cl::PolyTree& tree, double grid) {
   return region;
 }
 
-Region clip(cl::ClipType type, const cl::Paths& subject, const cl::Paths& clip, double grid) {
+bool clip_once(cl::ClipType type, const cl::Paths& subject, const cl::Paths& clip,
+               cl::PolyTree& tree) {
   cl::Clipper clipper(cl::ioStrictlySimple);
-  clipper.AddPaths(subject, cl::ptSubject, true);
-  clipper.AddPaths(clip, cl::ptClip, true);
-  cl::PolyTree tree;
+  // No path taken means that none has an area: then Execute would answer as if it had failed.
+  const bool any_subject = clipper.AddPaths(subject, cl::ptSubject, true);
+  const bool any_clip = clipper.AddPaths(clip, cl::ptClip, true);
+  if (!any_subject && !any_clip) return true;
   const MemoryWatch watch;  // what is thrown inside comes out as nothing clipped
-  clipper.Execute(type, tree, cl::pftNonZero, cl::pftNonZero);
+  const bool done = clipper.Execute(type, tree, cl::pftNonZero, cl::pftNonZero);
   watch.require();
+  return done;
+}
+
+/// Mirrored, so that the sweep, which goes by Y, goes across.
+void swap_axes(cl::Paths& paths) {
+  for (cl::Path& path : paths) {
+    for (cl::IntPoint& p : path) std::swap(p.X, p.Y);
+  }
+}
+
+void swap_axes(cl::PolyNodes& nodes) {
+  for (cl::PolyNode* node : nodes) {
+    for (cl::IntPoint& p : node->Contour) std::swap(p.X, p.Y);
+    swap_axes(node->Childs);
+  }
+}
+
+/// Where Clipper cannot put the crossings of one sweep in order, it may those of another.
+Region clip(cl::ClipType type, cl::Paths subject, cl::Paths clip, double grid) {
+  cl::PolyTree tree;
+  if (clip_once(type, subject, clip, tree)) return to_region(tree, grid);
+  swap_axes(subject);
+  swap_axes(clip);
+  tree.Clear();
+  if (!clip_once(type, subject, clip, tree)) throw std::runtime_error("outlines cannot be clipped");
+  swap_axes(tree.Childs);
   return to_region(tree, grid);
+}
+
+/// What goes wrong inside, Clipper does not say: it answers with nothing.
+void grow(const cl::Paths& paths, double by, Join join, double tolerance, cl::PolyTree& tree) {
+  constexpr double kMitreLimit = 4;
+  cl::ClipperOffset grower(kMitreLimit, std::max(1.0, tolerance / kClipGrid));
+  grower.AddPaths(paths, join == Join::Round ? cl::jtRound : cl::jtMiter, cl::etClosedPolygon);
+  const MemoryWatch watch;
+  grower.Execute(tree, by / kClipGrid);
+  watch.require();
 }
 
 }  // namespace
@@ -99,15 +142,16 @@ Region subtract(const Region& a, const Region& b, double grid) {
 }
 
 Region offset(const Region& region, double by, Join join, double tolerance) {
-  constexpr double kMitreLimit = 4;
-  cl::ClipperOffset grower(kMitreLimit, std::max(1.0, tolerance / kClipGrid));
   // Overlaps are united first: the grower goes by each outline's direction.
-  grower.AddPaths(to_grid(unite(region), kClipGrid),
-                  join == Join::Round ? cl::jtRound : cl::jtMiter, cl::etClosedPolygon);
+  cl::Paths paths = to_grid(unite(region), kClipGrid);
   cl::PolyTree tree;
-  const MemoryWatch watch;
-  grower.Execute(tree, by / kClipGrid);
-  watch.require();
+  grow(paths, by, join, tolerance, tree);
+  if (tree.Childs.empty() && !paths.empty()) {  // shrunk to nothing, or the grower has failed
+    swap_axes(paths);
+    grow(paths, by, join, tolerance, tree);
+    if (tree.Childs.empty() && by > 0) throw std::runtime_error("outlines cannot be grown");
+    swap_axes(tree.Childs);
+  }
   return to_region(tree, kClipGrid);
 }
 

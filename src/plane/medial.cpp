@@ -25,7 +25,10 @@ struct OutlineEdge {
 
 FlatPoint on_grid(FlatPoint p) {
   const FlatPoint rounded{std::round(p.x / kClipGrid), std::round(p.y / kClipGrid)};
-  assert(std::abs(rounded.x) < 2e9 && std::abs(rounded.y) < 2e9);  // nor not a number
+  // Catches what is not a number, too. No input comes near: one digit reaches 10 em from its origin
+  // and is at least 0.1 em high (digits.cpp), so that of a number 2 m high, the most a job can ask
+  // for and make_legal() then doubles it to, 200 m: 2e8 grids.
+  assert(std::abs(rounded.x) < 2e9 && std::abs(rounded.y) < 2e9);
   return rounded;
 }
 
@@ -107,23 +110,37 @@ FlatPoint on_parabola(FlatPoint corner, const OutlineEdge& edge, double along) {
   return edge.from + along * way + rise * left_of(way);
 }
 
-/// Points from a to b, no further apart than `step`, on the curve as far from one site as from
-/// the other.
-std::vector<FlatPoint> between(FlatPoint a, FlatPoint b, const Site& one, const Site& other,
-                               double step) {
-  const int n = static_cast<int>(std::clamp(std::ceil(apart(a, b) / step), 1.0, 1e5));
-  std::vector<FlatPoint> points = {a};
-  const bool curved = one.corner() != other.corner();
-  const Site& straight = one.corner() ? other : one;
-  const FlatPoint corner = one.corner() ? one.next->from : other.corner() ? other.next->from : a;
-  const FlatPoint way = unit(straight.edge->way()), from = straight.edge->from;
-  for (int i = 1; i < n; ++i) {
-    const FlatPoint chord = a + (static_cast<double>(i) / n) * (b - a);
-    points.push_back(curved ? on_parabola(corner, *straight.edge, dot(chord - from, way)) : chord);
+/// The curve from a to b as far from one site as from the other, in points 0 to count(), no further
+/// apart than `step`.
+class Bisector {
+ public:
+  Bisector(FlatPoint a, FlatPoint b, const Site& one, const Site& other, double step)
+      : a_(a),
+        b_(b),
+        count_(static_cast<int>(std::clamp(std::ceil(apart(a, b) / step), 1.0, 1e5))),
+        curved_(one.corner() != other.corner()),
+        edge_(one.corner() ? other.edge : one.edge),
+        corner_(one.corner()     ? one.next->from
+                : other.corner() ? other.next->from
+                                 : a),
+        way_(unit(edge_->way())) {}
+
+  int count() const { return count_; }
+  FlatPoint at(int i) const {
+    if (i == 0) return a_;
+    if (i == count_) return b_;
+    const FlatPoint chord = a_ + (static_cast<double>(i) / count_) * (b_ - a_);
+    return curved_ ? on_parabola(corner_, *edge_, dot(chord - edge_->from, way_)) : chord;
   }
-  points.push_back(b);
-  return points;
-}
+  FlatPoint middle() const { return 0.5 * (at(count_ / 2) + at((count_ + 1) / 2)); }
+
+ private:
+  FlatPoint a_, b_;
+  int count_;
+  bool curved_;
+  const OutlineEdge* edge_;  ///< the straight one where the curve is a parabola
+  FlatPoint corner_, way_;
+};
 
 }  // namespace
 
@@ -143,12 +160,13 @@ MedialAxis medial_axis(const Region& region, double step, double least_opposed) 
     if (opposed_edges(one, other) < least_opposed) continue;
     const FlatPoint a{edge.vertex0()->x(), edge.vertex0()->y()};
     const FlatPoint b{edge.vertex1()->x(), edge.vertex1()->y()};
-    const std::vector<FlatPoint> points = between(a, b, one, other, step / kClipGrid);
-    const FlatPoint middle = 0.5 * (points[(points.size() - 1) / 2] + points[points.size() / 2]);
-    if (!(one.corner() ? other : one).in_region(middle)) continue;
+    const Bisector points(a, b, one, other, step / kClipGrid);
+    // Outside they reach far away: those are not walked.
+    if (!(one.corner() ? other : one).in_region(points.middle())) continue;
     MedialEdge fresh{number(edge.vertex0()), number(edge.vertex1()), {}};
-    fresh.points.reserve(points.size());
-    for (const FlatPoint p : points) {
+    fresh.points.reserve(static_cast<std::size_t>(points.count()) + 1);
+    for (int i = 0; i <= points.count(); ++i) {
+      const FlatPoint p = points.at(i);
       const FlatPoint touch_a = one.nearest(p), touch_b = other.nearest(p);
       fresh.points.push_back(
           {kClipGrid * p, kClipGrid * apart(p, touch_a), kClipGrid * touch_a, kClipGrid * touch_b});

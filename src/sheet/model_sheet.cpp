@@ -156,7 +156,7 @@ std::vector<Paper> cards(const Job& job) {
   std::vector<Paper> all;
   for (Paper& paper : papers())
     if (is_metric(paper.name) == metric) all.push_back(std::move(paper));
-  std::ranges::sort(all, {}, [](const Paper& p) { return p.width.mm() * p.height.mm(); });
+  std::ranges::stable_sort(all, {}, [](const Paper& p) { return p.width.mm() * p.height.mm(); });
   if (job.paper.sheet != kRoll)
     all.insert(all.begin(), {job.paper.sheet, job.paper.width, job.paper.height});
   return all;

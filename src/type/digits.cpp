@@ -12,6 +12,8 @@ constexpr std::size_t kMostDigits = 64;
 constexpr double kHighest = 10000;  // mm
 // What a usable digit keeps to, in em: nobody draws one lower, or further from its origin.
 constexpr double kLowest = 0.1, kFurthest = 10;
+constexpr double kLargest =
+    3;  // times the shortest digit: paper and cloth are reckoned by that one
 constexpr Box kFrame = {{-kFurthest, -kFurthest}, {kFurthest, kFurthest}};
 
 Region scaled(Region region, double by) {
@@ -80,12 +82,26 @@ Outcome<DigitLine> set_digits(const Face& face, std::string_view digits, double 
   for (char digit = '0'; digit <= '9'; ++digit) {
     const std::size_t place = digits.find(digit);
     if (place == std::string_view::npos) continue;
-    DigitOutline shape{
-        digit, face.region(shaped[place].glyph, flatness), {}, shaped[place].advance};
-    shape.ink = bounds(shape.outline);
-    if (!face.has(static_cast<char32_t>(digit)) || shape.outline.empty()) {
+    if (!face.has(static_cast<char32_t>(digit)) || face.outline(shaped[place].glyph).empty()) {
       refusals.push_back(
           {Why::BadFont, fmt::format("the face {} has no {}", face.name(), digit), {}});
+      continue;
+    }
+    Outcome<Region> region = face.region(shaped[place].glyph, flatness);
+    if (!region) {
+      for (const Refusal& refusal : region.error()) {
+        refusals.push_back(
+            {Why::BadFont,
+             fmt::format("the {} of the face {} {}", digit, face.name(), refusal.sentence),
+             {}});
+      }
+      continue;
+    }
+    DigitOutline shape{digit, *std::move(region), {}, shaped[place].advance};
+    shape.ink = bounds(shape.outline);
+    if (shape.outline.empty()) {
+      refusals.push_back(
+          {Why::BadFont, fmt::format("the face {} has no ink in its {}", face.name(), digit), {}});
     } else if (shape.ink.height() < kLowest || !kFrame.holds(shape.ink)) {
       refusals.push_back(
           {Why::BadFont,
@@ -96,6 +112,17 @@ Outcome<DigitLine> set_digits(const Face& face, std::string_view digits, double 
       shortest = std::min(shortest, shape.ink.height());
       line.shapes.push_back(std::move(shape));
     }
+  }
+  for (const DigitOutline& shape : line.shapes) {
+    const double size = std::max(shape.ink.width(), shape.ink.height());
+    if (size <= kLargest * shortest) continue;
+    refusals.push_back(
+        {Why::BadFont,
+         fmt::format(
+             "the {} of the face {} is {:.1f} times as large as its shortest digit is high, "
+             "expected at most {:g} times",
+             shape.digit, face.name(), size / shortest, kLargest),
+         {}});
   }
   if (!refusals.empty()) return tl::unexpected(std::move(refusals));
 

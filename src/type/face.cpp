@@ -16,11 +16,13 @@
 #include <cstdlib>
 #include <memory>
 #include <new>
+#include <numbers>
 #include <unordered_map>
 
 #include "base/memory_watch.hpp"
 #include "swathe/base/limits.hpp"
 #include "swathe/plane/clip.hpp"
+#include "swathe/plane/crossings.hpp"
 #include "type/flatten.hpp"
 
 namespace swathe {
@@ -167,16 +169,42 @@ const FT_Outline_Funcs& outline_callbacks() {
   return callbacks;
 }
 
-/// Damaged fonts hold outlines of any size; what is past this no numeral face has.
-bool drawable(const std::vector<Curve>& curves) {
-  constexpr std::size_t kMostCurves = 5000;
-  constexpr double kFurthest = 100;  // em
+/// Whether all lies within 100 em of the origin; damaged fonts hold outlines of any size.
+bool near_origin(const std::vector<Curve>& curves) {
+  constexpr double kFurthest = 100;
   const auto near = [](FlatPoint p) {
     return std::abs(p.x) < kFurthest && std::abs(p.y) < kFurthest;
   };
-  return curves.size() <= kMostCurves && std::ranges::all_of(curves, [&](const Curve& curve) {
-           return near(curve.a) && near(curve.b) && near(curve.to);
-         });
+  return std::ranges::all_of(
+      curves, [&](const Curve& curve) { return near(curve.a) && near(curve.b) && near(curve.to); });
+}
+
+/// Of all contours, over the greater side of their box.
+double relative_length(const Region& region) {
+  const Box box = bounds(region);
+  double length = 0;
+  for (const Polygon& polygon : region) {
+    FlatPoint from = polygon.back();
+    for (const FlatPoint to : polygon) {
+      length += apart(from, to);
+      from = to;
+    }
+  }
+  return length > 0 ? length / std::max(box.width(), box.height()) : 0;
+}
+
+/// What all corners turn by, left or right, in full turns.
+double full_turns(const Region& region) {
+  double turned = 0;
+  for (const Polygon& polygon : region) {
+    const std::size_t n = polygon.size();
+    for (std::size_t i = 0; i < n; ++i) {
+      const FlatPoint in = polygon[(i + 1) % n] - polygon[i];
+      const FlatPoint out = polygon[(i + 2) % n] - polygon[(i + 1) % n];
+      turned += std::abs(std::atan2(cross(in, out), dot(in, out)));
+    }
+  }
+  return turned / (2 * std::numbers::pi);
 }
 
 }  // namespace
@@ -260,7 +288,7 @@ std::vector<Curve> Face::Open::drawn(unsigned glyph) {
   const bool whole =
       FT_Outline_Decompose(&face->glyph->outline, &outline_callbacks(), &writer) == 0;
   writer.close();
-  if (!whole || !drawable(writer.curves)) return {};
+  if (!whole) return {};
   return std::move(writer.curves);
 }
 
@@ -355,8 +383,12 @@ Outcome<std::shared_ptr<Face::Open>> Face::Open::read(std::string_view bytes,
   const FT_UInt capital = FT_Get_Char_Index(face, 'H');
   const FT_UInt measured = capital ? capital : FT_Get_Char_Index(face, '1');
   if (measured) {
-    const Box box = bounds(flatten(open->outline(measured), 1e-4));
-    if (!box.empty()) open->cap_height = box.height();
+    constexpr double kFlatness = 1e-4;
+    const std::vector<Curve>& curves = open->outline(measured);
+    if (count_flattened(curves, kFlatness) <= kMostDigitEdges) {
+      const Box box = bounds(flatten(curves, kFlatness));
+      if (!box.empty()) open->cap_height = box.height();
+    }
   }
   return open;
 }
@@ -381,9 +413,38 @@ bool Face::has(char32_t character) const { return FT_Get_Char_Index(open_->face,
 
 const std::vector<Curve>& Face::outline(unsigned glyph) const { return open_->outline(glyph); }
 
-Region Face::region(unsigned glyph, double tolerance) const {
+// Each is counted before what takes its time: nothing is united that has more of any.
+Outcome<Region> Face::region(unsigned glyph, double tolerance) const {
   constexpr double kGrid = 1e-6;  // em: well below a 1/64 unit of any font
-  return unite(flatten(outline(glyph), tolerance), kGrid);
+  const auto refused = [](const std::string& found) { return refuse(Why::TooLarge, found); };
+  const std::vector<Curve>& curves = outline(glyph);
+  if (curves.size() > kMostDigitCurves)
+    return refused(
+        fmt::format("has {} curves, expected at most {}", curves.size(), kMostDigitCurves));
+  if (!near_origin(curves))
+    return refused("reaches further than 100 em from its origin, expected less");
+  if (const std::size_t edges = count_flattened(curves, tolerance); edges > kMostDigitEdges)
+    return refused(
+        fmt::format("comes to {} straight edges, expected at most {}", edges, kMostDigitEdges));
+  const Region drawn = flatten(curves, tolerance);
+  if (const double length = relative_length(drawn); length > kMostDigitLength)
+    return refused(
+        fmt::format("has an outline {:.0f} times as long as the digit is large, expected "
+                    "at most {:g} times",
+                    std::ceil(length), kMostDigitLength));
+  if (count_crossings(drawn, kMostDigitCrossings, kGrid) > kMostDigitCrossings)
+    return refused(
+        fmt::format("has an outline that crosses or touches itself in more than {} "
+                    "places, expected at most {}",
+                    kMostDigitCrossings, kMostDigitCrossings));
+  Region united = unite(drawn, kGrid);
+  if (const double turns = full_turns(united); turns > kMostDigitTurns)
+    return refused(fmt::format("has corners that come to {:.0f} full turns, expected at most {:g}",
+                               std::ceil(turns), kMostDigitTurns));
+  if (united.size() > kMostDigitContours)
+    return refused(fmt::format("falls into {} contours, expected at most {}", united.size(),
+                               kMostDigitContours));
+  return united;
 }
 
 double Face::cap_height() const { return open_->cap_height; }

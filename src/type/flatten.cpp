@@ -58,4 +58,17 @@ Region flatten(const std::vector<Curve>& curves, double tolerance) {
   return region;
 }
 
+std::size_t count_flattened(const std::vector<Curve>& curves, double tolerance) {
+  std::size_t points = 0;
+  FlatPoint at;
+  for (const Curve& curve : curves) {
+    if (curve.verb == Curve::Verb::Close) continue;
+    points += curve.verb == Curve::Verb::Cubic
+                  ? static_cast<std::size_t>(steps(at, curve, tolerance))
+                  : std::size_t{1};
+    at = curve.to;
+  }
+  return points;
+}
+
 }  // namespace swathe

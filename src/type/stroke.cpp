@@ -23,6 +23,7 @@ struct Bits {
   std::size_t points = 0;
 };
 
+/// Those that count as stroke.
 Bits bits_of(const MedialAxis& axis) {
   Bits all;
   all.points = axis.junctions;
@@ -31,10 +32,11 @@ Bits bits_of(const MedialAxis& axis) {
     for (std::size_t i = 1; i < edge.points.size(); ++i) {
       const MedialPoint &a = edge.points[i - 1], &b = edge.points[i];
       const std::size_t to = i + 1 == edge.points.size() ? edge.to : all.points++;
-      all.bits.push_back({from,
-                          to,
-                          (a.opposed() + b.opposed()) / 2,
-                          {0.5 * (a.at + b.at), apart(a.at, b.at), a.radius + b.radius}});
+      const double opposed = (a.opposed() + b.opposed()) / 2;
+      if (opposed > kStrokeOpposed) {
+        all.bits.push_back(
+            {from, to, opposed, {0.5 * (a.at + b.at), apart(a.at, b.at), a.radius + b.radius}});
+      }
       from = to;
     }
   }
@@ -120,7 +122,6 @@ Stroke measure_stroke(const Region& outline) {
   if (box.empty()) return Stroke({});
   const double size = std::max(box.width(), box.height());
   Bits all = bits_of(medial_axis(unite(outline), size * kStrokeStep, kStrokeOpposed));
-  std::erase_if(all.bits, [](const Bit& bit) { return bit.opposed <= kStrokeOpposed; });
   trim_ends(all, kStrokeEndOpposed);
   drop_short(all, size * kStrokeLeastLine);
   std::vector<StrokePiece> pieces;

@@ -66,6 +66,49 @@ TEST_CASE("digits: islands") {
   for (const DigitOutline& shape : stencil->shapes) CHECK(shape.counters() == 0);
 }
 
+TEST_CASE("digits: what would take minutes or gigabytes is refused, and said why") {
+  // Made by tests/support/odd_fonts.py; what is counted here is how they were drawn.
+  struct Odd {
+    const char* file;
+    const char* said;
+  };
+  for (const Odd& odd :
+       {Odd{"curves-5002.ttf",
+            "the 8 of the face Odd Regular has 5004 curves, expected at most 5000"},
+        Odd{"crossing-curves.ttf", "straight edges, expected at most 6000"},
+        Odd{"random-points.ttf", "times as long as the digit is large, expected at most 60 times"},
+        Odd{"comb.ttf", "has corners that come to 400 full turns, expected at most 60"},
+        Odd{"stacked.ttf", "crosses or touches itself in more than 500 places"},
+        Odd{"wide.ttf",
+            "is 3.1 times as large as its shortest digit is high, expected at most 3"}}) {
+    CAPTURE(odd.file);
+    const std::string bytes =
+        file_bytes(std::string(SWATHE_TEST_DATA "/fuzz/corpus/font/") + odd.file);
+    const auto face = Face::open(bytes);
+    REQUIRE(face);
+    const auto line = set_digits(*face, "8", 101.6);
+    REQUIRE(!line);
+    CHECK(line.error()[0].why == Why::BadFont);
+    CHECK_MESSAGE(line.error()[0].sentence.find(odd.said) != std::string::npos,
+                  line.error()[0].sentence);
+  }
+}
+
+TEST_CASE("digits: every font of the tests has room below the limits, set 1 m high") {
+  for (const std::string& file :
+       {kDejaVu, kLiberation, kRoboto, kLato, kFreeSans, kNimbus, kCantarell, kInter}) {
+    CAPTURE(file);
+    const std::string bytes = file_bytes(file);
+    const auto face = Face::open(bytes);
+    REQUIRE(face);
+    CHECK(set_digits(*face, "0123456789", 1000));
+    // Twice as many edges, and those of a quarter of the tolerance: still below.
+    CHECK(set_digits(*face, "0123456789", 4000));
+  }
+  for (const BundledFace& bundled : bundled_faces())
+    CHECK(set_digits(*open_bundled(bundled), "0123456789", 4000));
+}
+
 TEST_CASE("digits: what cannot be set is refused") {
   const auto anton = open_bundled(*bundled_face("Anton"));
   for (const char* const text : {"", "12a", "-1", "\xd9\xa1", "1 2"}) {

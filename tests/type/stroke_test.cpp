@@ -52,7 +52,7 @@ Polygon bent_bar(double r, double w, double from, double to) {
 
 /// A character's outline in font units.
 Region in_units(const Face& face, const char* text, int em) {
-  Region region = face.region(face.shape(text)[0].glyph, 0.05 / em);
+  Region region = *face.region(face.shape(text)[0].glyph, 0.05 / em);
   for (Polygon& polygon : region) {
     for (FlatPoint& p : polygon) p = static_cast<double>(em) * p;
   }

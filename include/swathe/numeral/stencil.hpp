@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "swathe/base/length.hpp"
@@ -31,6 +32,10 @@ struct Stencil {
 ///   stand at least their own width apart.
 Outcome<Stencil> make_stencil(const Region& outline, double width,
                               Units units = Units::Millimetres);
+
+/// The same for those who only try: nothing where make_stencil() refuses, and no other width is
+/// looked for.
+std::optional<Stencil> try_stencil(const Region& outline, double width);
 
 /// The strokes that stay when bridges cover some of them: the covered pieces keep their length and
 /// have no width, so that a share of the length counts them as lost.

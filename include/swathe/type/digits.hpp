@@ -46,8 +46,8 @@ struct DigitLine {
 /// high: round digits are mostly taller than flat ones.
 ///
 /// Refuses: OutOfRange (anything but digits 0 to 9, or more than 64 of them; a height that is not
-///   positive, or past 10 m), BadFont (a digit the face lacks, has no ink for, or has drawn of no
-///   usable size).
+///   positive, or past 10 m), BadFont (a digit the face lacks, has no ink for, has drawn of no
+///   usable size or more intricate than the limits of base/limits.hpp allow).
 Outcome<DigitLine> set_digits(const Face& face, std::string_view digits, double height,
                               DigitSpacing spacing = {});
 

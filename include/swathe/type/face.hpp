@@ -60,11 +60,14 @@ class Face {
   /// Whether the font has a shape for it. One it lacks is shaped as glyph 0.
   bool has(char32_t character) const;
   /// Worked out once a glyph; empty for a space, and for a glyph the font has not or cannot draw.
+  /// As the font has it: of any size, and up to tens of thousands of curves.
   const std::vector<Curve>& outline(unsigned glyph) const;
   /// The outline flattened within `tolerance` em and united by non-zero fill.
-  Region region(unsigned glyph, double tolerance) const;
+  /// Refuses: TooLarge (past a limit of digits in base/limits.hpp, or 100 em from the origin); its
+  /// sentence starts with a verb: "has 7000 curves, ...".
+  Outcome<Region> region(unsigned glyph, double tolerance) const;
   /// Height of the capital H's outline, in em; of the 1 where there is no H, 0 where there is
-  /// neither.
+  /// neither, or where it has more edges than a digit may have.
   double cap_height() const;
   /// Width of a line of text set so that its capitals are `cap_height_mm` high.
   double text_width_mm(std::string_view text, double cap_height_mm) const;
