@@ -31,13 +31,14 @@ def sources(top):
 
 
 def included(top, path):
-    """Our own headers that a file includes, as paths from the top."""
+    """The rooms' headers that a file includes, as paths from the top."""
     with open(os.path.join(top, path), encoding="utf-8") as file:
         names = re.findall(r'^#include "([^"]+)"', file.read(), re.MULTILINE)
     for name in names:
         for place in ("include/" + name, "src/" + name,
                       os.path.join(os.path.dirname(path), name)):
-            if os.path.exists(os.path.join(top, place)):
+            in_room = place.count("/") > 2 or not place.startswith("include/")
+            if in_room and os.path.exists(os.path.join(top, place)):
                 yield place
 
 
