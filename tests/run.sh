@@ -118,6 +118,7 @@ suite "the report's schema" python3 tests/schema/report_test.py "$tool"
 suite "the man page and completions" python3 tests/app/manual_test.py "$tool" "$build/manual"
 suite "files whole or not at all" python3 tests/app/output_test.py "$tool" "$faults"
 suite "maths, the same from every compiler" python3 tests/base/maths/compilers_test.py .
+suite "names of any kind" python3 tests/app/names_test.py "$tool"
 suite "the same bytes" python3 tests/app/determinism_test.py "$tool" "$faults"
 suite "memory that gives out" python3 tests/app/memory_test.py "$tool" "$memory_faults"
 suite "many jobs" python3 tests/app/many_test.py "$tool"

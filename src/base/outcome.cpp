@@ -2,11 +2,13 @@
 
 #include <fmt/format.h>
 
+#include "base/print.hpp"
+
 namespace swathe {
 
 std::string to_text(const Refusal& refusal) {
-  return fmt::format("{}:{}:{}: {}", refusal.place.file, refusal.place.line, refusal.place.column,
-                     refusal.sentence);
+  return fmt::format("{}:{}:{}: {}", quoted_name(refusal.place.file), refusal.place.line,
+                     refusal.place.column, escaped(refusal.sentence));
 }
 
 }  // namespace swathe

@@ -35,15 +35,26 @@ Outcome<T> at_key(Outcome<T> outcome, const Place& place) {
   return tl::unexpected(std::move(faults));
 }
 
-bool is_path(const std::string& name, std::initializer_list<const char*> endings) {
+/// Whether a key's value is the path of a file, not a name of ours; an ending may be in capitals.
+bool is_path(std::string name, std::initializer_list<const char*> endings) {
+  for (char& c : name)
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
   return name.find('/') != std::string::npos ||
          std::ranges::any_of(endings, [&](const std::string& ending) {
            return name.size() > ending.size() && name.ends_with(ending);
          });
 }
 
+/// The way from where the job's file is named to a file that is named beside it.
+std::string beside(const std::string& job_file, const std::string& path) {
+  const auto slash = job_file.rfind('/');
+  return path.starts_with('/') || slash == std::string::npos ? path
+                                                             : job_file.substr(0, slash + 1) + path;
+}
+
 /// The season a job names; nothing in it for "none".
-Outcome<std::optional<Season>> season_of(const Job& job, const ReadFile& read_file) {
+Outcome<std::optional<Season>> season_of(const Job& job, const std::string& job_file,
+                                         const ReadFile& read_file) {
   const Place place = job.places.of("job.season");
   if (job.season == "none") return std::nullopt;
   if (!is_path(job.season, {".toml"})) {
@@ -53,7 +64,8 @@ Outcome<std::optional<Season>> season_of(const Job& job, const ReadFile& read_fi
   }
   const auto text = at_key(read_file(job.season), place);
   if (!text) return tl::unexpected(text.error());
-  auto season = read_season(*text, job.season);  // its faults have places in its own file
+  // Its faults have places in its own file.
+  auto season = read_season(*text, beside(job_file, job.season));
   if (!season) return tl::unexpected(std::move(season.error()));
   return std::optional<Season>(std::move(*season));
 }
@@ -124,15 +136,18 @@ NumeralRules numeral_rules(const std::optional<Season>& season) {
 /// The stages of the pass. Each runs where everything it hangs on is sound, and adds its faults.
 class Pass {
  public:
-  Pass(JobReading reading, const ReadFile& read_file)
-      : reading_(std::move(reading)), read_file_(read_file), faults_(std::move(reading_.faults)) {
+  Pass(JobReading reading, std::string job_file, const ReadFile& read_file)
+      : reading_(std::move(reading)),
+        job_file_(std::move(job_file)),
+        read_file_(read_file),
+        faults_(std::move(reading_.faults)) {
     // A bracket at fault stands nowhere: its other keys may be defaults.
     for (std::size_t k = 0; k < reading_.job.brackets.size(); ++k)
       if (!reading_.sound(fmt::format("bracket.{}", k))) reading_.job.brackets[k].bumper.clear();
   }
 
   Outcome<Made> run() {
-    season_ = take(season_of(job(), read_file_), faults_);
+    season_ = take(season_of(job(), job_file_, read_file_), faults_);
     stand_bumpers();
     lay_patterns();
     open_numerals();
@@ -315,6 +330,7 @@ class Pass {
   }
 
   JobReading reading_;
+  std::string job_file_;
   const ReadFile& read_file_;
   Refusals faults_;
   std::optional<std::optional<Season>> season_;
@@ -331,7 +347,7 @@ class Pass {
 
 Outcome<Made> make(std::string_view job_text, const std::string& job_file,
                    const ReadFile& read_file) {
-  return Pass(read_job(job_text, job_file), read_file).run();
+  return Pass(read_job(job_text, job_file), job_file, read_file).run();
 }
 
 }  // namespace swathe

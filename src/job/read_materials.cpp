@@ -33,11 +33,13 @@ void read_colours(TableReader& in, std::vector<ClothColour>& out) {
   };
   std::vector<Placed> read;
   for (const auto& [key, node] : *table) {
-    const auto length = printable_characters(key.str());
-    if (!length || *length < 1 || *length > kMostName)
+    const std::string expected = fmt::format("1 to {} printable characters", kMostName);
+    const int length = characters_in(key.str());
+    if (const auto code = first_unprintable(key.str()))
+      in.unprintable(*code, key.source(), "the name of a colour", expected);
+    else if (length < 1 || length > kMostName)
       in.fault(Why::OutOfRange,
-               fmt::format("a colour is called \"{}\", expected 1 to {} printable characters",
-                           clip(key.str()), kMostName),
+               fmt::format("a colour is called \"{}\", expected {}", clip(key.str()), expected),
                key.source());
     else if (const auto colour = in.read_colour(node, "cloth.colours " + clip(key.str())))
       read.push_back({node.source().begin, {std::string(key.str()), *colour}});

@@ -77,8 +77,8 @@ void read_places(TableReader& in, std::vector<NumeralPlaceKeys>& places) {
   in.tables("place", kNumeralPlaces, [&](const toml::table& table, int i) {
     TableReader place(in.file(), &table, "numerals", fmt::format("numerals.place {}: ", i + 1));
     NumeralPlaceKeys keys;
-    place.require("bumper", "the name of a bumper");
-    place.require("side", "a side of that bumper");
+    place.require("bumper", "the name of a bumper, like \"A\"");
+    place.require("side", "a side of that bumper, like \"front\"");
     place.bumper("bumper", keys.bumper);
     place.side("side", keys.side);
     place.length("centre", keys.centre, kAlong);
