@@ -2,11 +2,20 @@
 
 #include <fmt/format.h>
 
+#include "swathe/base/notice.hpp"
+
 namespace swathe {
 
-std::string to_text(const Refusal& refusal) {
-  return fmt::format("{}:{}:{}: {}", refusal.place.file, refusal.place.line, refusal.place.column,
-                     refusal.sentence);
+namespace {
+
+std::string at_place(const Place& place, const std::string& sentence) {
+  return fmt::format("{}:{}:{}: {}", place.file, place.line, place.column, sentence);
 }
+
+}  // namespace
+
+std::string to_text(const Refusal& refusal) { return at_place(refusal.place, refusal.sentence); }
+
+std::string to_text(const Notice& notice) { return at_place(notice.place, notice.sentence); }
 
 }  // namespace swathe
