@@ -7,6 +7,7 @@
 
 #include "build/choose_places.hpp"
 #include "build/count_sheets.hpp"
+#include "build/keys_in_vain.hpp"
 #include "build/sight_advice.hpp"
 #include "swathe/check/check.hpp"
 #include "swathe/job/read_job.hpp"
@@ -171,6 +172,7 @@ class Pass {
                made.wraps, made.patterns, made.bare_gaps, made.covered_gaps, made.boards,
                made.padding, made.numerals ? &*made.numerals : nullptr, &made.stock,
                made.sight ? &*made.sight : nullptr});
+    made.notices = keys_in_vain(made);
     return made;
   }
 

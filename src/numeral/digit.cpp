@@ -3,16 +3,13 @@
 #include <algorithm>
 #include <limits>
 
+#include "swathe/numeral/method.hpp"
 #include "swathe/numeral/stencil.hpp"
 #include "swathe/plane/clip.hpp"
 #include "swathe/type/stroke.hpp"
 
 namespace swathe {
 namespace {
-
-bool needs_bridges(NumeralMethod method) {
-  return method == NumeralMethod::Stencil || method == NumeralMethod::PaintMask;
-}
 
 /// White all round a digit, its middles white throughout where they have no room for their bridges.
 Outcome<WhiteOutline> white_outline(const Region& digit, const NumeralKeys& keys, Units units) {
