@@ -83,9 +83,9 @@ void look_at_corners(const Made& made, Vain& vain) {
   const bool fills = std::ranges::any_of(job.bumpers, ends_at_corner);
   if (!turns) {
     const std::string none = "as no bumper turns a corner";
-    vain.keys({"backing.joint", "backing.lapping", "padding.corner", "cloth.relief",
-               "cloth.setback", "cloth.cut_clear"},
-              none);
+    vain.keys(
+        {"backing.joint", "backing.lapping", "cloth.relief", "cloth.setback", "cloth.cut_clear"},
+        none);
     if (!fills) vain.key("padding.lapping", none + " or ends at one");
     return;
   }

@@ -255,7 +255,6 @@ std::vector<Case> vain_cases() {
       {"backing.lapping", "[\"front\", \"back\"]", "[\"left\"]", {{"backing.joint", "\"mitred\""}}},
       {"backing.joint", "\"lapped\"", "\"mitred\"", straight},
       {"backing.lapping", "[\"front\", \"back\"]", "[\"left\"]", straight},
-      {"padding.corner", "\"butted\"", "\"bent\"", straight},
       {"padding.lapping", "[\"front\", \"back\"]", "[\"left\"]", straight},
       {"cloth.relief", "\"fold\"", "\"sewn\"", with(straight, {{"padding.corner", "\"mitred\""}})},
       {"cloth.setback", "\"1/8 in\"", "\"1/4 in\"", straight},
