@@ -40,6 +40,7 @@ tl::expected<Made, Exit> load(Terminal& terminal, const std::string& job) {
     terminal.complain(made.error());
     return tl::unexpected(Exit::WrongInput);
   }
+  for (const Notice& notice : made->notices) terminal.say(to_text(notice));
   terminal.detail(fmt::format("{}: {} bumpers, season {}", named(text->name), made->patterns.size(),
                               made->season ? made->season->name : "none"));
   return std::move(*made);

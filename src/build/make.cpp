@@ -7,6 +7,7 @@
 
 #include "build/choose_places.hpp"
 #include "build/count_sheets.hpp"
+#include "build/keys_in_vain.hpp"
 #include "build/sight_advice.hpp"
 #include "swathe/check/check.hpp"
 #include "swathe/job/read_job.hpp"
@@ -167,6 +168,7 @@ class Pass {
               {},
               {},
               {},
+              {},
               {}};
     cover_gaps(made);
     if (Refusals faults = set_numerals(made); !faults.empty()) {
@@ -177,8 +179,7 @@ class Pass {
       faults_ = std::move(faults);
       return sorted_faults();
     }
-    made.same = same_patterns(made.patterns,
-                              made.numerals ? made.numerals->placed : std::vector<PlacedNumeral>{});
+    made.same = same_patterns(made.patterns, made.numerals_on_patterns());
     share_mark_names(made.patterns, made.same);
     made.stock = plan_stock(made.job, made.boards, made.padding, made.patterns);
     made.findings =
@@ -186,6 +187,7 @@ class Pass {
                made.wraps, made.patterns, made.bare_gaps, made.covered_gaps, made.boards,
                made.padding, made.numerals ? &*made.numerals : nullptr, &made.stock,
                made.sight ? &*made.sight : nullptr});
+    made.notices = keys_in_vain(made);
     return made;
   }
 
@@ -250,15 +252,6 @@ class Pass {
     }
   }
 
-  /// Numerals go on before the cloth is pulled: their places, not their size, follow the pattern.
-  static void lay_on_pattern(PlacedNumeral& numeral, const Made& made) {
-    const auto bumper = static_cast<std::size_t>(numeral.bumper);
-    const double pulled = made.patterns[bumper].length / made.wraps[bumper].run().length;
-    const double moved = (pulled - 1.0) * numeral.centre_s;
-    numeral.centre_s += moved;
-    for (PlacedDigit& digit : numeral.digits) digit.origin.x += moved;
-  }
-
   static void look_at(Made& made, const Demand& demand) {
     const std::vector<SightNumber> numbers = numbers_to_see(*made.numerals);
     made.sight = sweep(make_scene(made.wraps, numbers, made.job.sight.blind), made.job.sight,
@@ -296,8 +289,7 @@ class Pass {
       if (!numerals) return numerals.error();
       made.numerals = std::move(*numerals);
       made.numerals->axes = face_.axes;
-      look_at(made, demand);  // before the numerals are moved: a cover in place is not stretched
-      for (PlacedNumeral& numeral : made.numerals->placed) lay_on_pattern(numeral, made);
+      look_at(made, demand);
     }
     for (const Wrap& wrap : made.wraps) made.clear.push_back(clear_stretches(wrap, half_height));
     return {};
@@ -306,13 +298,13 @@ class Pass {
   /// Seams keep clear of the numerals, so they come after them.
   Refusals lay_seams(Made& made) const {
     Refusals faults;
+    const std::vector<PlacedNumeral> numerals = made.numerals_on_patterns();
     for (std::size_t k = 0; k < made.patterns.size(); ++k) {
       std::vector<Occupied> occupied;
-      if (made.numerals)
-        for (const PlacedNumeral& numeral : made.numerals->placed)
-          if (numeral.bumper == static_cast<int>(k))
-            occupied.push_back(
-                {numeral.centre_s - 0.5 * numeral.width, numeral.centre_s + 0.5 * numeral.width});
+      for (const PlacedNumeral& numeral : numerals)
+        if (numeral.bumper == static_cast<int>(k))
+          occupied.push_back(
+              {numeral.centre_s - 0.5 * numeral.width, numeral.centre_s + 0.5 * numeral.width});
       if (auto joins = take(lay_joins(made.patterns[k], made.job, std::move(occupied)), faults))
         made.patterns[k].joins = std::move(*joins);
     }

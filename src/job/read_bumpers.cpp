@@ -137,6 +137,7 @@ void read_brackets(TableReader& root) {
     in.bumper("bumper", bracket.bumper);
     in.side("side", bracket.side);
     read_from_end(in, bracket);
+    in.side("next_to", bracket.next_to);
     in.length("width", bracket.width, kBracketSize);
     in.length("height", bracket.height, kBracketSize);
     in.length("down", bracket.down, kAlong);

@@ -7,13 +7,8 @@
 namespace swathe {
 namespace {
 
-/// Where the file does not say: every other side from the first, so front and back of a rectangle.
-/// No two neighbours, also where the number of sides is odd.
 void read_lapping(TableReader& in, std::vector<std::string>& lapping) {
-  if (const auto& sides = in.file().sides) {
-    lapping.clear();
-    for (std::size_t i = 0; i + 1 < sides->size(); i += 2) lapping.push_back((*sides)[i]);
-  }
+  if (const auto& sides = in.file().sides) lapping = every_other(*sides);
   in.sides("lapping", lapping);
 }
 
