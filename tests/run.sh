@@ -120,6 +120,7 @@ suite "files whole or not at all" python3 tests/app/output_test.py "$tool" "$fau
 suite "the same bytes" python3 tests/app/determinism_test.py "$tool" "$faults"
 suite "memory that gives out" python3 tests/app/memory_test.py "$tool" "$memory_faults"
 suite "many jobs" python3 tests/app/many_test.py "$tool"
+suite "jobs at the limits" python3 tests/app/limits_test.py "$tool"
 suite "time and memory" python3 tests/app/cost_test.py "$tool"
 suite "the installed package" sh tests/package/package_test.sh "$build"
 finish

@@ -17,6 +17,11 @@ constexpr Length kStep = Length::from_inches(1.0 / 2);    // numbers are tried t
 constexpr Length kTaller = Length::from_inches(1.0 / 8);  // and heights
 constexpr double kTallest = 2.0;                          // of the height they have
 
+// The search is given up after so much work, counted, so that it ends alike on every machine: what
+// one digit is on one circle, and what one solid is before one digit.
+constexpr long kMostWork = 1'500'000;
+constexpr long kWorkOfCircle = 16, kWorkOfSolid = 1;
+
 /// Where a number's ink lies along its bumper.
 struct Extent {
   double from = 1e300, to = -1e300, low = 1e300, high = -1e300;
@@ -91,18 +96,25 @@ class Advisor {
     distances_.insert(distances_.end(), keys.distance.begin(), keys.distance.end());
   }
 
-  std::string advise(const std::vector<SightNumber>& numbers) const {
+  std::string advise(const std::vector<SightNumber>& numbers) {
     if (numbers.empty() || good(numbers, {})) return "";
-    if (auto words = by_moving(numbers)) return *words;
+    if (auto words = by_moving(numbers))
+      return *words + (given_up() ? "; the search stopped there, less may do" : "");
     if (auto words = by_adding(numbers)) return *words;
     if (auto words = by_growing(numbers)) return *words;
     if (auto words = by_adding_more(numbers)) return *words;
+    if (given_up())
+      return "no change was found: the search stopped before it had tried them all, since there "
+             "are "
+             "so many distances, eye heights and boxes";
     return keys_.blind.empty()
                ? "no one change would do on these bumpers: bare sides need bumpers with the number"
                : "no one change would do: move what hides the numbers, or leave a side free of it";
   }
 
  private:
+  bool given_up() const { return work_left_ < 0; }
+
   /// All circles, one eye height after another, in each the demanded distance first.
   using Circles = std::vector<Circle>;
 
@@ -110,13 +122,20 @@ class Advisor {
     return make_scene(wraps_, numbers, keys_.blind);
   }
 
-  /// Calls visit(k, circle) with what the scene's numbers show on each, until it says no.
+  /// Calls visit(k, circle) with what the scene's numbers show on each, until it says no or the
+  /// work is used up.
   template <class Visit>
-  bool each_circle(const Scene& scene, Visit visit) const {
+  bool each_circle(const Scene& scene, Visit visit) {
+    long digits = 0;
+    for (const NumberInSpace& number : scene.numbers)
+      digits += static_cast<long>(number.digits.size());
     std::size_t k = 0;
     for (const Length eye : keys_.eye_height) {
+      work_left_ -= kWorkOfSolid * digits * static_cast<long>(scene.solids.size());
       const Sightlines lines(scene, eye, {keys_.least_angle, kWidestObliquity});
       for (const Length distance : distances_) {
+        work_left_ -= kWorkOfCircle * digits;
+        if (given_up()) return false;
         Circle circle;
         for (std::size_t n = 0; n < scene.numbers.size(); ++n) {
           const NumberAround around = around_number(scene, lines, n, distance);
@@ -128,7 +147,7 @@ class Advisor {
     return true;
   }
 
-  Circles circles_of(const std::vector<SightNumber>& numbers) const {
+  Circles circles_of(const std::vector<SightNumber>& numbers) {
     Circles circles;
     each_circle(scene_of(numbers), [&](std::size_t, Circle circle) {
       circles.push_back(std::move(circle));
@@ -145,7 +164,7 @@ class Advisor {
 
   /// Whether nobody is misled anywhere, and enough of each demanded circle reads the number, with
   /// what other numbers show where there are any.
-  bool good(const std::vector<SightNumber>& numbers, const Circles& others) const {
+  bool good(const std::vector<SightNumber>& numbers, const Circles& others) {
     const auto with_others = [&](std::size_t k, Circle circle) {
       if (!others.empty()) circle.add(others[k].whole, others[k].misleads);
       return circle;
@@ -190,7 +209,7 @@ class Advisor {
     return found == numbers.end() ? nullptr : &*found;
   }
 
-  std::optional<std::string> by_moving(const std::vector<SightNumber>& numbers) const {
+  std::optional<std::string> by_moving(const std::vector<SightNumber>& numbers) {
     std::optional<std::string> best;
     double least = 1e300;
     for (std::size_t n = 0; n < numbers.size(); ++n) {
@@ -233,14 +252,14 @@ class Advisor {
     return more;
   }
 
-  std::optional<std::string> by_adding(const std::vector<SightNumber>& numbers) const {
+  std::optional<std::string> by_adding(const std::vector<SightNumber>& numbers) {
     const Circles others = circles_of(numbers);
     for (const SightNumber& one : more_numbers(numbers))
       if (good({one}, others)) return fmt::format("put the number on the {} side too", one.side);
     return std::nullopt;
   }
 
-  std::optional<std::string> by_growing(const std::vector<SightNumber>& numbers) const {
+  std::optional<std::string> by_growing(const std::vector<SightNumber>& numbers) {
     double shortest = 1e300;
     for (const SightNumber& number : numbers)
       for (const SightDigit& digit : number.digits)
@@ -260,7 +279,7 @@ class Advisor {
     return std::nullopt;
   }
 
-  std::optional<std::string> by_adding_more(const std::vector<SightNumber>& numbers) const {
+  std::optional<std::string> by_adding_more(const std::vector<SightNumber>& numbers) {
     std::vector<SightNumber> changed = numbers;
     std::string names;
     for (const SightNumber& one : more_numbers(numbers)) {
@@ -276,6 +295,7 @@ class Advisor {
   const Demand& demand_;
   Units units_;
   std::vector<Length> distances_;
+  long work_left_ = kMostWork;
 };
 
 }  // namespace
