@@ -68,7 +68,7 @@ Exit check(Terminal& terminal, const std::string& job) {
   const auto made = load(terminal, job);
   if (!made) return made.error();
   const std::vector<Finding>& findings = made->findings;
-  const std::string title = printable(made->job.title);
+  const std::string title = job_words(made->job);
   if (!made->season) {
     terminal.answer(fmt::format("{}: the job names no season, so no rule is checked.\n", title));
     return Exit::Done;

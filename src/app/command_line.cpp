@@ -89,7 +89,7 @@ class Commands {
         ->type_name("1/4")
         ->check([](const std::string& scale) {
           return read_scale(scale) ? std::string()
-                                   : printable(scale) + " is no scale from 1/20 to 1, such as 1/4";
+                                   : named(scale) + " is no scale from 1/20 to 1, such as 1/4";
         });
   }
 
@@ -156,7 +156,7 @@ std::string no_command(const CLI::App& app, const std::string& word) {
   for (const CLI::App* command : app.get_subcommands({}))
     names += (names.empty() ? "" : ", ") + command->get_name();
   return fmt::format("{}; the commands are {}",
-                     word.empty() ? "no command is given" : printable(word) + " is not a command",
+                     word.empty() ? "no command is given" : named(word) + " is not a command",
                      names);
 }
 
@@ -181,7 +181,7 @@ tl::expected<Request, std::string> read_command_line(int count, const char* cons
     // What the library says of a wrong first word, or none, does not say what there is.
     if (app.get_subcommands().empty())
       return tl::unexpected(no_command(app, count > 1 ? words[1] : ""));
-    return tl::unexpected(std::string(error.what()));
+    return tl::unexpected(named(error.what()));
   }
   return Request{loudness(), said.action};
 }

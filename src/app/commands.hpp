@@ -17,6 +17,7 @@ enum class Wanted { Everything, Patterns, Numerals, Views };
 struct Making {
   Wanted wanted = Wanted::Everything;
   std::optional<double> scale;  ///< of proof models of the covers, where they are wanted
+  std::string created = {};     ///< the date in PDF files; make_files() sets it
 };
 
 Exit new_job(Terminal& terminal, const std::string& path);

@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <condition_variable>
 #include <mutex>
-#include <stop_token>
-#include <system_error>
 #include <thread>
 #include <vector>
+
+#include "thread.hpp"
 
 namespace swathe::app {
 namespace {
@@ -14,15 +14,21 @@ namespace {
 class Crew {
  public:
   explicit Crew(const Tasks& tasks) : tasks_(tasks), worked_(tasks.count) {}
+  ~Crew() {
+    const std::lock_guard lock(mutex_);
+    stopped_ = true;
+  }
 
   void start() {
     const std::size_t cores = std::max(1u, std::thread::hardware_concurrency());
-    try {
-      for (std::size_t k = 0; k < std::min(cores, tasks_.count); ++k)
-        hands_.emplace_back([this](const std::stop_token& stop) { labour(stop); });
-    } catch (const std::system_error&) {
-      if (hands_.empty()) labour({});
+    const std::size_t wanted = std::min(cores, tasks_.count);
+    hands_.reserve(wanted);  // no thread is started that there is no room to keep
+    while (hands_.size() < wanted) {
+      auto hand = Thread::start([this] { labour(); });
+      if (!hand) break;
+      hands_.push_back(std::move(*hand));
     }
+    if (hands_.empty()) labour();
   }
 
   void tell() {
@@ -40,12 +46,12 @@ class Crew {
   }
 
  private:
-  void labour(const std::stop_token& stop) {
-    while (!stop.stop_requested()) {
+  void labour() {
+    while (true) {
       std::size_t task = 0;
       {
         const std::lock_guard lock(mutex_);
-        if (begun_ == tasks_.count) return;
+        if (stopped_ || begun_ == tasks_.count) return;
         task = begun_++;
       }
       tasks_.work(task);
@@ -63,7 +69,8 @@ class Crew {
   std::condition_variable changed_;
   std::vector<bool> worked_;
   std::size_t begun_ = 0, done_ = 0;
-  std::vector<std::jthread> hands_;  // last: they are done before the rest goes
+  bool stopped_ = false;
+  std::vector<Thread> hands_;  // last: they are done before the rest goes
 };
 
 }  // namespace

@@ -3,10 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstdlib>
 #include <filesystem>
 
-#include "creation_date.hpp"
+#include "base/print.hpp"
 #include "swathe/job/limits.hpp"
 #include "swathe/pattern/mesh.hpp"
 #include "swathe/sheet/stems.hpp"
@@ -65,9 +64,9 @@ bool wants(Wanted wanted, SheetKind kind) {
   return kind == SheetKind::Numerals;
 }
 
-std::vector<Entry> entries_of(const Made& made, const Sheets& sheets, Wanted wanted) {
-  const char* epoch = std::getenv("SOURCE_DATE_EPOCH");
-  const PdfOptions options{creation_date(epoch == nullptr ? "" : epoch)};
+std::vector<Entry> entries_of(const Made& made, const Sheets& sheets, Wanted wanted,
+                              const std::string& created) {
+  const PdfOptions options{created};
   std::vector<Entry> entries;
   for (const Sheet& sheet : sheets.list) {
     if (!wants(wanted, sheet.kind)) continue;
@@ -97,8 +96,8 @@ std::string files_text(const std::string& folder, const std::vector<Entry>& entr
   Table table(
       {{"file"}, {"pages", Column::Align::Right}, {"paper"}, {"what", Column::Align::Left, true}});
   for (const Entry& entry : entries)
-    table.add({(std::filesystem::path(folder) / entry.file.name).string(), entry.pages, entry.paper,
-               printable(entry.what)});
+    table.add({escaped((std::filesystem::path(folder) / entry.file.name).string()), entry.pages,
+               entry.paper, printable(entry.what)});
   return table.to_text();
 }
 

@@ -19,8 +19,9 @@ struct Entry {
 /// Whether a run writes sheets of that kind.
 bool wants(Wanted wanted, SheetKind kind);
 
-/// Every file that a run writes, as bytes.
-std::vector<Entry> entries_of(const Made& made, const Sheets& sheets, Wanted wanted);
+/// Every file that a run writes, as bytes; `created` is the date in its PDF files.
+std::vector<Entry> entries_of(const Made& made, const Sheets& sheets, Wanted wanted,
+                              const std::string& created);
 
 /// The table of them, for the terminal.
 std::string files_text(const std::string& folder, const std::vector<Entry>& entries);

@@ -73,7 +73,7 @@ Exit explain(Terminal& terminal, const std::string& name) {
   const std::vector<std::string> names = explained_names();
   terminal.complain(
       fmt::format("swathe: {} is neither a key of a job nor a check; the nearest known one is {}",
-                  printable(name), nearest_name(name, {names.begin(), names.end()})));
+                  named(name), nearest_name(name, {names.begin(), names.end()})));
   return Exit::WrongInput;
 }
 

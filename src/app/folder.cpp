@@ -9,6 +9,8 @@
 #include <cstring>
 #include <filesystem>
 
+#include "text.hpp"
+
 namespace swathe::app {
 namespace {
 
@@ -20,9 +22,9 @@ bool is_folder(const std::string& path) {
 std::string not_made(const std::string& path, int error) {
   struct stat info {};
   if (::lstat(path.c_str(), &info) == 0 && !S_ISDIR(info.st_mode))
-    return fmt::format("{} is {}, a folder was expected", path,
+    return fmt::format("{} is {}, a folder was expected", named(path),
                        S_ISLNK(info.st_mode) ? "a link that leads to no folder" : "a file");
-  return fmt::format("the folder {} cannot be made: {}", path, std::strerror(error));
+  return fmt::format("the folder {} cannot be made: {}", named(path), std::strerror(error));
 }
 
 }  // namespace
@@ -45,8 +47,8 @@ tl::expected<Folder, std::string> Folder::make(const std::string& path) {
   }
   folder.handle_ = Handle(::open(folder.path_.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
   if (!folder.handle_)
-    return tl::unexpected(
-        fmt::format("the folder {} cannot be opened: {}", folder.path_, std::strerror(errno)));
+    return tl::unexpected(fmt::format("the folder {} cannot be opened: {}",
+                                      app::named(folder.path_), std::strerror(errno)));
   return folder;
 }
 
@@ -58,7 +60,7 @@ Folder::~Folder() {
 }
 
 std::string Folder::named(const std::string& file) const {
-  return (std::filesystem::path(path_) / file).string();
+  return app::named((std::filesystem::path(path_) / file).string());
 }
 
 }  // namespace swathe::app

@@ -18,7 +18,7 @@ class Folder {
   ~Folder();  ///< takes back the folders it made, unless kept
 
   int get() const { return handle_.get(); }
-  /// The folder's name and a file in it, for people.
+  /// The folder's name and a file in it, for people: escaped.
   std::string named(const std::string& file) const;
   void keep() { made_.clear(); }
 

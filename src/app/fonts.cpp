@@ -1,6 +1,5 @@
 #include <fmt/format.h>
 
-#include <cstdlib>
 #include <filesystem>
 
 #include "commands.hpp"
@@ -154,7 +153,8 @@ Outcome<FaceSpecimen> specimen_of(const BundledFace& bundled, const Wish& wish) 
 }
 
 /// The faces on a sheet, put into the folder.
-Exit write_sheet(Terminal& terminal, const Wish& wish, const std::string& folder) {
+Exit write_sheet(Terminal& terminal, const Wish& wish, const std::string& folder,
+                 const std::string& created) {
   std::vector<FaceSpecimen> faces;
   for (const BundledFace& bundled : bundled_faces()) {
     auto specimen = specimen_of(bundled, wish);
@@ -175,8 +175,7 @@ Exit write_sheet(Terminal& terminal, const Wish& wish, const std::string& folder
       {fmt::format("shortest digit {} high, the least of {}; not at full size",
                    exact(wish.season.numerals_height->value, wish.units), wish.season.name)},
       stroke ? stroke->value.mm() : inches(0.5).mm(), wish.paper, wish.units, *labels);
-  const char* epoch = std::getenv("SOURCE_DATE_EPOCH");
-  const PdfOptions options{creation_date(epoch == nullptr ? "" : epoch)};
+  const PdfOptions options{created};
   const HeldInterrupts held;
   if (const auto put =
           put_files(folder, {{sheet.stem + ".pdf", to_pdf(sheet, *labels, options)}}, held);
@@ -185,13 +184,19 @@ Exit write_sheet(Terminal& terminal, const Wish& wish, const std::string& folder
     return Exit::MachineFailed;
   }
   terminal.say(fmt::format("{}: each face with its number\n",
-                           (std::filesystem::path(folder) / "faces.pdf").string()));
+                           named((std::filesystem::path(folder) / "faces.pdf").string())));
   return Exit::Done;
 }
 
 }  // namespace
 
 Exit fonts(Terminal& terminal, const std::string& job, const std::string& folder) {
+  const auto created =
+      folder.empty() ? tl::expected<std::string, std::string>() : creation_date_asked_for();
+  if (!created) {
+    terminal.complain("swathe: " + created.error());
+    return Exit::WrongInput;
+  }
   const auto wish = wish_of(terminal, job);
   if (!wish) return wish.error();
   const auto table = measure(*wish);
@@ -214,7 +219,7 @@ Exit fonts(Terminal& terminal, const std::string& job, const std::string& folder
                     "digit. wide enough: the share of the strokes' length that is. 5 widest: "
                     "ink of the widest digit five times.");
   terminal.answer(text);
-  return folder.empty() ? Exit::Done : write_sheet(terminal, *wish, folder);
+  return folder.empty() ? Exit::Done : write_sheet(terminal, *wish, folder, *created);
 }
 
 }  // namespace swathe::app

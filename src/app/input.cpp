@@ -11,6 +11,7 @@
 #include <filesystem>
 
 #include "handle.hpp"
+#include "text.hpp"
 
 namespace swathe::app {
 namespace {
@@ -21,20 +22,22 @@ constexpr const char* kStandardInput = "-";
 /// for the job; a font behind a pipe would keep us waiting for good.
 enum class Accept { AnyFile, PlainFile };
 
+std::string unreadable(int error) {
+  return fmt::format("cannot be read: {}, expected a readable file", std::strerror(error));
+}
+
 Outcome<std::string> read_all(int file, const std::string& name) {
   std::string bytes;
   std::array<char, 1 << 16> part;
   while (true) {
     const ssize_t got = ::read(file, part.data(), part.size());
     if (got < 0 && errno == EINTR) continue;
-    if (got < 0)
-      return refuse(Why::Missing, fmt::format("cannot be read: {}", std::strerror(errno)), {name});
+    if (got < 0) return refuse(Why::Missing, unreadable(errno), {name});
     if (got == 0) return bytes;
     bytes.append(part.data(), static_cast<std::size_t>(got));
     if (bytes.size() > kLargestInput)
       return refuse(Why::TooLarge,
-                    fmt::format("is larger than {} MiB, which no file of this kind should be",
-                                kLargestInput >> 20),
+                    fmt::format("is larger than expected: at most {} MiB", kLargestInput >> 20),
                     {name});
   }
 }
@@ -43,15 +46,13 @@ Outcome<std::string> read_file(const std::string& path, Accept accept) {
   const int flags =
       O_RDONLY | O_CLOEXEC | O_NOCTTY | (accept == Accept::PlainFile ? O_NONBLOCK : 0);
   const Handle file(::open(path.c_str(), flags));
-  if (!file)
-    return refuse(Why::Missing, fmt::format("cannot be read: {}", std::strerror(errno)), {path});
+  if (!file) return refuse(Why::Missing, unreadable(errno), {path});
   struct stat info {};
-  if (::fstat(file.get(), &info) != 0)
-    return refuse(Why::Missing, fmt::format("cannot be read: {}", std::strerror(errno)), {path});
+  if (::fstat(file.get(), &info) != 0) return refuse(Why::Missing, unreadable(errno), {path});
   if (S_ISDIR(info.st_mode))
     return refuse(Why::Missing, "is a folder, a file was expected", {path});
   if (accept == Accept::PlainFile && !S_ISREG(info.st_mode))
-    return refuse(Why::Missing, "is not a plain file", {path});
+    return refuse(Why::Missing, "is a device or a pipe, a plain file was expected", {path});
   return read_all(file.get(), path);
 }
 
@@ -68,11 +69,13 @@ Outcome<JobText> read_job_text(const std::string& path) {
 ReadFile reader_beside(const std::string& job_path) {
   const std::filesystem::path folder =
       job_path == kStandardInput ? "" : std::filesystem::path(job_path).parent_path();
-  return [folder](const std::string& path) {
+  const std::string counted =
+      folder.empty() ? "" : fmt::format("; paths count from {}", named(folder.string()));
+  return [folder, counted](const std::string& path) {
     auto bytes = read_file((folder / path).string(), Accept::PlainFile);
     if (!bytes)  // it will stand at the key that names the file
       for (Refusal& refusal : bytes.error())
-        refusal.sentence = fmt::format("{} {}", path, refusal.sentence);
+        refusal.sentence = fmt::format("{} {}{}", named(path), refusal.sentence, counted);
     return bytes;
   };
 }

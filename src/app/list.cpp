@@ -54,7 +54,7 @@ class ListText {
       colours += (colours.empty() ? "" : ", ") + colour.name;
     return paragraph(
         "", fmt::format("{}: what to cut and buy for {} ({}{}). Lengths in {}.",
-                        printable(made_.job.title), count_of(sets(), "set", "sets"),
+                        job_words(made_.job), count_of(sets(), "set", "sets"),
                         made_.job.cloth.fixing == Fixing::QuickChange ? "covers " : "",
                         printable(colours), made_.job.units == Units::Inches ? "inches" : "mm"));
   }

@@ -7,6 +7,7 @@
 #include "input.hpp"
 #include "swathe/make/make.hpp"
 #include "swathe/type/faces.hpp"
+#include "text.hpp"
 
 namespace swathe::app {
 namespace {
@@ -19,6 +20,10 @@ std::optional<std::string> damaged_face() {
 }
 
 }  // namespace
+
+std::string job_words(const Job& job) {
+  return printable(job.title.empty() ? job.source : job.title);
+}
 
 tl::expected<Made, Exit> load(Terminal& terminal, const std::string& job) {
   const auto text = read_job_text(job);
@@ -35,7 +40,8 @@ tl::expected<Made, Exit> load(Terminal& terminal, const std::string& job) {
     terminal.complain(made.error());
     return tl::unexpected(Exit::WrongInput);
   }
-  terminal.detail(fmt::format("{}: {} bumpers, season {}", text->name, made->patterns.size(),
+  for (const Notice& notice : made->notices) terminal.say(to_text(notice));
+  terminal.detail(fmt::format("{}: {} bumpers, season {}", named(text->name), made->patterns.size(),
                               made->season ? made->season->name : "none"));
   return std::move(*made);
 }

@@ -13,4 +13,7 @@ namespace swathe::app {
 /// an exit status.
 tl::expected<Made, Exit> load(Terminal& terminal, const std::string& job);
 
+/// What to call a job in a sentence: its title, or its file's name where it has none. Printable.
+std::string job_words(const Job& job);
+
 }  // namespace swathe::app

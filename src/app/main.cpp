@@ -11,6 +11,7 @@
 
 #include "command_line.hpp"
 #include "guard.hpp"
+#include "thread.hpp"
 
 namespace {
 
@@ -60,5 +61,10 @@ int main(int count, char** words) {
   hold_standard_files();
   (void)std::signal(SIGXFSZ, SIG_IGN);  // a file size limit is then an error like a full disk
   Terminal terminal;
-  return static_cast<int>(run(count, words, terminal));
+  auto exit = Exit::MachineFailed;
+  if (!swathe::app::run_with_ample_stack([&] { exit = run(count, words, terminal); }))
+    terminal.complain(
+        "swathe: the limit on stacks is too small and no thread can be had, expected at least 8192 "
+        "KiB: run \"ulimit -s 8192\" first");
+  return static_cast<int>(exit);
 }

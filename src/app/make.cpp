@@ -6,8 +6,10 @@
 #include <utility>
 
 #include "commands.hpp"
+#include "creation_date.hpp"
 #include "crew.hpp"
 #include "folder.hpp"
+#include "folder_name.hpp"
 #include "guard.hpp"
 #include "make_job.hpp"
 #include "text.hpp"
@@ -19,17 +21,29 @@ namespace {
 tl::expected<std::vector<std::string>, std::string> folders_of(const std::vector<std::string>& jobs,
                                                                const std::string& folder) {
   std::vector<std::string> folders;
-  std::map<std::string, std::string> taken;
+  std::map<std::u32string, std::size_t> taken;
   for (const std::string& job : jobs) {
     if (job == "-")
       return tl::unexpected<std::string>(
           "- is standard input, which has no name for a folder: make it alone, or from a file");
     const std::string stem = std::filesystem::path(job).stem().string();
+    if (const auto fault = folder_name_fault(stem))
+      return tl::unexpected(
+          fmt::format("{} would go into a folder called \"{}\", and not every disk takes that: it "
+                      "{}; expected a name like heron.toml: rename the job file, or make it alone",
+                      named(job), named(stem), *fault));
     folders.push_back((std::filesystem::path(folder) / stem).string());
-    const auto [other, fresh] = taken.emplace(stem, job);
-    if (!fresh)
-      return tl::unexpected(fmt::format("{} and {} would both go into {}: rename one of them",
-                                        other->second, job, folders.back()));
+    const auto [other, fresh] = taken.emplace(folder_name_key(stem), folders.size() - 1);
+    if (fresh) continue;
+    const std::string& theirs = folders[other->second];
+    return tl::unexpected(
+        theirs == folders.back()
+            ? fmt::format("{} and {} would both go into {}: rename one of them",
+                          named(jobs[other->second]), named(job), named(theirs))
+            : fmt::format("{} and {} would go into {} and {}, one folder on many disks: rename one "
+                          "of them",
+                          named(jobs[other->second]), named(job), named(theirs),
+                          named(folders.back())));
   }
   return folders;
 }
@@ -89,7 +103,14 @@ Exit make_many(Terminal& terminal, const std::vector<std::string>& jobs, const s
 }  // namespace
 
 Exit make_files(Terminal& terminal, const std::vector<std::string>& jobs, const std::string& folder,
-                const Making& making) {
+                const Making& asked) {
+  const auto created = creation_date_asked_for();
+  if (!created) {
+    terminal.complain("swathe: " + created.error());
+    return Exit::WrongInput;
+  }
+  Making making = asked;
+  making.created = *created;
   if (jobs.size() == 1) return make_job(terminal, jobs.front(), folder, making);
   return make_many(terminal, jobs, folder, making);
 }

@@ -26,7 +26,31 @@ std::string verdict_line(const Made& made, const std::string& job) {
   std::string line;
   if (failed > 0) line = count_of(failed, "rule is", "rules are") + " not met";
   if (warned > 0) line += (failed > 0 ? ", " : "") + count_of(warned, "warning", "warnings");
-  return fmt::format("{}; see: swathe check {}\n", line, job);
+  return fmt::format("{}; see: swathe check {}\n", line, named(job));
+}
+
+/// Why there is nothing of the number to make, each reason at its key.
+Refusals no_numerals(const Made& made, Wanted wanted) {
+  const char* what = wanted == Wanted::Views ? "views of it" : "numeral sheets";
+  if (!made.numerals)
+    return {{Why::Missing,
+             fmt::format("the job has no number, so there are no {}, expected job.number, like "
+                         "\"20486\"",
+                         what),
+             made.job.places.of("job")}};
+  Refusals reasons;
+  for (const NumeralMisfit& misfit : made.numerals->misfits)
+    reasons.push_back({Why::DoesNotFit,
+                       fmt::format("the number does not fit on side \"{}\", so there are no {}: {}",
+                                   misfit.side, what, misfit.advice),
+                       made.job.places.of("job.number")});
+  if (reasons.empty())
+    return {{Why::Missing,
+             fmt::format("the number has no place, so there are no {}, expected numerals.sides "
+                         "with a side in it, or \"auto\"",
+                         what),
+             made.job.places.of("numerals.sides")}};
+  return reasons;
 }
 
 tl::expected<void, Trouble> put(const std::string& folder, const std::vector<Entry>& entries,
@@ -47,11 +71,9 @@ Exit make_job(Terminal& terminal, const std::string& job, const std::string& fol
   auto sheets = sheets_of(terminal, *made);
   if (!sheets) return sheets.error();
   if (making.scale && !add_models(terminal, *made, *sheets, *making.scale)) return Exit::WrongInput;
-  const std::vector<Entry> entries = entries_of(*made, *sheets, making.wanted);
+  const std::vector<Entry> entries = entries_of(*made, *sheets, making.wanted, making.created);
   if (entries.empty()) {
-    terminal.complain(
-        fmt::format("{}:1:1: the job has no number, so there are no {}", job,
-                    making.wanted == Wanted::Views ? "views of it" : "numeral sheets"));
+    terminal.complain(no_numerals(*made, making.wanted));
     return Exit::WrongInput;
   }
   if (const auto done = put(folder, entries, among); !done) {
@@ -66,7 +88,7 @@ Exit make_job(Terminal& terminal, const std::string& job, const std::string& fol
   if (wants(making.wanted, SheetKind::Book)) talk += shopping_text(*made) + "\n";
   if (among == nullptr) talk += kPrintWords;
   talk += verdict_line(*made, job);
-  if (among != nullptr && !talk.empty()) talk = fmt::format("{}:\n{}", job, talk);
+  if (among != nullptr && !talk.empty()) talk = fmt::format("{}:\n{}", named(job), talk);
   if (!talk.empty()) terminal.say(talk);
   return Exit::Done;
 }

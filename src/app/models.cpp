@@ -26,12 +26,29 @@ std::string smaller_model_text(const Made& made, const Sheets& sheets, double sc
   return "";
 }
 
+namespace {
+
+/// "expected a smaller scale, such as 1/8"
+std::string smaller_scale(const Made& made, const Face& labels, double scale) {
+  const int most = static_cast<int>(1 / kLeastModel);
+  for (int parts = static_cast<int>(1 / scale) + 1; parts <= most; ++parts) {
+    bool fit = true;
+    for (std::size_t b = 0; fit && b < made.patterns.size(); ++b)
+      fit = !model_sheet(made, b, 1.0 / parts, labels).pages.empty();
+    if (fit) return "expected a smaller scale, such as " + scale_words(1.0 / parts);
+  }
+  return "expected none: no scale makes models that fit";
+}
+
+}  // namespace
+
 bool add_models(Terminal& terminal, const Made& made, Sheets& sheets, double scale) {
   for (std::size_t b = 0; b < made.patterns.size(); ++b) {
     Sheet model = model_sheet(made, b, scale, sheets.labels);
     if (model.pages.empty()) {
-      terminal.complain(fmt::format("swathe: --scale {}: bumper {} fits no sheet of card so large",
-                                    scale_words(scale), printable(made.patterns[b].bumper)));
+      terminal.complain(fmt::format(
+          "swathe: --scale {}: bumper {} fits no sheet of card so large, {}", scale_words(scale),
+          printable(made.patterns[b].bumper), smaller_scale(made, sheets.labels, scale)));
       return false;
     }
     sheets.list.push_back(std::move(model));

@@ -4,6 +4,7 @@
 
 #include "commands.hpp"
 #include "output.hpp"
+#include "text.hpp"
 
 namespace swathe::app {
 
@@ -21,7 +22,7 @@ Exit new_job(Terminal& terminal, const std::string& path) {
     return put.error().exists ? Exit::WrongInput : Exit::MachineFailed;
   }
   terminal.say(fmt::format("Written: {}\nPut your own measures in, then run: swathe make {} -o out",
-                           path, path));
+                           named(path), named(path)));
   return Exit::Done;
 }
 

@@ -14,6 +14,7 @@
 
 #include "folder.hpp"
 #include "stage.hpp"
+#include "text.hpp"
 
 namespace swathe::app {
 namespace {
@@ -22,11 +23,24 @@ tl::unexpected<Trouble> trouble(std::string sentence) {
   return tl::unexpected(Trouble{std::move(sentence), false});
 }
 
-/// What stands where a file is to go and is not a file, in words.
+/// Whether the user has closed a file to writing: for root too, whom the system lets write.
+bool is_read_only(const Folder& folder, const std::string& name, const struct stat& info) {
+  constexpr mode_t kAnyWrite = S_IWUSR | S_IWGRP | S_IWOTH;
+  return (info.st_mode & kAnyWrite) == 0 ||
+         ::faccessat(folder.get(), name.c_str(), W_OK, AT_EACCESS) != 0;
+}
+
+/// What stands where a file is to go and may not be replaced, in words.
 std::optional<std::string> in_the_way(const Folder& folder, const std::string& name) {
   struct stat info {};
   if (::fstatat(folder.get(), name.c_str(), &info, AT_SYMLINK_NOFOLLOW) != 0) return {};
-  if (S_ISREG(info.st_mode)) return {};
+  if (S_ISREG(info.st_mode)) {
+    if (!is_read_only(folder, name, info)) return {};
+    return fmt::format(
+        "{} is read-only and would be replaced; make it writable, or write into "
+        "another folder",
+        folder.named(name));
+  }
   const char* what = S_ISLNK(info.st_mode)   ? "a link"
                      : S_ISDIR(info.st_mode) ? "a folder"
                                              : "not a plain file";
@@ -74,7 +88,7 @@ tl::expected<void, Trouble> put_new_file(const std::string& path, const std::str
   const std::filesystem::path whole(path);
   const std::string name = whole.filename().string();
   if (name.empty() || name == "." || name == "..")
-    return trouble(path + " names a folder, a file was expected");
+    return trouble(named(path) + " names a folder, a file was expected");
   auto folder = Folder::make(whole.parent_path().string());
   if (!folder) return trouble(folder.error());
   auto stage = Stage::open(*folder);
@@ -82,9 +96,9 @@ tl::expected<void, Trouble> put_new_file(const std::string& path, const std::str
   if (auto written = write_all(*stage, {{name, bytes}}, interrupts); !written) return written;
   folder->keep();
   const int error = stage->move_new(name);
-  if (error == EEXIST) return tl::unexpected(Trouble{path + " is there already", true});
+  if (error == EEXIST) return tl::unexpected(Trouble{named(path) + " is there already", true});
   if (error != 0)
-    return trouble(fmt::format("{} cannot be put in place: {}", path, std::strerror(error)));
+    return trouble(fmt::format("{} cannot be put in place: {}", named(path), std::strerror(error)));
   ::fsync(folder->get());
   return {};
 }

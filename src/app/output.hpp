@@ -17,7 +17,7 @@
 // Trouble on the way, or an interrupt (SIGINT, SIGTERM, SIGHUP, SIGQUIT: held back until we have
 // tidied), takes the hidden folder away again. Only a run that is killed outright leaves it; its
 // owner holds a lock on it that dies with it, so the next run can tell such a folder from that of
-// a run still at work, and removes it.
+// a run still at work, and removes it; it knows it for one of ours by a file in it, our mark.
 namespace swathe::app {
 
 struct OutputFile {
@@ -34,9 +34,9 @@ struct Trouble {
 /// Writes all files into the folder, which is made where it is missing; each replaces a file of
 /// that name.
 ///
-/// Trouble: the folder cannot be made, opened or written; a link, folder or device stands in a
-/// file's place; the disk is full. Nothing is replaced then, but for a rename that fails after
-/// others have been done (the sentence says so). An interrupt that waits is one, too.
+/// Trouble: the folder cannot be made, opened or written; a link, folder, device or read-only file
+/// stands in a file's place; the disk is full. Nothing is replaced then, but for a rename that
+/// fails after others have been done (the sentence says so). An interrupt that waits is one, too.
 tl::expected<void, Trouble> put_files(const std::string& folder,
                                       const std::vector<OutputFile>& files,
                                       const HeldInterrupts& interrupts);

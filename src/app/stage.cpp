@@ -8,6 +8,7 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <array>
 #include <cerrno>
 #include <cstdio>
 #include <cstring>
@@ -18,7 +19,13 @@ namespace swathe::app {
 namespace {
 
 constexpr std::string_view kPrefix = ".swathe-stage-";
+constexpr mode_t kMode = 0700;
 constexpr int kTries = 1000;
+// A file in the stage that says whose it is. Files that are to be written are never called that.
+constexpr const char* kMark = ".stage-of-swathe";
+constexpr std::string_view kMarkText =
+    "swathe writes files here before they go to their places.\n"
+    "It takes this folder away, with all files in it, when it runs next.\n";
 
 Handle open_folder(int in, const std::string& name) {
   return Handle(::openat(in, name.c_str(), O_RDONLY | O_DIRECTORY | O_NOFOLLOW | O_CLOEXEC));
@@ -35,11 +42,30 @@ std::vector<std::string> names_in(int folder) {
   return names;
 }
 
-/// Only files can be in a stage; anything else is not ours and stays.
+/// Only files can be in a stage; anything else is not ours and stays. The mark goes last.
 void remove_stage(int in, const std::string& name, int stage,
                   const std::vector<std::string>& files) {
-  for (const std::string& file : files) ::unlinkat(stage, file.c_str(), 0);
+  for (const std::string& file : files)
+    if (file != kMark) ::unlinkat(stage, file.c_str(), 0);
+  ::unlinkat(stage, kMark, 0);
   ::unlinkat(in, name.c_str(), AT_REMOVEDIR);
+}
+
+/// Whether the mark stands in a folder, word for word: else somebody else made it.
+bool has_mark(int stage) {
+  const Handle file(::openat(stage, kMark, O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC));
+  std::array<char, kMarkText.size() + 1> text;
+  const ssize_t got = file ? ::read(file.get(), text.data(), text.size()) : -1;
+  return got >= 0 && std::string_view(text.data(), static_cast<std::size_t>(got)) == kMarkText;
+}
+
+/// A run that was killed before it had set its mark, or after it had taken it away, leaves a folder
+/// with our kind of name, for us alone, and empty.
+bool may_be_unmarked(const std::string& name, int stage) {
+  const std::string_view numbers = std::string_view(name).substr(kPrefix.size());
+  struct stat info {};
+  return numbers.find_first_not_of("0123456789-") == numbers.npos && ::fstat(stage, &info) == 0 &&
+         (info.st_mode & 07777) == kMode && info.st_uid == ::geteuid();
 }
 
 bool lock(const Handle& folder) { return ::flock(folder.get(), LOCK_EX | LOCK_NB) == 0; }
@@ -48,7 +74,11 @@ void remove_stale(int folder) {
   for (const std::string& name : names_in(folder)) {
     if (!name.starts_with(kPrefix)) continue;
     const Handle stage = open_folder(folder, name);
-    if (stage && lock(stage)) remove_stage(folder, name, stage.get(), names_in(stage.get()));
+    if (!stage || !lock(stage)) continue;
+    if (has_mark(stage.get()))
+      remove_stage(folder, name, stage.get(), names_in(stage.get()));
+    else if (may_be_unmarked(name, stage.get()))
+      ::unlinkat(folder, name.c_str(), AT_REMOVEDIR);  // does nothing where anything is in it
   }
 }
 
@@ -81,7 +111,7 @@ tl::expected<Stage, std::string> Stage::open(const Folder& folder) {
   int error = EEXIST;
   for (int attempt = 0; attempt < kTries && error == EEXIST; ++attempt) {
     std::string name = fmt::format("{}{}-{}", kPrefix, ::getpid(), attempt);
-    if (::mkdirat(folder.get(), name.c_str(), 0700) != 0) {
+    if (::mkdirat(folder.get(), name.c_str(), kMode) != 0) {
       error = errno;
       continue;
     }
@@ -90,7 +120,8 @@ tl::expected<Stage, std::string> Stage::open(const Folder& folder) {
     const bool ours = stage.handle_ && (lock(stage.handle_) || errno != EWOULDBLOCK);
     if (!ours || !stands(folder.get(), name, stage.handle_)) continue;
     stage.name_ = std::move(name);
-    return stage;
+    if ((error = stage.put(kMark, kMarkText)) == 0) return stage;
+    break;
   }
   return tl::unexpected(
       fmt::format("nothing can be written into {}: {}", folder.named(""), std::strerror(error)));
@@ -112,13 +143,17 @@ tl::expected<void, std::string> Stage::write(const std::string& name, const std:
         fmt::format("{} cannot be written: {}", folder_->named(name), std::strerror(error)));
   };
   begun_.push_back(name);
+  if (const int error = put(name, bytes)) return fault(error);
+  return {};
+}
+
+int Stage::put(const std::string& name, std::string_view bytes) {
   Handle file(::openat(handle_.get(), name.c_str(),
                        O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, 0666));
-  if (!file) return fault(errno);
-  if (const int error = write_all(file.get(), bytes)) return fault(error);
-  if (::fsync(file.get()) != 0) return fault(errno);
-  if (::close(file.release()) != 0) return fault(errno);
-  return {};
+  if (!file) return errno;
+  if (const int error = write_all(file.get(), bytes)) return error;
+  if (::fsync(file.get()) != 0) return errno;
+  return ::close(file.release()) == 0 ? 0 : errno;
 }
 
 int Stage::move_over(const std::string& name) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <tl/expected.hpp>
 #include <vector>
 
@@ -13,8 +14,8 @@ namespace swathe::app {
 /// run lives; removed with all that is still in it when it goes.
 class Stage {
  public:
-  /// Removes what killed runs left behind, then makes a stage of its own. Requires: the folder
-  /// outlives the stage. The error is a sentence.
+  /// Removes what killed runs left behind, known by the mark that they set in it, then makes a
+  /// stage of its own. Requires: the folder outlives the stage. The error is a sentence.
   static tl::expected<Stage, std::string> open(const Folder& folder);
   Stage(Stage&& other) noexcept;
   ~Stage();
@@ -28,6 +29,9 @@ class Stage {
 
  private:
   explicit Stage(const Folder& folder) : folder_(&folder) {}
+  /// A new file in the stage, whole and on the disk. 0, or errno.
+  int put(const std::string& name, std::string_view bytes);
+
   const Folder* folder_;
   std::string name_;
   Handle handle_;

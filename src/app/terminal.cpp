@@ -1,7 +1,9 @@
 #include "terminal.hpp"
 
+#include <fmt/format.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <cstdlib>
 #include <cstring>
@@ -39,7 +41,7 @@ Terminal::Terminal() {
 
 Terminal Terminal::keeping(std::string_view subject) const {
   Terminal other = *this;
-  other.subject_ = printable(subject) + ": ";
+  other.subject_ = named(subject) + ": ";
   other.keeps_ = true;
   return other;
 }
@@ -91,7 +93,11 @@ void Terminal::complain(std::string_view text) { talk(text); }
 
 void Terminal::complain(const Refusals& refusals) {
   std::string lines;
-  for (const Refusal& refusal : refusals) lines += to_text(refusal) + '\n';
+  const std::size_t told = std::min(refusals.size(), kMostTold);
+  for (std::size_t k = 0; k < told; ++k) lines += to_text(refusals[k]) + '\n';
+  if (told < refusals.size())
+    lines += fmt::format("{}: and {}; mend these first\n", named(refusals[told].place.file),
+                         count_of(refusals.size() - told, "more fault", "more faults"));
   talk(lines);
 }
 

@@ -10,6 +10,9 @@ namespace swathe::app {
 
 enum class Loudness { Quiet, Normal, Verbose };
 
+/// More faults than these at once help nobody.
+inline constexpr std::size_t kMostTold = 50;
+
 enum class Paint { Plain, Good, Doubtful, Bad };
 
 /// Where a run speaks: the answer goes to standard output, the talk to standard error.
@@ -26,11 +29,11 @@ class Terminal {
 
   void set_loudness(Loudness loudness) { loudness_ = loudness; }
 
-  void answer(std::string_view text);    ///< what was asked for, quiet or not
-  void say(std::string_view text);       ///< talk; not when quiet
-  void detail(std::string_view text);    ///< talk; only when verbose
-  void complain(std::string_view text);  ///< what went wrong, quiet or not
-  void complain(const Refusals& refusals);
+  void answer(std::string_view text);        ///< what was asked for, quiet or not
+  void say(std::string_view text);           ///< talk; not when quiet
+  void detail(std::string_view text);        ///< talk; only when verbose
+  void complain(std::string_view text);      ///< what went wrong, quiet or not
+  void complain(const Refusals& refusals);   ///< the first kMostTold, and how many more there are
   void out_of_memory() noexcept;             ///< a complaint that takes no memory
   static void say_out_of_memory() noexcept;  ///< the same where there is no terminal
 

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "base/print.hpp"
+
 namespace swathe::app {
 namespace {
 
@@ -66,15 +68,16 @@ std::string paragraph(std::string_view head, std::string_view text, std::size_t 
 
 std::string printable(std::string_view text) {
   std::string out;
-  for (const char c : text) {
-    const auto byte = static_cast<unsigned char>(c);
-    if ((byte < 0x20 && c != '\n') || byte == 0x7F)
-      out += fmt::format("\\x{:02x}", byte);
-    else
-      out += c;
+  while (true) {
+    const auto end = text.find('\n');
+    out += escaped(text.substr(0, end));
+    if (end == std::string_view::npos) return out;
+    out += '\n';
+    text.remove_prefix(end + 1);
   }
-  return out;
 }
+
+std::string named(std::string_view name) { return quoted_name(name); }
 
 std::string count_of(std::size_t count, std::string_view one, std::string_view many) {
   return fmt::format("{} {}", count, count == 1 ? one : many);

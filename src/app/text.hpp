@@ -21,9 +21,13 @@ std::vector<std::string> wrap(std::string_view text, std::size_t columns);
 /// A paragraph: the first line begins with `head`, later ones with as many spaces.
 std::string paragraph(std::string_view head, std::string_view text, std::size_t columns = kColumns);
 
-/// Control characters written out ("\x1b"), so that no text of a job or a file name can steer the
-/// terminal. Line ends stay.
+/// What cannot be printed written out ("\x1b"), so that no text of a job can steer the terminal.
+/// Line ends stay.
 std::string printable(std::string_view text);
+
+/// A word of the command line or the name of a file, of any bytes, as it may stand in a message: on
+/// one line, and not longer than one can read.
+std::string named(std::string_view name);
 
 /// "1 page", "3 pages".
 std::string count_of(std::size_t count, std::string_view one, std::string_view many);

@@ -2,11 +2,22 @@
 
 #include <fmt/format.h>
 
+#include "base/print.hpp"
+#include "swathe/base/notice.hpp"
+
 namespace swathe {
 
-std::string to_text(const Refusal& refusal) {
-  return fmt::format("{}:{}:{}: {}", refusal.place.file, refusal.place.line, refusal.place.column,
-                     refusal.sentence);
+namespace {
+
+std::string at_place(const Place& place, const std::string& sentence) {
+  return fmt::format("{}:{}:{}: {}", quoted_name(place.file), place.line, place.column,
+                     escaped(sentence));
 }
+
+}  // namespace
+
+std::string to_text(const Refusal& refusal) { return at_place(refusal.place, refusal.sentence); }
+
+std::string to_text(const Notice& notice) { return at_place(notice.place, notice.sentence); }
 
 }  // namespace swathe

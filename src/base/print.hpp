@@ -7,13 +7,47 @@
 
 namespace swathe {
 
-/// How many characters a text has; nothing where one of them cannot stand in a line of print: a
-/// control, a line break, a mark that turns the direction of writing.
+/// How much of a file's name a message quotes, in characters.
+inline constexpr std::size_t kMostQuoted = 240;
+
+/// One character of a text, or a byte that belongs to none.
+struct Character {
+  std::string_view bytes;
+  std::optional<char32_t> code;  ///< nothing: no UTF-8
+};
+
+/// Takes one off the front of a text, of any bytes, that is not empty.
+/// Source: RFC 3629, section 4.
+Character take_character(std::string_view& text);
+
+/// Whether a character can stand in a line of print. What cannot: controls, line breaks, format
+/// characters (such as those that turn the direction of writing), what has no width, and code
+/// points that are no characters.
+bool is_printable(char32_t code);
+
+/// How many characters a text has.
 ///
 /// Requires: UTF-8.
-std::optional<int> printable_characters(std::string_view text);
+int characters_in(std::string_view text);
 
-/// A text as it may stand in a sentence: its first characters, what cannot be printed as "?".
+/// The first character of a text that cannot be printed; nothing where all can.
+///
+/// Requires: UTF-8.
+std::optional<char32_t> first_unprintable(std::string_view text);
+
+/// "U+200B"
+std::string code_words(char32_t code);
+
+/// A text as it may stand in a sentence: its first characters, what cannot be printed as "?"; "…"
+/// stands for the rest.
 std::string clip(std::string_view text, std::size_t most_characters = 40);
+
+/// Bytes of any kind on one line of print: what is no UTF-8 or cannot be printed is written out,
+/// "\x1b". The same bytes where everything can be printed.
+std::string escaped(std::string_view bytes);
+
+/// The name of a file, of any bytes, as it may stand in a message: escaped; "…" stands for the
+/// middle of one that is longer than `most_characters`.
+std::string quoted_name(std::string_view name, std::size_t most_characters = kMostQuoted);
 
 }  // namespace swathe

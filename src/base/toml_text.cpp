@@ -3,6 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <charconv>
+#include <cstdint>
+#include <utility>
 
 #include "base/print.hpp"
 #include "swathe/base/limits.hpp"
@@ -27,6 +30,33 @@ int line_too_deep(std::string_view text) {
     text.remove_prefix(end == std::string_view::npos ? text.size() : end + 1);
   }
   return 0;
+}
+
+std::string utf8(char32_t code) {
+  const auto byte = [](char32_t bits) {
+    return static_cast<char>(static_cast<unsigned char>(bits));
+  };
+  if (code < 0x80) return {byte(code)};
+  if (code < 0x800) return {byte(0xc0 | code >> 6), byte(0x80 | (code & 0x3f))};
+  if (code < 0x10000)
+    return {byte(0xe0 | code >> 12), byte(0x80 | (code >> 6 & 0x3f)), byte(0x80 | (code & 0x3f))};
+  return {byte(0xf0 | code >> 18), byte(0x80 | (code >> 12 & 0x3f)),
+          byte(0x80 | (code >> 6 & 0x3f)), byte(0x80 | (code & 0x3f))};
+}
+
+/// Whether an escape of that character stands at the start: \u and four digits, or \U and eight;
+/// the five short ones of TOML too.
+bool escape_starts(std::string_view text, char32_t code) {
+  constexpr std::pair<char, char32_t> kShort[] = {
+      {'b', 0x8}, {'t', 0x9}, {'n', 0xa}, {'f', 0xc}, {'r', 0xd}};
+  if (text.size() < 2) return false;
+  for (const auto& [letter, means] : kShort)
+    if (text[1] == letter) return code == means;
+  const std::size_t digits = text[1] == 'u' ? 4 : text[1] == 'U' ? 8 : 0;
+  if (digits == 0 || text.size() < 2 + digits) return false;
+  std::uint32_t value = 0;
+  const char* end = text.data() + 2 + digits;
+  return std::from_chars(text.data() + 2, end, value, 16).ptr == end && value == code;
 }
 
 }  // namespace
@@ -61,10 +91,49 @@ Place PlaceFinder::at(const toml::source_position& position) const {
           static_cast<int>(std::clamp(byte, start, end) - start) + 1};
 }
 
+std::size_t PlaceFinder::byte_of(const Place& place) const {
+  return lines_[static_cast<std::size_t>(place.line) - 1] + static_cast<std::size_t>(place.column) -
+         1;
+}
+
+Place PlaceFinder::at_byte(std::size_t byte) const {
+  const auto line = std::ranges::upper_bound(lines_, byte) - lines_.begin();
+  const std::size_t start = lines_[static_cast<std::size_t>(line) - 1];
+  return {file_, static_cast<int>(line), static_cast<int>(byte - start) + 1};
+}
+
+Place PlaceFinder::of_character(const toml::source_region& text, char32_t code) const {
+  const Place start = at(text);
+  const std::string itself = utf8(code);
+  const std::size_t first = byte_of(start);
+  const bool escapes = first < text_.size() && text_[first] != '\'';
+  for (std::size_t byte = first; byte < text_.size(); ++byte) {
+    const std::string_view rest = text_.substr(byte);
+    // The line break that ends the opening quotes of a long string is no part of it.
+    if (rest.starts_with(itself) && !(code == '\n' && byte == first + 3)) return at_byte(byte);
+    if (!escapes || rest.front() != '\\') continue;
+    if (escape_starts(rest, code)) return at_byte(byte);
+    ++byte;  // what it escapes, which may be a backslash
+  }
+  return start;
+}
+
 std::string_view without_byte_order_mark(std::string_view text) {
   constexpr std::string_view kMark = "\xef\xbb\xbf";
   if (text.starts_with(kMark)) text.remove_prefix(kMark.size());
   return text;
+}
+
+std::string described(const toml::node& node) {
+  if (const auto text = node.value_exact<std::string>()) return fmt::format("\"{}\"", clip(*text));
+  if (const auto whole = node.value_exact<std::int64_t>()) return fmt::format("{}", *whole);
+  if (const auto number = node.value_exact<double>()) return fmt::format("{}", *number);
+  if (const auto flag = node.value_exact<bool>()) return *flag ? "true" : "false";
+  if (node.is_table()) return "a table";
+  if (const toml::array* list = node.as_array()) {
+    return list->empty() ? "an empty list" : fmt::format("a list of {}", list->size());
+  }
+  return "a date or time";
 }
 
 Outcome<toml::table> parse_toml(std::string_view text, const PlaceFinder& places,
@@ -82,8 +151,10 @@ Outcome<toml::table> parse_toml(std::string_view text, const PlaceFinder& places
   try {
     return toml::parse(text, places.file());
   } catch (const toml::parse_error& error) {  // toml++ throws here and nowhere else
-    return refuse(Why::Malformed, clip(error.description(), kMostDescription),
-                  places.at(error.source()));
+    std::string sentence = clip(error.description(), kMostDescription);
+    if (sentence.find("expected") == sentence.npos)
+      sentence += ", expected TOML, like width = \"28 in\"";
+    return refuse(Why::Malformed, std::move(sentence), places.at(error.source()));
   }
 }
 

@@ -16,9 +16,15 @@ class PlaceFinder {
   PlaceFinder(std::string_view text, std::string file);
   Place at(const toml::source_position& position) const;
   Place at(const toml::source_region& region) const { return at(region.begin); }
+  /// Where a character first stands in the string that begins there, as itself or as an escape
+  /// ("\u200b").
+  Place of_character(const toml::source_region& text, char32_t code) const;
   const std::string& file() const { return file_; }
 
  private:
+  std::size_t byte_of(const Place& place) const;
+  Place at_byte(std::size_t byte) const;
+
   std::string_view text_;
   std::string file_;
   std::vector<std::size_t> lines_;    ///< where each begins
@@ -26,6 +32,9 @@ class PlaceFinder {
 };
 
 std::string_view without_byte_order_mark(std::string_view text);
+
+/// "is" what, for a sentence: the value itself where it is short, else its kind.
+std::string described(const toml::node& node);
 
 /// The tables of a text; `what` names it in a sentence ("the job").
 ///

@@ -34,6 +34,13 @@ bool has_bracket(const Made& made, bool (*is)(const BracketKeys&)) {
   return std::ranges::any_of(made.job.brackets, is);
 }
 
+bool has_punched_holes(const Made& made) {
+  return std::ranges::any_of(made.patterns, [](const Pattern& pattern) {
+    return std::ranges::any_of(
+        pattern.brackets, [](const BracketOnPattern& bracket) { return !bracket.holes.empty(); });
+  });
+}
+
 /// Whether a line marked so is for this job.
 bool applies(const Made& made, std::string_view to) {
   const ClothKeys& cloth = made.job.cloth;
@@ -53,8 +60,7 @@ bool applies(const Made& made, std::string_view to) {
     return applies(made, "sewn") || applies(made, "quick-change") || applies(made, "joined") ||
            applies(made, "sew-on");
   if (to == "voids") return has_voids(made);
-  if (to == "holes")
-    return has_bracket(made, [](const BracketKeys& bracket) { return !bracket.holes.empty(); });
+  if (to == "holes") return has_punched_holes(made);
   if (to == "brackets") return !made.job.brackets.empty();
   assert(to == "windows");
   return has_bracket(

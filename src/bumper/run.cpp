@@ -12,7 +12,8 @@
 namespace swathe {
 namespace {
 
-constexpr double kTouch = 1e-6;  ///< lengths closer than this are the same place
+constexpr double kTouch = 1e-6;     ///< lengths closer than this are the same place
+constexpr double kStraight = 1e-6;  ///< radians: a corner that turns by less is none
 
 const FrameSide& side_at(const Frame& frame, int side) {
   return frame.sides()[static_cast<std::size_t>(side)];
@@ -49,6 +50,12 @@ Outcome<double> place_of_end(const Frame& frame, const Section& section, const P
     return along->mm();
   }
   const double turn = frame.turn_after(start ? frame.previous(*number) : *number).radians();
+  if (std::abs(turn) < kStraight)
+    return refuse(Why::DoesNotFit,
+                  fmt::format("side \"{}\" runs straight on at this end, expected a length or a "
+                              "percentage instead of \"corner\"",
+                              end.side),
+                  places.of(key));
   if (turn <= 0.0)
     return refuse(
         Why::ReflexCorner,
@@ -149,6 +156,15 @@ Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingK
     leg.to_x = side_at(frame, side).length_mm;
     leg.ends_at_corner = true;
     RunCorner corner{side, frame.next(side), 0, frame.turn_after(side).radians(), 0};
+    if (std::abs(corner.turn) < kStraight)
+      return refuse(
+          Why::DoesNotFit,
+          fmt::format("bumper \"{}\" goes over a corner between \"{}\" and \"{}\" that is straight "
+                      "(180 deg), expected one side there: leave this corner out of frame.corners, "
+                      "and \"{}\" out of frame.sides",
+                      keys.name, side_at(frame, side).name, side_at(frame, corner.after).name,
+                      side_at(frame, corner.after).name),
+          places.of(fmt::format("frame.corners.{}", corner.after)));
     if (corner.turn <= 0.0)
       return refuse(
           Why::ReflexCorner,

@@ -20,14 +20,13 @@ std::vector<Seat> seats_of(const Subject& s) {
   for (std::size_t b = 0; b < s.patterns.size(); ++b)
     for (const BracketOnPattern& bracket : s.patterns[b].brackets) {
       const BracketKeys& keys = s.job.brackets[static_cast<std::size_t>(bracket.keys)];
-      const int side = *s.frame.side(keys.side);
-      const auto leg = std::ranges::find(s.wraps[b].run().sides, side, &RunSide::side);
-      const double board = leg->to_x - leg->from_x;
+      const RunSide& leg = s.wraps[b].run().sides[static_cast<std::size_t>(bracket.leg)];
+      const double board = leg.to_x - leg.from_x;
       const double left =
           keys.from == FromEnd::Left ? keys.at.mm() : board - (keys.at + keys.width).mm();
       seats.push_back(
           {keys,
-           *leg,
+           leg,
            {{left, keys.down.mm()}, {left + keys.width.mm(), (keys.down + keys.height).mm()}}});
     }
   return seats;

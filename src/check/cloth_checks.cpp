@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "check/checks.hpp"
+#include "swathe/pattern/cloth_map.hpp"
 
 namespace swathe {
 namespace {
@@ -11,11 +12,11 @@ namespace {
 /// The nearest to the front that any cut left open comes: distance out from the board's back, less
 /// than zero where every such cut stays on the back. A sewn dart is shut again.
 double nearest_cut(const Subject& s, const Pattern& pattern) {
-  const double around = 1.0 - s.job.cloth.taken_out_around();
+  const ClothMap map(s.job.cloth);
   double nearest = -1.0;
   const auto look_at = [&](FlatPoint p) {
     const double u =
-        std::clamp(p.y / around, s.section.cloth_edge_bottom(), s.section.cloth_edge_top());
+        std::clamp(map.to_cover(p).u, s.section.cloth_edge_bottom(), s.section.cloth_edge_top());
     const bool on_back = u >= s.section.back_edge_top() || u <= s.section.back_edge_bottom();
     if (!on_back) nearest = std::max(nearest, s.section.at(u).d);
   };

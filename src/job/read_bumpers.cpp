@@ -31,7 +31,8 @@ void read_end(TableReader& in, std::string_view key, RunEnd& out) {
   const toml::array* pair = node.as_array();
   const std::string what = in.name_of(key);
   if (!pair || pair->size() != 2)
-    return in.wrong(Why::WrongType, node, what, "a side and the distance along it");
+    return in.wrong(Why::WrongType, node, what,
+                    "a side and the distance along it, like [\"front\", \"50%\"]");
   auto side = in.read_side((*pair)[0], what);
   const auto at = read_distance(in, (*pair)[1], what);
   if (side && at) out = {std::move(*side), *at};
@@ -129,13 +130,14 @@ void read_brackets(TableReader& root) {
   root.tables("bracket", kBrackets, [&](const toml::table& table, int i) {
     TableReader in(file, &table, fmt::format("bracket.{}", i), fmt::format("bracket {}: ", i + 1));
     BracketKeys bracket;
-    in.require("bumper", "the name of the bumper it is on");
-    in.require("side", "the side it is on");
-    in.require("width", "its width");
-    in.require("height", "its height");
+    in.require("bumper", "the name of the bumper it is on, like \"A\"");
+    in.require("side", "the side it is on, like \"left\"");
+    in.require("width", "its width, like \"2 in\"");
+    in.require("height", "its height, like \"3 in\"");
     in.bumper("bumper", bracket.bumper);
     in.side("side", bracket.side);
     read_from_end(in, bracket);
+    in.side("next_to", bracket.next_to);
     in.length("width", bracket.width, kBracketSize);
     in.length("height", bracket.height, kBracketSize);
     in.length("down", bracket.down, kAlong);

@@ -17,8 +17,8 @@ void read_rectangle(TableReader& in, JobFile& file) {
   frame.sides = {"front", "left", "back", "right"};
   file.sides = frame.sides;
   Length width, depth;
-  in.require("width", "the frame's size from left to right");
-  in.require("depth", "the frame's size from back to front");
+  in.require("width", "the frame's size from left to right, like \"28 in\"");
+  in.require("depth", "the frame's size from back to front, like \"30 in\"");
   in.length("width", width, kFrameSide);
   in.length("depth", depth, kFrameSide);
   if (width > Length() && depth > Length()) frame.corners = rectangle(width, depth);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <tuple>
 
+#include "base/print.hpp"
 #include "job/read_tables.hpp"
 
 namespace swathe {
@@ -17,7 +18,7 @@ JobReading job_from(const toml::table& root, PlaceFinder finder) {
   JobFile file(std::move(finder));
   Job& job = file.job();
   job.places = Places(file.places.file());
-  job.source = without_folder(file.places.file());
+  job.source = escaped(without_folder(file.places.file()));
   note_places(root, file.places, job.places);
 
   TableReader top(file, &root, "", "");

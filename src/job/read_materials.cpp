@@ -7,13 +7,8 @@
 namespace swathe {
 namespace {
 
-/// Where the file does not say: every other side from the first, so front and back of a rectangle.
-/// No two neighbours, also where the number of sides is odd.
 void read_lapping(TableReader& in, std::vector<std::string>& lapping) {
-  if (const auto& sides = in.file().sides) {
-    lapping.clear();
-    for (std::size_t i = 0; i + 1 < sides->size(); i += 2) lapping.push_back((*sides)[i]);
-  }
+  if (const auto& sides = in.file().sides) lapping = every_other(*sides);
   in.sides("lapping", lapping);
 }
 
@@ -33,11 +28,13 @@ void read_colours(TableReader& in, std::vector<ClothColour>& out) {
   };
   std::vector<Placed> read;
   for (const auto& [key, node] : *table) {
-    const auto length = printable_characters(key.str());
-    if (!length || *length < 1 || *length > kMostName)
+    const std::string expected = fmt::format("1 to {} printable characters", kMostName);
+    const int length = characters_in(key.str());
+    if (const auto code = first_unprintable(key.str()))
+      in.unprintable(*code, key.source(), "the name of a colour", expected);
+    else if (length < 1 || length > kMostName)
       in.fault(Why::OutOfRange,
-               fmt::format("a colour is called \"{}\", expected 1 to {} printable characters",
-                           clip(key.str()), kMostName),
+               fmt::format("a colour is called \"{}\", expected {}", clip(key.str()), expected),
                key.source());
     else if (const auto colour = in.read_colour(node, "cloth.colours " + clip(key.str())))
       read.push_back({node.source().begin, {std::string(key.str()), *colour}});

@@ -68,6 +68,10 @@ void read_sides(TableReader& in, std::optional<std::vector<std::string>>& sides)
   if (!node->is_array())
     return in.wrong(node->is_string() ? Why::OutOfRange : Why::WrongType, *node, "numerals.sides",
                     "\"auto\" or a list of sides");
+  if (node->as_array()->empty())
+    return in.wrong(Why::OutOfRange, *node, "numerals.sides",
+                    "\"auto\", or the sides that bear the number, like [\"front\"]; covers without "
+                    "numerals: leave out job.number");
   std::vector<std::string> read;
   in.sides("sides", read);
   if (!read.empty()) sides = std::move(read);
@@ -77,8 +81,8 @@ void read_places(TableReader& in, std::vector<NumeralPlaceKeys>& places) {
   in.tables("place", kNumeralPlaces, [&](const toml::table& table, int i) {
     TableReader place(in.file(), &table, "numerals", fmt::format("numerals.place {}: ", i + 1));
     NumeralPlaceKeys keys;
-    place.require("bumper", "the name of a bumper");
-    place.require("side", "a side of that bumper");
+    place.require("bumper", "the name of a bumper, like \"A\"");
+    place.require("side", "a side of that bumper, like \"front\"");
     place.bumper("bumper", keys.bumper);
     place.side("side", keys.side);
     place.length("centre", keys.centre, kAlong);
@@ -125,11 +129,6 @@ void read_numerals(TableReader& root) {
     in.fault(Why::OutOfRange,
              "numerals.sides is a list beside [[numerals.place]], expected one or the other",
              in.take("sides")->source());
-  const bool wanted = numerals.sides || !numerals.places.empty();
-  if (wanted && job.number.empty() && root.file().reading.sound("job"))
-    in.fault(Why::Missing,
-             "job.number is missing, expected the number that [numerals] gives sides to",
-             table->source());
 }
 
 }  // namespace swathe

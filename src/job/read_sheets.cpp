@@ -44,7 +44,8 @@ void read_sheet(TableReader& in, PaperKeys& paper) {
     if (*name == kRoll) {
       paper.sheet = kRoll;
       paper.height = kPaperSize.most;
-      if (in.require("width", "how wide the roll is")) in.length("width", paper.width, kPaperSize);
+      if (in.require("width", "how wide the roll is, like \"36 in\""))
+        in.length("width", paper.width, kPaperSize);
     } else if (const auto found = find_paper(*name)) {
       paper.sheet = found->name;
       paper.width = found->width;

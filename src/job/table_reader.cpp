@@ -45,18 +45,6 @@ std::string words_of(const LengthRange& range, Units units) {
 
 }  // namespace
 
-std::string described(const toml::node& node) {
-  if (const auto text = node.value_exact<std::string>()) return fmt::format("\"{}\"", clip(*text));
-  if (const auto whole = node.value_exact<std::int64_t>()) return fmt::format("{}", *whole);
-  if (const auto number = node.value_exact<double>()) return fmt::format("{}", *number);
-  if (const auto flag = node.value_exact<bool>()) return *flag ? "true" : "false";
-  if (node.is_table()) return "a table";
-  if (const toml::array* list = node.as_array()) {
-    return list->empty() ? "an empty list" : fmt::format("a list of {}", list->size());
-  }
-  return "a date or time";
-}
-
 // --- single values ------------------------------------------------------------------------------
 
 std::optional<Length> TableReader::read_length(const toml::node& node, const std::string& what,
@@ -100,9 +88,13 @@ std::optional<std::string> TableReader::read_text(const toml::node& node, const 
     wrong(Why::WrongType, node, what, "a string");
     return std::nullopt;
   }
-  const auto characters = printable_characters(*text);
-  if (characters && within(*characters, 1, most)) return text;
-  wrong(Why::OutOfRange, node, what, fmt::format("1 to {} printable characters", most));
+  const std::string expected = fmt::format("1 to {} printable characters", most);
+  if (const auto code = first_unprintable(*text)) {
+    unprintable(*code, node.source(), what, expected);
+    return std::nullopt;
+  }
+  if (within(characters_in(*text), 1, most)) return text;
+  wrong(Why::OutOfRange, node, what, expected);
   return std::nullopt;
 }
 
@@ -117,7 +109,7 @@ std::optional<Colour> TableReader::read_colour(const toml::node& node, const std
 std::optional<std::string> TableReader::read_side(const toml::node& node, const std::string& what) {
   auto name = node.value_exact<std::string>();
   if (!name) {
-    wrong(Why::WrongType, node, what, "the name of a side");
+    wrong(Why::WrongType, node, what, "the name of a side, like \"front\"");
     return std::nullopt;
   }
   if (!file_.sides || std::ranges::count(*file_.sides, *name) > 0) return name;
@@ -268,7 +260,7 @@ void TableReader::bumper(std::string_view key, std::string& out) {
   const toml::node* node = take(key);
   if (!node) return;
   const auto name = node->value_exact<std::string>();
-  if (!name) return wrong(Why::WrongType, *node, name_of(key), "the name of a bumper");
+  if (!name) return wrong(Why::WrongType, *node, name_of(key), "the name of a bumper, like \"A\"");
   if (!file_.bumpers || std::ranges::count(*file_.bumpers, *name) > 0)
     out = *name;
   else
@@ -348,6 +340,14 @@ std::string TableReader::table_name() const {
 void TableReader::wrong(Why why, const toml::node& node, const std::string& what,
                         std::string_view expected) {
   fault(why, fmt::format("{} is {}, expected {}", what, described(node), expected), node.source());
+}
+
+void TableReader::unprintable(char32_t code, const toml::source_region& at, const std::string& what,
+                              std::string_view expected) {
+  file_.fault(Why::OutOfRange,
+              fmt::format("{} has the character {}, which cannot be printed, expected {}", what,
+                          code_words(code), expected),
+              file_.places.of_character(at, code), unsound_);
 }
 
 void TableReader::fault_of(std::string_view key, Why why, std::string sentence,

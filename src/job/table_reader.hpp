@@ -86,6 +86,9 @@ class TableReader {
   void call_it(std::string before) { before_ = std::move(before); }
   /// "WHAT is VALUE, expected EXPECTED", at the value.
   void wrong(Why why, const toml::node& node, const std::string& what, std::string_view expected);
+  /// "WHAT has the character U+200B, ...", at the character, which stands in the string there.
+  void unprintable(char32_t code, const toml::source_region& at, const std::string& what,
+                   std::string_view expected);
   void fault(Why why, std::string sentence, const toml::source_region& at);
   JobFile& file() { return file_; }
 
@@ -103,9 +106,6 @@ class TableReader {
   std::string unsound_, before_;
   std::vector<std::string_view> known_;
 };
-
-/// "is" what, for a sentence: the value itself where it is short, else its kind.
-std::string described(const toml::node& node);
 
 // ---------------------------------------------------------------------------------------------
 

@@ -166,6 +166,7 @@ void write(Writer& out, const BracketKeys& bracket) {
   out.key("side", bracket.side);
   out.raw("at",
           fmt::format("[{}, {}]", quoted(word_for(kFromEndWords, bracket.from)), said(bracket.at)));
+  if (!bracket.next_to.empty()) out.key("next_to", bracket.next_to);
   out.key("width", bracket.width);
   out.key("height", bracket.height);
   out.key("down", bracket.down);

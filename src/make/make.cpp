@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "make/count_sheets.hpp"
+#include "make/keys_in_vain.hpp"
 #include "place/choose_places.hpp"
 #include "place/sight_advice.hpp"
 #include "swathe/check/check.hpp"
@@ -35,15 +36,26 @@ Outcome<T> at_key(Outcome<T> outcome, const Place& place) {
   return tl::unexpected(std::move(faults));
 }
 
-bool is_path(const std::string& name, std::initializer_list<const char*> endings) {
+/// Whether a key's value is the path of a file, not a name of ours; an ending may be in capitals.
+bool is_path(std::string name, std::initializer_list<const char*> endings) {
+  for (char& c : name)
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
   return name.find('/') != std::string::npos ||
          std::ranges::any_of(endings, [&](const std::string& ending) {
            return name.size() > ending.size() && name.ends_with(ending);
          });
 }
 
+/// The way from where the job's file is named to a file that is named beside it.
+std::string beside(const std::string& job_file, const std::string& path) {
+  const auto slash = job_file.rfind('/');
+  return path.starts_with('/') || slash == std::string::npos ? path
+                                                             : job_file.substr(0, slash + 1) + path;
+}
+
 /// The season a job names; nothing in it for "none".
-Outcome<std::optional<Season>> season_of(const Job& job, const ReadFile& read_file) {
+Outcome<std::optional<Season>> season_of(const Job& job, const std::string& job_file,
+                                         const ReadFile& read_file) {
   const Place place = job.places.of("job.season");
   if (job.season == "none") return std::nullopt;
   if (!is_path(job.season, {".toml"})) {
@@ -53,7 +65,8 @@ Outcome<std::optional<Season>> season_of(const Job& job, const ReadFile& read_fi
   }
   const auto text = at_key(read_file(job.season), place);
   if (!text) return tl::unexpected(text.error());
-  auto season = read_season(*text, job.season);  // its faults have places in its own file
+  // Its faults have places in its own file.
+  auto season = read_season(*text, beside(job_file, job.season));
   if (!season) return tl::unexpected(std::move(season.error()));
   return std::optional<Season>(std::move(*season));
 }
@@ -124,15 +137,18 @@ NumeralRules numeral_rules(const std::optional<Season>& season) {
 /// The stages of the pass. Each runs where everything it hangs on is sound, and adds its faults.
 class Pass {
  public:
-  Pass(JobReading reading, const ReadFile& read_file)
-      : reading_(std::move(reading)), read_file_(read_file), faults_(std::move(reading_.faults)) {
+  Pass(JobReading reading, std::string job_file, const ReadFile& read_file)
+      : reading_(std::move(reading)),
+        job_file_(std::move(job_file)),
+        read_file_(read_file),
+        faults_(std::move(reading_.faults)) {
     // A bracket at fault stands nowhere: its other keys may be defaults.
     for (std::size_t k = 0; k < reading_.job.brackets.size(); ++k)
       if (!reading_.sound(fmt::format("bracket.{}", k))) reading_.job.brackets[k].bumper.clear();
   }
 
   Outcome<Made> run() {
-    season_ = take(season_of(job(), read_file_), faults_);
+    season_ = take(season_of(job(), job_file_, read_file_), faults_);
     stand_bumpers();
     lay_patterns();
     open_numerals();
@@ -152,6 +168,7 @@ class Pass {
               {},
               {},
               {},
+              {},
               {}};
     cover_gaps(made);
     if (Refusals faults = set_numerals(made); !faults.empty()) {
@@ -162,8 +179,7 @@ class Pass {
       faults_ = std::move(faults);
       return sorted_faults();
     }
-    made.same = same_patterns(made.patterns,
-                              made.numerals ? made.numerals->placed : std::vector<PlacedNumeral>{});
+    made.same = same_patterns(made.patterns, made.numerals_on_patterns());
     share_mark_names(made.patterns, made.same);
     made.stock = plan_stock(made.job, made.boards, made.padding, made.patterns);
     made.findings =
@@ -171,6 +187,7 @@ class Pass {
                made.wraps, made.patterns, made.bare_gaps, made.covered_gaps, made.boards,
                made.padding, made.numerals ? &*made.numerals : nullptr, &made.stock,
                made.sight ? &*made.sight : nullptr});
+    made.notices = keys_in_vain(made);
     return made;
   }
 
@@ -235,15 +252,6 @@ class Pass {
     }
   }
 
-  /// Numerals go on before the cloth is pulled: their places, not their size, follow the pattern.
-  static void lay_on_pattern(PlacedNumeral& numeral, const Made& made) {
-    const auto bumper = static_cast<std::size_t>(numeral.bumper);
-    const double pulled = made.patterns[bumper].length / made.wraps[bumper].run().length;
-    const double moved = (pulled - 1.0) * numeral.centre_s;
-    numeral.centre_s += moved;
-    for (PlacedDigit& digit : numeral.digits) digit.origin.x += moved;
-  }
-
   static void look_at(Made& made, const Demand& demand) {
     const std::vector<SightNumber> numbers = numbers_to_see(*made.numerals);
     made.sight = sweep(make_scene(made.wraps, numbers, made.job.sight.blind), made.job.sight,
@@ -281,8 +289,7 @@ class Pass {
       if (!numerals) return numerals.error();
       made.numerals = std::move(*numerals);
       made.numerals->axes = face_.axes;
-      look_at(made, demand);  // before the numerals are moved: a cover in place is not stretched
-      for (PlacedNumeral& numeral : made.numerals->placed) lay_on_pattern(numeral, made);
+      look_at(made, demand);
     }
     for (const Wrap& wrap : made.wraps) made.clear.push_back(clear_stretches(wrap, half_height));
     return {};
@@ -291,13 +298,13 @@ class Pass {
   /// Seams keep clear of the numerals, so they come after them.
   Refusals lay_seams(Made& made) const {
     Refusals faults;
+    const std::vector<PlacedNumeral> numerals = made.numerals_on_patterns();
     for (std::size_t k = 0; k < made.patterns.size(); ++k) {
       std::vector<Occupied> occupied;
-      if (made.numerals)
-        for (const PlacedNumeral& numeral : made.numerals->placed)
-          if (numeral.bumper == static_cast<int>(k))
-            occupied.push_back(
-                {numeral.centre_s - 0.5 * numeral.width, numeral.centre_s + 0.5 * numeral.width});
+      for (const PlacedNumeral& numeral : numerals)
+        if (numeral.bumper == static_cast<int>(k))
+          occupied.push_back(
+              {numeral.centre_s - 0.5 * numeral.width, numeral.centre_s + 0.5 * numeral.width});
       if (auto joins = take(lay_joins(made.patterns[k], made.job, std::move(occupied)), faults))
         made.patterns[k].joins = std::move(*joins);
     }
@@ -315,6 +322,7 @@ class Pass {
   }
 
   JobReading reading_;
+  std::string job_file_;
   const ReadFile& read_file_;
   Refusals faults_;
   std::optional<std::optional<Season>> season_;
@@ -331,7 +339,7 @@ class Pass {
 
 Outcome<Made> make(std::string_view job_text, const std::string& job_file,
                    const ReadFile& read_file) {
-  return Pass(read_job(job_text, job_file), read_file).run();
+  return Pass(read_job(job_text, job_file), job_file, read_file).run();
 }
 
 }  // namespace swathe

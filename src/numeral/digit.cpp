@@ -4,16 +4,13 @@
 #include <cassert>
 #include <limits>
 
+#include "swathe/numeral/method.hpp"
 #include "swathe/numeral/stencil.hpp"
 #include "swathe/plane/clip.hpp"
 #include "swathe/type/stroke.hpp"
 
 namespace swathe {
 namespace {
-
-bool needs_bridges(NumeralMethod method) {
-  return method == NumeralMethod::Stencil || method == NumeralMethod::PaintMask;
-}
 
 /// White all round a digit, its middles white throughout where they have no room for their bridges:
 /// what has no middle left needs none.

@@ -22,6 +22,10 @@ const Region& stencil_of(const Digit& digit, DigitLayer layer) {
 
 }  // namespace
 
+bool needs_bridges(NumeralMethod method) {
+  return method == NumeralMethod::Stencil || method == NumeralMethod::PaintMask;
+}
+
 DigitLines digit_lines(const Digit& digit, NumeralMethod method, DigitLayer layer) {
   assert(layer == DigitLayer::Fill || digit.white);
   const bool white = layer == DigitLayer::White;

@@ -11,11 +11,20 @@ const Digit& Numerals::shape(char digit) const {
   return *found;
 }
 
-Region Numerals::on_pattern(const PlacedDigit& on) const {
+Region Numerals::outline_of(const PlacedDigit& on) const {
   Region region = shape(on.digit).outline;
   for (Polygon& contour : region)
     for (FlatPoint& p : contour) p = p + on.origin;
   return region;
+}
+
+PlacedNumeral on_pattern(PlacedNumeral numeral, const ClothMap& map) {
+  const FlatPoint in_place{numeral.centre_s, numeral.centre_u};
+  const FlatPoint laid = map.to_pattern({in_place.x, in_place.y});
+  numeral.centre_s = laid.x;
+  numeral.centre_u = laid.y;
+  for (PlacedDigit& digit : numeral.digits) digit.origin = digit.origin + (laid - in_place);
+  return numeral;
 }
 
 }  // namespace swathe

@@ -60,6 +60,56 @@ Refusals faults_of(const RunSide& leg, const Section& section, const BracketKeys
   return faults;
 }
 
+/// Whether the bumper turns, at one of a side's ends, on to the side of that name.
+bool lies_next_to(const Wrap& wrap, const RunSide& leg, const std::string& name) {
+  const Frame& frame = wrap.frame();
+  const auto is = [&](int side) {
+    return frame.sides()[static_cast<std::size_t>(side)].name == name;
+  };
+  return (leg.starts_at_corner && is(frame.previous(leg.side))) ||
+         (leg.ends_at_corner && is(frame.next(leg.side)));
+}
+
+/// The one of the run's sides that a bracket is on. A bumper that goes once round the frame has two
+/// boards on the side it starts and ends on: the bracket says which, or fits on only one.
+Outcome<int> leg_of(const Wrap& wrap, const BracketKeys& keys, const std::string& table,
+                    const Job& job) {
+  const std::vector<RunSide>& legs = wrap.run().sides;
+  const auto side = wrap.frame().side(keys.side);
+  std::vector<int> on_side, chosen;
+  for (int k = 0; k < static_cast<int>(legs.size()); ++k) {
+    const RunSide& leg = legs[static_cast<std::size_t>(k)];
+    if (!side || leg.side != *side) continue;
+    on_side.push_back(k);
+    if (keys.next_to.empty() ? faults_of(leg, wrap.section(), keys, table, job).empty()
+                             : lies_next_to(wrap, leg, keys.next_to))
+      chosen.push_back(k);
+  }
+  if (on_side.empty())
+    return refuse(Why::UnknownName,
+                  fmt::format("bumper \"{}\" has no board on side \"{}\", expected {}", keys.bumper,
+                              keys.side, sides_of(wrap)),
+                  job.places.of(table + ".side"));
+  if (on_side.size() == 1) return on_side.front();
+  if (chosen.size() == 1) return chosen.front();
+  const Frame& frame = wrap.frame();
+  const std::string choice = fmt::format(
+      "\"{}\" or \"{}\"", frame.sides()[static_cast<std::size_t>(frame.previous(*side))].name,
+      frame.sides()[static_cast<std::size_t>(frame.next(*side))].name);
+  if (!keys.next_to.empty())
+    return refuse(Why::UnknownName,
+                  fmt::format("no board of bumper \"{}\" on side \"{}\" lies next to \"{}\", "
+                              "expected next_to = {}",
+                              keys.bumper, keys.side, keys.next_to, choice),
+                  job.places.of(table + ".next_to"));
+  if (chosen.empty()) return on_side.front();  // it fits on neither: the same fault on either
+  return refuse(Why::Missing,
+                fmt::format("bumper \"{}\" has two boards on side \"{}\" and the bracket fits on "
+                            "both, expected next_to = {}: the side that its board lies next to",
+                            keys.bumper, keys.side, choice),
+                job.places.of(table + ".at"));
+}
+
 /// A window on one flap, corners rounded but for those it opens to the cloth's edge through.
 Path window_path(Span along, double near, double far, double radius, bool open) {
   const FlatPoint lo{along.from, std::min(near, far)}, hi{along.to, std::max(near, far)};
@@ -144,24 +194,21 @@ Outcome<std::vector<BracketOnPattern>> lay_brackets(const Wrap& wrap, const Job&
     const BracketKeys& keys = job.brackets[k];
     if (keys.bumper != wrap.run().name) continue;
     const std::string table = fmt::format("bracket.{}", k);
-    const auto side = wrap.frame().side(keys.side);
-    const auto leg = std::ranges::find_if(
-        wrap.run().sides, [&](const RunSide& on) { return side && on.side == *side; });
-    if (leg == wrap.run().sides.end()) {
-      faults.push_back({Why::UnknownName,
-                        fmt::format("bumper \"{}\" has no board on side \"{}\", expected {}",
-                                    keys.bumper, keys.side, sides_of(wrap)),
-                        job.places.of(table + ".side")});
+    const auto chosen = leg_of(wrap, keys, table, job);
+    if (!chosen) {
+      faults.insert(faults.end(), chosen.error().begin(), chosen.error().end());
       continue;
     }
-    if (Refusals wrong = faults_of(*leg, section, keys, table, job); !wrong.empty()) {
+    const RunSide& leg = wrap.run().sides[static_cast<std::size_t>(*chosen)];
+    if (Refusals wrong = faults_of(leg, section, keys, table, job); !wrong.empty()) {
       faults.insert(faults.end(), wrong.begin(), wrong.end());
       continue;
     }
     BracketOnPattern laid;
     laid.keys = static_cast<int>(k);
+    laid.leg = *chosen;
     laid.side = keys.side;
-    laid.s = left_edge(*leg, keys);
+    laid.s = left_edge(leg, keys);
     laid.width = keys.width.mm();
     laid.height = keys.height.mm();
     laid.cloth = keys.cloth;

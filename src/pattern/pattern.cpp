@@ -65,7 +65,11 @@ PatternCorner corner_of(const Wrap& wrap, const RunCorner& corner, const Job& jo
   on.sewn = top.sewn && bottom.sewn;
   const bool butted = job.padding.corner == PaddingCorner::Butted;
   if (butted) on.square_end_allowance = wrap.section().square_end_allowance_mm();
-  const std::vector<std::string>& lapping = butted ? job.padding.lapping : job.backing.lapping;
+  // Where nothing laps, every other side from the first takes the pleats.
+  const std::vector<std::string> lapping = butted ? job.padding.lapping
+                                           : job.backing.joint == Joint::Lapped
+                                               ? job.backing.lapping
+                                               : every_other(job.frame.sides);
   on.fold_towards_before = among(lapping, on.side_before) || !among(lapping, on.side_after);
   return on;
 }
@@ -227,7 +231,7 @@ Outcome<Pattern> make_pattern(const Wrap& wrap, const Job& job) {
                   end_of(wrap.section(), job.cloth, false)};
   pattern.length = wrap.run().length;
   pattern.surface_area = wrap.surface_area();
-  take_out_stretch(pattern, job.cloth);
+  take_out_stretch(pattern, ClothMap(job.cloth));
   const Box box = bounds(pattern.outline);
   pattern.cloth_length = box.width();
   pattern.cloth_width = box.height();

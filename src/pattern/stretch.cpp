@@ -7,11 +7,11 @@ constexpr double kArcTolerance = 0.005;  ///< arcs become chords: a squeezed cir
 
 }  // namespace
 
-void take_out_stretch(Pattern& pattern, const ClothKeys& cloth) {
-  const double around = cloth.taken_out_around();
-  if (cloth.stretch_along == 0.0 && around == 0.0) return;
-  const double kx = 1.0 - cloth.stretch_along, ky = 1.0 - around;
-  const auto point = [&](FlatPoint& p) { p = {kx * p.x, ky * p.y}; };
+void take_out_stretch(Pattern& pattern, const ClothMap& map) {
+  if (!map.pulls()) return;
+  const auto point = [&](FlatPoint& p) { p = map.to_pattern({p.x, p.y}); };
+  const auto along = [&](double& length) { length = map.to_pattern({length, 0}).x; };
+  const auto around = [&](double& length) { length = map.to_pattern({0, length}).y; };
   const auto polygon = [&](Polygon& points) {
     for (FlatPoint& p : points) point(p);
   };
@@ -25,12 +25,15 @@ void take_out_stretch(Pattern& pattern, const ClothKeys& cloth) {
   for (Path& snip : pattern.snips) path(snip);
   for (Polygon& hole : pattern.holes) polygon(hole);
   for (PatternCorner& corner : pattern.corners) {
-    corner.s *= kx;
-    corner.past *= kx;
-    for (DartPoint& p : corner.dart) p = {ky * p.u, kx * p.half_width};
+    along(corner.s);
+    along(corner.past);
+    for (DartPoint& p : corner.dart) {
+      around(p.u);
+      along(p.half_width);
+    }
     polygon(corner.notch_top);
     polygon(corner.notch_bottom);
-    corner.square_end_allowance *= ky;
+    around(corner.square_end_allowance);
   }
   for (PleatLine& pleat : pattern.pleats) path(pleat.path);
   for (Path& stitch : pattern.stitches) path(stitch);
@@ -40,10 +43,10 @@ void take_out_stretch(Pattern& pattern, const ClothKeys& cloth) {
     point(line.to);
   }
   for (BracketOnPattern& bracket : pattern.brackets) {
-    bracket.s *= kx;
-    bracket.width *= kx;
-    bracket.u *= ky;
-    bracket.height *= ky;
+    along(bracket.s);
+    along(bracket.width);
+    around(bracket.u);
+    around(bracket.height);
     for (Path& footprint : bracket.footprints) path(footprint);
     for (Path& window : bracket.windows) path(window);
     for (Punch& hole : bracket.holes) point(hole.at);
@@ -52,10 +55,10 @@ void take_out_stretch(Pattern& pattern, const ClothKeys& cloth) {
   for (Path& strip : pattern.strips) path(strip);
   for (MatchMark& mark : pattern.marks) point(mark.at);
   for (EndOnPattern& end : pattern.ends) {
-    end.tongue *= kx;
-    end.ears *= kx;
+    along(end.tongue);
+    along(end.ears);
   }
-  pattern.length *= kx;
+  along(pattern.length);
 }
 
 }  // namespace swathe

@@ -1,10 +1,11 @@
 #pragma once
 
+#include "swathe/pattern/cloth_map.hpp"
 #include "swathe/pattern/pattern.hpp"
 
 namespace swathe {
 
-/// Shrinks a pattern by the fractions the cloth will be pulled, along and round the bumper.
-void take_out_stretch(Pattern& pattern, const ClothKeys& cloth);
+/// Takes a cover that lies as in place to its pattern. Radii of punched holes stay as they are.
+void take_out_stretch(Pattern& pattern, const ClothMap& map);
 
 }  // namespace swathe

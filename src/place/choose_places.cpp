@@ -58,6 +58,13 @@ class Serving {
   std::vector<std::vector<Bearings>> circles_;  ///< of each, one set a room
 };
 
+/// To the nearest whole number; a half goes up though its last digits be lost: choices that are
+/// alike are ranked alike on every machine.
+double whole(double number) {
+  constexpr double kLost = 1e-6;
+  return std::floor(number + 0.5 + kLost);
+}
+
 struct Choice {
   std::vector<std::size_t> rooms;
   double share = 0;
@@ -79,7 +86,7 @@ Choice best_of(const std::vector<NumeralRoom>& rooms, std::size_t count, const S
       const double share = serving.share(choice);
       const bool enough = !demand.viewpoints || meets(share, *demand.viewpoints);
       const std::tuple rank(enough, std::floor((least_turn(chosen) + 0.5) / kSameTurn),
-                            std::round(share / kSameShare), std::round(length));
+                            whole(share / kSameShare), whole(length));
       if (rank <= best_rank) return;
       best_rank = rank;
       best = {choice, share};
@@ -116,7 +123,7 @@ std::vector<NumeralRoom> choose_by_sight(const std::vector<NumeralRoom>& fitting
   std::vector<NumeralRoom> rooms = fitting;
   if (rooms.size() > kMostLookedAt) {
     std::ranges::stable_sort(rooms, [](const auto& p, const auto& q) {
-      return std::round(p.length() * 1e3) > std::round(q.length() * 1e3);
+      return whole(p.length() * 1e3) > whole(q.length() * 1e3);
     });
     rooms.resize(kMostLookedAt);
   }

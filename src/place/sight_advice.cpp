@@ -17,6 +17,13 @@ constexpr Length kStep = Length::from_inches(1.0 / 2);    // numbers are tried t
 constexpr Length kTaller = Length::from_inches(1.0 / 8);  // and heights
 constexpr double kTallest = 2.0;                          // of the height they have
 
+// What each kind of change may cost before its search stops: a digit held against one solid, or
+// against none, is 1. Counted and not timed, so that every machine gives the same advice. Ordinary
+// jobs take a small share of it.
+constexpr long kMostWork = 2'000'000;
+constexpr long kCircleWork = 50;  // to find from where on a circle a digit is large enough
+constexpr const char* kStoppedShort = "; the search stopped early, so there may be a better change";
+
 /// Where a number's ink lies along its bumper.
 struct Extent {
   double from = 1e300, to = -1e300, low = 1e300, high = -1e300;
@@ -92,11 +99,19 @@ class Advisor {
   }
 
   std::string advise(const std::vector<SightNumber>& numbers) const {
-    if (numbers.empty() || good(numbers, {})) return "";
-    if (auto words = by_moving(numbers)) return *words;
-    if (auto words = by_adding(numbers)) return *words;
-    if (auto words = by_growing(numbers)) return *words;
-    if (auto words = by_adding_more(numbers)) return *words;
+    if (numbers.empty()) return "";
+    left_ = kMostWork;
+    if (good(numbers, {})) return "";
+    using Search = std::optional<std::string> (Advisor::*)(const std::vector<SightNumber>&) const;
+    bool stopped = left_ <= 0;
+    for (const Search search : {&Advisor::by_moving, &Advisor::by_adding, &Advisor::by_growing,
+                                &Advisor::by_adding_more}) {
+      left_ = kMostWork;
+      const auto words = (this->*search)(numbers);
+      stopped = stopped || left_ <= 0;
+      if (words) return *words + (stopped ? kStoppedShort : "");
+    }
+    if (stopped) return "no one change was found; the search stopped early, so there may be one";
     return keys_.blind.empty()
                ? "no one change would do on these bumpers: bare sides need bumpers with the number"
                : "no one change would do: move what hides the numbers, or leave a side free of it";
@@ -113,11 +128,16 @@ class Advisor {
   /// Calls visit(k, circle) with what the scene's numbers show on each, until it says no.
   template <class Visit>
   bool each_circle(const Scene& scene, Visit visit) const {
-    std::size_t k = 0;
+    std::size_t k = 0, digits = 0;
+    for (const NumberInSpace& number : scene.numbers) digits += number.digits.size();
+    const long work = static_cast<long>(digits * (1 + scene.solids.size()));
+    const long work_on_circle = work + kCircleWork * static_cast<long>(digits);
     for (const Length eye : keys_.eye_height) {
+      left_ -= work;
       const Sightlines lines(scene, eye, {keys_.least_angle, kWidestObliquity});
       for (const Length distance : distances_) {
         Circle circle;
+        left_ -= work_on_circle;
         for (std::size_t n = 0; n < scene.numbers.size(); ++n) {
           const NumberAround around = around_number(scene, lines, n, distance);
           circle.add(around.whole, around.misleads);
@@ -145,7 +165,9 @@ class Advisor {
 
   /// Whether nobody is misled anywhere, and enough of each demanded circle reads the number, with
   /// what other numbers show where there are any.
+  /// Says no where the work is used up.
   bool good(const std::vector<SightNumber>& numbers, const Circles& others) const {
+    if (left_ <= 0) return false;
     const auto with_others = [&](std::size_t k, Circle circle) {
       if (!others.empty()) circle.add(others[k].whole, others[k].misleads);
       return circle;
@@ -194,7 +216,7 @@ class Advisor {
     std::optional<std::string> best;
     double least = 1e300;
     for (std::size_t n = 0; n < numbers.size(); ++n) {
-      if (is_split(numbers[n])) continue;
+      if (is_split(numbers[n]) || left_ <= 0) continue;
       const Extent e = extent_of(numbers[n]);
       std::vector<SightNumber> staying = numbers;
       staying.erase(staying.begin() + static_cast<std::ptrdiff_t>(n));
@@ -261,12 +283,15 @@ class Advisor {
   }
 
   std::optional<std::string> by_adding_more(const std::vector<SightNumber>& numbers) const {
-    std::vector<SightNumber> changed = numbers;
+    Circles others = circles_of(numbers);
     std::string names;
     for (const SightNumber& one : more_numbers(numbers)) {
-      changed.push_back(one);
       names += (names.empty() ? "" : ", ") + one.side;
-      if (good(changed, {})) return fmt::format("put the number on more sides: {}", names);
+      if (good({one}, others)) return fmt::format("put the number on more sides: {}", names);
+      if (left_ <= 0) return std::nullopt;
+      // No number stands in another's way: what this one shows is added, not all swept again.
+      const Circles own = circles_of({one});
+      for (std::size_t k = 0; k < others.size(); ++k) others[k].add(own[k].whole, own[k].misleads);
     }
     return std::nullopt;
   }
@@ -276,6 +301,7 @@ class Advisor {
   const Demand& demand_;
   Units units_;
   std::vector<Length> distances_;
+  mutable long left_ = 0;  ///< of kMostWork
 };
 
 }  // namespace

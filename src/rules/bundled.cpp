@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "base/print.hpp"
 #include "rules/read_value.hpp"
 #include "rules/season_keys.hpp"
 #include "swathe/base/embedded.hpp"
@@ -34,9 +35,9 @@ Outcome<Season> bundled_season(std::string_view name) {
   const auto text = bundled_season_text(name);
   if (text.empty()) {
     return refuse(Why::UnknownName,
-                  fmt::format("there is no season \"{}\"; known are {}, \"none\", or the path of a "
+                  fmt::format("there is no season \"{}\", expected {}, \"none\", or the path of a "
                               "rule file",
-                              name, in_words(season_names())));
+                              clip(name), in_words(season_names())));
   }
   return read_season(text, file_of(name));
 }

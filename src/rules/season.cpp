@@ -43,11 +43,18 @@ class Reader {
     faults_.push_back({why, std::move(sentence), places_.at(source)});
   }
 
+  /// "NAME is VALUE, expected EXPECTED"
+  void wrong(const toml::node& node, std::string_view name, std::string_view expected) {
+    fault(Why::WrongType, fmt::format("{} is {}, expected {}", name, described(node), expected),
+          node.source());
+  }
+
   void read_head(const toml::table& root, Season& season) {
     if (const toml::node* name = root.get("season"))
       season.name = text_of(*name, "season", kMostSeasonName).value_or("");
     else
-      faults_.push_back({Why::Missing, "the key \"season\" is missing: the season's name",
+      faults_.push_back({Why::Missing,
+                         "season is missing, expected the season's name, like \"2026\"",
                          Place{places_.file(), 1, 1}});
     if (const toml::node* section = root.get("section"))
       season.section = text_of(*section, "section", kMostRuleName).value_or("");
@@ -72,8 +79,7 @@ class Reader {
           }
         }
       } else {
-        fault(Why::WrongType, fmt::format("{} is not a table, expected [{}]", key.str(), key.str()),
-              node.source());
+        wrong(node, clip(key.str()), fmt::format("the table [{}]", clip(key.str())));
       }
     }
   }
@@ -87,14 +93,23 @@ class Reader {
 
   std::optional<std::string> text_of(const toml::node& node, const std::string& name) {
     if (auto text = node.value_exact<std::string>()) return text;
-    fault(Why::WrongType, fmt::format("{} is not a string", name), node.source());
+    wrong(node, name, "a string");
     return std::nullopt;
   }
   /// Of 1 to `most` characters: it stands on sheets.
   std::optional<std::string> text_of(const toml::node& node, const std::string& name, int most) {
     auto text = text_of(node, name);
-    const auto characters = text ? printable_characters(*text) : std::nullopt;
-    if (!text || (characters && *characters >= 1 && *characters <= most)) return text;
+    if (!text) return text;
+    if (const auto code = first_unprintable(*text)) {
+      faults_.push_back({Why::OutOfRange,
+                         fmt::format("{} has the character {}, which cannot be printed, expected 1 "
+                                     "to {} printable characters",
+                                     name, code_words(*code), most),
+                         places_.of_character(node.source(), *code)});
+      return std::nullopt;
+    }
+    const int characters = characters_in(*text);
+    if (characters >= 1 && characters <= most) return text;
     fault(
         Why::OutOfRange,
         fmt::format("{} is \"{}\", expected 1 to {} printable characters", name, clip(*text), most),
@@ -107,11 +122,7 @@ class Reader {
   void read_entry(const toml::node& node, const std::string& name, Ruled<T>& out) {
     const toml::table* entry = node.as_table();
     if (!entry) {
-      fault(Why::WrongType,
-            fmt::format("{} is not a table, expected {{ value = ..., rule = \"...\", attested = "
-                        "\"...\" }}",
-                        name),
-            node.source());
+      wrong(node, name, "{ value = ..., rule = \"...\", attested = \"...\" }");
       return;
     }
     const Names known = {"value", "rule", "attested", "guideline"};
@@ -141,7 +152,9 @@ class Reader {
                               const std::string& name) {
     const toml::node* node = entry.get(key);
     if (!node) {
-      fault(Why::Missing, fmt::format("{} has no \"{}\"", name, key), entry.source());
+      fault(Why::Missing,
+            fmt::format("{}.{} is missing, expected value, rule and attested", name, key),
+            entry.source());
     }
     return node;
   }
@@ -163,13 +176,13 @@ class Reader {
     if (const auto value = node.value_exact<bool>()) {
       out = *value;
     } else {
-      fault(Why::WrongType, fmt::format("{} is neither true nor false", name), node.source());
+      wrong(node, name, "true or false");
     }
   }
   void read_value(const toml::node& node, const std::string& name, int& out) {
     const auto value = node.value_exact<std::int64_t>();
     if (!value) {
-      fault(Why::WrongType, fmt::format("{} is not a whole number", name), node.source());
+      wrong(node, name, "a whole number, 1 to 1000");
     } else if (*value < 1 || *value > 1000) {
       fault(Why::OutOfRange, fmt::format("{} is {}, expected 1 to 1000", name, *value),
             node.source());
@@ -200,22 +213,23 @@ class Reader {
   void read_value(const toml::node& node, const std::string& name, Zone& out) {
     const toml::array* ends = node.as_array();
     if (!ends || ends->size() != 2) {
-      fault(Why::WrongType,
-            fmt::format("{} is not a pair of heights, like [\"0 in\", \"7 1/2 in\"]", name),
-            node.source());
+      wrong(node, name, "a pair of heights, like [\"0 in\", \"7 1/2 in\"]");
       return;
     }
     const auto before = faults_.size();
     read_value((*ends)[0], name, out.from);
     read_value((*ends)[1], name, out.to);
     if (faults_.size() == before && !(out.from < out.to)) {
-      fault(Why::OutOfRange, fmt::format("{} does not run upwards", name), node.source());
+      fault(Why::OutOfRange,
+            fmt::format("{} goes from {} to {}, expected the lower height first", name,
+                        in_words(out.from), in_words(out.to)),
+            node.source());
     }
   }
   void read_value(const toml::node& node, const std::string& name, std::vector<std::string>& out) {
     const toml::array* list = node.as_array();
     if (!list || list->empty()) {
-      fault(Why::WrongType, fmt::format("{} is not a list of names", name), node.source());
+      wrong(node, name, "a list of names, like [\"red\", \"blue\"]");
       return;
     }
     if (list->size() > static_cast<std::size_t>(kMostSets))

@@ -6,18 +6,6 @@
 namespace swathe {
 namespace {
 
-/// The pattern's coordinates brought back to the cloth's: what stretch took out put in again.
-class Unstretched {
- public:
-  explicit Unstretched(const ClothKeys& cloth)
-      : along_(1.0 - cloth.stretch_along), around_(1.0 - cloth.taken_out_around()) {}
-  ClothPoint operator()(FlatPoint p) const { return {p.x / along_, p.y / around_}; }
-  double along(double length) const { return length / along_; }
-
- private:
-  double along_, around_;
-};
-
 /// A place of the cloth once it lies on a board's back: x along its frame side, z on the board.
 struct OnBack {
   std::size_t leg = 0;
@@ -25,16 +13,16 @@ struct OnBack {
 };
 
 OnBack on_back(const Made& made, std::size_t bumper, FlatPoint on_pattern) {
-  const Unstretched cloth(made.job.cloth);
+  const ClothMap map = made.cloth_map();
   const Wrap& wrap = made.wraps[bumper];
   const Run& run = wrap.run();
   const Section& section = wrap.section();
-  const ClothPoint p = cloth(on_pattern);
+  const ClothPoint p = map.to_cover(on_pattern);
   const auto leg = static_cast<std::size_t>(wrap.side_of(p.s));
   if (p.s >= 0 && p.s <= run.length)
     return {leg, {p.s - run.sides[leg].s_minus_x, section.at(p.u).z}};
   // A tongue: round the end face, its last `end_reach` on the back.
-  const double tongue = cloth.along(made.patterns[bumper].ends.front().tongue);
+  const double tongue = map.to_cover({made.patterns[bumper].ends.front().tongue, 0}).s;
   const double past = p.s < 0 ? -p.s : p.s - run.length;
   const double in = past - (tongue - made.job.cloth.end_reach.mm());
   const double z = section.at(0).z + p.u;
@@ -45,12 +33,12 @@ OnBack on_back(const Made& made, std::size_t bumper, FlatPoint on_pattern) {
 }  // namespace
 
 std::vector<BracketOnBoard> brackets_on(const Made& made, std::size_t bumper) {
-  const Unstretched cloth(made.job.cloth);
+  const ClothMap map = made.cloth_map();
   const Wrap& wrap = made.wraps[bumper];
   std::vector<BracketOnBoard> brackets;
   for (const BracketOnPattern& laid : made.patterns[bumper].brackets) {
     const BracketKeys& keys = made.job.brackets[static_cast<std::size_t>(laid.keys)];
-    const double s = cloth.along(laid.s), width = keys.width.mm();
+    const double s = map.to_cover({laid.s, 0}).s, width = keys.width.mm();
     const auto leg = static_cast<std::size_t>(wrap.side_of(s + 0.5 * width));
     const double x = s - wrap.run().sides[leg].s_minus_x;
     const double top = made.section.height_mm() - keys.down.mm();

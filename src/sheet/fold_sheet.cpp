@@ -19,9 +19,8 @@ constexpr double kPieceMargin = 5.0;
 }  // namespace
 
 std::string not_on_fold(const Made& made, std::size_t bumper) {
-  const auto unlike = unlike_halves(
-      made.patterns[bumper], made.numerals ? made.numerals->placed : std::vector<PlacedNumeral>{},
-      static_cast<int>(bumper));
+  const auto unlike =
+      unlike_halves(made.patterns[bumper], made.numerals_on_patterns(), static_cast<int>(bumper));
   if (unlike.empty()) return "";
   if (unlike.front() == "seams") return "it is sewn together from pieces";
   std::string words;

@@ -94,11 +94,10 @@ class Model {
   }
 
   void draw_numbers(Drawing& onto) const {
-    if (!made_.numerals) return;
-    for (const PlacedNumeral& number : made_.numerals->placed) {
+    for (const PlacedNumeral& number : made_.numerals_on_patterns()) {
       if (number.bumper != static_cast<int>(bumper_)) continue;
       for (const PlacedDigit& placed : number.digits) {
-        Region outline = made_.numerals->on_pattern(placed);
+        Region outline = made_.numerals->outline_of(placed);
         for (Polygon& contour : outline)
           for (FlatPoint& p : contour) p = on(p);
         draw_numeral(onto, outline);

@@ -123,7 +123,7 @@ Box draw_number(Drawing& onto, const Numerals& numerals, const PlacedNumeral& nu
   double base = 0;
   for (const PlacedDigit& placed : number.digits) {
     const Digit& digit = numerals.shape(placed.digit);
-    Region outline = numerals.on_pattern(placed);
+    Region outline = numerals.outline_of(placed);
     for (Polygon& contour : outline) contour = place(contour);
     ink.cover(bounds(outline));
     base = place(placed.origin).y;
@@ -164,10 +164,10 @@ struct NumeralPlace {
 };
 
 /// The places on a half, each with its base line; one on the fold is cut by it.
-std::vector<NumeralPlace> draw_places(Drawing& onto, const Numerals& numerals, std::size_t bumper,
+std::vector<NumeralPlace> draw_places(Drawing& onto, const Made& made, std::size_t bumper,
                                       const HalfPattern& half, const Placement& place) {
   std::vector<NumeralPlace> places;
-  for (const PlacedNumeral& number : numerals.placed) {
+  for (const PlacedNumeral& number : made.numerals_on_patterns()) {
     if (number.bumper != static_cast<int>(bumper) || number.digits.empty()) continue;
     const FlatPoint reach{0.5 * number.width, 0.5 * number.height};
     const FlatPoint lo = FlatPoint{number.centre_s, number.centre_u} - reach;
@@ -333,11 +333,11 @@ void name_marks(LabelPlacer& labels, const Pattern& pattern, const Placement& pl
 void name_ends(LabelPlacer& labels, const Made& made, const Pattern& pattern,
                const Placement& place) {
   const Section& section = made.section;
-  const double squeeze = 1.0 - made.job.cloth.taken_out_around();
+  const ClothMap map = made.cloth_map();
   const auto within = [&](double s0, double s1, double u0, double u1) {
     Box box;
-    box.cover(place({s0, squeeze * u0}));
-    box.cover(place({s1, squeeze * u1}));
+    box.cover(place({s0, map.to_pattern({0, u0}).y}));
+    box.cover(place({s1, map.to_pattern({0, u1}).y}));
     return box;
   };
   for (const EndOnPattern& end : pattern.ends) {
@@ -448,11 +448,12 @@ Drawing draw_pattern(const Made& made, std::size_t bumper, const Face& face, Fla
   const Pattern& pattern = made.patterns[bumper];
   const Placement place = pattern_placement(made, bumper, corner);
   Drawing drawing;
-  std::vector<std::pair<const PlacedNumeral*, Box>> numbers;
-  if (made.numerals)
-    for (const PlacedNumeral& number : made.numerals->placed)
-      if (number.bumper == static_cast<int>(bumper))
-        numbers.emplace_back(&number, draw_number(drawing, *made.numerals, number, place));
+  std::vector<std::pair<PlacedNumeral, Box>> numbers;
+  for (PlacedNumeral& number : made.numerals_on_patterns()) {
+    if (number.bumper != static_cast<int>(bumper)) continue;
+    const Box ink = draw_number(drawing, *made.numerals, number, place);
+    numbers.emplace_back(std::move(number), ink);
+  }
   draw_lines(drawing, pattern, place);
   draw_marks(drawing, pattern, place);
 
@@ -461,7 +462,7 @@ Drawing draw_pattern(const Made& made, std::size_t bumper, const Face& face, Fla
   // The large words first: the small ones find room between them.
   name_piece(drawing, labels, made, bumper, panels_of(made, bumper, place));
   for (const auto& [number, ink] : numbers)
-    if (!ink.empty()) name_number(labels, *number, ink, place.mirrored);
+    if (!ink.empty()) name_number(labels, number, ink, place.mirrored);
   name_marks(labels, pattern, place);
   name_ends(labels, made, pattern, place);
   name_brackets(labels, pattern, place);
@@ -483,7 +484,7 @@ Drawing draw_half_pattern(const Made& made, std::size_t bumper, const Face& face
   place.move = corner - FlatPoint{place.mirrored ? -half.box.hi.x : half.box.lo.x, half.box.lo.y};
   Drawing drawing;
   std::vector<NumeralPlace> numbers;
-  if (made.numerals) numbers = draw_places(drawing, *made.numerals, bumper, half, place);
+  if (made.numerals) numbers = draw_places(drawing, made, bumper, half, place);
   draw_lines(drawing, pattern, place);
   draw_marks(drawing, pattern, place);
   const FlatPoint fold_low = place({half.fold, half.box.lo.y});

@@ -141,8 +141,7 @@ void find_tongues(Finder& across, const OnSheet& on) {
 }
 
 void find_numerals(Finder& along, Finder& across, const OnSheet& on, std::size_t bumper) {
-  if (!on.made.numerals) return;
-  for (const PlacedNumeral& number : on.made.numerals->placed) {
+  for (const PlacedNumeral& number : on.made.numerals_on_patterns()) {
     if (number.bumper != static_cast<int>(bumper) || number.digits.empty()) continue;
     along.add(on.x(number.centre_s), fmt::format("numeral {}, centre line", number.side), false);
     across.add(on.y(number.digits.front().origin.y), "numerals' base line", false);

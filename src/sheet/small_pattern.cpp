@@ -29,17 +29,15 @@ SmallPattern small_pattern(const Made& made, std::size_t bumper, const Box& area
     return reduced;
   };
   Drawing& onto = small.drawing;
-  if (made.numerals)
-    for (const PlacedNumeral& number : made.numerals->placed) {
-      if (number.bumper != static_cast<int>(bumper)) continue;
-      for (const PlacedDigit& placed : number.digits) {
-        std::vector<Path> outlines;
-        for (const Polygon& contour : made.numerals->on_pattern(placed)) {
-          outlines.push_back(path(closed_path(thinned(contour, kFlatness / small.scale))));
-        }
-        onto.fill(LineKind::Numeral, kTint, std::move(outlines));
-      }
+  for (const PlacedNumeral& number : made.numerals_on_patterns()) {
+    if (number.bumper != static_cast<int>(bumper)) continue;
+    for (const PlacedDigit& placed : number.digits) {
+      std::vector<Path> outlines;
+      for (const Polygon& contour : made.numerals->outline_of(placed))
+        outlines.push_back(path(closed_path(thinned(contour, kFlatness / small.scale))));
+      onto.fill(LineKind::Numeral, kTint, std::move(outlines));
     }
+  }
   onto.line(LineKind::Outline, path(closed_path(pattern.outline)));
   for (const Path& snip : pattern.snips) onto.line(LineKind::Outline, path(snip));
   for (const PleatLine& pleat : pattern.pleats) onto.line(LineKind::Thin, path(pleat.path));

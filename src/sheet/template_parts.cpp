@@ -110,8 +110,8 @@ std::vector<TemplatePart> template_parts(const Made& made, std::size_t bumper) {
   const Pattern& pattern = made.patterns[bumper];
   const Placement place = pattern_placement(made, bumper, {0, 0});
   const std::vector<TemplateLine> lines = lines_of(pattern, place);
-  const double squeeze = 1.0 - made.job.cloth.taken_out_around();
-  const auto y_of = [&](double u) { return place({0, squeeze * u}).y; };
+  const ClothMap map = made.cloth_map();
+  const auto y_of = [&](double u) { return place(map.to_pattern({0, u})).y; };
   const double top = pattern.cloth_width, middle = y_of(0);
 
   std::vector<TemplatePart> parts;

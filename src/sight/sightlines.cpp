@@ -99,27 +99,35 @@ Bearings Sightlines::large_enough(const DigitInSpace& digit, double distance) co
   const double rise = eye_ - digit.middle.z;
   // On the circle both the square of the sight's length and its square part are a constant and one
   // cosine.
-  const double length2 = dot(from, from) + distance * distance + rise * rise;
-  const double length_swing = 2.0 * distance * norm(from), length_middle = bearing_of(from);
-  const double square = dot(normal, from) + digit.normal.z * rise;
-  const double square_swing = distance * norm(normal), square_middle = bearing_of(normal);
+  const Swing length2{dot(from, from) + distance * distance + rise * rise,
+                      2.0 * distance * norm(from), bearing_of(from)};
+  const Swing square{dot(normal, from) + digit.normal.z * rise, distance * norm(normal),
+                     bearing_of(normal)};
   const double least = criterion_.least.radians(), cosine = std::cos(criterion_.widest.radians());
 
-  const auto value = [&](const Sight& s) {
-    return std::min(s.square / s.distance - cosine, effective(digit.seen_height, s) - least);
+  const auto square_enough = [&](const Sight& s) { return s.square / s.distance - cosine; };
+  const auto high_enough = [&](const Sight& s) { return effective(digit.seen_height, s) - least; };
+  const auto value_at = [&](double bearing) {
+    const Sight s = sight_of(digit, scene_->centre + distance * towards(bearing), eye_);
+    return std::min(square_enough(s), high_enough(s));
   };
-  const auto sight_at = [&](double bearing) {
-    return sight_of(digit, scene_->centre + distance * towards(bearing), eye_);
+  struct Cosines {
+    double length2, square;
   };
-  const auto value_at = [&](double bearing) { return value(sight_at(bearing)); };
-  auto zeros = zeros_round(value_at, [&](double a, double b) {
-    const Range l2 = cosine_range(length2, length_swing, length_middle, a, b);
-    const Range s = cosine_range(square, square_swing, square_middle, a, b);
+  const auto look = [&](double bearing) {
+    return Cosines{length2.cosine_at(bearing), square.cosine_at(bearing)};
+  };
+  const auto may_pass = [&](double a, double b, const Cosines& at_a, const Cosines& at_b) {
+    const Range l2 = length2.between(a, b, at_a.length2, at_b.length2);
+    const Range s = square.between(a, b, at_a.square, at_b.square);
     const double shortest = std::sqrt(std::max(l2.lo, 1e-12)), longest = std::sqrt(l2.hi);
-    // The value grows with the square part, and where that is positive falls with the length.
-    return Range{value({s.lo < 0.0 ? shortest : longest, s.lo}),
-                 value({s.hi < 0.0 ? longest : shortest, s.hi})};
-  });
+    // Both grow with the square part, and where that is positive fall with the length.
+    const Sight best{s.hi < 0.0 ? longest : shortest, s.hi};
+    if (square_enough(best) < 0.0 || high_enough(best) < 0.0) return false;
+    const Sight worst{s.lo < 0.0 ? shortest : longest, s.lo};
+    return square_enough(worst) <= 0.0 || high_enough(worst) <= 0.0;
+  };
+  auto zeros = zeros_round(look, may_pass, value_at);
   return Bearings::between(std::move(zeros), [&](double b) { return value_at(b) >= 0.0; });
 }
 

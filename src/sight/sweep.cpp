@@ -10,6 +10,7 @@ namespace swathe {
 namespace {
 
 constexpr double kTurn = 2.0 * std::numbers::pi;
+constexpr double kNarrowestArc = 2e-6;  // radians: more than the last place a bearing is told to
 
 double deg(double radians) { return Angle::from_radians(radians).degrees(); }
 
@@ -221,7 +222,10 @@ SightRing ring_at(const Scene& scene, const Sightlines& lines, Length distance) 
     ring.numbers.push_back(serves(scene, lines, n, around, distance));
   }
   std::ranges::sort(changes);
-  changes.erase(std::unique(changes.begin(), changes.end()), changes.end());
+  // What lies closer is one change told with two last digits: between them is no arc of any width.
+  const auto together = [](double a, double b) { return b - a < kNarrowestArc; };
+  changes.erase(std::unique(changes.begin(), changes.end(), together), changes.end());
+  if (changes.size() > 1 && together(changes.back(), changes.front() + kTurn)) changes.pop_back();
 
   const auto read_at = [&](double bearing) {
     SightArc arc;

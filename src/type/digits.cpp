@@ -72,7 +72,8 @@ Outcome<DigitLine> set_digits(const Face& face, std::string_view digits, double 
   bool one_each = shaped.size() == digits.size();
   for (std::size_t i = 0; one_each && i < shaped.size(); ++i) one_each = shaped[i].cluster == i;
   if (!one_each) {
-    return refuse(Why::BadFont, fmt::format("the face {} does not set \"{}\" digit by digit",
+    return refuse(Why::BadFont, fmt::format("the face {} does not set \"{}\" digit by digit, "
+                                            "expected one that does",
                                             face.name(), digits));
   }
   const double flatness = kDigitFlatness / em_at_most(face, shaped, height);
@@ -84,7 +85,9 @@ Outcome<DigitLine> set_digits(const Face& face, std::string_view digits, double 
     if (place == std::string_view::npos) continue;
     if (!face.has(static_cast<char32_t>(digit)) || face.outline(shaped[place].glyph).empty()) {
       refusals.push_back(
-          {Why::BadFont, fmt::format("the face {} has no {}", face.name(), digit), {}});
+          {Why::BadFont,
+           fmt::format("the face {} has no {}, expected one with all digits", face.name(), digit),
+           {}});
       continue;
     }
     Outcome<Region> region = face.region(shaped[place].glyph, flatness);
@@ -101,12 +104,16 @@ Outcome<DigitLine> set_digits(const Face& face, std::string_view digits, double 
     shape.ink = bounds(shape.outline);
     if (shape.outline.empty()) {
       refusals.push_back(
-          {Why::BadFont, fmt::format("the face {} has no ink in its {}", face.name(), digit), {}});
+          {Why::BadFont,
+           fmt::format("the face {} has no ink in its {}, expected one with all digits",
+                       face.name(), digit),
+           {}});
     } else if (shape.ink.height() < kLowest || !kFrame.holds(shape.ink)) {
       refusals.push_back(
           {Why::BadFont,
-           fmt::format("the {} of the face {} is drawn too small or too large to set", digit,
-                       face.name()),
+           fmt::format("the {} of the face {} is drawn too small or too large to set, "
+                       "expected another font",
+                       digit, face.name()),
            {}});
     } else {
       shortest = std::min(shortest, shape.ink.height());

@@ -20,6 +20,7 @@
 #include <unordered_map>
 
 #include "base/memory_watch.hpp"
+#include "base/print.hpp"
 #include "swathe/base/limits.hpp"
 #include "swathe/plane/clip.hpp"
 #include "swathe/plane/crossings.hpp"
@@ -27,6 +28,8 @@
 
 namespace swathe {
 namespace {
+
+constexpr std::size_t kMostFaceName = 60;  ///< of what a font file says it is called
 
 constexpr FT_Int32 kLoad = FT_LOAD_NO_HINTING | FT_LOAD_NO_BITMAP;
 constexpr double kSubunit = 64;  // FreeType and, through it, HarfBuzz count 1/64 of a font unit
@@ -258,16 +261,16 @@ Outcome<void> Face::Open::set_axes(const std::map<std::string, double>& wanted) 
     if (found == axes.end()) {
       refusals.push_back(
           {Why::UnknownName,
-           axes.empty() ? fmt::format("the face {} has no axes, so \"{}\" cannot be set", name, tag)
-                        : fmt::format("the face {} has no axis \"{}\"; it has {}", name, tag,
-                                      in_words(axes)),
+           axes.empty()
+               ? fmt::format("the face {} has no axes, expected none, not \"{}\"", name, tag)
+               : fmt::format("the face {} has no axis \"{}\", expected one of {}", name, tag,
+                             in_words(axes)),
            {}});
     } else if (!(value >= found->least && value <= found->most)) {
-      refusals.push_back(
-          {Why::OutOfRange,
-           fmt::format("the axis {} of the face {} goes from {:g} to {:g}, not to {:g}", tag, name,
-                       found->least, found->most, value),
-           {}});
+      refusals.push_back({Why::OutOfRange,
+                          fmt::format("the axis {} of the face {} is {:g}, expected {:g} to {:g}",
+                                      tag, name, value, found->least, found->most),
+                          {}});
     } else {
       found->value = value;
     }
@@ -360,16 +363,20 @@ Outcome<std::shared_ptr<Face::Open>> Face::Open::read(std::string_view bytes,
   FT_Add_Default_Modules(open->library);
   if (FT_New_Memory_Face(open->library, reinterpret_cast<const FT_Byte*>(bytes.data()),
                          static_cast<FT_Long>(bytes.size()), 0, &open->face) != 0) {
-    return refuse(Why::BadFont, "the font file is damaged or cut short");
+    return refuse(Why::BadFont, "the font file is damaged or cut short, expected a whole one");
   }
   const FT_Face face = open->face;
-  if (face->family_name) open->name = face->family_name;
-  if (face->style_name) open->name += std::string(" ") + face->style_name;
+  if (face->family_name) open->name = clip(face->family_name, kMostFaceName);
+  if (face->style_name) open->name += " " + clip(face->style_name, kMostFaceName);
   if (!FT_IS_SFNT(face) || !FT_IS_SCALABLE(face) || face->units_per_EM < 16) {
-    return refuse(Why::BadFont, "the font has no outlines: a bitmap font cannot be cut");
+    return refuse(Why::BadFont,
+                  "the font has no outlines, expected one that has: a bitmap cannot be cut");
   }
   if (!face->charmap || face->charmap->encoding != FT_ENCODING_UNICODE) {
-    return refuse(Why::BadFont, "the font does not say which of its shapes is which character");
+    return refuse(
+        Why::BadFont,
+        "the font does not say which of its shapes is which character, expected one with a "
+        "Unicode character map");
   }
   if (auto set = open->set_axes(axes); !set) return tl::unexpected(std::move(set.error()));
   // At one pixel a font unit nothing is rounded but to 1/64 of a unit.

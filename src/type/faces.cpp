@@ -6,6 +6,7 @@
 #include <cassert>
 
 #include "base/nearest.hpp"
+#include "base/print.hpp"
 #include "base/toml.hpp"
 #include "swathe/base/embedded.hpp"
 
@@ -57,9 +58,10 @@ Outcome<BundledFace> bundled_face(std::string_view name) {
   const auto nearest = std::ranges::find(names, nearest_name(wanted, names)) - names.begin();
   const BundledFace& found = faces[static_cast<std::size_t>(nearest)];
   if (lower(found.name) == wanted) return found;
-  return refuse(
-      Why::UnknownName,
-      fmt::format("no face \"{}\" comes with the tool; the nearest is \"{}\"", name, found.name));
+  return refuse(Why::UnknownName, fmt::format("no face \"{}\" comes with the tool, expected one "
+                                              "that does, such as \"{}\", or the path of a "
+                                              "font file",
+                                              clip(name), found.name));
 }
 
 Outcome<Face> open_bundled(const BundledFace& face, const std::map<std::string, double>& axes) {

@@ -51,18 +51,21 @@ Json job_part(const Job& job) {
           {"source", job.source}};
 }
 
-Json section_part(const Section& section) {
+/// Every place along a cover is told on its pattern; depths and heights are the bumper's own.
+Json section_part(const Section& section, const ClothMap& map) {
+  const auto u_of = [&](double u) { return map.to_pattern({0, u}).y; };
   Json stations = Json::array();
   for (const Station& station : section.stations())
     stations.push_back({{"name", station.name},
-                        {"u_mm", grid(station.u_mm)},
+                        {"u_mm", grid(u_of(station.u_mm))},
                         {"d_mm", grid(station.d_mm)},
                         {"z_mm", grid(station.z_mm)}});
-  return {{"depth_mm", grid(section.depth_mm())},
-          {"closed_girth_mm", grid(section.closed_girth_mm())},
-          {"front_flat_mm", grid(section.front_flat_top() - section.front_flat_bottom())},
-          {"cloth_girth_mm", grid(section.cloth_edge_top() - section.cloth_edge_bottom())},
-          {"stations", std::move(stations)}};
+  return {
+      {"depth_mm", grid(section.depth_mm())},
+      {"closed_girth_mm", grid(section.closed_girth_mm())},
+      {"front_flat_mm", grid(u_of(section.front_flat_top()) - u_of(section.front_flat_bottom()))},
+      {"cloth_girth_mm", grid(u_of(section.cloth_edge_top()) - u_of(section.cloth_edge_bottom()))},
+      {"stations", std::move(stations)}};
 }
 
 Json corner_part(const PatternCorner& corner, Relief relief) {
@@ -111,6 +114,7 @@ Json numeral_part(const PlacedNumeral& numeral) {
 
 Json bumper_part(const Made& made, std::size_t k) {
   const Pattern& pattern = made.patterns[k];
+  const ClothMap map = made.cloth_map();
   Json bumper;
   bumper["name"] = pattern.bumper;
   Json sides = Json::array();
@@ -138,8 +142,9 @@ Json bumper_part(const Made& made, std::size_t k) {
   bumper["covered_gap_mm"] = grid(made.covered_gaps[k]);
   bumper["clear"] = Json::array();
   for (const ClearStretch& clear : made.clear[k])
-    bumper["clear"].push_back(
-        {{"side", clear.side}, {"from_s_mm", grid(clear.from_s)}, {"to_s_mm", grid(clear.to_s)}});
+    bumper["clear"].push_back({{"side", clear.side},
+                               {"from_s_mm", grid(map.to_pattern({clear.from_s, 0}).x)},
+                               {"to_s_mm", grid(map.to_pattern({clear.to_s, 0}).x)}});
   bumper["brackets"] = Json::array();
   for (const BracketOnPattern& bracket : pattern.brackets)
     bumper["brackets"].push_back(bracket_part(bracket));
@@ -162,10 +167,8 @@ Json bumper_part(const Made& made, std::size_t k) {
                                      {"side", mark.side},
                                      {"from_left_mm", grid(mark.from_left_mm)}});
   bumper["numerals"] = Json::array();
-  if (made.numerals)
-    for (const PlacedNumeral& numeral : made.numerals->placed)
-      if (numeral.bumper == static_cast<int>(k))
-        bumper["numerals"].push_back(numeral_part(numeral));
+  for (const PlacedNumeral& numeral : made.numerals_on_patterns())
+    if (numeral.bumper == static_cast<int>(k)) bumper["numerals"].push_back(numeral_part(numeral));
   if (k < made.same.size() && made.same[k]) {
     const Sameness& same = *made.same[k];
     const std::string& other = made.patterns[static_cast<std::size_t>(same.other)].bumper;
@@ -369,7 +372,7 @@ std::string report_json(const Made& made, const std::vector<Sheet>& sheets) {
   Json report;
   report["schema"] = 1;
   report["job"] = job_part(made.job);
-  report["section"] = section_part(made.section);
+  report["section"] = section_part(made.section, made.cloth_map());
   report["bumpers"] = Json::array();
   for (std::size_t k = 0; k < made.patterns.size(); ++k)
     report["bumpers"].push_back(bumper_part(made, k));

@@ -50,4 +50,6 @@ TEST_CASE("text: a paragraph hangs under its head") {
 TEST_CASE("text: nothing in a job steers the terminal") {
   CHECK(printable("a\x1b[2Jb\x07\n") == "a\\x1b[2Jb\\x07\n");
   CHECK(printable("Stoßstange") == "Stoßstange");
+  CHECK(printable("\u009b2J\u202e\xff\n\n") == "\\xc2\\x9b2J\\xe2\\x80\\xae\\xff\n\n");
+  CHECK(named("a\nb") == "a\\x0ab");
 }

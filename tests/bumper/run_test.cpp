@@ -97,6 +97,22 @@ TEST_CASE("what cannot be run is refused at its key") {
     CHECK(faults[0].why == Why::ReflexCorner);
     CHECK(faults[0].place.line == 19);
   }
+  SUBCASE("a straight corner, which is none") {
+    job.frame.corners = {{700, 700}, {350, 700}, {0, 700}, {0, 0}, {700, 0}};
+    job.frame.sides = {"front", "more front", "left", "back", "right"};
+    job.places.set("frame.corners.1", {"job.toml", 9, 25});
+    job.bumpers = {test::half("A", "front", "back")};
+    const Refusals faults = refused(job);
+    REQUIRE(faults.size() == 1);
+    CHECK(faults[0].why == Why::DoesNotFit);
+    CHECK(faults[0].place.column == 25);
+    CHECK(faults[0].sentence.find("straight") != std::string::npos);
+    CHECK(faults[0].sentence.find("\"more front\" out of frame.sides") != std::string::npos);
+    job.bumpers[0].from = {"more front", RunEnd::Share{0.5}};  // beyond it, it is in nobody's way
+    CHECK(test::wraps_of(job)[0].run().corners.size() == 2);
+    job.bumpers[0].from = {"more front", RunEnd::Corner{}};
+    CHECK(refused(job)[0].sentence.find("runs straight on") != std::string::npos);
+  }
   SUBCASE("a frame that crosses itself, or runs clockwise") {
     job.places.set("frame.corners", {"job.toml", 9, 11});
     std::swap(job.frame.corners[1], job.frame.corners[2]);

@@ -94,3 +94,64 @@ TEST_CASE("job: any bytes are refused with a place, or read and written the same
     CHECK(job_text(again.job) == written);
   });
 }
+
+namespace {
+
+/// The fault of the least job whose title is given in the file's own words.
+Refusal fault_of_title(const std::string& words) {
+  return only_fault(changed(kLeast, "\"Covers\"", words));
+}
+
+}  // namespace
+
+TEST_CASE("job: a character that cannot be printed is told with its number, where it stands") {
+  struct Case {
+    const char *title, *code;
+    int line, column;
+  };
+  for (const Case& one :
+       {Case{"\"ab\u200bc\"", "U+200B", 2, 12},     // no width
+        Case{"\"\u202ecba\"", "U+202E", 2, 10},     // turns the direction of writing
+        Case{"\"a\ufffe\"", "U+FFFE", 2, 11},       // no character
+        Case{"\"\ufdd0\"", "U+FDD0", 2, 10},        // no character
+        Case{"\"\U0010ffff\"", "U+10FFFF", 2, 10},  // no character
+        Case{"\"ü\u0085\"", "U+0085", 2, 12},       // a control of C1; columns are bytes
+        Case{"\"ü\u00ad\"", "U+00AD", 2, 12},       // a soft hyphen
+        Case{R"("ab\u200bc")", "U+200B", 2, 12},    // as an escape
+        Case{R"("\\u200b\U0000200B")", "U+200B", 2, 17}, Case{R"("ab\nc")", "U+000A", 2, 12},
+        Case{"'\\u200b\u200b'", "U+200B", 2, 16}, Case{"\"\"\"\nab\u2028c\"\"\"", "U+2028", 3, 3},
+        Case{"\"\"\"\nab\nc\"\"\"", "U+000A", 3, 3}}) {
+    const Refusal fault = fault_of_title(one.title);
+    CAPTURE(fault.sentence);
+    CHECK(fault.why == Why::OutOfRange);
+    CHECK(fault.sentence.find(one.code) != std::string::npos);
+    CHECK(fault.sentence.find("job.title") != std::string::npos);
+    CHECK(fault.sentence.find("expected 1 to 120 printable characters") != std::string::npos);
+    CHECK(fault.place.line == one.line);
+    CHECK(fault.place.column == one.column);
+  }
+  check_only("[[bumper]]\nname = \"B\u2060\"\nfrom = [\"back\", 1]\nto = [\"back\", 2]\n",
+             Why::OutOfRange, {15, 10}, "U+2060", "bumper.1");
+  check_only("[cloth]\ncolours = { \"r\ufeffd\" = \"#00ff00\" }\n", Why::OutOfRange, {15, 15},
+             "U+FEFF", "cloth");
+  const Refusal side = only_fault(
+      changed(kLeast, "width = \"28 in\"\ndepth = \"30 in\"\n",
+              "corners = [[1,1],[0,1],[0,0]]\nsides = [\"front\", \"b\u200dack\", \"right\"]\n"));
+  CHECK(side.sentence.find("U+200D") != std::string::npos);
+  CHECK(side.place.line == 7);
+  CHECK(side.place.column == 21);
+}
+
+TEST_CASE("job: the file's name may have any bytes; what is made of it is text") {
+  const JobReading reading = read_job(kLeast, "dir/h\xe9ron\n\x1b.toml");
+  CHECK(reading.job.source == "h\\xe9ron\\x0a\\x1b.toml");
+  CHECK(read_job(kLeast, "dir/héron.toml").job.source == "héron.toml");
+  const JobReading wrong = read_job(kLeast + "[clth]\n", "h\xe9\n.toml");
+  REQUIRE(wrong.faults.size() == 1);
+  CHECK(to_text(wrong.faults[0]).starts_with("h\\xe9\\x0a.toml:14:2: clth is not a key"));
+  const std::string path = std::string(3000, 'd') + "/job.toml";
+  const std::string told = to_text({Why::Missing, "s", {path, 1, 2}});
+  CHECK(told.size() < 300);
+  CHECK(told.starts_with("ddd"));
+  CHECK(told.ends_with("/job.toml:1:2: s"));
+}

@@ -84,6 +84,7 @@ to = ["sw", "100%"]
 bumper = "two"
 side = "w"
 at = ["right", 12.7]
+next_to = "sw"
 width = 50
 height = 40
 down = 3
@@ -147,6 +148,7 @@ TEST_CASE("job_text (1) (2): what was read is written and read again") {
   CHECK(std::holds_alternative<RunEnd::Corner>(job.bumpers[0].from.at));
   CHECK(job.brackets[0].holes.size() == 3);
   CHECK(job.brackets[0].from == FromEnd::Right);
+  CHECK(job.brackets[0].next_to == "sw");
   CHECK(job.numerals.axes.at("a b ") == -3);
   CHECK(job.numerals.spacing.extra == inches(-1.0 / 32));
   CHECK(job.numerals.sides->size() == 2);

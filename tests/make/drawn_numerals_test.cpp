@@ -110,7 +110,7 @@ TEST_CASE("drawn numerals: off every corner, relief, end and window; advice that
     const Outcome<Made> made = made_of(job);
     if (!made) return;
     CAPTURE(job_text(job));
-    for (const PlacedNumeral& numeral : made->numerals->placed) {
+    for (const PlacedNumeral& numeral : made->numerals_on_patterns()) {
       check_clear(*made, numeral);
       ++placed;
     }

@@ -1,7 +1,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
+#include <numbers>
 #include <regex>
+#include <tuple>
+#include <utility>
 
 #include "support/drawn.hpp"
 #include "support/made.hpp"
@@ -144,6 +148,47 @@ TEST_CASE("advice: digits tall enough for the distance, done, meet the season") 
       test::made(job_text("2026", far, sides + fmt::format("height = \"{}\"", found[1].str())));
   CHECK(tall.sight->advice == "");
   CHECK(share_of(tall) > kMost);
+}
+
+/// Sixteen sides of two bumpers each, all observers allowed, and a post before every side.
+std::string crowded_job() {
+  const auto at = [](int k, double radius) {
+    const double turn = 2 * std::numbers::pi * k / 32;
+    return std::pair(radius * std::cos(turn), radius * std::sin(turn));
+  };
+  std::string corners, sides, bumpers, posts, far, eyes;
+  for (int k = 0; k < 16; ++k) {
+    const auto [x, y] = at(2 * k, 6000);
+    corners += fmt::format("[{:.0f}, {:.0f}], ", x, y);
+    sides += fmt::format("\"s{}\", ", k);
+    for (const auto& [name, from, to] : {std::tuple("a", 5, 46), std::tuple("b", 52, 98)})
+      bumpers += fmt::format(
+          "[[bumper]]\nname = \"{0}{1}\"\nfrom = [\"s{1}\", \"{2}%\"]\nto = [\"s{1}\", \"{3}%\"]\n",
+          name, k, from, to);
+  }
+  for (int k = 0; k < 32; ++k) {
+    const auto [x, y] = at(k, 6700);
+    posts += fmt::format("[[sight.blind]]\nbox = [[{:.0f}, {:.0f}, 0], [{:.0f}, {:.0f}, 700]]\n",
+                         x - 30, y - 30, x + 30, y + 30);
+  }
+  for (int k = 0; k < 8; ++k) {
+    far += fmt::format("{}, ", 9000 + 2000 * k);
+    eyes += fmt::format("{}, ", 900 + 150 * k);
+  }
+  return fmt::format(
+      "[job]\ntitle = \"crowded\"\nnumber = \"20486\"\nunits = \"mm\"\nseason = \"none\"\n"
+      "[frame]\ncorners = [{}]\nsides = [{}]\n[backing]\nthickness = 18\nheight = 127\n"
+      "[padding]\ndiameter = 60\n[cloth]\nroll_width = 1500\n{}"
+      "[numerals]\nmethod = \"iron-on\"\nheight = 95\n"
+      "sides = [\"s0\", \"s3\", \"s5\", \"s7\", \"s9\", \"s11\"]\n"
+      "[sight]\ndistance = [{}]\neye_height = [{}]\nstep = \"0.1 deg\"\n{}",
+      corners, sides, bumpers, far, eyes, posts);
+}
+
+TEST_CASE("advice: a search that stops early says so, and says the same again") {
+  const std::string advice = test::made(crowded_job()).sight->advice;
+  CHECK_MESSAGE(advice.find("the search stopped early") != std::string::npos, advice);
+  CHECK(test::made(crowded_job()).sight->advice == advice);
 }
 
 TEST_CASE("a blind box's place is the frame's") {

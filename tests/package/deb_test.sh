@@ -3,7 +3,7 @@
 # Debian 12 that debootstrap makes, and the main job run there by a plain user, to the same bytes as
 # from the build. Then the -dev package with the README's example, and both taken away again.
 # Takes minutes, root, a network, and the packages debootstrap, lintian, dpkg-dev and file.
-# usage: deb_test.sh [BUILD_FOLDER]     MIRROR=http://... for another mirror
+# usage: deb_test.sh [BUILD_FOLDER]     MIRROR=URL for another mirror than the one apt uses here
 set -u
 top=$(cd "$(dirname "$0")/../.." && pwd)
 folder=$(mktemp -d) || exit 1
@@ -12,6 +12,10 @@ root=$folder/root
 trap 'umount "$root/proc" 2>/dev/null; rm -rf "$folder"' EXIT
 
 . "$top/tests/package/step.sh"
+release=bookworm
+mirror=${MIRROR:-$(apt-get indextargets --format '$(RELEASE) $(SITE)' 'Created-By: Packages' |
+  sed -n "s/^$release //p" | head -n 1)}
+has_mirror() { test -n "$mirror" || { echo "apt has no source of $release here: set MIRROR"; false; }; }
 inside() { chroot "$root" env -i PATH=/usr/sbin:/usr/bin:/sbin:/bin HOME=/root LC_ALL=C.UTF-8 \
   DEBIAN_FRONTEND=noninteractive "$@"; }
 as_maker() { inside setpriv --reuid maker --regid maker --init-groups env HOME=/home/maker \
@@ -25,7 +29,7 @@ make_packages() {
     cp "$build"/*.deb "$folder/debs/"
 }
 clean_debian() {
-  debootstrap --variant=minbase bookworm "$root" "${MIRROR:-http://deb.debian.org/debian}" &&
+  has_mirror && debootstrap --variant=minbase "$release" "$root" "$mirror" &&
     mount -t proc none "$root/proc" && inside apt-get update -q &&
     inside useradd --create-home maker && cp "$folder"/debs/*.deb "$root/tmp/"
 }

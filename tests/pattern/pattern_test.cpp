@@ -257,6 +257,53 @@ TEST_CASE("a bracket beyond its board, or on a side without one, is refused at i
   CHECK(pattern.error()[1].place.line == 50);
 }
 
+// A bumper from near a front's middle all round to its middle: its boards there are 200 mm (by the
+// left side, which follows the front) and 460 mm (by the right side).
+TEST_CASE("of two boards on one side the bracket says which, or fits on but one") {
+  Job job = test::worked_job();
+  job.frame = test::rectangle_frame(700, 700);
+  job.frame.fit = mm(0);
+  job.bumpers = {{"A", {"front", mm(500)}, {"front", mm(460)}, mm(0)}};
+  job.brackets = {bracket("A", "front", 2)};
+  job.places.set("bracket.0.at", {"job.toml", 40, 6});
+  job.places.set("bracket.0.next_to", {"job.toml", 41, 11});
+  const Wrap wrap = test::wraps_of(job)[0];
+  const Run& run = wrap.run();
+  const auto refusal = [&] {
+    const auto pattern = make_pattern(wrap, job);
+    REQUIRE_FALSE(pattern.has_value());
+    REQUIRE(pattern.error().size() == 1);
+    return pattern.error()[0];
+  };
+  SUBCASE("it fits on both") {
+    CHECK(refusal().why == Why::Missing);
+    CHECK(refusal().place.line == 40);
+    CHECK(refusal().sentence.find("next_to = \"right\" or \"left\"") != std::string::npos);
+  }
+  SUBCASE("each board by the side it lies next to") {
+    job.brackets[0].next_to = "left";
+    CHECK(pattern_of(job).brackets[0].s == doctest::Approx(2 * kInch));
+    CHECK(pattern_of(job).brackets[0].leg == 0);
+    job.brackets[0].next_to = "right";
+    CHECK(pattern_of(job).brackets[0].s ==
+          doctest::Approx(run.length - 460 + 2 * kInch));  // that board ends with the cover
+    CHECK(pattern_of(job).brackets[0].leg == 4);
+  }
+  SUBCASE("no board there") {
+    job.brackets[0].next_to = "back";
+    CHECK(refusal().why == Why::UnknownName);
+    CHECK(refusal().place.line == 41);
+  }
+  SUBCASE("too far along for the short one") {
+    job.brackets[0].at = mm(300);
+    CHECK(pattern_of(job).brackets[0].leg == 4);
+  }
+  SUBCASE("too far along for either") {
+    job.brackets[0].at = mm(500);
+    CHECK(refusal().why == Why::DoesNotFit);
+  }
+}
+
 TEST_CASE("clear stretches hold no dart, notch or end") {
   test::for_drawn_cases("clear", 200, [](std::mt19937_64& rng) {
     const Job job = drawn_job(rng);

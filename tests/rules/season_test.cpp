@@ -147,6 +147,35 @@ TEST_CASE("every fault of a rule file is told with its place") {
   CHECK(fault_at(faults, 6, 2)->sentence.find("\"numerals\"") != std::string::npos);
 }
 
+TEST_CASE("every fault of a rule file says what was found and what was expected") {
+  const auto told = [](const std::string& value) {
+    const Refusals faults = faults_of("season = \"own\"\n" + value + "\n");
+    REQUIRE(faults.size() == 1);
+    return faults[0].sentence;
+  };
+  const auto entry = [](const std::string& value) {
+    return " = { value = " + value + ", rule = \"1\", attested = \"quoted\" }";
+  };
+  CHECK(told("cloth = 1") == "cloth is 1, expected the table [cloth]");
+  CHECK(told("[cloth]\nplain = true") ==
+        "cloth.plain is true, expected { value = ..., rule = \"...\", attested = \"...\" }");
+  CHECK(told("[cloth]\nplain = { value = true, rule = \"1\" }") ==
+        "cloth.plain.attested is missing, expected value, rule and attested");
+  CHECK(told("[cloth]\nplain" + entry("1")) == "cloth.plain.value is 1, expected true or false");
+  CHECK(told("[cloth]\nsets" + entry("\"red\"")) ==
+        "cloth.sets.value is \"red\", expected a list of names, like [\"red\", \"blue\"]");
+  CHECK(told("[numerals]\nplaces" + entry("\"3\"")) ==
+        "numerals.places.value is \"3\", expected a whole number, 1 to 1000");
+  CHECK(told("[numerals]\nheight" + entry("4")) == "numerals.height.value is 4, expected a string");
+  CHECK(told("[zone]\nfilled" + entry("\"4 in\"")) ==
+        "zone.filled.value is \"4 in\", expected a pair of heights, like [\"0 in\", \"7 1/2 in\"]");
+  CHECK(told("[zone]\nfilled" + entry("[\"4 in\", \"2 in\"]")) ==
+        "zone.filled.value goes from 4 in to 2 in, expected the lower height first");
+  const Refusals none = faults_of("");
+  REQUIRE(none.size() == 1);
+  CHECK(none[0].sentence == "season is missing, expected the season's name, like \"2026\"");
+}
+
 TEST_CASE("any bytes are read, or refused with a place") {
   const std::string whole(bundled_season_text("2026"));
   REQUIRE(whole.size() > 1000);
@@ -208,7 +237,10 @@ TEST_CASE("a rule file too long, too deep or with names too long is refused wher
   CHECK(only(value("[\"1\",\"2\",\"3\",\"4\",\"5\",\"6\",\"7\",\"8\",\"9\"]"), Why::TooLarge, 3,
              18) == "cloth.sets.value is a list of 9, expected at most 8");
   only(value("[\"" + name + "\"]"), Why::OutOfRange, 3, 19);
-  only(value("[\"red\\u0007\"]"), Why::OutOfRange, 3, 19);
+  CHECK(only(value("[\"red\\u0007\"]"), Why::OutOfRange, 3, 23).find("U+0007") !=
+        std::string::npos);
+  CHECK(only("season = \"o\u200bwn\"\n", Why::OutOfRange, 1, 12).find("U+200B") !=
+        std::string::npos);
   only(head + "[cloth]\nfaces = { value = true, rule = \"" + name + "\", attested = \"quoted\" }\n",
        Why::OutOfRange, 3, 32);
 }

@@ -32,7 +32,9 @@ TEST_CASE("backs (1): every staple is where Wrap puts it, once") {
           CHECK(on.z > 0);
           CHECK(on.z < made.section.height_mm());
           if (staple->upright) continue;  // past the end face Wrap has no cloth
-          const double squeeze = 1.0 - made.job.cloth.taken_out_around();
+          const double squeeze = 1.0 - (made.job.cloth.fixing == Fixing::Staples
+                                            ? made.job.cloth.stretch_around
+                                            : made.job.cloth.quick_change.stretch);
           const double along = 1.0 - made.job.cloth.stretch_along;
           const auto at = made.wraps[b].at({staple->at.x / along, staple->at.y / squeeze});
           REQUIRE(at);

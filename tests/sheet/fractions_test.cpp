@@ -114,10 +114,9 @@ std::multimap<std::string, double> places_of(const Made& made, std::size_t bumpe
   places.emplace("far end of bumper, flaps end", std::max(faces[0], faces[1]));
   for (const MatchMark& mark : pattern.marks)
     places.emplace("match mark " + mark.name, x(mark.at.x));
-  if (made.numerals)
-    for (const PlacedNumeral& number : made.numerals->placed)
-      if (number.bumper == static_cast<int>(bumper))
-        places.emplace("numeral " + number.side + ", centre line", x(number.centre_s));
+  for (const PlacedNumeral& number : made.numerals_on_patterns())
+    if (number.bumper == static_cast<int>(bumper))
+      places.emplace("numeral " + number.side + ", centre line", x(number.centre_s));
   for (const BracketOnPattern& bracket : pattern.brackets) {
     const bool window = bracket.cloth == BracketCloth::Window;
     for (const Punch& hole : bracket.holes)

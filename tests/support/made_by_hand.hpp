@@ -106,7 +106,8 @@ inline Made made_by_hand(Job job) {
             .sight = {},
             .same = {},
             .stock = {},
-            .findings = {}};
+            .findings = {},
+            .notices = {}};
   constexpr double kHeight = 104.775;  // 4 1/8 in
   for (const Wrap& wrap : made.wraps) {
     const auto pattern = make_pattern(wrap, job);
@@ -122,8 +123,7 @@ inline Made made_by_hand(Job job) {
   }
   made.stock = plan_stock(job, made.boards, made.padding, made.patterns);
   if (!job.number.empty()) made.numerals = numerals_by_hand(job, made.clear, kHeight);
-  made.same = same_patterns(made.patterns,
-                            made.numerals ? made.numerals->placed : std::vector<PlacedNumeral>{});
+  made.same = same_patterns(made.patterns, made.numerals_on_patterns());
   return made;
 }
 

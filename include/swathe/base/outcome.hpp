@@ -46,7 +46,7 @@ inline tl::unexpected<Refusals> refuse(Why why, std::string sentence, Place plac
   return tl::unexpected<Refusals>(Refusals{Refusal{why, std::move(sentence), std::move(place)}});
 }
 
-/// "FILE:LINE:COL: sentence", the one form in which refusals are printed.
+/// "FILE:LINE:COL: sentence", the one form in which refusals are printed; one line, any file name.
 std::string to_text(const Refusal& refusal);
 
 }  // namespace swathe

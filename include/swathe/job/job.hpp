@@ -99,11 +99,6 @@ struct ClothKeys {
   double staple_g = 0.17;           ///< crown and legs of 10 mm, of steel wire 1.2 by 0.6 mm
   Fixing fixing = Fixing::Staples;  ///< how the flaps are held to the boards
   QuickChangeKeys quick_change;
-
-  /// The share that the pattern is drawn narrower round the section, whatever holds the cloth.
-  double taken_out_around() const {
-    return fixing == Fixing::Staples ? stretch_around : quick_change.stretch;
-  }
 };
 
 /// Where a bumper starts or ends: a side, and how far along it, counter-clockwise.
@@ -130,6 +125,7 @@ struct BracketKeys {
   std::string side;
   FromEnd from = FromEnd::Left;  ///< seen from outside the machine
   Length at;                     ///< from that end of the board's inside face to the nearer edge
+  std::string next_to;  ///< the side that its board lies next to, of two on one side; "" unsaid
   Length width;
   Length height;
   Length down;  ///< from the board's top edge
@@ -199,6 +195,10 @@ struct PaperKeys {
       measured;  ///< what the 100 mm scales came out as, across and down
 };
 
+/// Every other side from the first, so front and back of a rectangle: those that lap where a job
+/// does not say. No two neighbours, also where the number of sides is odd.
+std::vector<std::string> every_other(const std::vector<std::string>& sides);
+
 /// Where each table and key stands in its file: "frame.width", "bumper.0.from", "bracket.2".
 class Places {
  public:
@@ -206,6 +206,8 @@ class Places {
   void set(std::string key, Place place) { places_[std::move(key)] = std::move(place); }
   /// The key's own place, else that of the nearest table above it that is there, else 1:1.
   Place of(std::string_view key) const;
+  /// Whether the file has this very table or key.
+  bool has(std::string_view key) const { return places_.contains(key); }
 
  private:
   std::string file_;

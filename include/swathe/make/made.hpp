@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "swathe/base/finding.hpp"
+#include "swathe/base/notice.hpp"
 #include "swathe/bumper/pieces.hpp"
 #include "swathe/bumper/wrap.hpp"
 #include "swathe/job/job.hpp"
@@ -26,13 +27,19 @@ struct Made {
   std::vector<Wrap> wraps;
   std::vector<Pattern> patterns;
   std::vector<double> bare_gaps, covered_gaps;  ///< from each bumper to the next, counter-clockwise
-  std::vector<std::vector<ClearStretch>> clear;  ///< of each bumper
+  std::vector<std::vector<ClearStretch>> clear;  ///< of each bumper, on the cover in place
   std::vector<Piece> boards, padding;            ///< of one set
-  std::optional<Numerals> numerals;              ///< where the job has a number
-  std::optional<Sight> sight;                    ///< where the job has a number
-  std::vector<std::optional<Sameness>> same;     ///< the earlier bumper each one repeats, if any
+  std::optional<Numerals> numerals;  ///< where the job has a number; placed on the covers in place
+  std::optional<Sight> sight;        ///< where the job has a number
+  std::vector<std::optional<Sameness>> same;  ///< the earlier bumper each one repeats, if any
   Stock stock;
   std::vector<Finding> findings;  ///< worst first
+  std::vector<Notice> notices;    ///< keys that the job gives in vain, by place
+
+  /// From the covers in place to their patterns.
+  ClothMap cloth_map() const { return ClothMap(job.cloth); }
+  /// The numbers as they go on the patterns; none where the job has no number.
+  std::vector<PlacedNumeral> numerals_on_patterns() const;
 };
 
 }  // namespace swathe

@@ -13,6 +13,9 @@ namespace swathe {
 /// Cloth left round a digit that is sewn on, to be turned under. Common practice, no source.
 inline constexpr Length kSewAllowance = Length::from_inches(1.0 / 4);
 
+/// Whether the middles of digits have to hang on to the sheet that is cut.
+bool needs_bridges(NumeralMethod method);
+
 /// The lines of one digit's sheet, in the digit's own coordinates.
 struct DigitLines {
   Region cut;             ///< what the blade follows

@@ -5,11 +5,13 @@
 #include <string>
 #include <vector>
 
+#include "swathe/pattern/cloth_map.hpp"
 #include "swathe/plane/path.hpp"
 #include "swathe/type/stroke.hpp"
 
 // The team's number, sized and placed. Millimetres; a digit's origin is on the base line at the
-// left of its advance; on the pattern x is s and y is u.
+// left of its advance; x is s and y is u of the cover in place, but where a place is said to be on
+// the pattern.
 namespace swathe {
 
 /// A bar of stencil sheet left standing across a stroke, so that an island stays in.
@@ -48,7 +50,7 @@ struct PlacedDigit {
   FlatPoint origin;
 };
 
-/// The number in one place of one bumper's pattern, or the part of it that stands there where it is
+/// The number in one place of one bumper's cover, or the part of it that stands there where it is
 /// split over the gap between two bumpers. The parts of one showing of the number follow each other
 /// from left to right.
 struct PlacedNumeral {
@@ -91,9 +93,13 @@ struct Numerals {
 
   /// Requires: a digit of the number.
   const Digit& shape(char digit) const;
-  /// A digit's outline where it stands on its pattern.
-  Region on_pattern(const PlacedDigit& on) const;
+  /// A digit's outline where it stands.
+  Region outline_of(const PlacedDigit& on) const;
   int showings() const { return placed.empty() ? 0 : placed.back().showing + 1; }
 };
+
+/// The same number with its place told on the pattern. Numerals go on before the cloth is pulled:
+/// where they stand follows the pattern, their size does not.
+PlacedNumeral on_pattern(PlacedNumeral numeral, const ClothMap& map);
 
 }  // namespace swathe

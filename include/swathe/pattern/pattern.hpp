@@ -9,7 +9,8 @@
 #include "swathe/bumper/wrap.hpp"
 #include "swathe/plane/path.hpp"
 
-// The cover laid flat, outside up: x is s, y is u (less the stretch taken out). No numerals here.
+// The cover laid flat before it is pulled, outside up: x is s and y is u as ClothMap tells them. No
+// numerals here.
 namespace swathe {
 
 struct DartPoint {
@@ -59,6 +60,7 @@ struct Punch {
 
 struct BracketOnPattern {
   int keys = 0;  ///< which [[bracket]] of the job
+  int leg = 0;   ///< which of the run's sides its board is on
   std::string side;
   double s = 0,
          u = 0;  ///< the footprint's left edge and, on the top flap if it reaches it, its top edge
@@ -85,7 +87,8 @@ struct MatchMark {
   double from_left_mm = 0;  ///< on the board's inside face, from its left end seen from outside
 };
 
-/// A stretch of a side's front on which a numeral of the asked height may lie.
+/// A stretch of a side's front on which a numeral of the asked height may lie, on the cover in
+/// place.
 struct ClearStretch {
   std::string side;
   double from_s = 0, to_s = 0;

@@ -93,7 +93,7 @@ constexpr std::string_view kEnvironment =
     R"(.SH ENVIRONMENT
 .TP
 .B SOURCE_DATE_EPOCH
-The date that stands in PDF files, in seconds since 1970.
+The date that stands in PDF files, in whole seconds since 1970; anything else is refused.
 Without it the date is fixed: the same job gives the same bytes.
 .TP
 .B NO_COLOR

@@ -1,0 +1,171 @@
+#include "make/keys_in_vain.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <tuple>
+#include <variant>
+
+#include "swathe/job/new_job.hpp"
+#include "swathe/numeral/method.hpp"
+
+namespace swathe {
+namespace {
+
+/// Gathers notices at every place where the file gives a key.
+class Vain {
+ public:
+  explicit Vain(const Places& places) : places_(places) {}
+
+  /// Of a table that stands once.
+  void key(const std::string& key, const std::string& why) { note(key, key, why); }
+  void keys(std::initializer_list<const char*> keys, const std::string& why) {
+    for (const char* one : keys) key(one, why);
+  }
+  /// Of one of the tables that may stand many times: "bracket", 2, "holes".
+  void key_of(const std::string& table, std::size_t number, const std::string& name,
+              const std::string& why) {
+    note(fmt::format("{}.{}.{}", table, number, name), table + "." + name, why);
+  }
+  /// Every key of a table and of those below it.
+  void all_of(const std::string& table, const std::string& why) {
+    for (const KeyWords& words : key_words()) {
+      if (!words.key.starts_with(table + ".")) continue;
+      key(words.key, why);
+      const auto dot = words.key.rfind('.');
+      const std::string list = words.key.substr(0, dot);
+      for (std::size_t k = 0; places_.has(fmt::format("{}.{}", list, k)); ++k)
+        key_of(list, k, words.key.substr(dot + 1), why);
+    }
+  }
+
+  std::vector<Notice> by_place() {
+    std::ranges::stable_sort(notices_, {}, [](const Notice& notice) {
+      return std::tuple(notice.place.line, notice.place.column);
+    });
+    return std::move(notices_);
+  }
+
+ private:
+  void note(const std::string& path, const std::string& key, const std::string& why) {
+    if (places_.has(path))
+      notices_.push_back({key, fmt::format("has no effect: {}, {}", key, why), places_.of(path)});
+  }
+
+  const Places& places_;
+  std::vector<Notice> notices_;
+};
+
+bool ends_at_corner(const BumperKeys& bumper) {
+  return std::holds_alternative<RunEnd::Corner>(bumper.from.at) ||
+         std::holds_alternative<RunEnd::Corner>(bumper.to.at);
+}
+
+std::ptrdiff_t boards_on(const Run& run, const Frame& frame, const std::string& side) {
+  return std::ranges::count_if(run.sides, [&](const RunSide& leg) {
+    return frame.sides()[static_cast<std::size_t>(leg.side)].name == side;
+  });
+}
+
+void look_at_padding(const Job& job, Vain& vain) {
+  if (job.padding.form == PaddingForm::Rods)
+    vain.keys({"padding.depth", "padding.height", "padding.edge_radius"},
+              "which is for padding.form = \"block\"");
+  else
+    vain.keys({"padding.diameter", "padding.stack", "padding.core"},
+              "which is for padding.form = \"rods\"");
+}
+
+void look_at_corners(const Made& made, Vain& vain) {
+  const Job& job = made.job;
+  const bool turns =
+      std::ranges::any_of(made.wraps, [](const Wrap& wrap) { return !wrap.run().corners.empty(); });
+  const bool fills = std::ranges::any_of(job.bumpers, ends_at_corner);
+  if (!turns) {
+    const std::string none = "as no bumper turns a corner";
+    vain.keys(
+        {"backing.joint", "backing.lapping", "cloth.relief", "cloth.setback", "cloth.cut_clear"},
+        none);
+    if (!fills) vain.key("padding.lapping", none + " or ends at one");
+    return;
+  }
+  if (job.backing.joint == Joint::Mitred)
+    vain.key("backing.lapping", "as backing.joint is \"mitred\"");
+  if (job.padding.corner != PaddingCorner::Butted && !fills)
+    vain.key("padding.lapping", "as padding.corner is not \"butted\"");
+}
+
+void look_at_cloth(const Made& made, Vain& vain) {
+  const ClothKeys& cloth = made.job.cloth;
+  if (cloth.fixing == Fixing::Staples)
+    vain.all_of("cloth.quick_change", "which is for cloth.fixing = \"quick-change\"");
+  else
+    vain.keys({"cloth.flap", "cloth.staple_line", "cloth.staple_spacing", "cloth.stretch_around",
+               "cloth.staple_mass"},
+              "which is for cloth.fixing = \"staples\"");
+  const auto any = [&](auto of) {
+    return std::ranges::any_of(made.patterns,
+                               [&](const Pattern& pattern) { return !(pattern.*of).empty(); });
+  };
+  const bool darts = cloth.relief == Relief::Sewn && any(&Pattern::corners);
+  if (!darts && !any(&Pattern::joins))
+    vain.key("cloth.seam", "as no cover has a sewn corner or a seam");
+  if (!cloth.longest_piece) vain.key("cloth.may_join", "as cloth.longest_piece is not given");
+}
+
+void look_at_brackets(const Made& made, Vain& vain) {
+  for (std::size_t b = 0; b < made.patterns.size(); ++b)
+    for (const BracketOnPattern& laid : made.patterns[b].brackets) {
+      const auto k = static_cast<std::size_t>(laid.keys);
+      if (laid.cloth == BracketCloth::Under)
+        vain.key_of("bracket", k, "corner_radius", "which is for cloth = \"window\"");
+      else
+        vain.key_of("bracket", k, "holes", "which are for cloth = \"under\"");
+      if (boards_on(made.wraps[b].run(), made.frame, laid.side) < 2)
+        vain.key_of("bracket", k, "next_to", "as the bumper has one board on the side");
+    }
+}
+
+void look_at_numerals(const Made& made, Vain& vain) {
+  if (!made.numerals) {
+    for (const char* table : {"numerals", "sight"}) vain.all_of(table, "as the job has no number");
+    return;
+  }
+  const NumeralKeys& keys = made.job.numerals;
+  const bool islands = std::ranges::any_of(made.numerals->digits,
+                                           [](const Digit& digit) { return digit.counters > 0; });
+  if (!needs_bridges(keys.method))
+    vain.key("numerals.bridge", "as this numerals.method leaves no islands to hold");
+  else if (!islands)
+    vain.key("numerals.bridge", "as no digit of the number has an island");
+  if (!made.season || !made.season->numerals_stroke)
+    vain.key("numerals.make_legal", "as the season asks for no width of stroke");
+}
+
+/// Keys that only a rule of some seasons asks for.
+void look_at_season(const Made& made, Vain& vain) {
+  const auto asks = [&](auto... rules) {
+    return made.season && (((*made.season).*rules).has_value() || ...);
+  };
+  const std::string why = "as the season has no rule on it";
+  if (!asks(&Season::support_end_backed, &Season::support_gap_depth)) vain.key("frame.backed", why);
+  if (!asks(&Season::hard_parts_past_frame) && !asks(&Season::hard_parts_under_padding))
+    vain.key("backing.hard_depth", why);
+  if (made.job.padding.form == PaddingForm::Rods && !asks(&Season::padding_hollow))
+    vain.key("padding.core", why);
+}
+
+}  // namespace
+
+std::vector<Notice> keys_in_vain(const Made& made) {
+  Vain vain(made.job.places);
+  look_at_padding(made.job, vain);
+  look_at_corners(made, vain);
+  look_at_cloth(made, vain);
+  look_at_brackets(made, vain);
+  look_at_numerals(made, vain);
+  look_at_season(made, vain);
+  return vain.by_place();
+}
+
+}  // namespace swathe

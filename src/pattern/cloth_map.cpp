@@ -1,0 +1,10 @@
+#include "swathe/pattern/cloth_map.hpp"
+
+namespace swathe {
+
+ClothMap::ClothMap(const ClothKeys& cloth)
+    : along_(1.0 - cloth.stretch_along),
+      around_(1.0 - (cloth.fixing == Fixing::Staples ? cloth.stretch_around
+                                                     : cloth.quick_change.stretch)) {}
+
+}  // namespace swathe
