@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "swathe/base/maths.hpp"
 #include "swathe/base/units.hpp"
 
 namespace swathe {
@@ -21,19 +22,20 @@ struct Meeting {
 /// A lapping strip ends flush with its neighbour's outer face; a butting one against the lapping
 /// strip's inner face; mitred ones in the bisecting plane.
 Meeting lapping_end(double near, double far, double turn) {
-  const auto reach = [&](double d) { return (far - d * std::cos(turn)) / std::sin(turn); };
+  const auto reach = [&](double d) { return (far - d * maths::cos(turn)) / maths::sin(turn); };
   return {std::max(reach(near), reach(far)), 90.0 - Angle::from_radians(turn).degrees(),
           EndCut::Kind::Laps};
 }
 Meeting butting_end(double near, double far, double turn) {
   const auto reach = [&](double d) {
-    return (near - d * std::cos(turn)) / std::sin(turn);  // minus the place on the neighbour's line
+    // Minus the place on the neighbour's line.
+    return (near - d * maths::cos(turn)) / maths::sin(turn);
   };
   return {std::max(reach(near), reach(far)), 90.0 - Angle::from_radians(turn).degrees(),
           EndCut::Kind::Butts};
 }
 Meeting mitred_end(double far, double turn) {
-  return {far * std::tan(0.5 * turn), Angle::from_radians(0.5 * turn).degrees(),
+  return {far * maths::tan(0.5 * turn), Angle::from_radians(0.5 * turn).degrees(),
           EndCut::Kind::Mitred};
 }
 
@@ -157,7 +159,7 @@ Outcome<std::vector<Piece>> padding_pieces(const Frame& frame, const Section& se
       if (padding.corner == PaddingCorner::Mitred) return mitred_end(far, corner.turn);
       if (padding.corner ==
           PaddingCorner::Bent)  // each side's half of the bend, on the padding's middle
-        return {near * std::tan(0.5 * corner.turn) + 0.25 * (far - near) * corner.turn, 0.0,
+        return {near * maths::tan(0.5 * corner.turn) + 0.25 * (far - near) * corner.turn, 0.0,
                 EndCut::Kind::Bent};
       const int side = first ? corner.before : corner.after;
       return among(padding.lapping, frame.sides()[static_cast<std::size_t>(side)].name)

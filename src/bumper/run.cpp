@@ -6,6 +6,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "swathe/base/maths.hpp"
 #include "swathe/bumper/corner.hpp"
 #include "swathe/plane/path.hpp"
 
@@ -26,8 +27,8 @@ bool laps(const PaddingKeys& padding, const std::string& side) {
 /// How far beyond the frame's corner an end goes that fills it: out to the neighbour's outer face
 /// where the side laps, else (less than zero) up to the lapping neighbour.
 double beyond_corner(double turn, double depth, bool lapping) {
-  const double out = depth * std::tan(0.5 * turn);
-  return lapping ? out : -std::max(0.0, out * std::cos(turn));
+  const double out = depth * maths::tan(0.5 * turn);
+  return lapping ? out : -std::max(0.0, out * maths::cos(turn));
 }
 
 /// Where an end's face would stand along its side, before clearance.
@@ -73,10 +74,10 @@ Polygon plan_of(const Frame& frame, const Section& section, const RunSide& leg) 
   const double depth = section.depth_mm();
   const double into =
       leg.starts_at_corner
-          ? depth * std::tan(0.5 * frame.turn_after(frame.previous(leg.side)).radians())
+          ? depth * maths::tan(0.5 * frame.turn_after(frame.previous(leg.side)).radians())
           : 0.0;
   const double out =
-      leg.ends_at_corner ? depth * std::tan(0.5 * frame.turn_after(leg.side).radians()) : 0.0;
+      leg.ends_at_corner ? depth * maths::tan(0.5 * frame.turn_after(leg.side).radians()) : 0.0;
   const auto at = [&](double x, double d) { return side.from + x * side.along + d * side.outward; };
   return {at(leg.from_x, 0), at(leg.from_x - into, depth), at(leg.to_x + out, depth),
           at(leg.to_x, 0)};
@@ -125,8 +126,8 @@ double perimeter(const Frame& frame) {
 
 double past_corner(const Section& section, PaddingCorner kind, double turn) {
   const double depth = section.depth_mm(), t = section.thickness_mm(), half = 0.5 * turn;
-  return kind == PaddingCorner::Bent ? t * std::tan(half) + (depth - t) * half
-                                     : depth * std::tan(half);
+  return kind == PaddingCorner::Bent ? t * maths::tan(half) + (depth - t) * half
+                                     : depth * maths::tan(half);
 }
 
 Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingKeys& padding,

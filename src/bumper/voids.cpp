@@ -1,8 +1,9 @@
 #include "swathe/bumper/voids.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <numbers>
+
+#include "swathe/base/maths.hpp"
 
 namespace swathe {
 
@@ -15,7 +16,7 @@ std::vector<CornerVoid> corner_voids(const Frame& frame, const Section& section,
     voids.push_back({run.name, frame.sides()[static_cast<std::size_t>(corner.before)].name,
                      frame.sides()[static_cast<std::size_t>(corner.after)].name,
                      // Four grooves a rod: a round in its square box.
-                     4 * padding.stack, section.padding_depth_mm() / std::sin(corner.turn),
+                     4 * padding.stack, section.padding_depth_mm() / maths::sin(corner.turn),
                      r * r * (1.0 - std::numbers::pi / 4)});
   return voids;
 }

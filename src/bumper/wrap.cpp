@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "swathe/base/maths.hpp"
 #include "swathe/bumper/corner.hpp"
 
 namespace swathe {
@@ -22,8 +23,8 @@ Wrap::Wrap(Frame frame, Section section, Run run, PaddingCorner corner)
 double Wrap::dart(const RunCorner& corner, double u) const {
   const double d = section_.at(u).d, half = 0.5 * corner.turn;
   const double depth = section_.depth_mm(), t = section_.thickness_mm();
-  if (corner_ != PaddingCorner::Bent) return (depth - d) * std::tan(half);
-  return d >= t ? (depth - d) * half : (t - d) * std::tan(half) + (depth - t) * half;
+  if (corner_ != PaddingCorner::Bent) return (depth - d) * maths::tan(half);
+  return d >= t ? (depth - d) * half : (t - d) * maths::tan(half) + (depth - t) * half;
 }
 
 int Wrap::side_of(double s) const {
@@ -73,19 +74,19 @@ std::optional<SpacePoint> Wrap::normal_at(ClothPoint p) const {
   if (!foot) return std::nullopt;
   const FlatPoint out =
       turned_outward(frame_.sides()[static_cast<std::size_t>(foot->side)], foot->turned);
-  const double level = std::cos(foot->at.tilt);
-  return SpacePoint{level * out.x, level * out.y, std::sin(foot->at.tilt)};
+  const double level = maths::cos(foot->at.tilt);
+  return SpacePoint{level * out.x, level * out.y, maths::sin(foot->at.tilt)};
 }
 
 FlatPoint Wrap::turned_outward(const FrameSide& side, double turned) {
-  return std::cos(turned) * side.outward + std::sin(turned) * side.along;
+  return maths::cos(turned) * side.outward + maths::sin(turned) * side.along;
 }
 
 FlatPoint Wrap::bend_centre(int side, bool at_end) const {
   const FrameSide& on = frame_.sides()[static_cast<std::size_t>(side)];
   const double t = section_.thickness_mm();
   const double turn = frame_.turn_after(at_end ? side : frame_.previous(side)).radians();
-  const double past = t * std::tan(0.5 * turn);
+  const double past = t * maths::tan(0.5 * turn);
   return at_end ? on.to + past * on.along + t * on.outward
                 : on.from - past * on.along + t * on.outward;
 }
@@ -116,7 +117,7 @@ std::optional<ClothPoint> Wrap::cloth_at(SpacePoint p, double reach_mm) const {
     const Section::Foot round = section_.nearest(norm(out) + section_.thickness_mm(), z);
     const double radius = section_.at(round.u).d - section_.thickness_mm();
     if (radius <= 0.0) continue;
-    const double turned = std::atan2(dot(out, side.along), dot(out, side.outward));
+    const double turned = maths::atan2(dot(out, side.along), dot(out, side.outward));
     const double before = 0.5 * corner.turn - turned;  // to the bisector; negative beyond it
     const double off = std::abs(before) * radius + dart(corner, round.u);
     if (turned >= 0.0 && turned <= corner.turn)
@@ -133,10 +134,10 @@ double Wrap::surface_area() const {
   for (const RunCorner& corner : run_.corners) {
     const double half = 0.5 * corner.turn, depth = section_.depth_mm(), t = section_.thickness_mm();
     if (corner_ != PaddingCorner::Bent) {
-      surplus += 2.0 * std::tan(half) * section_.short_of_depth(depth);
+      surplus += 2.0 * maths::tan(half) * section_.short_of_depth(depth);
     } else {
       surplus += 2.0 * half * (section_.short_of_depth(depth) - section_.short_of_depth(t)) +
-                 2.0 * std::tan(half) * section_.short_of_depth(t);
+                 2.0 * maths::tan(half) * section_.short_of_depth(t);
     }
   }
   return run_.length * (top - bottom) - surplus;

@@ -1,10 +1,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
 #include "check/checks.hpp"
 #include "check/plan.hpp"
+#include "swathe/base/maths.hpp"
 
 namespace swathe {
 namespace {
@@ -23,7 +23,7 @@ double covered_beside_corners(const Subject& s, std::size_t bumper) {
   if (end.side != start.side || start.from_x < end.to_x) return 0.0;
   const double fit = s.frame.fit().mm();
   const auto shift = [&](int side) {
-    return fit * std::tan(0.5 * s.frame.turn_after(side).radians());
+    return fit * maths::tan(0.5 * s.frame.turn_after(side).radians());
   };
   const double length = s.frame.sides()[static_cast<std::size_t>(end.side)].length_mm;
   const double before = end.to_x - shift(s.frame.previous(end.side));

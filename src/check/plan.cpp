@@ -4,12 +4,14 @@
 #include <cmath>
 #include <numbers>
 
+#include "swathe/base/maths.hpp"
+
 namespace swathe {
 namespace {
 
 /// How far the frame's outline, grown by the fit, runs past the true frame's corner after `side`.
 double past_true_corner(const Frame& frame, int side) {
-  return frame.fit().mm() * std::tan(0.5 * frame.turn_after(side).radians());
+  return frame.fit().mm() * maths::tan(0.5 * frame.turn_after(side).radians());
 }
 
 double before_side(const Frame& frame, int side) {
@@ -22,7 +24,7 @@ double before_side(const Frame& frame, int side) {
 
 double bearing_of(const Frame& frame, int side) {
   const FlatPoint out = frame.sides()[static_cast<std::size_t>(side)].outward;
-  const double deg = std::atan2(-out.x, out.y) * 180.0 / std::numbers::pi;
+  const double deg = maths::atan2(-out.x, out.y) * 180.0 / std::numbers::pi;
   return deg < -1e-9 ? deg + 360.0 : std::max(0.0, deg);
 }
 

@@ -4,6 +4,8 @@
 #include <cassert>
 #include <cmath>
 
+#include "swathe/base/maths.hpp"
+
 namespace swathe {
 namespace {
 
@@ -18,8 +20,8 @@ struct Taken {
 };
 
 Taken taken_by(const EndCut& end, const Depths& depths) {
-  const double off =
-      (depths.far - depths.near) * std::tan(std::abs(Angle::from_degrees(end.angle_deg).radians()));
+  const double off = (depths.far - depths.near) *
+                     maths::tan(std::abs(Angle::from_degrees(end.angle_deg).radians()));
   // Mitred ends are longest outside; ends that lap or butt lean either way.
   const bool long_outside = end.kind == EndCut::Kind::Mitred || end.angle_deg < 0;
   return long_outside ? Taken{off, 0} : Taken{0, off};
@@ -45,7 +47,7 @@ Path bent_in_plan(const Made& made, const Run& run, const Depths& depths) {
     const RunSide& leg = run.sides[k];
     const FrameSide side = side_of(leg);
     const auto past = [&](std::size_t corner) {
-      return depths.near * std::tan(0.5 * run.corners[corner].turn);
+      return depths.near * maths::tan(0.5 * run.corners[corner].turn);
     };
     const double from = leg.from_x - (leg.starts_at_corner ? past(k - 1) : 0.0);
     const double to = leg.to_x + (leg.ends_at_corner ? past(k) : 0.0);
@@ -53,7 +55,7 @@ Path bent_in_plan(const Made& made, const Run& run, const Depths& depths) {
       return side.from + x * side.along + d * side.outward;
     };
     path.vertices.push_back({at(from, depths.far), 0});
-    const double bulge = leg.ends_at_corner ? std::tan(0.25 * run.corners[k].turn) : 0.0;
+    const double bulge = leg.ends_at_corner ? maths::tan(0.25 * run.corners[k].turn) : 0.0;
     path.vertices.push_back({at(to, depths.far), bulge});
     if (k == 0) inside.push_back(at(from, depths.near));
     inside.push_back(at(to, depths.near));

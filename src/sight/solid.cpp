@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "swathe/base/maths.hpp"
 #include "swathe/sight/scene.hpp"
 
 namespace swathe {
@@ -13,7 +14,7 @@ constexpr int kBendChords = 4;  // of half a bent corner
 /// Steps in which a turn on this radius stays within kSolidChord of its chords.
 int chords(double radius, double turn) {
   if (radius <= kSolidChord.mm()) return 1;
-  const double step = 2.0 * std::acos(1.0 - kSolidChord.mm() / radius);
+  const double step = 2.0 * maths::acos(1.0 - kSolidChord.mm() / radius);
   return std::max(1, static_cast<int>(std::ceil(turn / step)));
 }
 
@@ -24,7 +25,7 @@ Polygon section_outline(const Section& section) {
     outline.push_back(piece.from);
     const int steps = piece.turn > 0.0 ? chords(piece.radius, piece.turn) : 1;
     for (int k = 1; k < steps; ++k) {
-      const double out = std::atan2(piece.from.y - piece.centre.y, piece.from.x - piece.centre.x);
+      const double out = maths::atan2(piece.from.y - piece.centre.y, piece.from.x - piece.centre.x);
       outline.push_back(piece.centre + piece.radius * direction(out + piece.turn * k / steps));
     }
   }
@@ -88,15 +89,15 @@ class Leg {
       return;
     }
     if (wrap_.corner_kind() != PaddingCorner::Bent) {
-      plan.push_back(at(x + sense * d * std::tan(0.5 * turn), d));
+      plan.push_back(at(x + sense * d * maths::tan(0.5 * turn), d));
       return;
     }
-    const double radius = std::max(0.0, d - t), past = std::min(d, t) * std::tan(0.5 * turn);
+    const double radius = std::max(0.0, d - t), past = std::min(d, t) * maths::tan(0.5 * turn);
     const FlatPoint centre = at(x + sense * past, std::min(d, t));
     for (int k = 0; k <= kBendChords; ++k) {
       const double turned = 0.5 * turn * k / kBendChords;
-      plan.push_back(centre + radius * (std::cos(turned) * side().outward +
-                                        sense * std::sin(turned) * side().along));
+      plan.push_back(centre + radius * (maths::cos(turned) * side().outward +
+                                        sense * maths::sin(turned) * side().along));
     }
   }
 

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "swathe/base/maths.hpp"
+
 namespace swathe {
 namespace {
 
@@ -14,7 +16,7 @@ constexpr double kSquareMetre = 1e-6;  // of a square millimetre
 /// Length along the middle of a piece this deep: half of what each slanted end takes away.
 double middle_length(const Piece& piece, double depth) {
   const auto taken = [&](const EndCut& end) {
-    return 0.5 * depth * std::tan(std::abs(end.angle_deg) * std::numbers::pi / 180.0);
+    return 0.5 * depth * maths::tan(std::abs(end.angle_deg) * std::numbers::pi / 180.0);
   };
   return piece.length_mm - taken(piece.start) - taken(piece.end);
 }
