@@ -1,5 +1,6 @@
 #!/usr/bin/env python3
-"""The rooms as the map in DEVELOPERS.md has them: nothing is included from a room below.
+"""The rooms as the map in DEVELOPERS.md has them: nothing is included from a room below, and nothing
+is called back through a public header.
 
 usage: rooms_test.py [TOP]"""
 
@@ -14,8 +15,7 @@ from suite import TOP, check, done  # noqa: E402
 
 def rooms_of(top):
     """In the order of the table; a room's row begins with its name in code style."""
-    with open(os.path.join(top, "DEVELOPERS.md"), encoding="utf-8") as file:
-        text = file.read().partition("| room | knows |")[2].partition("\n\n")[0]
+    text = text_of(top, "DEVELOPERS.md").partition("| room | knows |")[2].partition("\n\n")[0]
     return re.findall(r"^\| `(\w+)` \|", text, re.MULTILINE)
 
 
@@ -30,11 +30,14 @@ def sources(top):
     return sorted(paths)
 
 
+def text_of(top, path):
+    with open(os.path.join(top, path), encoding="utf-8") as file:
+        return file.read()
+
+
 def included(top, path):
     """The rooms' headers that a file includes, as paths from the top."""
-    with open(os.path.join(top, path), encoding="utf-8") as file:
-        names = re.findall(r'^#include "([^"]+)"', file.read(), re.MULTILINE)
-    for name in names:
+    for name in re.findall(r'^#include "([^"]+)"', text_of(top, path), re.MULTILINE):
         for place in ("include/" + name, "src/" + name,
                       os.path.join(os.path.dirname(path), name)):
             in_room = place.count("/") > 2 or not place.startswith("include/")
@@ -55,6 +58,9 @@ def main():
                 upward.append(f"{path} includes {other}")
     check("there are includes to look at", arrows > len(folders), arrows)
     check("no room includes from one below it", not upward, "\n".join(upward))
+    called = [path for path in sources(top)
+              if path.startswith("include/") and "std::function" in text_of(top, path)]
+    check("no public header takes a std::function: nobody calls back up", not called, called)
     done()
 
 

@@ -66,18 +66,20 @@ Outcome<JobText> read_job_text(const std::string& path) {
   return JobText{std::move(*text), name};
 }
 
-ReadFile reader_beside(const std::string& job_path) {
+NamedFiles read_files_beside(const std::string& job_path, const std::vector<std::string>& names) {
   const std::filesystem::path folder =
       job_path == kStandardInput ? "" : std::filesystem::path(job_path).parent_path();
   const std::string counted =
       folder.empty() ? "" : fmt::format("; paths count from {}", named(folder.string()));
-  return [folder, counted](const std::string& path) {
+  NamedFiles files;
+  for (const std::string& path : names) {
     auto bytes = read_file((folder / path).string(), Accept::PlainFile);
     if (!bytes)  // it will stand at the key that names the file
       for (Refusal& refusal : bytes.error())
         refusal.sentence = fmt::format("{} {}{}", named(path), refusal.sentence, counted);
-    return bytes;
-  };
+    files.emplace(path, std::move(bytes));
+  }
+  return files;
 }
 
 }  // namespace swathe::app

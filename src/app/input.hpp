@@ -21,9 +21,9 @@ struct JobText {
 /// Refuses: Missing (no such file, a folder, not readable), TooLarge; each at 1:1.
 Outcome<JobText> read_job_text(const std::string& path);
 
-/// Reads the fonts and rule files a job names: paths count from the job file's folder, or from the
+/// The fonts and rule files that a job names: paths count from the job file's folder, or from the
 /// working folder for a job from standard input.
-/// The reader refuses: Missing (no such file, not a plain file, not readable), TooLarge.
-ReadFile reader_beside(const std::string& job_path);
+/// Each refuses: Missing (no such file, not a plain file, not readable), TooLarge.
+NamedFiles read_files_beside(const std::string& job_path, const std::vector<std::string>& names);
 
 }  // namespace swathe::app

@@ -31,7 +31,7 @@ tl::expected<Made, Exit> load(Terminal& terminal, const std::string& job) {
     terminal.complain(text.error());
     return tl::unexpected(Exit::WrongInput);
   }
-  auto made = make(text->text, text->name, reader_beside(job));
+  auto made = make(text->text, text->name, read_files_beside(job, files_named(text->text)));
   if (!made) {
     if (const auto face = damaged_face()) {
       terminal.complain(fmt::format("swathe: the bundled face {} is damaged; build anew", *face));

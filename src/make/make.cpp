@@ -7,7 +7,6 @@
 
 #include "make/count_sheets.hpp"
 #include "make/keys_in_vain.hpp"
-#include "place/choose_places.hpp"
 #include "place/sight_advice.hpp"
 #include "swathe/check/check.hpp"
 #include "swathe/job/read_job.hpp"
@@ -46,6 +45,16 @@ bool is_path(std::string name, std::initializer_list<const char*> endings) {
          });
 }
 
+bool is_rule_file(const std::string& season) { return is_path(season, {".toml"}); }
+bool is_font_file(const std::string& font) { return is_path(font, {".ttf", ".otf", ".woff2"}); }
+
+Outcome<std::string> bytes_of(const std::string& name, const NamedFiles& files) {
+  const auto found = files.find(name);
+  if (found == files.end())
+    return refuse(Why::Missing, fmt::format("the file \"{}\" is not here", name));
+  return found->second;
+}
+
 /// The way from where the job's file is named to a file that is named beside it.
 std::string beside(const std::string& job_file, const std::string& path) {
   const auto slash = job_file.rfind('/');
@@ -55,15 +64,15 @@ std::string beside(const std::string& job_file, const std::string& path) {
 
 /// The season a job names; nothing in it for "none".
 Outcome<std::optional<Season>> season_of(const Job& job, const std::string& job_file,
-                                         const ReadFile& read_file) {
+                                         const NamedFiles& files) {
   const Place place = job.places.of("job.season");
   if (job.season == "none") return std::nullopt;
-  if (!is_path(job.season, {".toml"})) {
+  if (!is_rule_file(job.season)) {
     auto season = at_key(bundled_season(job.season), place);
     if (!season) return tl::unexpected(std::move(season.error()));
     return std::optional<Season>(std::move(*season));
   }
-  const auto text = at_key(read_file(job.season), place);
+  const auto text = at_key(bytes_of(job.season, files), place);
   if (!text) return tl::unexpected(text.error());
   // Its faults have places in its own file.
   auto season = read_season(*text, beside(job_file, job.season));
@@ -80,12 +89,12 @@ struct OpenFace {
 };
 
 /// Into `into`, which stays where it is: the face reads from its bytes.
-Refusals open_face(const Job& job, const ReadFile& read_file, OpenFace& into) {
+Refusals open_face(const Job& job, const NamedFiles& files, OpenFace& into) {
   const NumeralKeys& keys = job.numerals;
   const Place place = job.places.of("numerals.font");
   Refusals faults;
-  if (is_path(keys.font, {".ttf", ".otf", ".woff2"})) {
-    auto bytes = take(at_key(read_file(keys.font), place), faults);
+  if (is_font_file(keys.font)) {
+    auto bytes = take(at_key(bytes_of(keys.font, files), place), faults);
     if (!bytes) return faults;
     into.bytes = std::move(*bytes);
     into.axes = keys.axes;
@@ -137,10 +146,10 @@ NumeralRules numeral_rules(const std::optional<Season>& season) {
 /// The stages of the pass. Each runs where everything it hangs on is sound, and adds its faults.
 class Pass {
  public:
-  Pass(JobReading reading, std::string job_file, const ReadFile& read_file)
+  Pass(JobReading reading, std::string job_file, const NamedFiles& files)
       : reading_(std::move(reading)),
         job_file_(std::move(job_file)),
-        read_file_(read_file),
+        files_(files),
         faults_(std::move(reading_.faults)) {
     // A bracket at fault stands nowhere: its other keys may be defaults.
     for (std::size_t k = 0; k < reading_.job.brackets.size(); ++k)
@@ -148,7 +157,7 @@ class Pass {
   }
 
   Outcome<Made> run() {
-    season_ = take(season_of(job(), job_file_, read_file_), faults_);
+    season_ = take(season_of(job(), job_file_, files_), faults_);
     stand_bumpers();
     lay_patterns();
     open_numerals();
@@ -238,7 +247,7 @@ class Pass {
 
   void open_numerals() {
     if (job().number.empty() || !sound({"numerals", "job"})) return;
-    Refusals faults = open_face(job(), read_file_, face_);
+    Refusals faults = open_face(job(), files_, face_);
     faults_.insert(faults_.end(), faults.begin(), faults.end());
   }
 
@@ -273,15 +282,11 @@ class Pass {
       const NumeralRules rules = numeral_rules(made.season);
       half_height = 0.5 * numeral_height(made.job.numerals, rules).mm();
       const Demand demand = demand_of(made.season ? &*made.season : nullptr);
-      const auto choose = [&](const std::vector<NumeralRoom>& fitting, const SetNumber& number,
-                              int least) {
-        return choose_by_sight(fitting, number, least, made.wraps, made.job.sight, demand);
-      };
       const auto set = [&](const std::vector<FaceCandidate>& candidates) {
         return make_numerals({*face_.face, face_.name, made.job.number, made.job.numerals,
                               made.wraps, made.boards, rules,
                               static_cast<int>(made.job.cloth.colours.size()), candidates,
-                              made.job.units, made.job.places, choose});
+                              made.job.units, made.job.places, made.job.sight, demand});
       };
       // Other faces are opened and measured only where the number does not fit in this one.
       auto numerals = set({});
@@ -323,7 +328,7 @@ class Pass {
 
   JobReading reading_;
   std::string job_file_;
-  const ReadFile& read_file_;
+  const NamedFiles& files_;
   Refusals faults_;
   std::optional<std::optional<Season>> season_;
   std::optional<Frame> frame_;
@@ -337,9 +342,17 @@ class Pass {
 
 }  // namespace
 
+std::vector<std::string> files_named(std::string_view job_text) {
+  const Job job = read_job(job_text, "").job;
+  std::vector<std::string> names;
+  if (is_rule_file(job.season)) names.push_back(job.season);
+  if (is_font_file(job.numerals.font)) names.push_back(job.numerals.font);
+  return names;
+}
+
 Outcome<Made> make(std::string_view job_text, const std::string& job_file,
-                   const ReadFile& read_file) {
-  return Pass(read_job(job_text, job_file), job_file, read_file).run();
+                   const NamedFiles& files) {
+  return Pass(read_job(job_text, job_file), job_file, files).run();
 }
 
 }  // namespace swathe

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <vector>
 
+#include "numeral/digit.hpp"
 #include "swathe/type/digits.hpp"
 
 namespace swathe {
@@ -31,10 +32,6 @@ bool fits(const PlaceInput& input, const SetNumber& set, const std::string& side
   });
 }
 
-bool keeps_stroke(const PlaceInput& input, const SetNumber& set) {
-  return !input.keeps_stroke || input.keeps_stroke(set);
-}
-
 /// The greatest lower height at which the number fits, as a person would set it.
 std::optional<Length> lower_height(const PlaceInput& input, const std::string& side,
                                    std::optional<int> bumper) {
@@ -50,7 +47,8 @@ std::optional<Length> lower_height(const PlaceInput& input, const std::string& s
     (fits_at(middle) ? low : high) = middle;
   }
   const Length height = std::max(least, on_grid(low, input.units, Rounding::Down));
-  if (!keeps_stroke(input, at_height(input.number, height, input.keys.spacing)))
+  if (!keeps_stroke(at_height(input.number, height, input.keys.spacing), input.keys,
+                    input.least_stroke))
     return std::nullopt;
   return height;
 }
@@ -75,7 +73,7 @@ std::string narrower_faces(const PlaceInput& input, const std::string& side,
   std::string words;
   for (const Fitting& f : fitting) {
     if (told == kMostFaces) break;
-    if (!keeps_stroke(input, f.set)) continue;
+    if (!keeps_stroke(f.set, input.keys, input.least_stroke)) continue;
     words += fmt::format("{}{} ({} wide)", told++ == 0 ? "" : ", ", f.face,
                          measured(mm(f.set.ink.width()), input.units));
   }

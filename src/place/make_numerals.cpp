@@ -117,11 +117,9 @@ Outcome<Numerals> make_numerals(const NumeralInput& input) {
       .most_space = input.rules.space,
       .candidates = input.candidates,
       .least_height = made.change.empty() ? input.rules.height : mm(set->height),
-      .keeps_stroke =
-          [&](const SetNumber& other) {
-            return keeps_stroke(other, input.keys, input.rules.stroke.value_or(Length()));
-          },
-      .choose = input.choose,
+      .least_stroke = input.rules.stroke.value_or(Length()),
+      .sight = input.sight,
+      .demand = input.demand,
       .units = input.units,
       .places = input.places,
   });

@@ -7,6 +7,7 @@
 #include <limits>
 
 #include "place/advice.hpp"
+#include "place/choose_places.hpp"
 #include "place/split.hpp"
 #include "swathe/base/maths.hpp"
 #include "swathe/pattern/pattern.hpp"
@@ -14,8 +15,7 @@
 namespace swathe {
 namespace {
 
-constexpr int kPlacesUnlessAsked = 4;  // one for each quarter; common practice, no source
-constexpr double kTouch = 1e-6;        // mm: what rounding may take from a stretch
+constexpr double kTouch = 1e-6;  // mm: what rounding may take from a stretch
 
 /// The longest of these rooms on a side, of one bumper or of any (-1).
 std::optional<NumeralRoom> longest_on(const std::vector<NumeralRoom>& rooms,
@@ -140,10 +140,9 @@ class Placer {
   }
 
   void on_chosen_sides() {
-    const int places = in_.least_places > 0 ? in_.least_places : kPlacesUnlessAsked;
     const std::vector<NumeralRoom> chosen =
-        in_.choose ? in_.choose(rooms_that_fit(rooms_, needs()), in_.number, in_.least_places)
-                   : choose_rooms(rooms_, needs(), places);
+        choose_by_sight(rooms_that_fit(rooms_, needs()), in_.number, in_.least_places, in_.wraps,
+                        in_.sight, in_.demand);
     for (const NumeralRoom& room : chosen) {
       in_the_middle(room, room.side, std::nullopt, "numerals");
     }
@@ -387,45 +386,6 @@ std::vector<NumeralRoom> rooms_that_fit(const std::vector<NumeralRoom>& rooms, d
     }
   }
   return fit;
-}
-
-std::vector<NumeralRoom> choose_rooms(const std::vector<NumeralRoom>& rooms, double needs,
-                                      int places) {
-  constexpr std::size_t kMostLookedAt = 12;
-  constexpr double kSameTurn = 5;  // degrees: spreads closer than this count as alike
-  std::vector<NumeralRoom> fit = rooms_that_fit(rooms, needs);
-  if (static_cast<int>(fit.size()) <= places) return fit;
-  if (fit.size() > kMostLookedAt) {
-    std::stable_sort(fit.begin(), fit.end(),
-                     [](auto& p, auto& q) { return p.length() > q.length(); });
-    fit.resize(kMostLookedAt);
-  }
-
-  std::vector<NumeralRoom> best, choice;
-  double best_spread = -1, best_length = -1;
-  const auto extend = [&](const auto& self, std::size_t from) -> void {
-    if (static_cast<int>(choice.size()) == places) {
-      std::vector<double> bearings;
-      double length = 0;
-      for (const NumeralRoom& room : choice) {
-        bearings.push_back(room.bearing_deg);
-        length += room.length();
-      }
-      const double spread = std::floor((least_turn(bearings) + 0.5) / kSameTurn);
-      if (spread < best_spread || (spread == best_spread && length <= best_length + kTouch)) return;
-      best = choice;
-      best_spread = spread;
-      best_length = length;
-      return;
-    }
-    for (std::size_t i = from; i < fit.size(); ++i) {
-      choice.push_back(fit[i]);
-      self(self, i + 1);
-      choice.pop_back();
-    }
-  };
-  extend(extend, 0);
-  return best;
 }
 
 Outcome<Placing> place_number(const PlaceInput& input) { return Placer(input).run(); }

@@ -16,8 +16,7 @@ std::string example_text() {
 }
 
 Made make_job(const std::string& text) {
-  const auto no_files = [](const std::string& name) { return refuse(Why::Missing, name); };
-  auto made = make(text, "job.toml", no_files);
+  auto made = make(text, "job.toml");
   if (!made) std::abort();
   return *std::move(made);
 }

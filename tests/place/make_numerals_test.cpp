@@ -40,7 +40,9 @@ struct Maker {
                           .colours = colours,
                           .candidates = {},
                           .units = job.units,
-                          .places = job.places});
+                          .places = job.places,
+                          .sight = job.sight,
+                          .demand = {}});
   }
 };
 

@@ -123,46 +123,17 @@ TEST_CASE("place: bearings of the sides, counter-clockwise from straight ahead")
   CHECK(seen.size() == 4);
 }
 
-std::vector<NumeralRoom> hexagon(std::vector<double> lengths) {
-  std::vector<NumeralRoom> rooms;
-  for (std::size_t i = 0; i < lengths.size(); ++i) {
-    rooms.push_back({0, "side " + std::to_string(i), 60.0 * static_cast<double>(i), 0, lengths[i]});
-  }
-  return rooms;
-}
-
-TEST_CASE("place: three of six sides are every other one, with the more room") {
-  const auto chosen = choose_rooms(hexagon({300, 310, 300, 310, 300, 310}), 200, 3);
-  REQUIRE(chosen.size() == 3);
-  CHECK(chosen[0].side == "side 1");
-  CHECK(chosen[1].side == "side 3");
-  CHECK(chosen[2].side == "side 5");
-}
-
-TEST_CASE("place: sides that are too short are not chosen, however well they look") {
-  const auto chosen = choose_rooms(hexagon({300, 190, 300, 190, 190, 300}), 200, 3);
-  REQUIRE(chosen.size() == 3);
-  for (const NumeralRoom& room : chosen) CHECK(room.length() >= 200);
-  CHECK(choose_rooms(hexagon({100, 100, 300, 100, 100, 100}), 200, 3).size() == 1);
-  CHECK(choose_rooms(hexagon({100, 100}), 200, 3).empty());
-}
-
-TEST_CASE("place: of a rectangle's sides the three longest") {
-  std::vector<NumeralRoom> rooms = {{0, "front", 0, 0, 330},
-                                    {0, "left", 90, 0, 700},
-                                    {1, "back", 180, 0, 340},
-                                    {1, "right", 270, 0, 700},
-                                    {1, "front", 0, 0, 335}};
-  const auto chosen = choose_rooms(rooms, 300, 3);
-  REQUIRE(chosen.size() == 3);
-  CHECK(chosen[0].side == "left");
-  CHECK(chosen[1].side == "back");
-  CHECK(chosen[2].side == "right");
-  // Two look best away from each other.
-  const auto two = choose_rooms(rooms, 300, 2);
-  REQUIRE(two.size() == 2);
-  CHECK(two[0].side == "left");
-  CHECK(two[1].side == "right");
+TEST_CASE("place: sides that are too short are not offered; of one side the longest stretch is") {
+  const std::vector<NumeralRoom> rooms = {{0, "front", 0, 0, 330},
+                                          {0, "left", 90, 0, 190},
+                                          {1, "back", 180, 0, 340},
+                                          {1, "front", 0, 0, 335}};
+  const auto fit = rooms_that_fit(rooms, 300);
+  REQUIRE(fit.size() == 2);
+  CHECK(fit[0].side == "front");
+  CHECK(fit[0].bumper == 1);
+  CHECK(fit[1].side == "back");
+  CHECK(rooms_that_fit(rooms, 400).empty());
 }
 
 TEST_CASE("place: sides by name, in their order") {

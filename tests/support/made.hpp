@@ -12,9 +12,7 @@ namespace swathe::test {
 
 /// The whole pass over a job's text, which names no file.
 inline Outcome<Made> make_text(std::string_view text, const std::string& file = "job.toml") {
-  return make(text, file, [](const std::string& path) {
-    return refuse(Why::Missing, "there is no file \"" + path + "\"");
-  });
+  return make(text, file);
 }
 
 /// The same of a job that can be made.

@@ -32,6 +32,7 @@ struct Setting {
   bool may_split = false;
   std::optional<Length> most_space = inches(4);
   std::optional<Length> least_height = inches(3.75);
+  Demand demand{};
 
   PlaceInput input() const {
     return {.number = number,
@@ -43,7 +44,9 @@ struct Setting {
             .most_space = most_space,
             .candidates = candidates,
             .least_height = least_height,
-            .keeps_stroke = [](const SetNumber&) { return true; },
+            .least_stroke = {},
+            .sight = job.sight,
+            .demand = demand,
             .units = job.units,
             .places = job.places};
   }

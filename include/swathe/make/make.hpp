@@ -1,23 +1,29 @@
 #pragma once
 
-#include <functional>
+#include <map>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "swathe/base/outcome.hpp"
 #include "swathe/make/made.hpp"
 
 namespace swathe {
 
-/// Gives the bytes of a file that a job names (a font, a rule file), or a refusal that says why
-/// not. The library itself reads no files.
-using ReadFile = std::function<Outcome<std::string>(const std::string& path)>;
+/// The files that a job names besides itself (a rule file, a font), as it names them: what make()
+/// wants the bytes of. Empty where the job cannot be read.
+std::vector<std::string> files_named(std::string_view job_text);
+
+/// The bytes of each such file by its name, or a refusal that says why they are not to be had. The
+/// library itself reads no files.
+using NamedFiles = std::map<std::string, Outcome<std::string>>;
 
 /// The one pass from a job file's text to everything made of it.
 ///
 /// Refuses: a syntax error alone; otherwise every fault of keys, values and geometry that can be
-/// judged in one run, by place: what hangs on a faulty table is not judged.
+/// judged in one run, by place: what hangs on a faulty table is not judged. A file that the job
+/// names and `files` lacks: Missing, at its key.
 Outcome<Made> make(std::string_view job_text, const std::string& job_file,
-                   const ReadFile& read_file);
+                   const NamedFiles& files = {});
 
 }  // namespace swathe

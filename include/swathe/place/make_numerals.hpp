@@ -37,8 +37,9 @@ struct NumeralInput {
   int colours = 1;  ///< of cloth: sets of covers to make
   const std::vector<FaceCandidate>& candidates;
   Units units = Units::Inches;
-  const Places& places;     ///< of the job's keys
-  ChooseRooms choose = {};  ///< where the program chooses the places
+  const Places& places;    ///< of the job's keys
+  const SightKeys& sight;  ///< who looks at the places that the program chooses,
+  const Demand& demand;    ///< and what the season asks that they can read
 };
 
 /// How high the shortest digit is to be: as the job says, else the season's least and 1/8 in more

@@ -1,6 +1,5 @@
 #pragma once
 
-#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -13,6 +12,7 @@
 #include "swathe/job/job.hpp"
 #include "swathe/numeral/numerals.hpp"
 #include "swathe/numeral/size.hpp"
+#include "swathe/sight/demand.hpp"
 
 namespace swathe {
 
@@ -42,18 +42,8 @@ SeenBand seen_band(const Section& section, double from_u, double to_u);
 /// Clear stretches of every bumper for a band of this half height, in order of the bumpers.
 std::vector<NumeralRoom> numeral_rooms(const std::vector<Wrap>& wraps, double half_height);
 
-/// Sides for `places` numbers, of rooms that are long enough: as far apart in bearing as may be,
-/// then with the most room. At most one room a side.
-/// Holds: no other choice has its nearest two neighbours further apart (5 deg and more).
-std::vector<NumeralRoom> choose_rooms(const std::vector<NumeralRoom>& rooms, double needs,
-                                      int places);
-
 /// The longest room of each side that is long enough, in order of the sides' first rooms.
 std::vector<NumeralRoom> rooms_that_fit(const std::vector<NumeralRoom>& rooms, double needs);
-
-/// Chooses the rooms for a number among those that fit, at least so many where there are.
-using ChooseRooms = std::function<std::vector<NumeralRoom>(
-    const std::vector<NumeralRoom>& fitting, const SetNumber& number, int least_places)>;
 
 /// What placing a number needs to know.
 struct PlaceInput {
@@ -71,9 +61,9 @@ struct PlaceInput {
   /// The least height the number may be set at on request; nothing where there is none below the
   /// asked one.
   std::optional<Length> least_height;
-  /// Whether a number so set can be bridged and keeps the season's stroke.
-  std::function<bool(const SetNumber&)> keeps_stroke;
-  ChooseRooms choose = {};  ///< where the program chooses; unset: choose_rooms()
+  Length least_stroke;     ///< that advice has to keep; zero where the season asks for none
+  const SightKeys& sight;  ///< who looks at the places that the program chooses,
+  const Demand& demand;    ///< and what the season asks that they can read
   Units units = Units::Inches;
   const Places& places;
 };
