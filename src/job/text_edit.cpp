@@ -80,8 +80,9 @@ std::string header_text(const KeyPath& table) {
 /// The keys of an inline table, each on a line of its own, a line end before each.
 std::string lines_of(const std::string& table, const std::string& line_end) {
   const std::string text = "key = " + table;
+  const std::vector<LaidSection> laid = lay_out(text);
   std::string lines;
-  for (const LaidPair& pair : lay_out(text)[0].pairs[0].value.pairs)
+  for (const LaidPair& pair : laid[0].pairs[0].value.pairs)
     lines += line_end + text.substr(pair.at.begin, pair.at.end - pair.at.begin);
   return lines;
 }

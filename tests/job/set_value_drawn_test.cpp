@@ -135,12 +135,6 @@ bool is_space(std::string_view text) {
   return text.find_first_not_of(" \t\r\n") == std::string_view::npos;
 }
 
-#ifdef SWATHE_SANITIZED
-constexpr int kCases = 300;
-#else
-constexpr int kCases = 4000;
-#endif
-
 }  // namespace
 
 TEST_CASE("dressed text: it says the same job") {
@@ -151,7 +145,7 @@ TEST_CASE("dressed text: it says the same job") {
 }
 
 TEST_CASE("set value (1), (2), (3): drawn jobs, however they are written") {
-  for_drawn_cases("set-value", kCases, [](auto& rng) {
+  for_drawn_cases("set-value", kDrawnJobs, [](auto& rng) {
     const std::string text = Dresser(rng).dressed(job_text(fuzz::drawn_whole(rng)));
     toml::table tree = tree_of(text);
     const KeyPath path = drawn_path(rng, tree);
@@ -204,7 +198,7 @@ TEST_CASE("set value (1), (2), (3): drawn jobs, however they are written") {
 }
 
 TEST_CASE("remove value: drawn jobs, however they are written") {
-  for_drawn_cases("remove-value", kCases, [](auto& rng) {
+  for_drawn_cases("remove-value", kDrawnJobs, [](auto& rng) {
     const std::string text = Dresser(rng).dressed(job_text(fuzz::drawn_whole(rng)));
     toml::table tree = tree_of(text);
     const KeyPath path = drawn_path(rng, tree);
