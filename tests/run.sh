@@ -118,6 +118,7 @@ suite "what the tool says" python3 tests/golden/golden.py check "$tool"
 suite "the same under de_DE.UTF-8" sh tests/golden/de_DE.sh "$tool" "$faults"
 suite "the report's schema" python3 tests/schema/report_test.py "$tool"
 suite "the man page and completions" python3 tests/app/manual_test.py "$tool" "$build/manual"
+suite "the schema of a job" python3 tests/schema/job_schema_test.py "$tool" "$build/manual/job.schema.json"
 suite "files whole or not at all" python3 tests/app/output_test.py "$tool" "$faults"
 suite "maths, the same from every compiler" python3 tests/base/maths/compilers_test.py .
 suite "names of any kind" python3 tests/app/names_test.py "$tool"

@@ -6,6 +6,7 @@
 #include <CLI/Config.hpp>
 #include <CLI/Formatter.hpp>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -39,6 +40,8 @@ struct Words {
   std::string scale;         ///< empty where no models are wanted
   std::vector<std::string> seasons;
   std::string key;  ///< or a check; empty where all are asked for
+  std::optional<std::string> value;
+  bool remove = false;
   bool quiet = false, verbose = false;
   std::function<Exit(Terminal&)> action;
 };
@@ -134,6 +137,20 @@ void add_commands(CLI::App& app, Words& words) {
       .add("explain", "Say what a key of the job, or a check, means",
            [](Terminal& terminal, const Words& w) { return explain(terminal, w.key); })
       .add_option("KEY", words.key, "Such as cloth.flap or numeral-stroke; none lists all");
+  CLI::App& setting = commands.add_for_job(
+      "set", "Change one value in a job file, and keep all else",
+      [](Terminal& terminal, const Words& w) {
+        if (w.value || w.remove) return set(terminal, w.job, w.key, w.value);
+        terminal.complain("swathe: set wants a VALUE, or --remove in its place");
+        return Exit::WrongInput;
+      });
+  setting.add_option("KEY", words.key, "Such as frame.width or bumper.2.from")->required();
+  CLI::Option* value = setting.add_option(
+      "VALUE", words.value,
+      "As the file has it, or bare text: 27.5, \"27 in\", '[\"front\", \"50%\"]'");
+  CLI::Option* remove =
+      setting.add_flag("--remove", words.remove, "Take the key out; in VALUE's place");
+  remove->excludes(value);
 }
 
 void set_up(CLI::App& app, Words& words) {

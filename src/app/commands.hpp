@@ -32,6 +32,9 @@ Exit report(Terminal& terminal, const std::string& job);
 Exit fonts(Terminal& terminal, const std::string& job, const std::string& folder);
 /// `name` of a key or a check; may be empty, for a list of all.
 Exit explain(Terminal& terminal, const std::string& name);
+/// Gives a key of a job another value, in the file itself; none takes the key out of it.
+Exit set(Terminal& terminal, const std::string& job, const std::string& key,
+         const std::optional<std::string>& value);
 /// `names` may be empty, for all.
 Exit seasons(Terminal& terminal, const std::vector<std::string>& names);
 

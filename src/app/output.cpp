@@ -83,6 +83,29 @@ tl::expected<void, Trouble> put_files(const std::string& path, const std::vector
   return {};
 }
 
+tl::expected<void, Trouble> replace_file(const std::string& path, const std::string& bytes) {
+  const HeldInterrupts interrupts;
+  std::error_code error;
+  const std::filesystem::path whole = std::filesystem::canonical(path, error);
+  if (error) return trouble(fmt::format("{} cannot be found: {}", path, error.message()));
+  const std::string name = whole.filename().string();
+  auto folder = Folder::make(whole.parent_path().string());
+  if (!folder) return trouble(folder.error());
+  if (auto what = in_the_way(*folder, name)) return trouble(*what);
+  struct stat before {};
+  if (::fstatat(folder->get(), name.c_str(), &before, AT_SYMLINK_NOFOLLOW) != 0)
+    return trouble(fmt::format("{} cannot be found: {}", path, std::strerror(errno)));
+  auto stage = Stage::open(*folder);
+  if (!stage) return trouble(stage.error());
+  if (auto written = write_all(*stage, {{name, bytes}}, interrupts); !written) return written;
+  if (const int failed = stage->make_like(name, before))
+    return trouble(fmt::format("{} cannot keep its permissions: {}", path, std::strerror(failed)));
+  if (const int failed = stage->move_over(name))
+    return trouble(fmt::format("{} cannot be put in place: {}", path, std::strerror(failed)));
+  ::fsync(folder->get());
+  return {};
+}
+
 tl::expected<void, Trouble> put_new_file(const std::string& path, const std::string& bytes) {
   const HeldInterrupts interrupts;
   const std::filesystem::path whole(path);

@@ -41,6 +41,10 @@ tl::expected<void, Trouble> put_files(const std::string& folder,
                                       const std::vector<OutputFile>& files,
                                       const HeldInterrupts& interrupts);
 
+/// Writes a file over the one that is there, which keeps its permissions, and its owner where we
+/// may. A link is followed: what it leads to is changed. Trouble: as above.
+tl::expected<void, Trouble> replace_file(const std::string& path, const std::string& bytes);
+
 /// Writes one file where there is nothing yet. Trouble: as above, and where something is there.
 tl::expected<void, Trouble> put_new_file(const std::string& path, const std::string& bytes);
 

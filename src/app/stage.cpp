@@ -156,6 +156,13 @@ int Stage::put(const std::string& name, std::string_view bytes) {
   return ::close(file.release()) == 0 ? 0 : errno;
 }
 
+int Stage::make_like(const std::string& name, const struct stat& other) {
+  // Only root may give a file away; another's file that we may change becomes ours.
+  if (::fchownat(handle_.get(), name.c_str(), other.st_uid, other.st_gid, AT_SYMLINK_NOFOLLOW) != 0)
+    if (errno != EPERM) return errno;
+  return ::fchmodat(handle_.get(), name.c_str(), other.st_mode & 07777, 0) == 0 ? 0 : errno;
+}
+
 int Stage::move_over(const std::string& name) {
   return ::renameat(handle_.get(), name.c_str(), folder_->get(), name.c_str()) == 0 ? 0 : errno;
 }

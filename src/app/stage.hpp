@@ -1,5 +1,7 @@
 #pragma once
 
+#include <sys/stat.h>
+
 #include <string>
 #include <string_view>
 #include <tl/expected.hpp>
@@ -22,6 +24,8 @@ class Stage {
 
   /// Writes a file and flushes it to the disk. The error is a sentence.
   tl::expected<void, std::string> write(const std::string& name, const std::string& bytes);
+  /// Gives a written file another's permissions, and its owner where we may. Error: errno.
+  int make_like(const std::string& name, const struct stat& other);
   /// Moves a written file to its place in the folder, over what is there. Error: errno.
   int move_over(const std::string& name);
   /// The same where nothing is there; EEXIST where something is.

@@ -1,17 +1,18 @@
 #include "swathe/job/new_job.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cassert>
 
-#include "job/names.hpp"
+#include "job/keys.hpp"
 #include "swathe/base/embedded.hpp"
 
 namespace swathe {
 namespace {
 
-constexpr std::string_view kWhyMark = "#:";
-constexpr Word<Given> kGivenWords[] = {
-    {"default", Given::Default}, {"needed", Given::Needed}, {"optional", Given::Optional}};
+constexpr std::string_view kCommented = "# ";
+constexpr char kKeyMark = '@';  // where new-job.toml has a key: "@flap", "# @flap"
 
 std::string_view take_line(std::string_view& text) {
   const std::string_view line = text.substr(0, text.find('\n'));
@@ -21,7 +22,7 @@ std::string_view take_line(std::string_view& text) {
 
 /// A line that shows a key or a table, with the mark of a comment before it or without.
 std::string_view shown(std::string_view line) {
-  if (line.starts_with("# ")) line.remove_prefix(2);
+  if (line.starts_with(kCommented)) line.remove_prefix(kCommented.size());
   return line;
 }
 
@@ -33,41 +34,31 @@ std::string_view table_in(std::string_view line) {
   return line.substr(first, line.find(']') - first);
 }
 
-/// "flap = "2 in"   # what it means"; no key where the line is none.
-KeyWords key_in(std::string_view line, std::string_view table) {
-  line = shown(line);
-  constexpr std::string_view kIs = " = ", kComment = "  # ";
-  const std::string_view name = line.substr(0, line.find(kIs));
-  const bool is_key = name.size() < line.size() && std::ranges::all_of(name, [](char c) {
-                        return (c >= 'a' && c <= 'z') || c == '_';
-                      });
-  if (!is_key) return {};
-  line.remove_prefix(name.size() + kIs.size());
-  const auto comment = line.find(kComment);
-  KeyWords words;
-  words.key = std::string(table) + "." + std::string(name);
-  words.value = line.substr(0, comment);
-  words.value = words.value.substr(0, words.value.find_last_not_of(' ') + 1);
-  if (comment != std::string_view::npos) words.meaning = line.substr(comment + kComment.size());
-  return words;
+/// "flap = "2 in"   # what it means", the meanings below each other where there is room.
+std::string key_line(std::string_view mark, std::string_view table, std::string_view name) {
+  constexpr std::size_t kMeanings = 40;  // the column where they begin
+  const Key* key = find_key(fmt::format("{}.{}", table, name));
+  assert(key && "new-job.toml is our own file");
+  std::string line = fmt::format("{}{} = {}", mark, name, key->value);
+  if (line.size() < kMeanings)
+    line.resize(kMeanings, ' ');
+  else
+    line += "   ";
+  return fmt::format("{}# {}", line, key->meaning);
 }
 
-/// "#: default. The pattern is drawn so much shorter."
-void add_why(KeyWords& words, std::string_view line) {
-  line.remove_prefix(kWhyMark.size() + 1);
-  const auto dot = line.find(". ");
-  const auto given = std::ranges::find(kGivenWords, line.substr(0, dot), &Word<Given>::text);
-  assert(given != std::end(kGivenWords) && dot != std::string_view::npos &&
-         "new-job.toml is our own file");
-  words.given = given->value;
-  words.why = line.substr(dot + 2);
-}
-
-std::string without_whys(std::string_view text) {
+std::string filled_in(std::string_view text) {
   std::string out;
+  std::string_view table;
   while (!text.empty()) {
     const std::string_view line = take_line(text);
-    if (!line.starts_with(kWhyMark)) out.append(line).append("\n");
+    if (const std::string_view name = table_in(line); !name.empty()) table = name;
+    const std::string_view key = shown(line);
+    if (key.starts_with(kKeyMark))
+      out += key_line(line.substr(0, line.size() - key.size()), table, key.substr(1));
+    else
+      out += line;
+    out += '\n';
   }
   return out;
 }
@@ -75,27 +66,14 @@ std::string without_whys(std::string_view text) {
 }  // namespace
 
 std::string_view new_job_text() {
-  static const std::string text = without_whys(embedded("job/new-job.toml"));
+  static const std::string text = filled_in(embedded("job/new-job.toml"));
   return text;
 }
 
 std::vector<KeyWords> key_words() {
   std::vector<KeyWords> all;
-  std::string_view text = embedded("job/new-job.toml"), table;
-  KeyWords last;
-  while (!text.empty()) {
-    const std::string_view line = take_line(text);
-    if (line.starts_with(kWhyMark)) {
-      if (last.key.empty()) continue;  // words on the file itself
-      add_why(last, line);
-      all.push_back(std::move(last));
-      last = {};
-    } else if (const std::string_view name = table_in(line); !name.empty()) {
-      table = name;
-    } else if (KeyWords words = key_in(line, table); !words.key.empty()) {
-      last = std::move(words);
-    }
-  }
+  for (const Key& key : job_keys())
+    all.push_back({std::string(key.path), key.value, key.meaning, key.why, key.given});
   return all;
 }
 

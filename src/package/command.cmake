@@ -4,6 +4,8 @@ if(NOT SWATHE_MANUAL)
   return()
 endif()
 install(FILES ${SWATHE_PAGES}/swathe.1.gz DESTINATION ${CMAKE_INSTALL_MANDIR}/man1 COMPONENT command)
+install(FILES ${SWATHE_PAGES}/job.schema.json DESTINATION ${CMAKE_INSTALL_DATADIR}/swathe
+        COMPONENT command)
 install(FILES ${SWATHE_PAGES}/bash/swathe DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions
         COMPONENT command)
 # Debian's zsh looks into site-functions below /usr/local alone.

@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+#include <string>
+#include <string_view>
 #include <vector>
 
 using namespace swathe::app;
@@ -14,7 +16,7 @@ tl::expected<Request, std::string> read(std::vector<const char*> words) {
 }
 
 constexpr const char* kCommands[] = {"new",  "make",   "check", "pattern", "numerals", "views",
-                                     "list", "report", "fonts", "seasons", "explain"};
+                                     "list", "report", "fonts", "seasons", "explain",  "set"};
 
 }  // namespace
 
@@ -22,6 +24,7 @@ TEST_CASE("command line: every command has its help, version and loudness") {
   for (const char* command : kCommands) {
     CAPTURE(command);
     for (const char* word : {"--help", "-h", "--version"}) CHECK(read({command, word}).has_value());
+    if (command == std::string_view("set")) continue;  // it wants more words
     const auto quiet = read({command, "--quiet", "job.toml"});
     REQUIRE(quiet.has_value());
     CHECK(quiet->loudness == Loudness::Quiet);
@@ -57,4 +60,13 @@ TEST_CASE("command line: what makes files takes many jobs") {
 TEST_CASE("command line: - is a job like any other") {
   CHECK(read({"check", "-"}).has_value());
   CHECK(read({"check", "--", "-odd-name.toml"}).has_value());
+}
+
+TEST_CASE("command line: set takes a value as it is, or takes the key out") {
+  CHECK(read({"set", "job.toml", "bumper.1.from", "[\"front\", \"50%\"]"}).has_value());
+  CHECK(read({"set", "job.toml", "numerals.spacing", "-3"}).has_value());
+  CHECK(read({"set", "job.toml", "frame.fit", "--remove"}).has_value());
+  CHECK_FALSE(read({"set", "job.toml", "frame.fit", "1", "--remove"}).has_value());
+  CHECK_FALSE(read({"set", "job.toml", "frame.fit", "1", "2"}).has_value());
+  CHECK_FALSE(read({"set", "job.toml"}).has_value());
 }

@@ -96,6 +96,9 @@ with tempfile.TemporaryDirectory() as folder:
                                ("swathe make --ou\t", "swathe make --output"),
                                ("swathe make -o sh\t", "swathe make -o sheets/"),
                                ("swathe explain cloth.fl\t", "swathe explain cloth.flap "),
+                               ("swathe set her\t", "swathe set heron.toml "),
+                               ("swathe set heron.toml bumper.1.fr\t",
+                                "swathe set heron.toml bumper.1.from "),
                                ("swathe seasons 2013\t", "swathe seasons 2013 ")):
             shown = typed(shell, before, keys, expected, folder)
             check(f"{shell[0]}: {keys!r}", expected in shown, repr(shown))
@@ -122,5 +125,7 @@ with tempfile.TemporaryDirectory() as folder:
     check("fish offers every command", fish("swathe ") == sorted(COMMANDS), fish("swathe "))
     check("fish offers a job", fish("swathe check h") == ["heron.toml"], fish("swathe check h"))
     check("fish offers a folder", fish("swathe make -o s") == ["sheets/"], fish("swathe make -o s"))
+    check("fish offers what can be set",
+          fish("swathe set heron.toml bumper.1.fr") == ["bumper.1.from"])
     check("fish offers a key", fish("swathe explain cloth.fl") == ["cloth.flap"])
 done()

@@ -330,5 +330,50 @@ result = run([TOOL, "new", kept])
 check("new does not write through a link", result.returncode == 2 and os.path.islink(kept),
       result.stderr)
 
+# set writes over the job: the whole of it, old or new, and as readable as before.
+shut = os.path.join(WORK, "set")
+os.mkdir(shut)
+mine = os.path.join(shut, "mine.toml")
+
+
+def set_title(job=mine, **environment):
+    return run([TOOL, "set", job, "job.title", "Zinc Heron"], env={**os.environ, **environment})
+
+
+def fresh_job():
+    shutil.rmtree(shut)
+    os.mkdir(shut)
+    shutil.copy(EXAMPLE, mine)
+    os.chmod(mine, 0o640)
+
+
+fresh_job()
+result = set_title(LD_PRELOAD=FAULTS, SWATHE_TEST_CALLS=COUNT)
+was, now = read(EXAMPLE), read(mine)
+check("set changes the job and says how", result.returncode == 0 and result.stdout == b""
+      and now == was.replace(b"Tin Heron, spring covers", b"Zinc Heron") != was
+      and result.stderr == b"job.title: Tin Heron, spring covers -> Zinc Heron\n", result.stderr)
+check("set keeps the permissions", os.stat(mine).st_mode & 0o777 == 0o640, oct(os.stat(mine).st_mode))
+with open(COUNT, encoding="utf-8") as file:
+    calls = int(file.read().split()[0])
+wrong, kept = [], 0
+for kind in ("kill", "half", "full", "bad"):
+    for call in range(1, calls + 1):
+        fresh_job()
+        result = set_title(LD_PRELOAD=FAULTS, SWATHE_TEST_FAULT=f"{kind}:{call}")
+        kept += read(mine) == was
+        if (read(mine) not in (was, now) or os.stat(mine).st_mode & 0o777 != 0o640
+                or (result.returncode == 0) != (read(mine) == now and result.returncode >= 0)
+                or (kind in ("full", "bad") and hidden_in(shut))):
+            wrong.append((kind, call, result.returncode, result.stderr))
+check(f"set, its {calls} calls failing one by one: the job is whole, old or new", not wrong, wrong[:5])
+check("set: some of these kept the old job", kept > 0)
+fresh_job()
+link = os.path.join(shut, "link.toml")
+os.symlink("mine.toml", link)
+result = set_title(link)
+check("set changes what a link leads to", result.returncode == 0 and os.path.islink(link)
+      and read(mine) == now, result.stderr)
+
 shutil.rmtree(WORK)
 done()

@@ -41,7 +41,7 @@ step "the command runs from the build" "$build/swathe" make tin-heron.toml -o fr
 step "the installed command runs" prefix/bin/swathe make tin-heron.toml -o from-prefix
 step "and makes the same bytes" diff -r from-build from-prefix
 for file in man/man1/swathe.1.gz bash-completion/completions/swathe zsh/*/_swathe \
-  fish/vendor_completions.d/swathe.fish; do
+  fish/vendor_completions.d/swathe.fish swathe/job.schema.json; do
   step "share/$file is installed" test -s "$(find prefix/share -path "prefix/share/$file")"
 done
 step "find_package(swathe) serves the example" cmake_user "$folder/prefix" user/build

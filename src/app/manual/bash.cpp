@@ -44,8 +44,14 @@ std::string case_of(const CommandWords& command) {
   if (!values.empty()) text += "      case $before in\n" + values + "      esac\n";
   if (!command.options.empty())
     text += fmt::format("      options+='{}'\n", names_of(command.options));
-  if (!command.operands.empty())
+  if (command.operands.size() == 1)
     text += fmt::format("      operand='{}'\n", offer(command.operands.front().value));
+  if (command.operands.size() > 1) {
+    text += "      case $place in\n";
+    for (std::size_t k = 0; k < command.operands.size(); ++k)
+      text += fmt::format("        {}) operand='{}' ;;\n", k, offer(command.operands[k].value));
+    text += "      esac\n";
+  }
   return text + "      ;;\n";
 }
 
@@ -67,10 +73,11 @@ _swathe_offer() {
 
 _swathe() {
   local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]}
-  local command= operand= other
+  local command= operand= other place=0
   [[ $before == '=' ]] && before=${COMP_WORDS[COMP_CWORD - 2]}
   for other in "${COMP_WORDS[@]:1:COMP_CWORD - 1}"; do
-    [[ $other == -* ]] || { command=$other; break; }
+    [[ $other == -* ]] && continue
+    if [[ $command ]]; then place=$((place + 1)); else command=$other; fi
   done
   COMPREPLY=()
 )";

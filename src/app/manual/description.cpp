@@ -7,6 +7,7 @@
 
 #include "app/command_line.hpp"
 #include "app/explain.hpp"
+#include "app/set.hpp"
 #include "swathe/rules/season.hpp"
 
 namespace swathe::app {
@@ -32,9 +33,15 @@ OptionWords words_of(const CLI::Option& option) {
   return words;
 }
 
-OperandWords operand_of(const CLI::Option& option) {
-  return {value_called(option.get_single_name()), option.get_description(), option.get_required(),
-          option.get_items_expected_max() > 1, option.get_default_str()};
+/// Checks are explained, and cannot be set.
+ValueWords operand_called(const std::string& name, const std::string& command) {
+  if (name == "KEY" && command == "set") return {name, Completion::Names, settable_names()};
+  return value_called(name);
+}
+
+OperandWords operand_of(const CLI::Option& option, const std::string& command) {
+  return {operand_called(option.get_single_name(), command), option.get_description(),
+          option.get_required(), option.get_items_expected_max() > 1, option.get_default_str()};
 }
 
 bool is_one_of(const OptionWords& option, const std::vector<OptionWords>& list) {
@@ -52,7 +59,7 @@ Description describe() {
       CommandWords words{command->get_name(), command->get_description(), {}, {}};
       for (const CLI::Option* option : command->get_options()) {
         if (option->get_positional())
-          words.operands.push_back(operand_of(*option));
+          words.operands.push_back(operand_of(*option, words.name));
         else if (OptionWords own = words_of(*option); !is_one_of(own, all.options))
           words.options.push_back(std::move(own));
       }

@@ -53,9 +53,15 @@ std::string fish_completion(const Description& description) {
     text += '\n' + line("__fish_use_subcommand",
                         fmt::format(" -a {} -d {}", command.name, quoted(command.words)));
     for (const OptionWords& option : command.options) text += option_line(after, option);
-    for (const OperandWords& operand : command.operands)
+    int words = 2;  // before the first: "swathe" and the command
+    for (const OperandWords& operand : command.operands) {
+      const std::string there =
+          command.operands.size() > 1
+              ? fmt::format("{}; and test (count (commandline -opc)) -eq {}", after, words++)
+              : after;
       if (operand.value.completion != Completion::Nothing)
-        text += line(after, offer(operand.value));
+        text += line(there, offer(operand.value));
+    }
   }
   return text;
 }

@@ -3,6 +3,7 @@
 #include <iostream>
 
 #include "app/manual/pages.hpp"
+#include "job/job_schema.hpp"
 #include "swathe/version.hpp"
 
 namespace {
@@ -16,7 +17,8 @@ bool write(const std::filesystem::path& path, const std::string& text) {
 
 }  // namespace
 
-// Run by the build: writes the man page and the shells' completions below a folder.
+// Run by the build: writes the man page, the shells' completions and the job's schema below a
+// folder.
 int main(int count, char** words) {
   if (count != 2) {
     std::cerr << "usage: swathe_manual FOLDER\n";
@@ -30,6 +32,7 @@ int main(int count, char** words) {
                                   std::string("swathe ") + swathe::kVersion)) &&
       write(folder / "bash/swathe", swathe::app::bash_completion(description)) &&
       write(folder / "zsh/_swathe", swathe::app::zsh_completion(description)) &&
-      write(folder / "fish/swathe.fish", swathe::app::fish_completion(description));
+      write(folder / "fish/swathe.fish", swathe::app::fish_completion(description)) &&
+      write(folder / "job.schema.json", swathe::job_schema());
   return written ? 0 : 3;
 }

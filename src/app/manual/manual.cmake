@@ -1,4 +1,5 @@
-# The man page and the shells' completions, made from the command line's own description.
+# The man page and the shells' completions, made from the command line's own description, and the
+# schema of a job, made from that of its keys.
 file(GLOB SWATHE_MANUAL_SOURCES CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/src/app/manual/*.cpp)
 add_executable(swathe_manual ${SWATHE_MANUAL_SOURCES})
 target_compile_definitions(swathe_manual PRIVATE SWATHE_DESCRIPTION="${PROJECT_DESCRIPTION}")
@@ -11,5 +12,5 @@ add_custom_command(
   COMMAND swathe_manual ${SWATHE_PAGES}
   COMMAND ${GZIP_PROGRAM} -9nfk ${SWATHE_PAGES}/swathe.1
   DEPENDS swathe_manual
-  COMMENT "Writing the man page and the completions")
+  COMMENT "Writing the man page, the completions and the schema of a job")
 add_custom_target(swathe_pages ALL DEPENDS ${SWATHE_PAGES}/swathe.1.gz)

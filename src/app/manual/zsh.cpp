@@ -56,8 +56,10 @@ std::string option_specs(const OptionWords& option) {
 std::string case_of(const CommandWords& command, const std::string& common) {
   std::string text = fmt::format("    {})\n      _arguments{}", command.name, common);
   for (const OptionWords& option : command.options) text += option_specs(option);
+  int place = 1;
   for (const OperandWords& operand : command.operands)
-    text += fmt::format(" \\\n        '{}{}'", operand.many ? "*" : "1", value_spec(operand.value));
+    text += fmt::format(" \\\n        '{}{}'", operand.many ? "*" : fmt::format("{}", place++),
+                        value_spec(operand.value));
   return text + "\n      ;;\n";
 }
 

@@ -1,0 +1,119 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "swathe/job/limits.hpp"
+#include "swathe/job/new_job.hpp"
+
+// The one description of each key of a job. From it follow the job that `swathe new` writes, what
+// `swathe explain` tells, how a value is put into a job's text, and the schema that editors read.
+namespace swathe {
+
+// What a key holds.
+struct OfLength {
+  LengthRange range;
+};
+struct OfLengths {  ///< a list of them
+  CountRange count;
+  LengthRange range;
+};
+struct OfLengthOr {  ///< a length, or a word
+  std::vector<std::string_view> words;
+  LengthRange range;
+};
+struct OfPoints {  ///< a list of points, each of so many lengths
+  CountRange count;
+  LengthRange range;
+  int lengths;
+};
+struct OfAngle {
+  AngleRange range;
+};
+struct OfNumber {
+  NumberRange range;
+  std::string_view unit;  ///< empty for a share
+};
+struct OfCount {
+  CountRange range;
+};
+struct OfFlag {};
+struct OfText {
+  int most;  ///< characters
+};
+struct OfDigits {
+  int most;
+};
+struct OfChoice {
+  std::vector<std::string_view> words;
+};
+struct OfColour {};
+struct OfColours {  ///< a table of names, a colour each
+  CountRange count;
+  int most;  ///< characters of a name
+};
+struct OfAxes {  ///< a table of four letters, a number each
+  CountRange count;
+  NumberRange range;
+};
+struct OfNames {  ///< a list of names
+  CountRange count;
+  int most;  ///< characters of each
+};
+struct OfSide {};   ///< the name of a side of the frame
+struct OfSides {};  ///< a list of them
+struct OfSidesOr {  ///< a list of them, or a word
+  std::string_view word;
+};
+struct OfBumper {};    ///< the name of a bumper
+struct OfEnd {};       ///< a side and how far along it
+struct OfBoardPlace {  ///< an end of the board and how far from it
+  std::vector<std::string_view> words;
+  LengthRange range;
+};
+struct OfPaper {  ///< a paper's name, or its width and height
+  LengthRange range;
+};
+
+using Holds = std::variant<OfLength, OfLengths, OfLengthOr, OfPoints, OfAngle, OfNumber, OfCount,
+                           OfFlag, OfText, OfDigits, OfChoice, OfColour, OfColours, OfAxes, OfNames,
+                           OfSide, OfSides, OfSidesOr, OfBumper, OfEnd, OfBoardPlace, OfPaper>;
+
+struct Key {
+  std::string_view path;  ///< "cloth.flap", "bumper.from"
+  Holds holds;
+  Given given;
+  std::string_view value;  ///< the default, or an example, as it stands in a job
+  std::string_view label;  ///< a word or few, for a form
+  std::string_view meaning;
+  std::string_view why;  ///< a sentence
+};
+
+/// Every key, in the order of the new job.
+std::span<const Key> job_keys();
+/// Null where there is none of that path.
+const Key* find_key(std::string_view path);
+
+struct KeyTable {
+  std::string_view path;           ///< "cloth", "numerals.place"
+  bool needed = false;             ///< no job is without
+  std::optional<CountRange> many;  ///< so many of it, [[bumper]]
+};
+
+/// Every table of a job, in the order of the new job.
+std::span<const KeyTable> job_tables();
+/// Whether a table may be there many times, [[bumper]].
+bool is_list_of_tables(std::string_view path);
+
+/// Whether a key's value is always a text in quotes; one that only may be, such as a length, is
+/// not.
+bool is_always_text(const Holds& holds);
+
+/// Whether two parts of a path are one but for how a word is spelled in Britain and America.
+bool same_name(std::string_view a, std::string_view b);
+
+}  // namespace swathe
