@@ -1,0 +1,40 @@
+#include "swathe/bumper/corner.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace swathe {
+
+double Corner::straight(double depth) const {
+  return std::min(depth, sharp_to) * std::tan(0.5 * turn);
+}
+
+double Corner::radius(double depth) const { return std::max(0.0, depth - sharp_to); }
+
+double Corner::half_arc(double depth) const { return radius(depth) * (0.5 * turn); }
+
+double Corner::surplus(double inner, double outer) const {
+  const double sharp = std::min(outer, sharp_to) - std::min(inner, sharp_to);
+  const double round = std::max(outer, sharp_to) - std::max(inner, sharp_to);
+  return longer(sharp, round);
+}
+
+double Corner::longer(double sharp, double round) const {
+  return sharp * std::tan(0.5 * turn) + round * (0.5 * turn);
+}
+
+FlatPoint Corner::on_arc(double depth, double turned) const {
+  const double r = radius(depth);
+  return {straight(depth) + r * std::sin(turned), std::min(depth, sharp_to) + r * std::cos(turned)};
+}
+
+double Corner::crossing(double depth, double neighbour) const {
+  return (neighbour - depth * std::cos(turn)) / std::sin(turn);
+}
+
+double Corner::square_end(double depth, bool laps) const {
+  const double out = depth * std::tan(0.5 * turn);
+  return laps ? out : -std::max(0.0, out * std::cos(turn));
+}
+
+}  // namespace swathe
