@@ -1,12 +1,13 @@
 #include "swathe/bumper/corner.hpp"
 
 #include <algorithm>
-#include <cmath>
+
+#include "swathe/base/maths.hpp"
 
 namespace swathe {
 
 double Corner::straight(double depth) const {
-  return std::min(depth, sharp_to) * std::tan(0.5 * turn);
+  return std::min(depth, sharp_to) * maths::tan(0.5 * turn);
 }
 
 double Corner::radius(double depth) const { return std::max(0.0, depth - sharp_to); }
@@ -20,21 +21,22 @@ double Corner::surplus(double inner, double outer) const {
 }
 
 double Corner::longer(double sharp, double round) const {
-  return sharp * std::tan(0.5 * turn) + round * (0.5 * turn);
+  return sharp * maths::tan(0.5 * turn) + round * (0.5 * turn);
 }
 
 FlatPoint Corner::on_arc(double depth, double turned) const {
   const double r = radius(depth);
-  return {straight(depth) + r * std::sin(turned), std::min(depth, sharp_to) + r * std::cos(turned)};
+  return {straight(depth) + r * maths::sin(turned),
+          std::min(depth, sharp_to) + r * maths::cos(turned)};
 }
 
 double Corner::crossing(double depth, double neighbour) const {
-  return (neighbour - depth * std::cos(turn)) / std::sin(turn);
+  return (neighbour - depth * maths::cos(turn)) / maths::sin(turn);
 }
 
 double Corner::square_end(double depth, bool laps) const {
-  const double out = depth * std::tan(0.5 * turn);
-  return laps ? out : -std::max(0.0, out * std::cos(turn));
+  const double out = depth * maths::tan(0.5 * turn);
+  return laps ? out : -std::max(0.0, out * maths::cos(turn));
 }
 
 }  // namespace swathe

@@ -3,8 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
+#include "swathe/base/maths.hpp"
 #include "swathe/plane/path.hpp"
 
 namespace swathe {
@@ -74,7 +74,7 @@ std::optional<int> Frame::side(std::string_view name) const {
 Angle Frame::turn_after(int side) const {
   const FlatPoint a = sides_[static_cast<std::size_t>(side)].along;
   const FlatPoint b = sides_[static_cast<std::size_t>(next(side))].along;
-  return Angle::from_radians(std::atan2(cross(a, b), dot(a, b)));
+  return Angle::from_radians(maths::atan2(cross(a, b), dot(a, b)));
 }
 
 Corner Frame::corner_after(int side) const {

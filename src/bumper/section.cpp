@@ -7,6 +7,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "swathe/base/maths.hpp"
+
 namespace swathe {
 namespace {
 
@@ -270,8 +272,9 @@ double Section::short_of_depth(double d) const {
     double under = 0.5 * (a + b) * (to - from);
     if (piece.turn != 0.0) {
       const double start = heading_of(piece) - 0.5 * kPi, r = piece.radius;
-      under = piece.centre.x * (to - from) +
-              r * r * (std::sin(start + (to - u_from) / r) - std::sin(start + (from - u_from) / r));
+      under =
+          piece.centre.x * (to - from) +
+          r * r * (maths::sin(start + (to - u_from) / r) - maths::sin(start + (from - u_from) / r));
     }
     sum += d * (to - from) - under;
   };
@@ -287,7 +290,7 @@ Section::Foot Section::nearest(double d, double z) const {
   Foot best{0.0, 1e300};
   const auto offer = [&](double u) {
     const SectionPoint q = at(u);
-    const double off = std::hypot(q.d - d, q.z - z);
+    const double off = maths::hypot(q.d - d, q.z - z);
     if (off < best.off_mm) best = {u, off};
   };
   for (const auto& [piece, u_from] : chain_) {
@@ -296,7 +299,7 @@ Section::Foot Section::nearest(double d, double z) const {
       along = dot(p - piece.from, direction(piece.heading));
     } else {
       const FlatPoint out = p - piece.centre;
-      double angle = std::atan2(out.y, out.x) + 0.5 * kPi - heading_of(piece);
+      double angle = maths::atan2(out.y, out.x) + 0.5 * kPi - heading_of(piece);
       angle = std::remainder(angle - 0.5 * piece.turn, 2 * kPi) + 0.5 * piece.turn;
       along = piece.radius * angle;
     }

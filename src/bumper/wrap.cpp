@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "swathe/base/maths.hpp"
+
 namespace swathe {
 namespace {
 
@@ -79,9 +81,9 @@ std::optional<SpacePoint> Wrap::normal_at(ClothPoint p) const {
   const std::optional<Foot> foot = this->foot(p);
   if (!foot) return std::nullopt;
   const FrameSide& on = side(foot->leg);
-  const FlatPoint out = std::cos(foot->turned) * on.outward + std::sin(foot->turned) * on.along;
-  const double level = std::cos(foot->at.tilt);
-  return SpacePoint{level * out.x, level * out.y, std::sin(foot->at.tilt)};
+  const FlatPoint out = maths::cos(foot->turned) * on.outward + maths::sin(foot->turned) * on.along;
+  const double level = maths::cos(foot->at.tilt);
+  return SpacePoint{level * out.x, level * out.y, maths::sin(foot->at.tilt)};
 }
 
 std::optional<ClothPoint> Wrap::cloth_at(SpacePoint p, double reach_mm) const {
@@ -110,7 +112,7 @@ std::optional<ClothPoint> Wrap::cloth_at(SpacePoint p, double reach_mm) const {
     const Section::Foot round = section_.nearest(norm(out) + corner.sharp_to, z);
     const double radius = corner.radius(section_.at(round.u).d);
     if (radius <= 0.0) continue;
-    const double turned = std::atan2(dot(out, on.along), dot(out, on.outward));
+    const double turned = maths::atan2(dot(out, on.along), dot(out, on.outward));
     const double before = 0.5 * corner.turn - turned;  // to the bisector; negative beyond it
     const double off = std::abs(before) * radius + dart(corner, round.u);
     if (turned >= 0.0 && turned <= corner.turn)

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "check/checks.hpp"
+#include "swathe/base/maths.hpp"
 #include "swathe/base/units.hpp"
 
 namespace swathe {
@@ -15,7 +16,7 @@ constexpr double kOffWhite = 0.85;      // ... and of what some do
 
 double luminance(const Colour& colour) {
   const auto linear = [](double c) {
-    return c <= 0.04045 ? c / 12.92 : std::pow((c + 0.055) / 1.055, 2.4);
+    return c <= 0.04045 ? c / 12.92 : maths::power((c + 0.055) / 1.055, 12, 5);
   };
   return 0.2126 * linear(colour.red) + 0.7152 * linear(colour.green) + 0.0722 * linear(colour.blue);
 }

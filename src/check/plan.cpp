@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "swathe/base/maths.hpp"
+
 namespace swathe {
 namespace {
 
@@ -21,7 +23,7 @@ double past_true_corner(const Frame& frame, int side) {
 
 double bearing_of(const Frame& frame, int side) {
   const FlatPoint out = frame.sides()[static_cast<std::size_t>(side)].outward;
-  const double deg = std::atan2(-out.x, out.y) * 180.0 / std::numbers::pi;
+  const double deg = maths::atan2(-out.x, out.y) * 180.0 / std::numbers::pi;
   return deg < -1e-9 ? deg + 360.0 : std::max(0.0, deg);
 }
 

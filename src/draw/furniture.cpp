@@ -1,9 +1,9 @@
 #include "swathe/draw/furniture.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 #include "draw/marks.hpp"
+#include "swathe/base/maths.hpp"
 
 namespace swathe {
 namespace {
@@ -98,7 +98,7 @@ Box draw_check_scale(Drawing& onto, const Face& labels, FlatPoint top_left, doub
   // Upright words read from below, along the scale.
   const FlatPoint base = top_left + kTextHeight * down + (upright ? length_mm : 0.0) * along +
                          (upright ? -1.0 : 1.0) * 0.5 * length_mm * along;
-  onto.text(base, text, kTextHeight, Anchor::Middle, upright ? std::acos(0.0) : 0.0);
+  onto.text(base, text, kTextHeight, Anchor::Middle, upright ? maths::acos(0.0) : 0.0);
 
   const double half_words = 0.5 * labels.text_width_mm(text, kTextHeight);
   Box box;

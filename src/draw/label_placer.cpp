@@ -7,6 +7,8 @@
 #include <utility>
 #include <vector>
 
+#include "swathe/base/maths.hpp"
+
 namespace swathe {
 namespace {
 
@@ -20,7 +22,7 @@ constexpr double kFirstRing = 40.0;    ///< mm; places this near are tried first
 /// The turn for text along a direction, never upside down; upright text reads from below.
 double reading_turn(FlatPoint along) {
   constexpr double kHalf = 0.5 * std::numbers::pi;
-  double turn = std::atan2(along.y, along.x);
+  double turn = maths::atan2(along.y, along.x);
   if (turn > kHalf + 1e-9) turn -= std::numbers::pi;
   if (turn <= -kHalf + 1e-9) turn += std::numbers::pi;
   return turn;

@@ -1,7 +1,8 @@
 #include "draw/marks.hpp"
 
-#include <cmath>
 #include <numbers>
+
+#include "swathe/base/maths.hpp"
 
 namespace swathe {
 namespace {
@@ -103,7 +104,7 @@ void draw_dimension(Drawing& onto, FlatPoint a, FlatPoint b, const std::string& 
   onto.fill(LineKind::Thin, kBlack,
             {closed_path(arrow_head(b, along)), closed_path(arrow_head(a, -1.0 * along))});
   onto.text(0.5 * (a + b) + 0.5 * height_mm * across, words, height_mm, Anchor::Middle,
-            std::atan2(along.y, along.x));
+            maths::atan2(along.y, along.x));
 }
 
 }  // namespace swathe

@@ -10,6 +10,7 @@
 
 #include "numeral/bridge_candidates.hpp"
 #include "swathe/base/limits.hpp"
+#include "swathe/base/maths.hpp"
 #include "swathe/plane/clip.hpp"
 
 namespace swathe {
@@ -63,7 +64,7 @@ double lopsided(const Choice& choice, int island, FlatPoint middle) {
       };
       if ((p->a != island && p->b != island) || (q->a != island && q->b != island)) continue;
       const FlatPoint g = grip(*p), h = grip(*q);
-      widest = std::max(widest, std::abs(std::atan2(cross(g, h), dot(g, h))));
+      widest = std::max(widest, std::abs(maths::atan2(cross(g, h), dot(g, h))));
     }
   }
   return 1 - widest / std::numbers::pi;

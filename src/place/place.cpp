@@ -8,6 +8,7 @@
 
 #include "place/advice.hpp"
 #include "place/split.hpp"
+#include "swathe/base/maths.hpp"
 #include "swathe/pattern/pattern.hpp"
 
 namespace swathe {
@@ -365,7 +366,7 @@ std::vector<NumeralRoom> numeral_rooms(const std::vector<Wrap>& wraps, double ha
       const auto side = frame.side(clear.side);
       if (!side) continue;
       const FlatPoint outward = frame.sides()[static_cast<std::size_t>(*side)].outward;
-      const double bearing = Angle::from_radians(std::atan2(-outward.x, outward.y)).degrees();
+      const double bearing = Angle::from_radians(maths::atan2(-outward.x, outward.y)).degrees();
       rooms.push_back({static_cast<int>(i), clear.side, bearing < 0 ? bearing + 360 : bearing,
                        clear.from_s, clear.to_s});
     }

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "swathe/base/maths.hpp"
+
 namespace swathe {
 namespace {
 
@@ -48,7 +50,7 @@ Handover next_handover(const std::vector<Disc>& discs, std::size_t on, double no
     const FlatPoint way = discs[j].centre - discs[on].centre;
     const double reach = norm(way), less = discs[on].radius - discs[j].radius;
     if (j == on || reach <= std::abs(less)) continue;  // one within the other
-    const double at = std::atan2(way.y, way.x) - std::acos(less / reach);
+    const double at = maths::atan2(way.y, way.x) - maths::acos(less / reach);
     double turn = turned_onto(at - normal);
     if (turn > 2 * kPi - kSameAngle) turn = 0.0;
     const bool sooner = turn < best.turn - kSameAngle;

@@ -5,6 +5,8 @@
 #include <numbers>
 #include <utility>
 
+#include "swathe/base/maths.hpp"
+
 namespace swathe {
 namespace {
 
@@ -54,7 +56,7 @@ bool segments_cross(FlatPoint a, FlatPoint b, FlatPoint c, FlatPoint d) {
 
 Arc arc_of(FlatPoint from, FlatPoint to, double bulge) {
   if (bulge == 0.0) return {};
-  const double angle = 4.0 * std::atan(bulge);
+  const double angle = 4.0 * maths::atan(bulge);
   const FlatPoint chord = to - from;
   const double apothem = 0.5 * (1.0 - bulge * bulge) / (2.0 * bulge);
   const FlatPoint centre = 0.5 * (from + to) + apothem * left_of(chord);
@@ -83,7 +85,7 @@ Path rectangle(FlatPoint lo, FlatPoint hi) {
 Path rounded_rectangle(FlatPoint lo, FlatPoint hi, double radius) {
   const double r = std::min({radius, 0.5 * (hi.x - lo.x), 0.5 * (hi.y - lo.y)});
   if (r <= 0.0) return rectangle(lo, hi);
-  const double quarter = std::tan(kPi / 8.0);
+  const double quarter = maths::tan(kPi / 8.0);
   return {{{{lo.x + r, lo.y}, 0},
            {{hi.x - r, lo.y}, quarter},
            {{hi.x, lo.y + r}, 0},
@@ -105,9 +107,9 @@ std::vector<FlatPoint> flatten(const Path& path, double tolerance) {
   each_edge(path, [&](FlatPoint from, FlatPoint to, double bulge) {
     if (const Arc arc = arc_of(from, to, bulge); arc.angle != 0.0) {
       const double reach = std::max(0.0, 1.0 - tolerance / arc.radius);
-      const double step = std::max(2.0 * std::acos(std::min(1.0, reach)), 1e-3);
+      const double step = std::max(2.0 * maths::acos(std::min(1.0, reach)), 1e-3);
       const int chords = std::max(1, static_cast<int>(std::ceil(std::abs(arc.angle) / step)));
-      const double start = std::atan2(from.y - arc.centre.y, from.x - arc.centre.x);
+      const double start = maths::atan2(from.y - arc.centre.y, from.x - arc.centre.x);
       for (int k = 1; k < chords; ++k)
         points.push_back(arc.centre + arc.radius * direction(start + arc.angle * k / chords));
     }
@@ -132,7 +134,7 @@ Box bounds(const Path& path) {
   each_edge(path, [&](FlatPoint from, FlatPoint to, double bulge) {
     const Arc arc = arc_of(from, to, bulge);
     if (arc.angle == 0.0) return;
-    const double start = std::atan2(from.y - arc.centre.y, from.x - arc.centre.x);
+    const double start = maths::atan2(from.y - arc.centre.y, from.x - arc.centre.x);
     const double lo = std::min(start, start + arc.angle), hi = std::max(start, start + arc.angle);
     const int first = static_cast<int>(std::ceil(lo / (kPi / 2)));
     for (int quarter = first; quarter * kPi / 2 <= hi; ++quarter)

@@ -2,7 +2,8 @@
 
 #include <algorithm>
 #include <cassert>
-#include <cmath>
+
+#include "swathe/base/maths.hpp"
 
 namespace swathe {
 namespace {
@@ -36,7 +37,7 @@ Path bent_in_plan(const Made& made, const Run& run, const Depths& depths) {
       return side.at(leg.to_x + past, depth);
     };
     path.vertices.push_back({from(depths.far), 0});
-    const double bulge = leg.ends_at_corner ? std::tan(0.25 * run.corners[k].turn) : 0.0;
+    const double bulge = leg.ends_at_corner ? maths::tan(0.25 * run.corners[k].turn) : 0.0;
     path.vertices.push_back({to(depths.far), bulge});
     if (k == 0) inside.push_back(from(depths.near));
     inside.push_back(to(depths.near));

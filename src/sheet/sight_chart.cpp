@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "swathe/base/maths.hpp"
 #include "swathe/base/units.hpp"
 #include "swathe/draw/furniture.hpp"
 
@@ -21,7 +22,7 @@ double rad(double deg) { return degrees(deg).radians(); }
 /// One stretch of a band.
 Path band_part(FlatPoint centre, double inner, double outer, double from, double to) {
   // Halves, each with its own bulge: no arc of a path may be as long as a turn.
-  const double middle = 0.5 * (from + to), bulge = std::tan(0.125 * (to - from));
+  const double middle = 0.5 * (from + to), bulge = maths::tan(0.125 * (to - from));
   Path path;
   path.closed = true;
   const auto at = [&](double radius, double bearing) { return centre + radius * towards(bearing); };

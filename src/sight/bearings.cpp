@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "swathe/base/maths.hpp"
+
 namespace swathe {
 namespace {
 
@@ -17,7 +19,7 @@ double on_circle(double bearing) {
 
 }  // namespace
 
-double bearing_of(FlatPoint way) { return on_circle(std::atan2(-way.x, way.y)); }
+double bearing_of(FlatPoint way) { return on_circle(maths::atan2(-way.x, way.y)); }
 
 std::vector<double> Bearings::sorted_on_circle(std::vector<double> bearings) {
   for (double& bearing : bearings) bearing = on_circle(bearing);

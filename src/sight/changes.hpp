@@ -5,6 +5,8 @@
 #include <numbers>
 #include <vector>
 
+#include "swathe/base/maths.hpp"
+
 namespace swathe {
 
 /// Values a thing may take.
@@ -16,7 +18,7 @@ struct Range {
 struct Swing {
   double base = 0, swing = 0, middle = 0;
 
-  double cosine_at(double bearing) const { return std::cos(bearing - middle); }
+  double cosine_at(double bearing) const { return maths::cos(bearing - middle); }
 
   /// What it may be between two bearings at most a turn apart, given the cosines at both.
   Range between(double from, double to, double cosine_from, double cosine_to) const {

@@ -5,6 +5,7 @@
 
 #include "sight/changes.hpp"
 #include "sight/shadow.hpp"
+#include "swathe/base/maths.hpp"
 
 namespace swathe {
 namespace {
@@ -16,7 +17,7 @@ struct Sight {
   double cosine() const { return std::max(0.0, square) / distance; }
 };
 
-double angle_of(double size, double distance) { return 2.0 * std::atan2(0.5 * size, distance); }
+double angle_of(double size, double distance) { return 2.0 * maths::atan2(0.5 * size, distance); }
 
 double effective(double seen_height, const Sight& sight) {
   return angle_of(seen_height, sight.distance) * std::sqrt(sight.cosine());
@@ -69,7 +70,7 @@ DigitSeen Sightlines::digit_from(std::size_t number, std::size_t digit, FlatPoin
     if (seen.hidden_by < 0 && inside(shadow.from, plan)) seen.hidden_by = shadow.solid;
   const Sight sight = sight_of(on, plan, eye_);
   seen.obliquity =
-      Angle::from_radians(std::acos(std::clamp(sight.square / sight.distance, -1.0, 1.0)));
+      Angle::from_radians(maths::acos(std::clamp(sight.square / sight.distance, -1.0, 1.0)));
   seen.height = Angle::from_radians(angle_of(on.seen_height, sight.distance));
   seen.stroke = Angle::from_radians(angle_of(on.stroke, sight.distance));
   seen.effective = Angle::from_radians(effective(on.seen_height, sight));
@@ -103,7 +104,7 @@ Bearings Sightlines::large_enough(const DigitInSpace& digit, double distance) co
                       2.0 * distance * norm(from), bearing_of(from)};
   const Swing square{dot(normal, from) + digit.normal.z * rise, distance * norm(normal),
                      bearing_of(normal)};
-  const double least = criterion_.least.radians(), cosine = std::cos(criterion_.widest.radians());
+  const double least = criterion_.least.radians(), cosine = maths::cos(criterion_.widest.radians());
 
   const auto square_enough = [&](const Sight& s) { return s.square / s.distance - cosine; };
   const auto high_enough = [&](const Sight& s) { return effective(digit.seen_height, s) - least; };
@@ -141,7 +142,7 @@ Sightlines::Around Sightlines::around(std::size_t number, std::size_t digit,
     const double needs = face.least - dot(face.way, scene_->centre);
     if (needs <= -swing) continue;
     if (needs >= swing) return {Bearings::none(), Bearings::none()};
-    const double middle = bearing_of(face.way), half = std::acos(needs / swing);
+    const double middle = bearing_of(face.way), half = maths::acos(needs / swing);
     in_view = in_view & Bearings::arc(middle - half, middle + half);
   }
   for (const Shadow& shadow : lines.shadows)

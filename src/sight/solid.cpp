@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "swathe/base/maths.hpp"
 #include "swathe/sight/scene.hpp"
 
 namespace swathe {
@@ -13,7 +14,7 @@ constexpr int kBendChords = 4;  // of half a bent corner
 /// Steps in which a turn on this radius stays within kSolidChord of its chords.
 int chords(double radius, double turn) {
   if (radius <= kSolidChord.mm()) return 1;
-  const double step = 2.0 * std::acos(1.0 - kSolidChord.mm() / radius);
+  const double step = 2.0 * maths::acos(1.0 - kSolidChord.mm() / radius);
   return std::max(1, static_cast<int>(std::ceil(turn / step)));
 }
 
@@ -24,7 +25,7 @@ Polygon section_outline(const Section& section) {
     outline.push_back(piece.from);
     const int steps = piece.turn > 0.0 ? chords(piece.radius, piece.turn) : 1;
     for (int k = 1; k < steps; ++k) {
-      const double out = std::atan2(piece.from.y - piece.centre.y, piece.from.x - piece.centre.x);
+      const double out = maths::atan2(piece.from.y - piece.centre.y, piece.from.x - piece.centre.x);
       outline.push_back(piece.centre + piece.radius * direction(out + piece.turn * k / steps));
     }
   }

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "swathe/base/maths.hpp"
 #include "swathe/base/units.hpp"
 
 namespace swathe {
@@ -60,9 +61,9 @@ double farthest_out(const NumberInSpace& number, const Scene& scene, double eye,
     const FlatPoint middle{digit.middle.x, digit.middle.y};
     const double rise = eye - digit.middle.z;
     const auto reads = [&](double along) {
-      const double length = std::hypot(along * norm(out), rise);
+      const double length = maths::hypot(along * norm(out), rise);
       const double square = along * dot(out, out) + rise * digit.normal.z;
-      const Angle off = Angle::from_radians(std::acos(std::clamp(square / length, -1.0, 1.0)));
+      const Angle off = Angle::from_radians(maths::acos(std::clamp(square / length, -1.0, 1.0)));
       const Angle height = visual_angle(mm(digit.seen_height), mm(length));
       return off <= criterion.widest && oblique_factor(off) * height >= criterion.least;
     };

@@ -3,18 +3,20 @@
 #include <algorithm>
 #include <cmath>
 
+#include "swathe/base/maths.hpp"
+
 namespace swathe {
 
 Angle visual_angle(Length size, Length distance) {
-  return Angle::from_radians(2.0 * std::atan2(0.5 * size.mm(), distance.mm()));
+  return Angle::from_radians(2.0 * maths::atan2(0.5 * size.mm(), distance.mm()));
 }
 
 Length distance_of(Length size, Angle angle) {
-  return mm(0.5 * size.mm() / std::tan(0.5 * angle.radians()));
+  return mm(0.5 * size.mm() / maths::tan(0.5 * angle.radians()));
 }
 
 double oblique_factor(Angle off_square) {
-  return std::sqrt(std::max(0.0, std::cos(off_square.radians())));
+  return std::sqrt(std::max(0.0, maths::cos(off_square.radians())));
 }
 
 }  // namespace swathe

@@ -22,6 +22,7 @@
 #include "base/memory_watch.hpp"
 #include "base/print.hpp"
 #include "swathe/base/limits.hpp"
+#include "swathe/base/maths.hpp"
 #include "swathe/plane/clip.hpp"
 #include "swathe/plane/crossings.hpp"
 #include "type/flatten.hpp"
@@ -204,7 +205,7 @@ double full_turns(const Region& region) {
     for (std::size_t i = 0; i < n; ++i) {
       const FlatPoint in = polygon[(i + 1) % n] - polygon[i];
       const FlatPoint out = polygon[(i + 2) % n] - polygon[(i + 1) % n];
-      turned += std::abs(std::atan2(cross(in, out), dot(in, out)));
+      turned += std::abs(maths::atan2(cross(in, out), dot(in, out)));
     }
   }
   return turned / (2 * std::numbers::pi);

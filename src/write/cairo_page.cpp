@@ -1,8 +1,9 @@
 #include "write/cairo_page.hpp"
 
 #include <array>
-#include <cmath>
 #include <vector>
+
+#include "swathe/base/maths.hpp"
 
 namespace swathe {
 namespace {
@@ -12,7 +13,7 @@ constexpr double kCurveTolerance = 0.01;  ///< device units an arc's curves may 
 
 void trace_arc(cairo_t* context, FlatPoint from, FlatPoint to, double bulge) {
   const Arc arc = arc_of(from, to, bulge);
-  const double start = std::atan2(from.y - arc.centre.y, from.x - arc.centre.x);
+  const double start = maths::atan2(from.y - arc.centre.y, from.x - arc.centre.x);
   const auto draw = arc.angle > 0 ? cairo_arc : cairo_arc_negative;
   draw(context, arc.centre.x, arc.centre.y, arc.radius, start, start + arc.angle);
 }

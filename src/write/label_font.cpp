@@ -4,6 +4,8 @@
 #include <string_view>
 #include <vector>
 
+#include "swathe/base/maths.hpp"
+
 namespace swathe {
 namespace {
 
@@ -93,7 +95,7 @@ void LabelFont::show(cairo_t* context, const TextMark& mark) {
   }
   const double em = mark.height_mm / face_.cap_height();
   const Line line = lay_out(mark, shaped, em);
-  const double c = em * std::cos(mark.turn), s = em * std::sin(mark.turn);
+  const double c = em * maths::cos(mark.turn), s = em * maths::sin(mark.turn);
   const cairo_matrix_t font_matrix = {c, s, s, -c, 0, 0};  // the page's y goes up, a glyph's down
   cairo_set_font_face(context, font_.get());
   cairo_set_font_matrix(context, &font_matrix);

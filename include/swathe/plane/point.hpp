@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "swathe/base/maths.hpp"
+
 namespace swathe {
 
 /// A point, or a way from one to another, in a flat plane; millimetres.
@@ -23,7 +25,7 @@ inline double apart(FlatPoint a, FlatPoint b) { return norm(b - a); }
 /// A quarter turn counter-clockwise.
 constexpr FlatPoint left_of(FlatPoint a) { return {-a.y, a.x}; }
 inline FlatPoint unit(FlatPoint a) { return (1.0 / norm(a)) * a; }
-inline FlatPoint direction(double radians) { return {std::cos(radians), std::sin(radians)}; }
+inline FlatPoint direction(double radians) { return {maths::cos(radians), maths::sin(radians)}; }
 
 /// An upright box; empty (lo above hi) until something is in it.
 struct Box {
