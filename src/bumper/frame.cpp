@@ -77,6 +77,12 @@ Angle Frame::turn_after(int side) const {
   return Angle::from_radians(maths::atan2(cross(a, b), dot(a, b)));
 }
 
+Corner Frame::corner_after(int side) const {
+  Corner corner;
+  corner.turn = turn_after(side).radians();
+  return corner;
+}
+
 FlatPoint Frame::centre() const {
   Box box;
   for (const FrameSide& side : sides_) box.cover(side.from);

@@ -4,43 +4,55 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
-#include "swathe/base/maths.hpp"
 #include "swathe/base/units.hpp"
 
 namespace swathe {
 namespace {
 
-/// Two strips of the same depth that meet at a corner, seen from the end of the first.
-struct Meeting {
-  double reach = 0;      ///< beyond the frame's corner (negative: short of it), the longest edge
-  double angle_deg = 0;  ///< off square
-  EndCut::Kind kind = EndCut::Kind::Free;
+/// A strip of padding or board: what lies between two depths.
+struct Strip {
+  double inner = 0, outer = 0;
 };
 
-/// Strips lie between the depths `near` and `far` from the frame's line; `turn` in radians.
-/// A lapping strip ends flush with its neighbour's outer face; a butting one against the lapping
-/// strip's inner face; mitred ones in the bisecting plane.
-Meeting lapping_end(double near, double far, double turn) {
-  const auto reach = [&](double d) { return (far - d * maths::cos(turn)) / maths::sin(turn); };
-  return {std::max(reach(near), reach(far)), 90.0 - Angle::from_radians(turn).degrees(),
-          EndCut::Kind::Laps};
+/// How one strip ends where it meets another of the same depths.
+struct Meeting {
+  double reach = 0;  ///< beyond the frame's corner (negative: short of it), the longest edge
+  EndCut cut;
+};
+
+/// From where the strip's inner and outer edge end, and how far off square that is.
+Meeting meeting(EndCut::Kind kind, double inner, double outer, double angle_rad) {
+  const double reach = std::max(inner, outer);
+  return {reach, {kind, Angle::from_radians(angle_rad).degrees(), reach - inner, reach - outer}};
 }
-Meeting butting_end(double near, double far, double turn) {
-  const auto reach = [&](double d) {
-    // Minus the place on the neighbour's line.
-    return (near - d * maths::cos(turn)) / maths::sin(turn);
-  };
-  return {std::max(reach(near), reach(far)), 90.0 - Angle::from_radians(turn).degrees(),
-          EndCut::Kind::Butts};
+
+/// Level with the neighbour's outer face where it laps, else against its inner one.
+Meeting lapped(const Corner& corner, const Strip& strip, bool laps) {
+  const double neighbour = laps ? strip.outer : strip.inner;
+  return meeting(laps ? EndCut::Kind::Laps : EndCut::Kind::Butts,
+                 corner.crossing(strip.inner, neighbour), corner.crossing(strip.outer, neighbour),
+                 0.5 * std::numbers::pi - corner.turn);
 }
-Meeting mitred_end(double far, double turn) {
-  return {far * maths::tan(0.5 * turn), Angle::from_radians(0.5 * turn).degrees(),
-          EndCut::Kind::Mitred};
+Meeting mitred(const Corner& corner, const Strip& strip) {
+  return meeting(EndCut::Kind::Mitred, corner.straight(strip.inner), corner.straight(strip.outer),
+                 0.5 * corner.turn);
+}
+/// Each side's half of the bend, on the strip's middle.
+Meeting bent(const Corner& corner, const Strip& strip) {
+  const double middle = corner.to_middle(0.5 * (strip.inner + strip.outer));
+  return meeting(EndCut::Kind::Bent, middle, middle, 0.0);
 }
 
 bool among(const std::vector<std::string>& names, const std::string& name) {
   return std::ranges::find(names, name) != names.end();
+}
+
+bool laps(const std::vector<std::string>& lapping, const Frame& frame, const RunCorner& corner,
+          bool first) {
+  const int side = first ? corner.before : corner.after;
+  return among(lapping, frame.sides()[static_cast<std::size_t>(side)].name);
 }
 
 /// What stands at both ends of one leg of a run, for strips joined by `join(corner, this side
@@ -56,12 +68,12 @@ Piece piece_of(const Run& run, const Frame& frame, std::size_t leg, Join join) {
   if (on.starts_at_corner) {
     const Meeting meeting = join(run.corners[leg - 1], false);
     piece.from_x -= meeting.reach;
-    piece.start = {meeting.kind, meeting.angle_deg};
+    piece.start = meeting.cut;
   }
   if (on.ends_at_corner) {
     const Meeting meeting = join(run.corners[leg], true);
     piece.to_x += meeting.reach;
-    piece.end = {meeting.kind, meeting.angle_deg};
+    piece.end = meeting.cut;
   }
   piece.length_mm = piece.to_x - piece.from_x;
   return piece;
@@ -122,7 +134,7 @@ Refusals lapping_faults(const Frame& frame, const Run& run, const Lap& lap, cons
 
 Outcome<std::vector<Piece>> board_pieces(const Frame& frame, const Section& section, const Run& run,
                                          const BackingKeys& backing, const Places& places) {
-  const double t = section.thickness_mm();
+  const Strip strip{0.0, section.thickness_mm()};
   if (backing.joint == Joint::Lapped)
     if (Refusals faults = lapping_faults(frame, run,
                                          {backing.lapping, "backing.lapping", "backing.joint",
@@ -133,11 +145,8 @@ Outcome<std::vector<Piece>> board_pieces(const Frame& frame, const Section& sect
   std::vector<Piece> pieces;
   for (std::size_t leg = 0; leg < run.sides.size(); ++leg)
     pieces.push_back(piece_of(run, frame, leg, [&](const RunCorner& corner, bool first) {
-      if (backing.joint == Joint::Mitred) return mitred_end(t, corner.turn);
-      const int side = first ? corner.before : corner.after;
-      return among(backing.lapping, frame.sides()[static_cast<std::size_t>(side)].name)
-                 ? lapping_end(0.0, t, corner.turn)
-                 : butting_end(0.0, t, corner.turn);
+      if (backing.joint == Joint::Mitred) return mitred(corner, strip);
+      return lapped(corner, strip, laps(backing.lapping, frame, corner, first));
     }));
   return pieces;
 }
@@ -145,7 +154,7 @@ Outcome<std::vector<Piece>> board_pieces(const Frame& frame, const Section& sect
 Outcome<std::vector<Piece>> padding_pieces(const Frame& frame, const Section& section,
                                            const Run& run, const PaddingKeys& padding,
                                            const Places& places) {
-  const double near = section.thickness_mm(), far = near + section.padding_depth_mm();
+  const Strip strip{section.thickness_mm(), section.thickness_mm() + section.padding_depth_mm()};
   if (padding.corner == PaddingCorner::Butted)
     if (Refusals faults = lapping_faults(frame, run,
                                          {padding.lapping, "padding.lapping", "padding.corner",
@@ -155,16 +164,10 @@ Outcome<std::vector<Piece>> padding_pieces(const Frame& frame, const Section& se
       return tl::unexpected(std::move(faults));
   std::vector<Piece> pieces;
   for (std::size_t leg = 0; leg < run.sides.size(); ++leg) {
-    Piece piece = piece_of(run, frame, leg, [&](const RunCorner& corner, bool first) -> Meeting {
-      if (padding.corner == PaddingCorner::Mitred) return mitred_end(far, corner.turn);
-      if (padding.corner ==
-          PaddingCorner::Bent)  // each side's half of the bend, on the padding's middle
-        return {near * maths::tan(0.5 * corner.turn) + 0.25 * (far - near) * corner.turn, 0.0,
-                EndCut::Kind::Bent};
-      const int side = first ? corner.before : corner.after;
-      return among(padding.lapping, frame.sides()[static_cast<std::size_t>(side)].name)
-                 ? lapping_end(near, far, corner.turn)
-                 : butting_end(near, far, corner.turn);
+    Piece piece = piece_of(run, frame, leg, [&](const RunCorner& corner, bool first) {
+      if (padding.corner == PaddingCorner::Mitred) return mitred(corner, strip);
+      if (padding.corner == PaddingCorner::Bent) return bent(corner, strip);
+      return lapped(corner, strip, laps(padding.lapping, frame, corner, first));
     });
     piece.count = padding.form == PaddingForm::Rods ? padding.stack : 1;
     pieces.push_back(piece);

@@ -3,11 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <numeric>
 
-#include "swathe/base/maths.hpp"
-#include "swathe/bumper/corner.hpp"
 #include "swathe/plane/path.hpp"
 
 namespace swathe {
@@ -22,13 +19,6 @@ const FrameSide& side_at(const Frame& frame, int side) {
 
 bool laps(const PaddingKeys& padding, const std::string& side) {
   return std::ranges::find(padding.lapping, side) != padding.lapping.end();
-}
-
-/// How far beyond the frame's corner an end goes that fills it: out to the neighbour's outer face
-/// where the side laps, else (less than zero) up to the lapping neighbour.
-double beyond_corner(double turn, double depth, bool lapping) {
-  const double out = depth * maths::tan(0.5 * turn);
-  return lapping ? out : -std::max(0.0, out * maths::cos(turn));
 }
 
 /// Where an end's face would stand along its side, before clearance.
@@ -50,21 +40,21 @@ Outcome<double> place_of_end(const Frame& frame, const Section& section, const P
                     places.of(key));
     return along->mm();
   }
-  const double turn = frame.turn_after(start ? frame.previous(*number) : *number).radians();
-  if (std::abs(turn) < kStraight)
+  const Corner corner = frame.corner_after(start ? frame.previous(*number) : *number);
+  if (std::abs(corner.turn) < kStraight)
     return refuse(Why::DoesNotFit,
                   fmt::format("side \"{}\" runs straight on at this end, expected a length or a "
                               "percentage instead of \"corner\"",
                               end.side),
                   places.of(key));
-  if (turn <= 0.0)
+  if (corner.turn <= 0.0)
     return refuse(
         Why::ReflexCorner,
         fmt::format("the corner at this end of side \"{}\" turns inwards, expected a length or "
                     "a percentage instead of \"corner\"",
                     end.side),
         places.of(key));
-  const double beyond = beyond_corner(turn, section.depth_mm(), laps(padding, end.side));
+  const double beyond = corner.square_end(section.depth_mm(), laps(padding, end.side));
   return start ? -beyond : side_length + beyond;
 }
 
@@ -73,14 +63,10 @@ Polygon plan_of(const Frame& frame, const Section& section, const RunSide& leg) 
   const FrameSide& side = side_at(frame, leg.side);
   const double depth = section.depth_mm();
   const double into =
-      leg.starts_at_corner
-          ? depth * maths::tan(0.5 * frame.turn_after(frame.previous(leg.side)).radians())
-          : 0.0;
-  const double out =
-      leg.ends_at_corner ? depth * maths::tan(0.5 * frame.turn_after(leg.side).radians()) : 0.0;
-  const auto at = [&](double x, double d) { return side.from + x * side.along + d * side.outward; };
-  return {at(leg.from_x, 0), at(leg.from_x - into, depth), at(leg.to_x + out, depth),
-          at(leg.to_x, 0)};
+      leg.starts_at_corner ? frame.corner_after(frame.previous(leg.side)).straight(depth) : 0.0;
+  const double out = leg.ends_at_corner ? frame.corner_after(leg.side).straight(depth) : 0.0;
+  return {side.at(leg.from_x, 0), side.at(leg.from_x - into, depth), side.at(leg.to_x + out, depth),
+          side.at(leg.to_x, 0)};
 }
 
 double apart_along(FlatPoint p, FlatPoint a, FlatPoint b) {
@@ -124,12 +110,6 @@ double perimeter(const Frame& frame) {
 
 }  // namespace
 
-double past_corner(const Section& section, PaddingCorner kind, double turn) {
-  const double depth = section.depth_mm(), t = section.thickness_mm(), half = 0.5 * turn;
-  return kind == PaddingCorner::Bent ? t * maths::tan(half) + (depth - t) * half
-                                     : depth * maths::tan(half);
-}
-
 Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingKeys& padding,
                       const BumperKeys& keys, int number, const Places& places, Units units) {
   const std::string table = fmt::format("bumper.{}", number);
@@ -156,7 +136,7 @@ Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingK
     RunSide& leg = run.sides.back();
     leg.to_x = side_at(frame, side).length_mm;
     leg.ends_at_corner = true;
-    RunCorner corner{side, frame.next(side), 0, frame.turn_after(side).radians(), 0};
+    RunCorner corner{frame.corner_after(side), side, frame.next(side)};
     if (std::abs(corner.turn) < kStraight)
       return refuse(
           Why::DoesNotFit,
@@ -166,6 +146,7 @@ Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingK
                       keys.name, side_at(frame, side).name, side_at(frame, corner.after).name,
                       side_at(frame, corner.after).name),
           places.of(fmt::format("frame.corners.{}", corner.after)));
+    if (padding.corner == PaddingCorner::Bent) corner.sharp_to = section.thickness_mm();
     if (corner.turn <= 0.0)
       return refuse(
           Why::ReflexCorner,
@@ -173,7 +154,7 @@ Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingK
                       "cloth let in; expected it split there into two bumpers",
                       keys.name, side_at(frame, side).name, side_at(frame, corner.after).name),
           places.of(table));
-    corner.past = past_corner(section, padding.corner, corner.turn);
+    corner.past = corner.to_middle(section.depth_mm());
     corner.s = leg.to_x + leg.s_minus_x + corner.past;
     run.corners.push_back(corner);
     run.sides.push_back({corner.after, 0.0, end_x, corner.s + corner.past, true, false});

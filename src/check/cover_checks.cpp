@@ -4,7 +4,6 @@
 
 #include "check/checks.hpp"
 #include "check/plan.hpp"
-#include "swathe/base/maths.hpp"
 
 namespace swathe {
 namespace {
@@ -21,13 +20,9 @@ double covered_beside_corners(const Subject& s, std::size_t bumper) {
   const RunSide& end = s.wraps[bumper].run().sides.back();
   const RunSide& start = s.wraps[bumper_after(s, bumper)].run().sides.front();
   if (end.side != start.side || start.from_x < end.to_x) return 0.0;
-  const double fit = s.frame.fit().mm();
-  const auto shift = [&](int side) {
-    return fit * maths::tan(0.5 * s.frame.turn_after(side).radians());
-  };
   const double length = s.frame.sides()[static_cast<std::size_t>(end.side)].length_mm;
-  const double before = end.to_x - shift(s.frame.previous(end.side));
-  const double after = length - start.from_x - shift(end.side);
+  const double before = end.to_x - past_true_corner(s.frame, s.frame.previous(end.side));
+  const double after = length - start.from_x - past_true_corner(s.frame, end.side);
   return std::max(0.0, std::min(before, after));
 }
 

@@ -9,11 +9,6 @@
 namespace swathe {
 namespace {
 
-/// How far the frame's outline, grown by the fit, runs past the true frame's corner after `side`.
-double past_true_corner(const Frame& frame, int side) {
-  return frame.fit().mm() * maths::tan(0.5 * frame.turn_after(side).radians());
-}
-
 double before_side(const Frame& frame, int side) {
   double sum = 0;
   for (int i = 0; i < side; ++i) sum += frame.sides()[static_cast<std::size_t>(i)].length_mm;
@@ -21,6 +16,10 @@ double before_side(const Frame& frame, int side) {
 }
 
 }  // namespace
+
+double past_true_corner(const Frame& frame, int side) {
+  return frame.corner_after(side).straight(frame.fit().mm());
+}
 
 double bearing_of(const Frame& frame, int side) {
   const FlatPoint out = frame.sides()[static_cast<std::size_t>(side)].outward;

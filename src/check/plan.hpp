@@ -11,6 +11,9 @@ namespace swathe {
 /// Where a side faces: degrees, 0 straight ahead of the machine, counter-clockwise, below 360.
 double bearing_of(const Frame& frame, int side);
 
+/// How far the frame's outline, grown by the fit, runs past the true frame's corner after a side.
+double past_true_corner(const Frame& frame, int side);
+
 struct CoveredStretch {
   double from = 0, to = 0;
 };

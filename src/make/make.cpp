@@ -227,7 +227,7 @@ class Pass {
     for (const Run& run : runs) {
       add(boards_, board_pieces(*frame_, *section_, run, job().backing, job().places));
       add(padding_, padding_pieces(*frame_, *section_, run, job().padding, job().places));
-      wraps_.emplace_back(*frame_, *section_, run, job().padding.corner);
+      wraps_.emplace_back(*frame_, *section_, run);
     }
   }
 

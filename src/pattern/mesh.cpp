@@ -1,12 +1,16 @@
 #include "swathe/pattern/mesh.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
+
+#include "pattern/outline.hpp"
 
 namespace swathe {
 namespace {
 
 constexpr double kSame = 1e-9;
+constexpr double kRowsApart = 1e-6;
 
 /// Heights on the girth at which rows of points lie: every bend of the section, and the rounds in
 /// steps.
@@ -21,91 +25,202 @@ std::vector<double> rows_of(const Section& section, int round_steps) {
   for (const double bend : section.bends())  // both ends of the small arcs at the board's edges
     rows.push_back(bend);
   std::ranges::sort(rows);
-  rows.erase(std::unique(rows.begin(), rows.end(), [](double a, double b) { return b - a < 1e-6; }),
-             rows.end());
+  rows.erase(
+      std::unique(rows.begin(), rows.end(), [](double a, double b) { return b - a < kRowsApart; }),
+      rows.end());
   return rows;
 }
 
-/// The cloth taken at a corner at height u: the dart, or the notch behind it where that is wider.
-double taken(const Wrap& wrap, const RunCorner& corner, const ClothKeys& cloth, double u) {
-  const Section& section = wrap.section();
-  const bool top = u > 0;
-  const double back = top ? section.back_edge_top() : section.back_edge_bottom();
-  const double apex =
-      section.u_at_depth(section.thickness_mm() - cloth.cut_clear.mm(), top).value_or(back);
-  const double full = wrap.dart(corner, back) + cloth.setback.mm();
-  const double share =
-      std::abs(back - apex) < kSame ? 1.0 : std::clamp((u - apex) / (back - apex), 0.0, 1.0);
-  return std::max(wrap.dart(corner, u), share * full);
+void add_row(std::vector<double>& rows, double u) {
+  const auto near = [&](double row) { return std::abs(row - u) < kRowsApart; };
+  if (std::ranges::none_of(rows, near)) rows.insert(std::ranges::upper_bound(rows, u), u);
 }
 
-/// A grid of points between a left and a right edge, row by row.
-template <class Left, class Right>
-void add_panel(Mesh& mesh, const Wrap& wrap, int panel, const std::vector<double>& rows,
-               int columns, Left left, Right right) {
-  const int first = static_cast<int>(mesh.points.size());
-  for (const double u : rows)
-    for (int c = 0; c <= columns; ++c) {
-      const double from = left(u), to = right(u);
-      const ClothPoint p{from + (to - from) * c / columns, u};
-      const std::optional<SpacePoint> at = wrap.at(p);
-      mesh.cloth.push_back(p);
-      mesh.points.push_back(at.value_or(SpacePoint{}));
-    }
-  for (int r = 0; r + 1 < static_cast<int>(rows.size()); ++r)
-    for (int c = 0; c < columns; ++c) {
-      const int a = first + r * (columns + 1) + c, b = a + 1, d = a + columns + 1, e = d + 1;
-      mesh.triangles.push_back({a, b, e});
-      mesh.triangles.push_back({a, e, d});
-      mesh.panel.insert(mesh.panel.end(), 2, panel);
-    }
+/// Where a function that grows with u passes zero; from below or from above.
+template <class Growing>
+double zero_of(double below, double above, Growing growing) {
+  for (int k = 0; k < 100; ++k) {
+    const double middle = 0.5 * (below + above);
+    (growing(middle) < 0.0 ? below : above) = middle;
+  }
+  return 0.5 * (below + above);
 }
+
+/// A corner of the cover in place: its pleats or seams are shut, its notches open.
+struct ShutCorner {
+  const RunCorner& corner;
+  const Notch &top, &bottom;
+
+  const Notch& notch(double u) const { return u > 0.0 ? top : bottom; }
+  /// Cloth that is missing at height u, either side of the corner line.
+  double missing(const Wrap& wrap, double u) const {
+    const Notch& cut = notch(u);
+    const double dart = wrap.dart(corner, u);
+    if (cut.sewn) return cut.on_flap(u) ? cut.half_width : dart;
+    return std::max(dart, cut.half_at(u));
+  }
+  /// How far beside the end of a seam, on the back edge, the flap begins.
+  double step(const Wrap& wrap, double u) const {
+    const Notch& cut = notch(u);
+    const bool ends = cut.sewn && std::abs(u - cut.back_edge) < kRowsApart;
+    return ends ? cut.half_width - wrap.dart(corner, u) : 0.0;
+  }
+  /// Rows where lines begin to bend in arcs, and where notches take over from pleats.
+  void add_to(std::vector<double>& rows, const Wrap& wrap) const {
+    for (const Notch* cut : {&top, &bottom}) {
+      if (corner.rounded())
+        if (const auto u = wrap.section().u_at_depth(corner.sharp_to, cut == &top))
+          add_row(rows, *u);
+      if (!cut->sewn)
+        add_row(rows, zero_of(cut->apex(), cut->back_edge,
+                              [&](double u) { return cut->half_at(u) - wrap.dart(corner, u); }));
+    }
+  }
+};
+
+/// Rows of points, one after the other, and the triangles between them.
+class Panel {
+ public:
+  Panel(Mesh& mesh, const Wrap& wrap, int number) : mesh_(mesh), wrap_(wrap), number_(number) {}
+
+  /// The next row, as many places as on the one before. Those that coincide are one point. There
+  /// is no cloth between it and the last row before place `first` and after place `last`.
+  void row(double u, const std::vector<double>& places, std::size_t first, std::size_t last) {
+    std::vector<int> points;
+    for (std::size_t c = 0; c < places.size(); ++c)
+      points.push_back(c > 0 && places[c] - places[c - 1] < kSame ? points.back()
+                                                                  : point({places[c], u}));
+    for (std::size_t c = first; c < last && !under_.empty(); ++c) {
+      triangle(under_[c], under_[c + 1], points[c + 1]);
+      triangle(under_[c], points[c + 1], points[c]);
+    }
+    under_ = std::move(points);
+  }
+  void row(double u, const std::vector<double>& places) { row(u, places, 0, places.size() - 1); }
+
+ private:
+  int point(ClothPoint p) {
+    const std::optional<SpacePoint> at = wrap_.at(p);
+    assert(at && "rows keep out of darts");
+    mesh_.cloth.push_back(p);
+    mesh_.points.push_back(*at);
+    return static_cast<int>(mesh_.points.size()) - 1;
+  }
+  void triangle(int a, int b, int c) {
+    if (a == b || b == c || c == a) return;
+    mesh_.triangles.push_back({a, b, c});
+    mesh_.panel.push_back(number_);
+  }
+
+  Mesh& mesh_;
+  const Wrap& wrap_;
+  int number_;
+  std::vector<int> under_;  ///< the row before
+};
+
+void spread(std::vector<double>& places, double from, double to, int columns) {
+  for (int c = 0; c <= columns; ++c) places.push_back(from + (to - from) * c / columns);
+}
+
+/// The cover of one side of the run, and the bend after it.
+class Side {
+ public:
+  Side(const Wrap& wrap, const std::vector<ShutCorner>& corners, std::size_t leg)
+      : wrap_(wrap),
+        leg_(leg),
+        before_(leg > 0 ? &corners[leg - 1] : nullptr),
+        after_(leg < corners.size() ? &corners[leg] : nullptr) {}
+
+  /// Between the bends, or the corners, or the ends.
+  void add_straight(Mesh& mesh, std::vector<double> rows, double along_mm) const {
+    add_meeting_rows(rows);
+    const int columns = std::max(1, static_cast<int>(std::ceil(width(0.0) / along_mm)));
+    Panel panel(mesh, wrap_, static_cast<int>(2 * leg_));
+    bool was_flap = true;
+    for (const double u : rows) {
+      const LevelLine on = straight(u);
+      if (on.to - on.from < -kSame) continue;
+      // At a seam's end the row steps in to the flap's; elsewhere it has that place twice.
+      const double most = 0.5 * (on.to - on.from);
+      const double in = before_ ? std::min(most, before_->step(wrap_, u)) : 0.0;
+      const double out = after_ ? std::min(most, after_->step(wrap_, u)) : 0.0;
+      std::vector<double> places = {on.from};
+      spread(places, on.from + in, on.to - out, columns);
+      places.push_back(on.to);
+      const bool flap = is_flap(u), beside_seam = !flap && !was_flap;
+      panel.row(u, places, beside_seam ? 0 : 1, places.size() - (beside_seam ? 1 : 2));
+      was_flap = flap;
+    }
+  }
+
+  /// Up to the dart's edges, this side's half and the next one's.
+  void add_bend(Mesh& mesh, const std::vector<double>& rows, int columns) const {
+    if (!after_ || !after_->corner.rounded()) return;
+    const RunCorner& corner = after_->corner;
+    for (const double sense : {-1.0, 1.0}) {
+      Panel panel(mesh, wrap_, static_cast<int>(2 * leg_ + 1));
+      for (const double u : rows) {
+        const double d = wrap_.section().at(u).d;
+        if (d < corner.sharp_to - kSame) continue;
+        const double edge = corner.s + sense * wrap_.dart(corner, u);
+        const double far = edge + sense * corner.half_arc(d);
+        std::vector<double> places;
+        spread(places, std::min(edge, far), std::max(edge, far), columns);
+        panel.row(u, places);
+      }
+    }
+  }
+
+ private:
+  /// Behind the back edges, or on one.
+  bool is_flap(double u) const {
+    const Section& section = wrap_.section();
+    return u > section.back_edge_top() || u < section.back_edge_bottom();
+  }
+  LevelLine straight(double u) const {
+    const LevelLine on = wrap_.level(leg_, u);
+    LevelLine part{0.0, wrap_.run().length};
+    if (before_) part.from = before_->corner.s + before_->missing(wrap_, u) + on.arc_before;
+    if (after_) part.to = after_->corner.s - after_->missing(wrap_, u) - on.arc_after;
+    return part;
+  }
+  double width(double u) const {
+    const LevelLine on = straight(u);
+    return on.to - on.from;
+  }
+  /// A side so short that its notches meet has no flap there: it ends where they do.
+  void add_meeting_rows(std::vector<double>& rows) const {
+    const std::vector<double> all = rows;
+    for (std::size_t r = 0; r + 1 < all.size(); ++r) {
+      const double lo = all[r], hi = all[r + 1];
+      if (width(lo) < 0.0 && width(hi) > 0.0)
+        add_row(rows, zero_of(lo, hi, [&](double u) { return width(u); }));
+      if (width(lo) > 0.0 && width(hi) < 0.0)
+        add_row(rows, zero_of(hi, lo, [&](double u) { return width(u); }));
+    }
+  }
+
+  const Wrap& wrap_;
+  std::size_t leg_;
+  const ShutCorner *before_, *after_;
+};
 
 }  // namespace
 
 Mesh make_mesh(const Wrap& wrap, const ClothKeys& cloth, const MeshOptions& options) {
   Mesh mesh;
   mesh.name = wrap.run().name;
-  const std::vector<double> rows = rows_of(wrap.section(), options.round_steps);
-  const std::vector<RunCorner>& corners = wrap.run().corners;
-  const bool bent = wrap.corner_kind() == PaddingCorner::Bent;
-  const auto bend_at = [&](const RunCorner& corner, double u) {
-    const double out = std::max(0.0, wrap.section().at(u).d - wrap.section().thickness_mm());
-    return bent ? out * 0.5 * corner.turn : 0.0;
-  };
+  const std::vector<Notch> top = notches(wrap, cloth, true), bottom = notches(wrap, cloth, false);
+  std::vector<double> rows = rows_of(wrap.section(), options.round_steps);
+  std::vector<ShutCorner> corners;
+  for (std::size_t c = 0; c < wrap.run().corners.size(); ++c) {
+    corners.push_back({wrap.run().corners[c], top[c], bottom[c]});
+    corners.back().add_to(rows, wrap);
+  }
   for (std::size_t k = 0; k < wrap.run().sides.size(); ++k) {
-    const auto left = [&](double u) {
-      return k == 0 ? 0.0
-                    : corners[k - 1].s + taken(wrap, corners[k - 1], cloth, u) +
-                          bend_at(corners[k - 1], u);
-    };
-    const auto right = [&](double u) {
-      return k == corners.size()
-                 ? wrap.run().length
-                 : corners[k].s - taken(wrap, corners[k], cloth, u) - bend_at(corners[k], u);
-    };
-    // A side so short that its notches meet has no flap there: its rows end where they do.
-    std::vector<double> whole;
-    for (const double u : rows)
-      if (right(u) - left(u) > kSame) whole.push_back(u);
-    if (whole.size() < 2) continue;
-    const double length = right(0.0) - left(0.0);
-    const int columns = std::max(1, static_cast<int>(std::ceil(length / options.along_mm)));
-    add_panel(mesh, wrap, static_cast<int>(2 * k), whole, columns, left, right);
-    if (!bent || k >= corners.size()) continue;
-    const RunCorner& corner = corners[k];
-    std::vector<double> round;
-    for (const double u : rows)
-      if (bend_at(corner, u) > kSame) round.push_back(u);
-    if (round.size() < 2) continue;
-    add_panel(
-        mesh, wrap, static_cast<int>(2 * k + 1), round, options.round_steps,
-        [&](double u) { return corner.s - wrap.dart(corner, u) - bend_at(corner, u); },
-        [&](double u) { return corner.s - wrap.dart(corner, u); });
-    add_panel(
-        mesh, wrap, static_cast<int>(2 * k + 1), round, options.round_steps,
-        [&](double u) { return corner.s + wrap.dart(corner, u); },
-        [&](double u) { return corner.s + wrap.dart(corner, u) + bend_at(corner, u); });
+    const Side side(wrap, corners, k);
+    side.add_straight(mesh, rows, options.along_mm);
+    side.add_bend(mesh, rows, options.round_steps);
   }
   return mesh;
 }

@@ -132,6 +132,17 @@ double Notch::edge_at(double at) const {
   return a.y + (b.y - a.y) * (off - a.x) / (b.x - a.x);
 }
 
+double Notch::half_at(double u) const {
+  if (on_flap(u)) return half_width;
+  const double sign = cloth_edge > 0 ? 1.0 : -1.0;
+  const auto height = [&](FlatPoint p) { return sign * p.y; };
+  const auto after = std::ranges::upper_bound(side, sign * u, {}, height);
+  if (after == side.begin()) return 0.0;
+  if (after == side.end()) return side.back().x;
+  const FlatPoint a = *std::prev(after), b = *after;
+  return a.x + (u - a.y) / (b.y - a.y) * (b.x - a.x);
+}
+
 std::vector<Notch> notches(const Wrap& wrap, const ClothKeys& cloth, bool top) {
   const Section& section = wrap.section();
   const double back = top ? section.back_edge_top() : section.back_edge_bottom();

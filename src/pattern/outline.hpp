@@ -31,6 +31,10 @@ struct Notch {
   Polygon outline() const;
   /// u of the cloth's edge at s as far as this notch goes, the cloth edge elsewhere.
   double edge_at(double s) const;
+  /// How far off the corner line its edge is at u: zero before its apex.
+  double half_at(double u) const;
+  /// u behind the back edge, where no seam closes it.
+  bool on_flap(double u) const { return (cloth_edge > 0) == (u > back_edge) && u != back_edge; }
 };
 /// One a corner. Folded: straight from the back edge to an apex over the board's top. Sewn: along
 /// the dart's edge less the seam allowance, up to where the allowances would cross; where they do

@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <numbers>
 
 #include "pattern/fastening.hpp"
@@ -244,13 +243,9 @@ std::vector<ClearStretch> clear_stretches(const Wrap& wrap, double half_height_m
   std::vector<ClearStretch> stretches;
   if (half_height_mm >= std::min(section.back_edge_top(), -section.back_edge_bottom()))
     return stretches;
-  const auto reach = [&](const RunCorner& corner) {
-    return std::max(wrap.dart(corner, half_height_mm), wrap.dart(corner, -half_height_mm));
-  };
   for (std::size_t k = 0; k < wrap.run().sides.size(); ++k) {
-    double from = 0.0, to = wrap.run().length;
-    if (k > 0) from = wrap.run().corners[k - 1].s + reach(wrap.run().corners[k - 1]);
-    if (k < wrap.run().corners.size()) to = wrap.run().corners[k].s - reach(wrap.run().corners[k]);
+    const LevelLine over = wrap.level(k, half_height_mm), under = wrap.level(k, -half_height_mm);
+    const double from = std::max(over.from, under.from), to = std::min(over.to, under.to);
     if (to > from) stretches.push_back({side_name(wrap, wrap.run().sides[k].side), from, to});
   }
   return stretches;

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cassert>
-#include <cmath>
 
 #include "swathe/base/maths.hpp"
 
@@ -14,51 +13,34 @@ struct Depths {
   double near = 0, far = 0;
 };
 
-/// What an end cut off square takes from the longest edge, at each depth.
-struct Taken {
-  double near = 0, far = 0;
-};
-
-Taken taken_by(const EndCut& end, const Depths& depths) {
-  const double off = (depths.far - depths.near) *
-                     maths::tan(std::abs(Angle::from_degrees(end.angle_deg).radians()));
-  // Mitred ends are longest outside; ends that lap or butt lean either way.
-  const bool long_outside = end.kind == EndCut::Kind::Mitred || end.angle_deg < 0;
-  return long_outside ? Taken{off, 0} : Taken{0, off};
-}
-
 Path strip_in_plan(const FrameSide& side, const Piece& piece, const Depths& depths) {
-  const Taken start = taken_by(piece.start, depths), end = taken_by(piece.end, depths);
-  const auto at = [&](double x, double d) { return side.from + x * side.along + d * side.outward; };
-  return closed_path(
-      {at(piece.from_x + start.near, depths.near), at(piece.from_x + start.far, depths.far),
-       at(piece.to_x - end.far, depths.far), at(piece.to_x - end.near, depths.near)});
+  return closed_path({side.at(piece.from_x + piece.start.inner_short, depths.near),
+                      side.at(piece.from_x + piece.start.outer_short, depths.far),
+                      side.at(piece.to_x - piece.end.outer_short, depths.far),
+                      side.at(piece.to_x - piece.end.inner_short, depths.near)});
 }
 
 /// Along the run outside, then back along the boards.
 Path bent_in_plan(const Made& made, const Run& run, const Depths& depths) {
   Path path;
   path.closed = true;
-  const auto side_of = [&](const RunSide& leg) {
-    return made.frame.sides()[static_cast<std::size_t>(leg.side)];
-  };
   std::vector<FlatPoint> inside;
   for (std::size_t k = 0; k < run.sides.size(); ++k) {
     const RunSide& leg = run.sides[k];
-    const FrameSide side = side_of(leg);
-    const auto past = [&](std::size_t corner) {
-      return depths.near * maths::tan(0.5 * run.corners[corner].turn);
+    const FrameSide& side = made.frame.sides()[static_cast<std::size_t>(leg.side)];
+    const auto from = [&](double depth) {
+      const double past = leg.starts_at_corner ? run.corners[k - 1].straight(depth) : 0.0;
+      return side.at(leg.from_x - past, depth);
     };
-    const double from = leg.from_x - (leg.starts_at_corner ? past(k - 1) : 0.0);
-    const double to = leg.to_x + (leg.ends_at_corner ? past(k) : 0.0);
-    const auto at = [&](double x, double d) {
-      return side.from + x * side.along + d * side.outward;
+    const auto to = [&](double depth) {
+      const double past = leg.ends_at_corner ? run.corners[k].straight(depth) : 0.0;
+      return side.at(leg.to_x + past, depth);
     };
-    path.vertices.push_back({at(from, depths.far), 0});
+    path.vertices.push_back({from(depths.far), 0});
     const double bulge = leg.ends_at_corner ? maths::tan(0.25 * run.corners[k].turn) : 0.0;
-    path.vertices.push_back({at(to, depths.far), bulge});
-    if (k == 0) inside.push_back(at(from, depths.near));
-    inside.push_back(at(to, depths.near));
+    path.vertices.push_back({to(depths.far), bulge});
+    if (k == 0) inside.push_back(from(depths.near));
+    inside.push_back(to(depths.near));
   }
   for (auto p = inside.rbegin(); p != inside.rend(); ++p) path.vertices.push_back({*p, 0});
   return path;

@@ -100,16 +100,13 @@ class Picture {
   /// Places along a leg at one height, left to right: its two ends, and the steps of bends.
   static std::vector<double> columns(const Wrap& wrap, std::size_t leg, double u) {
     const auto& corners = wrap.run().corners;
-    double from = 0.0, to = wrap.run().length;
-    if (leg > 0) from = corners[leg - 1].s + wrap.dart(corners[leg - 1], u);
-    if (leg < corners.size()) to = corners[leg].s - wrap.dart(corners[leg], u);
-    if (wrap.corner_kind() != PaddingCorner::Bent) return {from, to};
-    const double radius = std::max(0.0, wrap.section().at(u).d - wrap.section().thickness_mm());
+    const LevelLine on = wrap.level(leg, u);
+    if (corners.empty() || !corners.front().rounded()) return {on.from, on.to};
     std::vector<double> columns;
-    const double before = leg > 0 ? 0.5 * corners[leg - 1].turn * radius : 0.0;
-    const double after = leg < corners.size() ? 0.5 * corners[leg].turn * radius : 0.0;
-    for (int k = 0; k <= kBendColumns; ++k) columns.push_back(from + before * k / kBendColumns);
-    for (int k = kBendColumns; k >= 0; --k) columns.push_back(to - after * k / kBendColumns);
+    for (int k = 0; k <= kBendColumns; ++k)
+      columns.push_back(on.from + on.arc_before * k / kBendColumns);
+    for (int k = kBendColumns; k >= 0; --k)
+      columns.push_back(on.to - on.arc_after * k / kBendColumns);
     return columns;
   }
 

@@ -56,8 +56,8 @@ class Leg {
  public:
   Leg(const Wrap& wrap, std::size_t leg) : wrap_(wrap), on_(wrap.run().sides[leg]) {
     const auto& corners = wrap.run().corners;
-    if (leg > 0) turn_before_ = corners[leg - 1].turn;
-    if (leg < corners.size()) turn_after_ = corners[leg].turn;
+    if (leg > 0) before_ = &corners[leg - 1];
+    if (leg < corners.size()) after_ = &corners[leg];
   }
 
   Polygon plan(Span span) const {
@@ -72,38 +72,26 @@ class Leg {
   }
 
  private:
-  const FrameSide& side() const {
-    return wrap_.frame().sides()[static_cast<std::size_t>(on_.side)];
-  }
-  FlatPoint at(double x, double d) const {
-    return side().from + x * side().along + d * side().outward;
-  }
-
   /// Points of one end at one depth: one, or the chords of half a bend, towards its middle.
   void add_end(Polygon& plan, double d, bool start) const {
-    const double turn = start ? turn_before_ : turn_after_;
+    const FrameSide& side = wrap_.frame().sides()[static_cast<std::size_t>(on_.side)];
+    const RunCorner* corner = start ? before_ : after_;
     const double x = start ? on_.from_x : on_.to_x, sense = start ? -1.0 : 1.0;
-    const double t = wrap_.section().thickness_mm();
-    if (turn == 0.0) {
-      plan.push_back(at(x, d));
+    if (!corner) {
+      plan.push_back(side.at(x, d));
       return;
     }
-    if (wrap_.corner_kind() != PaddingCorner::Bent) {
-      plan.push_back(at(x + sense * d * maths::tan(0.5 * turn), d));
-      return;
-    }
-    const double radius = std::max(0.0, d - t), past = std::min(d, t) * maths::tan(0.5 * turn);
-    const FlatPoint centre = at(x + sense * past, std::min(d, t));
-    for (int k = 0; k <= kBendChords; ++k) {
-      const double turned = 0.5 * turn * k / kBendChords;
-      plan.push_back(centre + radius * (maths::cos(turned) * side().outward +
-                                        sense * maths::sin(turned) * side().along));
+    const int chords = corner->rounded() ? kBendChords : 0;
+    for (int k = 0; k <= chords; ++k) {
+      const double turned = chords == 0 ? 0.0 : 0.5 * corner->turn * k / chords;
+      const FlatPoint past = corner->on_arc(d, turned);
+      plan.push_back(side.at(x + sense * past.x, past.y));
     }
   }
 
   const Wrap& wrap_;
   const RunSide& on_;
-  double turn_before_ = 0, turn_after_ = 0;
+  const RunCorner *before_ = nullptr, *after_ = nullptr;
 };
 
 }  // namespace

@@ -1,10 +1,7 @@
 #include "stock/weigh.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <numbers>
-
-#include "swathe/base/maths.hpp"
 
 namespace swathe {
 namespace {
@@ -13,11 +10,9 @@ constexpr double kGramsPerKg = 1000.0;
 constexpr double kCubicMetre = 1e-9;   // of a cubic millimetre
 constexpr double kSquareMetre = 1e-6;  // of a square millimetre
 
-/// Length along the middle of a piece this deep: half of what each slanted end takes away.
-double middle_length(const Piece& piece, double depth) {
-  const auto taken = [&](const EndCut& end) {
-    return 0.5 * depth * maths::tan(std::abs(end.angle_deg) * std::numbers::pi / 180.0);
-  };
+/// Length along the middle of a piece: half of what each slanted end takes away.
+double middle_length(const Piece& piece) {
+  const auto taken = [](const EndCut& end) { return 0.5 * (end.inner_short + end.outer_short); };
   return piece.length_mm - taken(piece.start) - taken(piece.end);
 }
 
@@ -58,25 +53,23 @@ void weigh_fasteners(const Job& job, const Pattern& pattern, BumperWeight& weigh
 std::vector<BumperWeight> weigh(const Job& job, const std::vector<Piece>& boards,
                                 const std::vector<Piece>& padding,
                                 const std::vector<Pattern>& patterns) {
-  const auto sum = [](const std::vector<Piece>& pieces, const std::string& bumper, double depth) {
+  const auto sum = [](const std::vector<Piece>& pieces, const std::string& bumper) {
     double length = 0;
     for (const Piece& piece : pieces) {
-      if (piece.bumper == bumper) length += piece.count * middle_length(piece, depth);
+      if (piece.bumper == bumper) length += piece.count * middle_length(piece);
     }
     return length;
   };
   const double board_section = job.backing.thickness.mm() * job.backing.height.mm();
-  const bool rods = job.padding.form == PaddingForm::Rods;
-  const double padding_depth = rods ? job.padding.diameter.mm() : job.padding.depth.mm();
 
   std::vector<BumperWeight> weights;
   for (const Pattern& pattern : patterns) {
     BumperWeight& weight = weights.emplace_back();
     weight.bumper = pattern.bumper;
-    weight.boards_g = sum(boards, pattern.bumper, job.backing.thickness.mm()) * board_section *
-                      kCubicMetre * job.backing.density_kg_m3 * kGramsPerKg;
-    weight.padding_g = sum(padding, pattern.bumper, padding_depth) * padding_section(job.padding) *
-                       kCubicMetre * job.padding.density_kg_m3 * kGramsPerKg;
+    weight.boards_g = sum(boards, pattern.bumper) * board_section * kCubicMetre *
+                      job.backing.density_kg_m3 * kGramsPerKg;
+    weight.padding_g = sum(padding, pattern.bumper) * padding_section(job.padding) * kCubicMetre *
+                       job.padding.density_kg_m3 * kGramsPerKg;
     weight.cloth_g = pattern.cloth_area * kSquareMetre * job.cloth.density_kg_m2 * kGramsPerKg;
     weigh_fasteners(job, pattern, weight);
   }

@@ -60,8 +60,8 @@ void BM_bumper(benchmark::State& state) {
     const auto section = Section::make(made.job.backing, made.job.padding, made.job.cloth,
                                        made.job.places, made.job.units);
     for (const Wrap& wrap : made.wraps)
-      benchmark::DoNotOptimize(Wrap(made.frame, *section, wrap.run(), made.job.padding.corner)
-                                   .dart(wrap.run().corners.front(), 10.0));
+      benchmark::DoNotOptimize(
+          Wrap(made.frame, *section, wrap.run()).dart(wrap.run().corners.front(), 10.0));
   });
 }
 BENCHMARK(BM_bumper)->Unit(benchmark::kMicrosecond);

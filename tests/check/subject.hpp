@@ -57,7 +57,7 @@ inline Checked made(const Job& job) {
     const Run run = standing(
         make_run(c.frame, c.section, job.padding, job.bumpers[k], static_cast<int>(k), job.places));
     runs.push_back(run);
-    c.wraps.emplace_back(c.frame, c.section, run, job.padding.corner);
+    c.wraps.emplace_back(c.frame, c.section, run);
     c.patterns.push_back(standing(make_pattern(c.wraps.back(), job)));
     for (const Piece& piece :
          standing(board_pieces(c.frame, c.section, run, job.backing, job.places))) {

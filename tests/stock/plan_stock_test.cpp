@@ -137,7 +137,8 @@ TEST_CASE("a staple weighs what its wire does") {
 }
 
 TEST_CASE("a mitred board is as long as its middle line") {
-  Piece mitred{"A", "front", 500, 0, 0, {EndCut::Kind::Mitred, 45}, {EndCut::Kind::Mitred, 45}, 1};
+  const EndCut cut{EndCut::Kind::Mitred, 45, 18, 0};
+  Piece mitred{"A", "front", 500, 0, 0, cut, cut, 1};
   Pattern a;
   a.bumper = "A";
   const Stock stock = plan_stock(job(), {mitred}, {}, {a});

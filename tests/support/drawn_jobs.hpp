@@ -97,7 +97,7 @@ inline std::optional<Stood> stand(const Job& job) {
         make_run(*frame, *section, job.padding, job.bumpers[k], static_cast<int>(k), job.places);
     if (!run) return std::nullopt;
     runs.push_back(*run);
-    stood.wraps.emplace_back(*frame, *section, *run, job.padding.corner);
+    stood.wraps.emplace_back(*frame, *section, *run);
     auto pattern = make_pattern(stood.wraps.back(), job);
     if (!pattern) return std::nullopt;
     stood.patterns.push_back(*pattern);

@@ -61,7 +61,7 @@ inline std::vector<Wrap> wraps_of(const Job& job) {
     const auto run =
         make_run(*frame, section, job.padding, job.bumpers[k], static_cast<int>(k), job.places);
     REQUIRE(run.has_value());
-    wraps.emplace_back(*frame, section, *run, job.padding.corner);
+    wraps.emplace_back(*frame, section, *run);
   }
   return wraps;
 }

@@ -7,6 +7,7 @@
 
 #include "swathe/base/length.hpp"
 #include "swathe/base/outcome.hpp"
+#include "swathe/bumper/corner.hpp"
 #include "swathe/job/job.hpp"
 #include "swathe/plane/point.hpp"
 
@@ -19,6 +20,9 @@ struct FrameSide {
   FlatPoint along;    ///< unit, counter-clockwise round the frame
   FlatPoint outward;  ///< unit
   double length_mm = 0;
+
+  /// The place `x` along it and `depth` outward.
+  FlatPoint at(double x, double depth) const { return from + x * along + depth * outward; }
 };
 
 /// The frame's outline in plan, grown by the fit: all that is built hangs on this line.
@@ -36,6 +40,8 @@ class Frame {
   }
   /// How far the outline turns at the end of a side; negative at an inside corner.
   Angle turn_after(int side) const;
+  /// The corner there, where every line bends at a point.
+  Corner corner_after(int side) const;
   Length fit() const { return fit_; }
   Length floor_gap() const { return floor_gap_; }
   /// Middle of the box round the frame: the machine's centre for an observer.

@@ -12,6 +12,8 @@ struct EndCut {
   enum class Kind { Free, Laps, Butts, Mitred, Bent };
   Kind kind = Kind::Free;
   double angle_deg = 0;  ///< off square; 0 for a square cut
+  double inner_short = 0,
+         outer_short = 0;  ///< where its edges end before the longest, mm; the inner is the board's
 };
 
 /// A board, or one rod or block of padding, of one side of one bumper.

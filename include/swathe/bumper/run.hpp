@@ -21,10 +21,9 @@ struct RunSide {
 };
 
 /// A corner that a bumper turns.
-struct RunCorner {
+struct RunCorner : Corner {
   int before = 0, after = 0;  ///< sides, numbers in the frame
   double s = 0;               ///< the corner line on the front
-  double turn = 0;            ///< radians, positive
   double past = 0;            ///< E: the front line runs past the frame corner by this, each side
 };
 

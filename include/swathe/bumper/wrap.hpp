@@ -16,6 +16,12 @@ struct ClothPoint {
   double s = 0, u = 0;
 };
 
+/// The stretch of a level line that lies on one side of a run: between darts, corners' or its ends.
+struct LevelLine {
+  double from = 0, to = 0;               ///< s
+  double arc_before = 0, arc_after = 0;  ///< of it, on the bends of rounded corners
+};
+
 /// How exactly the map keeps lengths on flats and along rulings.
 inline constexpr Length kWrapError = Length::from_mm(1e-6);
 
@@ -31,15 +37,16 @@ inline constexpr Length kWrapError = Length::from_mm(1e-6);
 ///   Surfaces, section 4-2.
 class Wrap {
  public:
-  Wrap(Frame frame, Section section, Run run, PaddingCorner corner);
+  Wrap(Frame frame, Section section, Run run);
 
   const Frame& frame() const { return frame_; }
   const Section& section() const { return section_; }
   const Run& run() const { return run_; }
-  PaddingCorner corner_kind() const { return corner_; }
 
   /// Half width of the dart at a corner, either side of its line: surplus cloth at girth u.
   double dart(const RunCorner& corner, double u) const;
+  /// The level line at girth u on one of the run's sides.
+  LevelLine level(std::size_t leg, double u) const;
   /// Nothing inside a dart, past an end face or off the cloth.
   std::optional<SpacePoint> at(ClothPoint p) const;
   /// Outward normal of the cloth there; unit.
@@ -52,22 +59,19 @@ class Wrap {
   double surface_area() const;
 
  private:
-  /// A cloth point put on its side: where along it, where in the section, and how far round a bent
-  /// corner.
+  /// A cloth point put on its side: where in the section and in plan, and how far round a bend.
   struct Foot {
-    int side = 0;
-    double x = 0;
+    std::size_t leg = 0;
     SectionPoint at;
+    FlatPoint plan;     ///< x along the side, y outward
     double turned = 0;  ///< radians towards the side's end; negative towards its start
   };
   std::optional<Foot> foot(ClothPoint p) const;
-  static FlatPoint turned_outward(const FrameSide& side, double turned);
-  FlatPoint bend_centre(int side, bool at_end) const;
+  const FrameSide& side(std::size_t leg) const;
 
   Frame frame_;
   Section section_;
   Run run_;
-  PaddingCorner corner_;
 };
 
 }  // namespace swathe

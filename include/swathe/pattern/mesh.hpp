@@ -24,9 +24,13 @@ struct MeshOptions {
 };
 
 /// The cover on its bumper, from flap to flap and end face to end face; tongues and ears are folded
-/// away and left out. One panel a side, none of it inside a dart or a notch; points on the two
-/// edges of a mitred dart coincide in space and not on the cloth. A bent corner has a panel of its
-/// own. Holds: every point is at() its cloth place.
+/// away and left out, windows not yet cut. One panel a side; a bent corner has one of its own.
+///
+/// Pleats and seams are shut, so that points on the two edges of a dart coincide in space and not
+/// on the cloth; the pattern's notches are open.
+/// Holds (mesh_test.cpp): (1) every point is at() its cloth place; (2) the edge lies on the
+/// pattern's cut lines, the edges of its darts and its end faces, off them by no more than chords
+/// of the dart's curve are; (3) the edges of a sewn dart are one curve from back edge to back edge.
 Mesh make_mesh(const Wrap& wrap, const ClothKeys& cloth, const MeshOptions& options = {});
 
 }  // namespace swathe
