@@ -41,7 +41,7 @@ Refusals brought(const Refusals& before, const Refusals& after) {
 
 Refusals faults_of_making(const std::string& text, const std::string& name,
                           const std::string& job) {
-  const auto made = make(text, name, reader_beside(job));
+  const auto made = make(text, name, read_files_beside(job, files_named(text)));
   return made ? Refusals() : made.error();
 }
 

@@ -105,6 +105,17 @@ std::vector<Case> cases() {
   const Keys place = {{"numerals.place.bumper", "\"A\""}, {"numerals.place.side", "\"left\""}};
   const Keys once_round = {{"bumper.from", "[\"front\", \"60%\"]"},
                            {"bumper.to", "[\"front\", \"40%\"]"}};
+  const Keys slanted =
+      with(mitred, {{"job.number", ""},
+                    {"frame.width", ""},
+                    {"frame.depth", ""},
+                    {"frame.corners",
+                     "[[8, 13.856], [-8, 13.856], [-16, 0], [-8, -13.856], [8, -13.856], [16, 0]]"},
+                    {"frame.sides", "[\"s0\", \"s1\", \"s2\", \"s3\", \"s4\", \"s5\"]"},
+                    {"bumper.from", "[\"s0\", \"corner\"]"},
+                    {"bumper.to", "[\"s0\", \"70%\"]"},
+                    {"cloth.roll_width", "\"22 in\""},
+                    {"cloth.may_lie_across", "true"}});
   return {
       {"job.title", "\"Covers\"", "\"More covers\""},
       {"job.number", "\"20486\"", "\"1\""},
@@ -156,11 +167,10 @@ std::vector<Case> cases() {
       {"cloth.may_join", "true", "false", pieced},
       {"cloth.longest_piece", "\"40 in\"", "\"60 in\"", pieced},
       {"cloth.may_lie_across", "false", "true", {{"cloth.roll_width", "\"150 in\""}}},
-      // Of this three-sided frame one cover fits beside the other turned half round.
-      {"cloth.one_way", "false", "true",
-       with(polygon, {{"frame.corners", "[[28, 30], [0, 30], [0, 0], [20, 0]]"},
-                      {"cloth.roll_width", "\"30 in\""}}),
-       kBumperB},
+      // Each of these covers has one slanted end and one square one: two of them lie closer where
+      // one is turned half round.
+      {"cloth.one_way", "false", "true", slanted,
+       "[[bumper]]\nname = \"B\"\nfrom = [\"s1\", \"corner\"]\nto = [\"s1\", \"70%\"]\n"},
       {"cloth.density", "0.35", "0.5"},
       {"cloth.staple_mass", "0.17", "0.3"},
       {"cloth.fixing", "\"staples\"", "\"quick-change\""},
@@ -198,7 +208,10 @@ std::vector<Case> cases() {
       {"numerals.method", "\"stencil\"", "\"iron-on\""},
       {"numerals.colour", "\"#ffffff\"", "\"#ffff00\""},
       {"numerals.outline", "\"0 in\"", "\"1/8 in\"", {{"numerals.spacing", "\"1/4 in\""}}},
-      {"numerals.make_legal", "false", "true", {{"numerals.font", "\"OSP-DIN\""}}},
+      {"numerals.make_legal",
+       "false",
+       "true",
+       {{"numerals.font", "\"Saira\""}, {"numerals.axes", "{ wght = 300 }"}}},
       {"numerals.bridge", "\"1/4 in\"", "\"3/16 in\""},
       {"numerals.spares", "0", "1"},
       {"numerals.place.bumper",
@@ -214,7 +227,8 @@ std::vector<Case> cases() {
        kBumperB},
       {"sight.distance", "[\"20 ft\"]", "[\"30 ft\"]"},
       {"sight.eye_height", "[\"4 ft\"]", "[\"5 ft\"]"},
-      {"sight.step", "\"1 deg\"", "\"30 deg\""},
+      // So far off, nobody between front and left reads either.
+      {"sight.step", "\"1 deg\"", "\"30 deg\"", {{"sight.distance", "[\"67 ft\"]"}}, kBumperB},
       {"sight.least_angle", "\"15 arcmin\"", "\"30 arcmin\""},
       {"sight.blind.box", "[[0, 0, 0], [4, 6, 10]]", "[[-9, 0, 0], [4, 30, 30]]"},
       {"paper.sheet", "\"letter\"", "\"a4\""},
