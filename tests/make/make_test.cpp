@@ -336,8 +336,11 @@ TEST_CASE("make: a font or a rule file too large is refused at its key, or in it
   job.number = "7";
   job.numerals.font = "mine.ttf";
   const auto holding = [&](std::size_t bytes) {
-    return make(job_text(job), "job.toml",
-                [=](const std::string&) { return std::string(bytes, '#'); });
+    const std::string text = job_text(job);
+    NamedFiles files;
+    for (const std::string& name : files_named(text)) files.emplace(name, std::string(bytes, '#'));
+    CHECK(files.size() == 1);
+    return make(text, "job.toml", files);
   };
   const auto font = holding((std::size_t{16} << 20) + 1);
   REQUIRE_FALSE(font);

@@ -8,6 +8,7 @@
 #include "support/drawn_jobs.hpp"
 #include "support/examples.hpp"
 #include "swathe/job/read_job.hpp"
+#include "swathe/pattern/cloth_map.hpp"
 
 // The cover in place against the pattern it is cut from: what bounds the one is drawn on the other.
 namespace swathe {
@@ -62,8 +63,7 @@ Sewn sewn_together(const Mesh& mesh) {
 /// before stretch was taken out.
 class Bounds {
  public:
-  Bounds(const Pattern& pattern, const ClothKeys& cloth)
-      : along_(1.0 - cloth.stretch_along), around_(1.0 - cloth.taken_out_around()) {
+  Bounds(const Pattern& pattern, const ClothKeys& cloth) : map_(cloth) {
     const Polygon& cut = pattern.outline;
     for (std::size_t k = 0; k < cut.size(); ++k) add(cut[k], cut[(k + 1) % cut.size()]);
     for (const Path& leg : pattern.stitches) add(leg);
@@ -94,27 +94,31 @@ class Bounds {
   }
 
  private:
-  void add(FlatPoint a, FlatPoint b) {
-    lines_.emplace_back(FlatPoint{a.x / along_, a.y / around_},
-                        FlatPoint{b.x / along_, b.y / around_});
-  }
+  void add(FlatPoint a, FlatPoint b) { lines_.emplace_back(in_place(a), in_place(b)); }
   void add(const Path& path) {
     const Polygon points = flatten(path, 1e-3);
     for (std::size_t k = 0; k + 1 < points.size(); ++k) add(points[k], points[k + 1]);
   }
 
-  double along_, around_;
+  FlatPoint in_place(FlatPoint on_pattern) const {
+    const ClothPoint p = map_.to_cover(on_pattern);
+    return {p.s, p.u};
+  }
+
+  ClothMap map_;
   std::vector<std::pair<FlatPoint, FlatPoint>> lines_;
 };
 
 /// The dart as the pattern has it: its points, and chords between them.
 double drawn_dart(const PatternCorner& corner, const ClothKeys& cloth, double u) {
-  const double y = u * (1.0 - cloth.taken_out_around());
+  const ClothMap map(cloth);
+  const double y = map.to_pattern({0, u}).y;
+  const auto in_place = [&](double half_width) { return map.to_cover({half_width, 0}).s; };
   const auto after = std::ranges::upper_bound(corner.dart, y, {}, &DartPoint::u);
-  if (after == corner.dart.begin()) return after->half_width / (1.0 - cloth.stretch_along);
+  if (after == corner.dart.begin()) return in_place(after->half_width);
   const DartPoint a = *std::prev(after), b = after == corner.dart.end() ? a : *after;
   const double share = b.u > a.u ? (y - a.u) / (b.u - a.u) : 0.0;
-  return (a.half_width + share * (b.half_width - a.half_width)) / (1.0 - cloth.stretch_along);
+  return in_place(a.half_width + share * (b.half_width - a.half_width));
 }
 
 /// By how much chords are off the dart's curve at a place of an edge: the mesh's, and the
