@@ -14,6 +14,8 @@ namespace swathe {
 namespace {
 
 constexpr double kSearchStep = 1.0;  ///< between places tried for the first tile
+/// So many are tried each way at most: every named sheet at that step, longer paper more coarsely.
+constexpr int kMostShifts = 1300;
 constexpr double kClusterSize = 24.0;
 constexpr double kClear = 2.0;  ///< outer lines, and corners tried, stay that far from edges
 constexpr double kSamePlace = 1e-6;
@@ -26,7 +28,8 @@ std::size_t tiles_along(double length, double step, double overlap) {
 /// there.
 std::vector<double> shifts_for(double step, const std::vector<double>& corners) {
   std::vector<double> shifts;
-  for (int k = 0; k * kSearchStep < step; ++k) shifts.push_back(k * kSearchStep);
+  const double apart = std::max(kSearchStep, step / kMostShifts);
+  for (int k = 0; k * apart < step; ++k) shifts.push_back(k * apart);
   for (const double corner : corners)
     for (const double edge : {corner - kClear, corner + kClear})
       shifts.push_back(step - (edge - step * std::floor(edge / step)));
