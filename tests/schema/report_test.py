@@ -39,6 +39,30 @@ for job in jobs:
     check(f"{name}: as many clear gaps, covers and weights as bumpers",
           len(report["weight"]["bumpers"]) == len(report["bumpers"]))
 
+# What an observer reads changes at bearings that differ in print: an arc of no width is none.
+def arcs_in(part):
+    if isinstance(part, dict):
+        for key, value in part.items():
+            if key in ("unread", "ambiguous", "arcs"):
+                yield from value
+            else:
+                yield from arcs_in(value)
+    elif isinstance(part, list):
+        for value in part:
+            yield from arcs_in(value)
+
+
+drawn = sorted(glob.glob(os.path.join(TOP, "tests", "manifest", "jobs", "drawn-*.toml")))[:60]
+seen, empty = 0, []
+for job in drawn:
+    result = run([TOOL, "report", job])
+    if result.returncode == 0:
+        arcs = list(arcs_in(json.loads(result.stdout).get("sight", [])))
+        seen += len(arcs)
+        empty += [f"{os.path.basename(job)}: {arc}" for arc in arcs if not arc[1] > arc[0]]
+check("drawn jobs have arcs to look at", seen > 100, seen)
+check("no arc of no width is told", not empty, "\n".join(empty[:8]))
+
 # A schema that lets everything through would prove nothing.
 report = json.loads(run([TOOL, "report", EXAMPLE]).stdout)
 for path, value in ((("schema",), 2), (("job", "units"), "furlong"), (("checks", 0, "verdict"), "maybe"),
