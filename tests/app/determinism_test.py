@@ -95,9 +95,12 @@ for epoch, date in ((0, b"19700101000000"), (1767225600, b"20260101000000")):
     check("nothing but the date is another", undated == {name: DATE.sub(b"(D)", text)
                                                          for name, text in good.items()})
     check("only in PDF files", all(name.endswith(".pdf") for name in apart(files, good)))
-for epoch in ("", "-1", "tomorrow", "253402300800", "1e9"):
-    same(f"SOURCE_DATE_EPOCH=\"{epoch}\", which is no date",
-         make(environment=dict(PLAIN, SOURCE_DATE_EPOCH=epoch))[0])
+same("SOURCE_DATE_EPOCH=\"\", which is none", make(environment=dict(PLAIN, SOURCE_DATE_EPOCH=""))[0])
+for epoch in ("-1", "tomorrow", "253402300800", "1e9"):
+    refused = run([TOOL, "make", EXAMPLE, "-o", os.path.join(WORK, "undated")],
+                  env=dict(PLAIN, SOURCE_DATE_EPOCH=epoch))
+    check(f"SOURCE_DATE_EPOCH=\"{epoch}\", which is no date, is refused by its name",
+          refused.returncode == 2 and b"SOURCE_DATE_EPOCH" in refused.stderr, refused.stderr)
 
 # Other builds.
 JOBS = [EXAMPLE] + sorted(glob.glob(os.path.join(TOP, "examples", "kinds", "*.toml"))
