@@ -112,8 +112,7 @@ class Placer {
         if (place.split > 0) {
           split_by_hand(bumper, place.side, static_cast<std::size_t>(place.split), key + ".split");
         } else if (place.centre) {
-          at_centre(bumper, place.side, left_end(*wrap, place.side) + place.centre->mm(),
-                    key + ".centre");
+          at_centre(bumper, place.side, place.centre->mm(), key + ".centre");
         } else {
           in_the_middle(longest_on(rooms_, place.side, bumper), place.side, bumper, key);
         }
@@ -182,12 +181,14 @@ class Placer {
                 : advice_for_width(in_, side, bumper));
   }
 
-  void at_centre(int bumper, const std::string& side, double centre, const std::string& key) {
+  /// So far from the left end of a board of that side: of the first on which the number fits there.
+  void at_centre(int bumper, const std::string& side, double from_left, const std::string& key) {
     const double half = 0.5 * needs();
     double has = 0;
     std::optional<NumeralRoom> wide_enough;
     for (const NumeralRoom& room : rooms_) {
       if (room.bumper != bumper || room.side != side) continue;
+      const double centre = left_end(room) + from_left;
       has = std::max(has, 2 * std::min(centre - room.from_s, room.to_s - centre));
       if (2 * half > room.length() + kTouch) continue;
       if (centre - half >= room.from_s - kTouch && centre + half <= room.to_s + kTouch) {
@@ -201,7 +202,7 @@ class Placer {
 
   /// "a centre 8 in to 12 1/2 in from the board's left end would do"
   std::string centres_in(const NumeralRoom& room) const {
-    const double left = left_end(wrap_of(room), room.side), half = 0.5 * needs();
+    const double left = left_end(room), half = 0.5 * needs();
     const Length from = on_grid(mm(room.from_s + half - left), in_.units, Rounding::Up);
     const Length to = on_grid(mm(room.to_s - half - left), in_.units, Rounding::Down);
     if (from > to) return "the middle of the clear stretch would do: leave the centre out";
@@ -321,16 +322,23 @@ class Placer {
     return in_.wraps[static_cast<std::size_t>(room.bumper)];
   }
 
-  /// s of the left end of a side's board, seen from outside.
-  double left_end(const Wrap& wrap, const std::string& side) const {
-    const auto number = wrap.frame().side(side);
-    const auto& sides = wrap.run().sides;
-    const auto on = std::find_if(sides.begin(), sides.end(),
-                                 [&](const RunSide& s) { return number && s.side == *number; });
-    const auto board = std::find_if(in_.boards.begin(), in_.boards.end(), [&](const Piece& p) {
-      return p.bumper == wrap.run().name && p.side == side;
-    });
-    return (board == in_.boards.end() ? on->from_x : board->from_x) + on->s_minus_x;
+  /// s of the left end, seen from outside, of the board that a room lies on. A bumper that goes
+  /// once round has two boards on the side on which it begins and ends.
+  double left_end(const NumeralRoom& room) const {
+    const Wrap& wrap = wrap_of(room);
+    const auto number = wrap.frame().side(room.side);
+    auto board = in_.boards.begin();
+    std::optional<double> left;
+    for (const RunSide& on : wrap.run().sides) {
+      if (!number || on.side != *number) continue;
+      board = std::find_if(board, in_.boards.end(), [&](const Piece& p) {
+        return p.bumper == wrap.run().name && p.side == room.side;
+      });
+      const double end = (board == in_.boards.end() ? on.from_x : board->from_x) + on.s_minus_x;
+      if (board != in_.boards.end()) ++board;
+      if (!left || end < 0.5 * (room.from_s + room.to_s)) left = end;
+    }
+    return *left;
   }
 
   const PlaceInput& in_;

@@ -257,6 +257,26 @@ TEST_CASE("place: a centre chosen by hand is measured from the board's left end"
   CHECK(placing.placed[0].side == "left");
 }
 
+TEST_CASE("place: of two boards on one side a centre counts from that on which the number fits") {
+  // Once round the frame: the front has a board of 8.4 in where it begins, one of 14 in where it
+  // ends.
+  Job job = test::c_halves(28 * kInch, 30 * kInch);
+  job.bumpers = {test::half("A", "front", "front")};
+  job.bumpers[0].from.at = RunEnd::Share{0.7};
+  for (const auto& [centre, last] : {std::pair{6.0, false}, {11.0, true}}) {
+    CAPTURE(centre);
+    job.numerals.places = {{"A", "front", inches(centre)}};
+    const Setting s = setting(job, "1", inches(2));
+    const Placing placing = placed(s);
+    REQUIRE(placing.placed.size() == 1);
+    const auto& sides = s.wraps[0].run().sides;
+    REQUIRE(sides.front().side == sides.back().side);
+    const RunSide& on = last ? sides.back() : sides.front();
+    CHECK(placing.placed[0].centre_s > on.from_x + on.s_minus_x);
+    CHECK(placing.placed[0].centre_s < on.to_x + on.s_minus_x);
+  }
+}
+
 TEST_CASE("place: a centre too near an end is a misfit, and the advised ones are not") {
   Job job = test::c_halves(28 * kInch, 30 * kInch);
   job.numerals.places = {{"A", "left", inches(0)}};
