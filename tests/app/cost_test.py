@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
-"""The tool starts at once, and the main job on the example stays within its memory (release builds);
-the job's time is told, not tested: speed is measured by the benchmarks, against a floor. Of many jobs,
-each takes as much memory and time as if there were few.
+"""The main job on the example stays within its memory (release builds). The time that the tool takes
+to start, and the job's, are told, not tested: speed is measured by the benchmarks, against a floor. Of
+many jobs, each takes as much memory and time as if there were few.
 
 usage: cost_test.py TOOL [JOBS]
 JOBS: how many are many; 1000 takes some minutes"""
@@ -18,7 +18,7 @@ from suite import EXAMPLE, check, done, drawn_jobs  # noqa: E402
 TOOL = os.path.abspath(sys.argv[1])
 JOBS = int(sys.argv[2]) if len(sys.argv) > 2 else 60
 MOST_MIB, RUNS, FEW = 64, 5, 10
-MOST_START_MS, STARTS = 10, 20
+STARTS = 20
 
 
 def cost(*words):
@@ -35,8 +35,9 @@ def make(*jobs):
 
 
 # The least of some runs: what else the machine does can only add.
-start_ms = 1000 * min(cost("--version")[1] for _ in range(STARTS))
-check(f"--version takes {start_ms:.1f} ms of CPU, under {MOST_START_MS}", start_ms < MOST_START_MS)
+starts = [cost("--version") for _ in range(STARTS)]
+check("the tool starts", all(start[0] == 0 for start in starts), starts)
+print(f"# CPU time to start, the least of {STARTS}: {1000 * min(start[1] for start in starts):.1f} ms")
 runs = [make(EXAMPLE) for _ in range(RUNS)]
 mib = max(run[2] for run in runs)
 check("the example makes", all(run[0] == 0 for run in runs), runs)
