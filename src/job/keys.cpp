@@ -206,7 +206,7 @@ std::vector<Key> described_keys() {
        "Higher is read from further, and takes more room."},
       {"numerals.sides", OfSidesOr{"auto"}, Given::Default, "\"auto\"", "Sides",
        "that bear the number: \"auto\" chooses; or [\"front\", \"left\"]",
-       "Rules ask for several, well apart. For none, leave out job.number."},
+       "Rules want several, well apart; for none, leave out job.number."},
       {"numerals.spacing", OfLengthOr{{"face", "tabular"}, kDigitSpacing}, Given::Default,
        "\"face\"", "Spacing", "between digits: the face's own, \"tabular\", or an extra length",
        "Too close, digits run together when seen from afar."},
