@@ -336,8 +336,8 @@ TEST_CASE("make: a font or a rule file too large is refused at its key, or in it
   job.number = "7";
   job.numerals.font = "mine.ttf";
   const auto holding = [&](std::size_t bytes) {
-    return make(job_text(job), "job.toml",
-                [=](const std::string&) { return std::string(bytes, '#'); });
+    const std::string much(bytes, '#');
+    return make(job_text(job), "job.toml", {{"mine.ttf", much}, {"mine.toml", much}});
   };
   const auto font = holding((std::size_t{16} << 20) + 1);
   REQUIRE_FALSE(font);
