@@ -9,6 +9,7 @@
 #include "make/keys_in_vain.hpp"
 #include "place/sight_advice.hpp"
 #include "swathe/check/check.hpp"
+#include "swathe/job/check_job.hpp"
 #include "swathe/job/read_job.hpp"
 #include "swathe/pattern/joins.hpp"
 #include "swathe/place/make_numerals.hpp"
@@ -353,6 +354,10 @@ std::vector<std::string> files_named(std::string_view job_text) {
 Outcome<Made> make(std::string_view job_text, const std::string& job_file,
                    const NamedFiles& files) {
   return Pass(read_job(job_text, job_file), job_file, files).run();
+}
+
+Outcome<Made> make(const Job& job, const NamedFiles& files) {
+  return Pass(read_again(job), job.source, files).run();
 }
 
 }  // namespace swathe

@@ -26,4 +26,9 @@ using NamedFiles = std::map<std::string, Outcome<std::string>>;
 Outcome<Made> make(std::string_view job_text, const std::string& job_file,
                    const NamedFiles& files = {});
 
+/// The same from a job built in code: judged as its text job_text(job) is, with places in that text
+/// (job/check_job.hpp), in which every key counts as given, and a share of a side is kept to 12
+/// decimals of a percent.
+Outcome<Made> make(const Job& job, const NamedFiles& files = {});
+
 }  // namespace swathe
