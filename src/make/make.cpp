@@ -37,16 +37,21 @@ std::vector<Pattern> with_shared_names(std::vector<Pattern> patterns,
   return patterns;
 }
 
-std::vector<Finding> findings_on(const Made& made) {
-  return check({made.job, made.season ? &*made.season : nullptr, made.frame, made.section,
-                made.wraps, made.patterns, made.bare_gaps, made.covered_gaps, made.boards,
-                made.padding, made.numerals ? &*made.numerals : nullptr, &made.stock,
-                made.sight ? &*made.sight : nullptr});
+std::vector<Finding> findings_on(const Made& made, const MakeOptions& options) {
+  std::vector<Finding> findings =
+      check({made.job, made.season ? &*made.season : nullptr, made.frame, made.section, made.wraps,
+             made.patterns, made.bare_gaps, made.covered_gaps, made.boards, made.padding,
+             made.numerals ? &*made.numerals : nullptr, &made.stock,
+             made.sight ? &*made.sight : nullptr});
+  if (!options.advice)
+    for (Finding& finding : findings) finding.advice.clear();
+  return findings;
 }
 
 /// The stages of the pass, each from what those before it gave. A stage runs where everything it
 /// hangs on is sound: a job's faults are told in one run, as far as they can be judged.
-Outcome<Made> made_of(JobReading read, const std::string& job_file, const NamedFiles& files) {
+Outcome<Made> made_of(JobReading read, const std::string& job_file, const NamedFiles& files,
+                      const MakeOptions& options) {
   JobReading reading = less_faulty_brackets(std::move(read));
   const Job& job = reading.job;
   Refusals faults = reading.faults;
@@ -57,7 +62,7 @@ Outcome<Made> made_of(JobReading read, const std::string& job_file, const NamedF
   if (!faults.empty()) return tl::unexpected(in_order(std::move(faults)));
 
   std::vector<double> covered = covered_gaps(stand.bare_gaps, laid, *stand.section);
-  auto numbered = set_number_on(stand, job, *season, face);
+  auto numbered = set_number_on(stand, job, *season, face, options);
   if (!numbered) return tl::unexpected(in_order(std::move(numbered.error())));
   // Seams keep clear of the numerals, so they come after them.
   const auto on_cloth = on_patterns(numbered->numerals, ClothMap(job.cloth));
@@ -84,20 +89,20 @@ Outcome<Made> made_of(JobReading read, const std::string& job_file, const NamedF
             std::move(stock),
             {},
             {}};
-  made.findings = findings_on(made);
+  made.findings = findings_on(made, options);
   made.notices = keys_in_vain(made);
   return made;
 }
 
 }  // namespace
 
-Outcome<Made> make(std::string_view job_text, const std::string& job_file,
-                   const NamedFiles& files) {
-  return made_of(read_job(job_text, job_file), job_file, files);
+Outcome<Made> make(std::string_view job_text, const std::string& job_file, const NamedFiles& files,
+                   const MakeOptions& options) {
+  return made_of(read_job(job_text, job_file), job_file, files, options);
 }
 
-Outcome<Made> make(const Job& job, const NamedFiles& files) {
-  return made_of(read_again(job), job.source, files);
+Outcome<Made> make(const Job& job, const NamedFiles& files, const MakeOptions& options) {
+  return made_of(read_again(job), job.source, files, options);
 }
 
 }  // namespace swathe

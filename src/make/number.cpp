@@ -28,7 +28,8 @@ NumeralRules numeral_rules(const std::optional<Season>& season) {
 }
 
 Outcome<Numerals> numerals_of(const Standing& stand, const Job& job, const NumeralRules& rules,
-                              const OpenFace& face, const Demand& demand) {
+                              const OpenFace& face, const Demand& demand,
+                              const MakeOptions& options) {
   const auto set = [&](const std::vector<FaceCandidate>& candidates) {
     return make_numerals({*face.face, face.name, job.number, job.numerals, stand.wraps,
                           stand.boards, rules, static_cast<int>(job.cloth.colours.size()),
@@ -36,7 +37,9 @@ Outcome<Numerals> numerals_of(const Standing& stand, const Job& job, const Numer
   };
   // Other faces are opened and measured only where the number does not fit in this one.
   auto numerals = set({});
-  if (numerals && !numerals->misfits.empty()) numerals = set(candidates_for(job));
+  if (numerals && !numerals->misfits.empty() && options.advice) numerals = set(candidates_for(job));
+  if (numerals && !options.advice)
+    for (NumeralMisfit& misfit : numerals->misfits) misfit.advice.clear();
   if (numerals) numerals->axes = face.axes;
   return numerals;
 }
@@ -52,10 +55,10 @@ bool reads_well(const Sight& sight, const Demand& demand) {
 }
 
 Sight sight_of(const std::vector<Wrap>& wraps, const Numerals& numerals, const Job& job,
-               const Demand& demand) {
+               const Demand& demand, const MakeOptions& options) {
   const std::vector<SightNumber> numbers = numbers_to_see(numerals);
   Sight sight = sweep(make_scene(wraps, numbers, job.sight.blind), job.sight, demand.distance);
-  if (!reads_well(sight, demand))
+  if (options.advice && !reads_well(sight, demand))
     sight.advice = sight_advice(wraps, numbers, job.sight, demand, job.units);
   return sight;
 }
@@ -63,17 +66,18 @@ Sight sight_of(const std::vector<Wrap>& wraps, const Numerals& numerals, const J
 }  // namespace
 
 Outcome<Numbered> set_number_on(const Standing& stand, const Job& job,
-                                const std::optional<Season>& season, const OpenFace& face) {
+                                const std::optional<Season>& season, const OpenFace& face,
+                                const MakeOptions& options) {
   Numbered numbered;
   double half_height = stand.section->front_flat_top();
   if (face.face) {
     const NumeralRules rules = numeral_rules(season);
     half_height = 0.5 * numeral_height(job.numerals, rules).mm();
     const Demand demand = demand_of(season ? &*season : nullptr);
-    auto numerals = numerals_of(stand, job, rules, face, demand);
+    auto numerals = numerals_of(stand, job, rules, face, demand, options);
     if (!numerals) return tl::unexpected(std::move(numerals.error()));
     numbered.numerals = std::move(*numerals);
-    numbered.sight = sight_of(stand.wraps, *numbered.numerals, job, demand);
+    numbered.sight = sight_of(stand.wraps, *numbered.numerals, job, demand, options);
   }
   for (const Wrap& wrap : stand.wraps) numbered.clear.push_back(clear_stretches(wrap, half_height));
   return numbered;

@@ -21,7 +21,8 @@ struct Numbered {
 
 /// Requires: a standing without faults.
 Outcome<Numbered> set_number_on(const Standing& stand, const Job& job,
-                                const std::optional<Season>& season, const OpenFace& face);
+                                const std::optional<Season>& season, const OpenFace& face,
+                                const MakeOptions& options);
 
 /// The numbers as they go on the patterns; none where the job has no number.
 std::vector<PlacedNumeral> on_patterns(const std::optional<Numerals>& numerals,
