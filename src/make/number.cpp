@@ -33,7 +33,7 @@ Outcome<Numerals> numerals_of(const Standing& stand, const Job& job, const Numer
   const auto set = [&](const std::vector<FaceCandidate>& candidates) {
     return make_numerals({*face.face, face.name, job.number, job.numerals, stand.wraps,
                           stand.boards, rules, static_cast<int>(job.cloth.colours.size()),
-                          candidates, job.units, job.places, job.sight, demand});
+                          candidates, job.units, job.places, job.sight, demand, options.kept});
   };
   // Other faces are opened and measured only where the number does not fit in this one.
   auto numerals = set({});
@@ -81,6 +81,12 @@ Outcome<Numbered> set_number_on(const Standing& stand, const Job& job,
   }
   for (const Wrap& wrap : stand.wraps) numbered.clear.push_back(clear_stretches(wrap, half_height));
   return numbered;
+}
+
+KeptDigits kept_digits(const Made& made) {
+  const NumeralKeys& keys = made.job.numerals;
+  return {keys.method, keys.bridge, keys.outline,
+          made.numerals ? made.numerals->digits : std::vector<Digit>()};
 }
 
 std::vector<PlacedNumeral> on_patterns(const std::optional<Numerals>& numerals,

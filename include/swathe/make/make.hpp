@@ -7,6 +7,7 @@
 
 #include "swathe/base/outcome.hpp"
 #include "swathe/make/made.hpp"
+#include "swathe/numeral/kept_digits.hpp"
 
 namespace swathe {
 
@@ -24,7 +25,13 @@ struct MakeOptions {
   /// Sight::advice. They are empty without it, all else is the same, and no other numeral, place or
   /// face is tried for them.
   bool advice = true;
+  /// Digits of an earlier job (kept_digits()): those that come to the same are taken from here, the
+  /// others made anew. The result is the same bit for bit.
+  const KeptDigits* kept = nullptr;
 };
+
+/// What to hand in to the next make(); no digits where the job has no number.
+KeptDigits kept_digits(const Made& made);
 
 /// The one pass from a job file's text to everything made of it.
 ///
