@@ -1,6 +1,5 @@
 #include <nlohmann/json.hpp>
 
-#include "support/examples.hpp"
 #include "support/jobs.hpp"
 #include "support/made.hpp"
 #include "swathe/write/report.hpp"
