@@ -8,10 +8,15 @@
 namespace swathe {
 namespace {
 
-/// A TOML basic string. Names and titles of a job hold no control characters.
+/// A TOML basic string. Control characters, which a job built in code may hold and no key takes,
+/// are escaped, so that they are refused at their key and never end a line.
 std::string quoted(std::string_view text) {
   std::string out = "\"";
   for (const char c : text) {
+    if ((c >= 0 && c < ' ') || c == '\x7f') {
+      out += fmt::format("\\u{:04x}", static_cast<int>(c));
+      continue;
+    }
     if (c == '"' || c == '\\') out += '\\';
     out += c;
   }

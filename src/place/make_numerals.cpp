@@ -97,7 +97,9 @@ Outcome<Numerals> make_numerals(const NumeralInput& input) {
   made.height = set->height;
   made.width = set->ink.width();
   for (const DigitOutline& shape : set->shapes) {
-    Outcome<Digit> digit = made_digit(shape, input.keys, input.units);
+    const Digit* kept = input.kept ? kept_digit(*input.kept, shape, input.keys) : nullptr;
+    Outcome<Digit> digit =
+        kept ? Outcome<Digit>(*kept) : made_digit(shape, input.keys, input.units);
     if (digit) {
       made.digits.push_back(*std::move(digit));
     } else {

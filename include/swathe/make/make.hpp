@@ -7,6 +7,7 @@
 
 #include "swathe/base/outcome.hpp"
 #include "swathe/make/made.hpp"
+#include "swathe/numeral/kept_digits.hpp"
 
 namespace swathe {
 
@@ -18,12 +19,31 @@ std::vector<std::string> files_named(std::string_view job_text);
 /// library itself reads no files.
 using NamedFiles = std::map<std::string, Outcome<std::string>>;
 
+/// What a caller may leave out of the pass.
+struct MakeOptions {
+  /// In words, what would mend each thing that is wanting: Finding::advice, NumeralMisfit::advice,
+  /// Sight::advice. They are empty without it, all else is the same, and no other numeral, place or
+  /// face is tried for them.
+  bool advice = true;
+  /// Digits of an earlier job (kept_digits()): those that come to the same are taken from here, the
+  /// others made anew. The result is the same bit for bit.
+  const KeptDigits* kept = nullptr;
+};
+
+/// What to hand in to the next make(); no digits where the job has no number.
+KeptDigits kept_digits(const Made& made);
+
 /// The one pass from a job file's text to everything made of it.
 ///
 /// Refuses: a syntax error alone; otherwise every fault of keys, values and geometry that can be
 /// judged in one run, by place: what hangs on a faulty table is not judged. A file that the job
 /// names and `files` lacks: Missing, at its key.
 Outcome<Made> make(std::string_view job_text, const std::string& job_file,
-                   const NamedFiles& files = {});
+                   const NamedFiles& files = {}, const MakeOptions& options = {});
+
+/// The same from a job built in code: judged as its text job_text(job) is, with places in that text
+/// (job/check_job.hpp), in which every key counts as given, and a share of a side is kept to 12
+/// decimals of a percent.
+Outcome<Made> make(const Job& job, const NamedFiles& files = {}, const MakeOptions& options = {});
 
 }  // namespace swathe

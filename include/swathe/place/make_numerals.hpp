@@ -11,6 +11,7 @@
 #include "swathe/bumper/pieces.hpp"
 #include "swathe/bumper/wrap.hpp"
 #include "swathe/job/job.hpp"
+#include "swathe/numeral/kept_digits.hpp"
 #include "swathe/numeral/numerals.hpp"
 #include "swathe/place/place.hpp"
 #include "swathe/type/face.hpp"
@@ -37,9 +38,10 @@ struct NumeralInput {
   int colours = 1;  ///< of cloth: sets of covers to make
   const std::vector<FaceCandidate>& candidates;
   Units units = Units::Inches;
-  const Places& places;    ///< of the job's keys
-  const SightKeys& sight;  ///< who looks at the places that the program chooses,
-  const Demand& demand;    ///< and what the season asks that they can read
+  const Places& places;              ///< of the job's keys
+  const SightKeys& sight;            ///< who looks at the places that the program chooses,
+  const Demand& demand;              ///< and what the season asks that they can read
+  const KeptDigits* kept = nullptr;  ///< of an earlier job; those that fit are not made anew
 };
 
 /// How high the shortest digit is to be: as the job says, else the season's least and 1/8 in more

@@ -1,0 +1,27 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "make/faults.hpp"
+#include "swathe/bumper/wrap.hpp"
+#include "swathe/job/read_job.hpp"
+#include "swathe/numeral/numerals.hpp"
+#include "swathe/pattern/pattern.hpp"
+
+namespace swathe {
+
+/// The covers laid flat, each in one piece, those that can be.
+Staged<std::vector<Pattern>> lay_patterns(const JobReading& reading,
+                                          const std::vector<Wrap>& wraps);
+
+/// The gaps between bumpers in their covers: cloth folded round both ends narrows them.
+std::vector<double> covered_gaps(const std::vector<double>& bare_gaps,
+                                 const std::vector<Pattern>& patterns, const Section& section);
+
+/// The same covers with the seams that they are sewn from pieces by, clear of the numerals (as they
+/// stand on the patterns).
+Staged<std::vector<Pattern>> with_joins(std::vector<Pattern> patterns, const Job& job,
+                                        const std::vector<PlacedNumeral>& numerals);
+
+}  // namespace swathe

@@ -1,0 +1,100 @@
+#include "make/number.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "place/sight_advice.hpp"
+#include "swathe/place/make_numerals.hpp"
+#include "swathe/sight/demand.hpp"
+
+namespace swathe {
+namespace {
+
+NumeralRules numeral_rules(const std::optional<Season>& season) {
+  constexpr Length kAsOne =
+      inches(4);  // farther apart than this, the season 2026 reads two numbers
+  NumeralRules rules;
+  rules.space = kAsOne;
+  rules.may_split = !season;
+  if (!season) return rules;
+  // A rule on the space between digits lets them stand that far apart.
+  rules.may_split =
+      season->numerals_split ? season->numerals_split->value : season->numerals_spacing.has_value();
+  if (season->numerals_spacing) rules.space = season->numerals_spacing->value;
+  if (season->numerals_height) rules.height = season->numerals_height->value;
+  if (season->numerals_stroke) rules.stroke = season->numerals_stroke->value;
+  if (season->numerals_places) rules.places = season->numerals_places->value;
+  return rules;
+}
+
+Outcome<Numerals> numerals_of(const Standing& stand, const Job& job, const NumeralRules& rules,
+                              const OpenFace& face, const Demand& demand,
+                              const MakeOptions& options) {
+  const auto set = [&](const std::vector<FaceCandidate>& candidates) {
+    return make_numerals({*face.face, face.name, job.number, job.numerals, stand.wraps,
+                          stand.boards, rules, static_cast<int>(job.cloth.colours.size()),
+                          candidates, job.units, job.places, job.sight, demand, options.kept});
+  };
+  // Other faces are opened and measured only where the number does not fit in this one.
+  auto numerals = set({});
+  if (numerals && !numerals->misfits.empty() && options.advice) numerals = set(candidates_for(job));
+  if (numerals && !options.advice)
+    for (NumeralMisfit& misfit : numerals->misfits) misfit.advice.clear();
+  if (numerals) numerals->axes = face.axes;
+  return numerals;
+}
+
+/// Whether no more is to be wished of what is read.
+bool reads_well(const Sight& sight, const Demand& demand) {
+  const auto misread = [&](const SightRing& ring) {
+    return ring.widest(Reads::Another, sight.step) != nullptr;
+  };
+  const bool met = !demand.viewpoints || meets(least_fraction(sight.demanded), *demand.viewpoints);
+  return met && std::ranges::none_of(sight.rings, misread) &&
+         std::ranges::none_of(sight.demanded, misread);
+}
+
+Sight sight_of(const std::vector<Wrap>& wraps, const Numerals& numerals, const Job& job,
+               const Demand& demand, const MakeOptions& options) {
+  const std::vector<SightNumber> numbers = numbers_to_see(numerals);
+  Sight sight = sweep(make_scene(wraps, numbers, job.sight.blind), job.sight, demand.distance);
+  if (options.advice && !reads_well(sight, demand))
+    sight.advice = sight_advice(wraps, numbers, job.sight, demand, job.units);
+  return sight;
+}
+
+}  // namespace
+
+Outcome<Numbered> set_number_on(const Standing& stand, const Job& job,
+                                const std::optional<Season>& season, const OpenFace& face,
+                                const MakeOptions& options) {
+  Numbered numbered;
+  double half_height = stand.section->front_flat_top();
+  if (face.face) {
+    const NumeralRules rules = numeral_rules(season);
+    half_height = 0.5 * numeral_height(job.numerals, rules).mm();
+    const Demand demand = demand_of(season ? &*season : nullptr);
+    auto numerals = numerals_of(stand, job, rules, face, demand, options);
+    if (!numerals) return tl::unexpected(std::move(numerals.error()));
+    numbered.numerals = std::move(*numerals);
+    numbered.sight = sight_of(stand.wraps, *numbered.numerals, job, demand, options);
+  }
+  for (const Wrap& wrap : stand.wraps) numbered.clear.push_back(clear_stretches(wrap, half_height));
+  return numbered;
+}
+
+KeptDigits kept_digits(const Made& made) {
+  const NumeralKeys& keys = made.job.numerals;
+  return {keys.method, keys.bridge, keys.outline,
+          made.numerals ? made.numerals->digits : std::vector<Digit>()};
+}
+
+std::vector<PlacedNumeral> on_patterns(const std::optional<Numerals>& numerals,
+                                       const ClothMap& map) {
+  std::vector<PlacedNumeral> laid;
+  if (!numerals) return laid;
+  for (const PlacedNumeral& placed : numerals->placed) laid.push_back(on_pattern(placed, map));
+  return laid;
+}
+
+}  // namespace swathe

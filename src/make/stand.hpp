@@ -1,0 +1,25 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "make/faults.hpp"
+#include "swathe/bumper/pieces.hpp"
+#include "swathe/bumper/wrap.hpp"
+#include "swathe/job/read_job.hpp"
+
+namespace swathe {
+
+/// The bumpers as they stand round the frame, those that are sound.
+struct Standing {
+  std::optional<Frame> frame;
+  std::optional<Section> section;
+  std::vector<double> bare_gaps;  ///< from each bumper to the next
+  std::vector<Wrap> wraps;
+  std::vector<Piece> boards, padding;  ///< of one set
+};
+
+/// Nothing hangs on a table at fault: its other keys may be defaults.
+Staged<Standing> stand_bumpers(const JobReading& reading);
+
+}  // namespace swathe
