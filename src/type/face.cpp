@@ -37,7 +37,7 @@ constexpr double kSubunit = 64;  // FreeType and, through it, HarfBuzz count 1/6
 
 /// FreeType's memory: plain, but with an end.
 struct Memory {
-  std::size_t used = 0;
+  std::size_t used = 0, most = kMostFontMemory;
   FT_MemoryRec_ record{};
 
   Memory() {
@@ -64,11 +64,14 @@ struct Memory {
     char* const head = block ? static_cast<char*>(block) - kHead : nullptr;
     const std::size_t old = head ? *reinterpret_cast<std::size_t*>(head) : 0;
     const std::size_t wanted = static_cast<std::size_t>(size);
-    if (used - old + wanted > kMostFontMemory) return nullptr;
-    char* const fresh = static_cast<char*>(std::realloc(head, wanted + kHead));
+    if (head && wanted <= old) return block;
+    // What has grown will mostly grow again: half as much more saves the copying each time.
+    const std::size_t room = head ? std::max(wanted, old + old / 2) : wanted;
+    if (used - old + room > most) return nullptr;
+    char* const fresh = static_cast<char*>(std::realloc(head, room + kHead));
     if (!fresh) return nullptr;
-    *reinterpret_cast<std::size_t*>(fresh) = wanted;
-    used += wanted - old;
+    *reinterpret_cast<std::size_t*>(fresh) = room;
+    used += room - old;
     return fresh + kHead;
   }
 
@@ -357,6 +360,8 @@ Outcome<std::shared_ptr<Face::Open>> Face::Open::read(std::string_view bytes,
     return refuse(Why::BadFont, "the file is no font: expected TrueType, OpenType or WOFF2");
   }
   auto open = std::make_shared<Open>();
+  open->memory.most =
+      std::min(kMostFontMemory, kLeastFontMemory + kFontMemoryPerByte * bytes.size());
   // FT_Init_FreeType would read the environment; these do not.
   if (FT_New_Library(&open->memory.record, &open->library) != 0) {
     return refuse(Why::BadFont, "the font reader cannot start");

@@ -9,8 +9,10 @@ namespace swathe {
 inline constexpr std::size_t kMostJobBytes = std::size_t{1} << 20;
 inline constexpr std::size_t kMostRuleBytes = std::size_t{1} << 18;
 inline constexpr std::size_t kMostFontBytes = std::size_t{16} << 20;
-/// A packed font may claim any size once unpacked; its reader gets no more than this.
+/// A packed font may claim any size once unpacked, and glyphs made of glyphs grow without end; the
+/// reader gets so much, by the size of the file, and no more than this.
 inline constexpr std::size_t kMostFontMemory = std::size_t{128} << 20;
+inline constexpr std::size_t kLeastFontMemory = std::size_t{8} << 20, kFontMemoryPerByte = 64;
 inline constexpr int kMostIslands = 4;  ///< of a digit in a stencil
 
 // Of one digit's outline: what is measured, grown and bridged. Most that the fonts of the tests ask
