@@ -20,7 +20,7 @@ constexpr double kTallest = 2.0;                          // of the height they 
 // What each kind of change may cost before its search stops: a digit held against one solid, or
 // against none, is 1. Counted and not timed, so that every machine gives the same advice. Ordinary
 // jobs take a small share of it.
-constexpr long kMostWork = 2'000'000;
+constexpr long kMostWork = 1'000'000;
 constexpr long kCircleWork = 50;  // to find from where on a circle a digit is large enough
 constexpr const char* kStoppedShort = "; the search stopped early, so there may be a better change";
 
