@@ -155,6 +155,7 @@ class Search {
     }
     RowCount rows(down_, grid_.step_y);
     std::vector<Place> places;
+    places.reserve(across_.size() * down_.size());  // growing would copy millions on large paper
     int least = std::numeric_limits<int>::max();
     for (std::size_t x = 0; x < across_.size(); ++x) {
       const TileGrid grid = grid_at(x, 0);
