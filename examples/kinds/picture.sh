@@ -28,7 +28,7 @@ heavier='<style>
 
 for job in examples/kinds/*.toml; do
   kind=$(basename "$job" .toml)
-  { cat "$job"; printf '\n[paper]\nface = "outside"\n'; } >"$work/$kind.toml"
+  { cat "$job"; printf '\n[paper]\nfont = "outside"\n'; } >"$work/$kind.toml"
   "$tool" pattern "$work/$kind.toml" -o "$work/$kind" --quiet >/dev/null
   awk -v style="$heavier" '{ print } /^<title>/ { print style }' \
     "$work/$kind/A-pattern.svg" >"$work/$kind.svg"

@@ -36,7 +36,7 @@ struct Words {
   std::string job;                ///< empty where none is named
   std::vector<std::string> jobs;  ///< where many may be named
   std::string folder = "out";
-  std::string faces_folder;  ///< empty where no sheet of faces is asked for
+  std::string fonts_folder;  ///< empty where no sheet of fonts is asked for
   std::string scale;         ///< empty where no models are wanted
   std::vector<std::string> seasons;
   std::string key;  ///< or a check; empty where all are asked for
@@ -120,14 +120,14 @@ void add_commands(CLI::App& app, Words& words) {
                        [](Terminal& terminal, const Words& w) { return list(terminal, w.job); });
   commands.add_for_job("report", "Print the report as JSON",
                        [](Terminal& terminal, const Words& w) { return report(terminal, w.job); });
-  CLI::App& faces = commands.add(
-      "fonts", "Measure the bundled faces at the legal height",
-      [](Terminal& terminal, const Words& w) { return fonts(terminal, w.job, w.faces_folder); });
-  faces.add_option("JOB", words.job, "Measure for this job's season and number");
-  faces
+  CLI::App& fonts_command = commands.add(
+      "fonts", "Measure the bundled fonts at the legal height",
+      [](Terminal& terminal, const Words& w) { return fonts(terminal, w.job, w.fonts_folder); });
+  fonts_command.add_option("JOB", words.job, "Measure for this job's season and number");
+  fonts_command
       .add_option(
-          "-o,--output", words.faces_folder,
-          "Write faces.pdf into this folder too: each face with the number, shaded by stroke")
+          "-o,--output", words.fonts_folder,
+          "Write fonts.pdf into this folder too: each font with the number, shaded by stroke")
       ->type_name("DIR");
   commands
       .add("seasons", "List the rule sets known, and how sure each value is",

@@ -28,7 +28,7 @@ Exit make_files(Terminal& terminal, const std::vector<std::string>& jobs, const 
 Exit check(Terminal& terminal, const std::string& job);
 Exit list(Terminal& terminal, const std::string& job);
 Exit report(Terminal& terminal, const std::string& job);
-/// `job` may be empty; so may `folder`, into which a sheet of the faces goes.
+/// `job` may be empty; so may `folder`, into which a sheet of the fonts goes.
 Exit fonts(Terminal& terminal, const std::string& job, const std::string& folder);
 /// `name` of a key or a check; may be empty, for a list of all.
 Exit explain(Terminal& terminal, const std::string& name);

@@ -24,7 +24,7 @@ constexpr double kDotsPerMm = 4.0;  ///< of pictures that are looked at: about 1
 /// The pages of a sheet as pictures for drawing programs, a file each; for plotters too what is
 /// cut; as dots what is looked at, where it is asked for alone: squeezing dots takes longer than
 /// all the rest of it.
-void add_pictures(std::vector<Entry>& entries, const Sheet& sheet, const Face& labels,
+void add_pictures(std::vector<Entry>& entries, const Sheet& sheet, const Font& labels,
                   Wanted wanted) {
   for (std::size_t k = 0; k < sheet.pages.size(); ++k) {
     const std::string number = sheet.pages.size() == 1 ? "" : fmt::format("-{}", k + 1);

@@ -9,7 +9,7 @@ enum class Exit {
   Done = 0,           ///< for check: and every rule is met
   RuleNotMet = 1,     ///< done, but a rule is not met
   WrongInput = 2,     ///< the command line, the job or a file it names is wrong
-  MachineFailed = 3,  ///< disk full, folder not writable, a bundled face damaged
+  MachineFailed = 3,  ///< disk full, folder not writable, a bundled font damaged
 };
 
 /// Each of them in words, by its number.

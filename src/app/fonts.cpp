@@ -1,3 +1,5 @@
+#include "swathe/type/fonts.hpp"
+
 #include <fmt/format.h>
 
 #include <filesystem>
@@ -8,9 +10,8 @@
 #include "output.hpp"
 #include "swathe/base/units.hpp"
 #include "swathe/rules/season.hpp"
-#include "swathe/sheet/face_sheet.hpp"
+#include "swathe/sheet/font_sheet.hpp"
 #include "swathe/type/digits.hpp"
-#include "swathe/type/faces.hpp"
 #include "swathe/type/figures.hpp"
 #include "swathe/write/pdf.hpp"
 #include "table.hpp"
@@ -18,7 +19,7 @@
 namespace swathe::app {
 namespace {
 
-/// What the faces are measured for.
+/// What the fonts are measured for.
 struct Wish {
   Season season;
   Units units = Units::Inches;
@@ -49,20 +50,20 @@ tl::expected<Wish, Exit> wish_of(Terminal& terminal, const std::string& job) {
   return wish;
 }
 
-std::string axes_text(const BundledFace& face) {
+std::string axes_text(const BundledFont& font) {
   std::string text;
-  for (const auto& [axis, value] : face.axes)
+  for (const auto& [axis, value] : font.axes)
     text += fmt::format("{}{} {}", text.empty() ? "" : ", ", axis, plain_number(value, 2));
   return text;
 }
 
-std::string number_text(double millimetres, Units units) {
-  return units == Units::Inches ? fmt::format("{:.2f}", mm(millimetres).inches())
-                                : fmt::format("{:.1f}", millimetres);
+std::string number_text(double millimeters, Units units) {
+  return units == Units::Inches ? fmt::format("{:.2f}", mm(millimeters).inches())
+                                : fmt::format("{:.1f}", millimeters);
 }
 
 /// "islands in 0, 4, 6, 8, 9; most alike: 6 and 8, 0 and 8"
-std::string shape_words(const FaceFigures& figures) {
+std::string shape_words(const FontFigures& figures) {
   constexpr std::size_t kPairs = 2;
   std::string islands, alike;
   for (const DigitFigures& digit : figures.digits)
@@ -75,7 +76,7 @@ std::string shape_words(const FaceFigures& figures) {
                      alike);
 }
 
-double median_of(const FaceFigures& figures) {
+double median_of(const FontFigures& figures) {
   double median = 0, length = 0;
   for (const DigitFigures& digit : figures.digits) {
     median += digit.stroke_median * digit.stroke_length;
@@ -88,21 +89,21 @@ Outcome<Table> measure(const Wish& wish) {
   const double height = wish.season.numerals_height->value.mm();
   const double stroke = wish.season.numerals_stroke ? wish.season.numerals_stroke->value.mm() : 0.0;
   std::vector<Column> columns = {
-      {"face", Column::Align::Left, true},
+      {"font", Column::Align::Left, true},
       {"median", Column::Align::Right},
       {"thinnest", Column::Align::Right},
       {"wide enough", Column::Align::Right},
       {"5 widest", Column::Align::Right},
       {wish.number.empty() ? "5 mean" : wish.number, Column::Align::Right}};
   Table table(std::move(columns));
-  for (const BundledFace& bundled : bundled_faces()) {
-    const auto face = open_bundled(bundled);
-    if (!face) return tl::unexpected(face.error());
-    const auto figures = measure_face(*face, height, stroke);
+  for (const BundledFont& bundled : bundled_fonts()) {
+    const auto font = open_bundled(bundled);
+    if (!font) return tl::unexpected(font.error());
+    const auto figures = measure_font(*font, height, stroke);
     if (!figures) return tl::unexpected(figures.error());
     double last = figures->five_average;
     if (!wish.number.empty()) {
-      const auto line = set_digits(*face, wish.number, height);
+      const auto line = set_digits(*font, wish.number, height);
       if (!line) return tl::unexpected(line.error());
       last = line->ink.width();
     }
@@ -123,21 +124,21 @@ Outcome<Table> measure(const Wish& wish) {
 
 constexpr const char* kSpecimen = "20486";  ///< where no job has a number
 
-/// A bundled face with the number in it.
-Outcome<FaceSpecimen> specimen_of(const BundledFace& bundled, const Wish& wish) {
+/// A bundled font with the number in it.
+Outcome<FontSpecimen> specimen_of(const BundledFont& bundled, const Wish& wish) {
   const double height = wish.season.numerals_height->value.mm();
   const double stroke = wish.season.numerals_stroke ? wish.season.numerals_stroke->value.mm() : 0.0;
   const std::string number = wish.number.empty() ? kSpecimen : wish.number;
-  const auto face = open_bundled(bundled);
-  if (!face) return tl::unexpected(face.error());
-  const auto figures = measure_face(*face, height, stroke);
+  const auto font = open_bundled(bundled);
+  if (!font) return tl::unexpected(font.error());
+  const auto figures = measure_font(*font, height, stroke);
   if (!figures) return tl::unexpected(figures.error());
-  auto line = set_digits(*face, number, height);
+  auto line = set_digits(*font, number, height);
   if (!line) return tl::unexpected(line.error());
-  FaceSpecimen specimen{bundled.name, {}, std::move(*line), {}};
+  FontSpecimen specimen{bundled.name, {}, std::move(*line), {}};
   for (const DigitOutline& shape : specimen.line.shapes)
     specimen.strokes.push_back(measure_stroke(shape.outline));
-  const auto text = [&](double millimetres) { return measured(mm(millimetres), wish.units); };
+  const auto text = [&](double millimeters) { return measured(mm(millimeters), wish.units); };
   std::string about = axes_text(bundled);
   if (!bundled.note.empty()) about += (about.empty() ? "" : "; ") + bundled.note;
   if (!about.empty()) specimen.figures.push_back(about);
@@ -152,26 +153,26 @@ Outcome<FaceSpecimen> specimen_of(const BundledFace& bundled, const Wish& wish) 
   return specimen;
 }
 
-/// The faces on a sheet, put into the folder.
+/// The fonts on a sheet, put into the folder.
 Exit write_sheet(Terminal& terminal, const Wish& wish, const std::string& folder,
                  const std::string& created) {
-  std::vector<FaceSpecimen> faces;
-  for (const BundledFace& bundled : bundled_faces()) {
+  std::vector<FontSpecimen> fonts;
+  for (const BundledFont& bundled : bundled_fonts()) {
     auto specimen = specimen_of(bundled, wish);
     if (!specimen) {
       terminal.complain(specimen.error());
       return Exit::MachineFailed;
     }
-    faces.push_back(std::move(*specimen));
+    fonts.push_back(std::move(*specimen));
   }
-  const auto labels = Face::open(label_face());
+  const auto labels = Font::open(label_font());
   if (!labels) {
     terminal.complain(labels.error());
     return Exit::MachineFailed;
   }
   const auto& stroke = wish.season.numerals_stroke;
-  const Sheet sheet = face_sheet(
-      faces, "Bundled faces for numerals",
+  const Sheet sheet = font_sheet(
+      fonts, "Bundled fonts for numerals",
       {fmt::format("shortest digit {} high, the least of {}; not at full size",
                    exact(wish.season.numerals_height->value, wish.units), wish.season.name)},
       stroke ? stroke->value.mm() : inches(0.5).mm(), wish.paper, wish.units, *labels);
@@ -183,8 +184,8 @@ Exit write_sheet(Terminal& terminal, const Wish& wish, const std::string& folder
     terminal.complain("swathe: " + put.error().sentence);
     return Exit::MachineFailed;
   }
-  terminal.say(fmt::format("{}: each face with its number\n",
-                           named((std::filesystem::path(folder) / "faces.pdf").string())));
+  terminal.say(fmt::format("{}: each font with its number\n",
+                           named((std::filesystem::path(folder) / "fonts.pdf").string())));
   return Exit::Done;
 }
 
@@ -206,7 +207,7 @@ Exit fonts(Terminal& terminal, const std::string& job, const std::string& folder
   }
   const Season& season = wish->season;
   std::string text =
-      paragraph("", fmt::format("Bundled faces at the least height of {}, {}{}. Figures in {}.",
+      paragraph("", fmt::format("Bundled fonts at the least height of {}, {}{}. Figures in {}.",
                                 season.name, exact(season.numerals_height->value, wish->units),
                                 season.numerals_stroke
                                     ? fmt::format("; stroke at least {} for most of its length",

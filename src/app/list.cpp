@@ -49,14 +49,14 @@ class ListText {
   std::size_t sets() const { return static_cast<std::size_t>(padded_sets(made_.job)); }
 
   std::string heading() const {
-    std::string colours;
-    for (const ClothColour& colour : made_.job.cloth.colours)
-      colours += (colours.empty() ? "" : ", ") + colour.name;
+    std::string colors;
+    for (const ClothColor& color : made_.job.cloth.colors)
+      colors += (colors.empty() ? "" : ", ") + color.name;
     return paragraph(
         "", fmt::format("{}: what to cut and buy for {} ({}{}). Lengths in {}.",
                         job_words(made_.job), count_of(sets(), "set", "sets"),
-                        made_.job.cloth.fixing == Fixing::QuickChange ? "covers " : "",
-                        printable(colours), made_.job.units == Units::Inches ? "inches" : "mm"));
+                        made_.job.cloth.fixing == Fixing::HookAndLoop ? "covers " : "",
+                        printable(colors), made_.job.units == Units::Inches ? "inches" : "mm"));
   }
 
   Table pieces(const std::vector<Piece>& pieces) const {
@@ -90,9 +90,9 @@ class ListText {
   }
 
   std::string boards() const {
-    const BackingKeys& backing = made_.job.backing;
-    return fmt::format("\nBoards, {} thick, {} high\n{}", exact_size(backing.thickness),
-                       exact_size(backing.height), pieces(made_.boards).to_text(2)) +
+    const BoardKeys& keys = made_.job.boards;
+    return fmt::format("\nBoards, {} thick, {} high\n{}", exact_size(keys.thickness),
+                       exact_size(keys.height), pieces(made_.boards).to_text(2)) +
            paragraph("", "Buy " + boards_to_buy(made_)) + ripping() +
            plan(made_.stock.boards, "strip");
   }
@@ -106,20 +106,20 @@ class ListText {
       text += paragraph(
           fmt::format("  rip sheet {}: ", k + 1),
           fmt::format("{}, {} wide, {} long", count_of(strips, "strip", "strips"),
-                      exact_size(made_.job.backing.height), size_unit(mm(sheet.strip_length))));
+                      exact_size(made_.job.boards.height), size_unit(mm(sheet.strip_length))));
     }
     return text;
   }
 
   std::string padding() const {
     const PaddingKeys& padding = made_.job.padding;
-    const bool rods = padding.form == PaddingForm::Rods;
-    return (rods ? fmt::format("\nPadding, rods of {}, {} in a stack\n",
-                               exact_size(padding.diameter), padding.stack)
-                 : fmt::format("\nPadding, blocks {} deep, {} high\n", exact_size(padding.depth),
-                               exact_size(padding.height))) +
+    const bool noodles = padding.form == PaddingForm::Noodles;
+    return (noodles ? fmt::format("\nPadding, noodles of {}, {} in a stack\n",
+                                  exact_size(padding.diameter), padding.stack)
+                    : fmt::format("\nPadding, blocks {} deep, {} high\n", exact_size(padding.depth),
+                                  exact_size(padding.height))) +
            pieces(made_.padding).to_text(2) + paragraph("", "Buy " + padding_to_buy(made_)) +
-           plan(made_.stock.padding, rods ? "rod" : "block") + overhanging() + voids();
+           plan(made_.stock.padding, noodles ? "noodle" : "block") + overhanging() + voids();
   }
 
   /// Padding past the end of its own board.
@@ -176,7 +176,7 @@ class ListText {
       table.add({std::string(1, digit.digit), size(mm(digit.height)), size(mm(digit.width)),
                  std::to_string(digit.count), std::to_string(digit.bridges.size())});
     std::string text =
-        fmt::format("\nNumerals, {}, {} in {}\n", printable(made_.job.number), numerals.face,
+        fmt::format("\nNumerals, {}, {} in {}\n", printable(made_.job.number), numerals.font,
                     count_of(static_cast<std::size_t>(numerals.showings()), "place", "places")) +
         table.to_text(2);
     for (const NumeralMisfit& misfit : numerals.misfits)
@@ -185,7 +185,7 @@ class ListText {
   }
 
   std::string fasteners() const {
-    if (made_.job.cloth.fixing == Fixing::QuickChange) return strips();
+    if (made_.job.cloth.fixing == Fixing::HookAndLoop) return strips();
     Table table({{"bumper"}, {"staples", kRight}, {"bracket holes", kRight}});
     std::size_t staples = 0;
     for (const Pattern& pattern : made_.patterns) {
@@ -211,7 +211,7 @@ class ListText {
                  std::to_string(holes)});
     }
     return fmt::format("\nHook-and-loop, {} wide, a cover\n{}",
-                       exact_size(made_.job.cloth.quick_change.strip), table.to_text(2));
+                       exact_size(made_.job.cloth.hook_and_loop.strip), table.to_text(2));
   }
 
   std::string weight() const {

@@ -6,16 +6,16 @@
 
 #include "input.hpp"
 #include "swathe/make/make.hpp"
-#include "swathe/type/faces.hpp"
+#include "swathe/type/fonts.hpp"
 #include "text.hpp"
 
 namespace swathe::app {
 namespace {
 
-/// A face that comes with the tool and cannot be opened: no job is to blame for it.
-std::optional<std::string> damaged_face() {
-  for (const BundledFace& face : bundled_faces())
-    if (!open_bundled(face)) return face.name;
+/// A font that comes with the tool and cannot be opened: no job is to blame for it.
+std::optional<std::string> damaged_font() {
+  for (const BundledFont& font : bundled_fonts())
+    if (!open_bundled(font)) return font.name;
   return std::nullopt;
 }
 
@@ -33,8 +33,8 @@ tl::expected<Made, Exit> load(Terminal& terminal, const std::string& job) {
   }
   auto made = make(text->text, text->name, read_files_beside(job, files_named(text->text)));
   if (!made) {
-    if (const auto face = damaged_face()) {
-      terminal.complain(fmt::format("swathe: the bundled face {} is damaged; build anew", *face));
+    if (const auto font = damaged_font()) {
+      terminal.complain(fmt::format("swathe: the bundled font {} is damaged; build anew", *font));
       return tl::unexpected(Exit::MachineFailed);
     }
     terminal.complain(made.error());

@@ -29,7 +29,7 @@ std::string smaller_model_text(const Made& made, const Sheets& sheets, double sc
 namespace {
 
 /// "expected a smaller scale, such as 1/8"
-std::string smaller_scale(const Made& made, const Face& labels, double scale) {
+std::string smaller_scale(const Made& made, const Font& labels, double scale) {
   const int most = static_cast<int>(1 / kLeastModel);
   for (int parts = static_cast<int>(1 / scale) + 1; parts <= most; ++parts) {
     bool fit = true;

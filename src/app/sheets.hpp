@@ -6,14 +6,14 @@
 #include "exit.hpp"
 #include "swathe/draw/drawing.hpp"
 #include "swathe/make/made.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 #include "terminal.hpp"
 
 namespace swathe::app {
 
-/// The sheets of a job, and the face in which they are lettered.
+/// The sheets of a job, and the font in which they are lettered.
 struct Sheets {
-  Face labels;
+  Font labels;
   std::vector<Sheet> list;
 };
 

@@ -15,21 +15,22 @@ std::string used(double fraction) {
 }  // namespace
 
 std::string boards_to_buy(const Made& made) {
-  const BackingKeys& backing = made.job.backing;
+  const BoardKeys& keys = made.job.boards;
   const Units units = made.job.units;
   return fmt::format("{} of {} x {} {}",
                      count_of(static_cast<std::size_t>(made.stock.sheets), "sheet", "sheets"),
-                     dimension(backing.stock[0], units),
-                     dimension_with_unit(backing.stock[1], units), used(made.stock.sheets_used));
+                     dimension(keys.stock[0], units), dimension_with_unit(keys.stock[1], units),
+                     used(made.stock.sheets_used));
 }
 
 std::string padding_to_buy(const Made& made) {
   const PaddingKeys& padding = made.job.padding;
-  const bool rods = padding.form == PaddingForm::Rods;
-  return fmt::format(
-      "{} of {} {}",
-      count_of(made.stock.padding.sticks.size(), rods ? "rod" : "block", rods ? "rods" : "blocks"),
-      dimension_with_unit(padding.stock, made.job.units), used(made.stock.padding.used_fraction));
+  const bool noodles = padding.form == PaddingForm::Noodles;
+  return fmt::format("{} of {} {}",
+                     count_of(made.stock.padding.sticks.size(), noodles ? "noodle" : "block",
+                              noodles ? "noodles" : "blocks"),
+                     dimension_with_unit(padding.stock, made.job.units),
+                     used(made.stock.padding.used_fraction));
 }
 
 std::string cloth_to_buy(const Made& made, const ClothLay& lay) {
@@ -37,12 +38,12 @@ std::string cloth_to_buy(const Made& made, const ClothLay& lay) {
   std::string length = dimension_with_unit(mm(lay.length_to_buy), units);
   // Cloth is sold by the yard where it is measured in inches.
   if (units == Units::Inches) length += fmt::format(" ({})", yards(mm(lay.length_to_buy)));
-  return fmt::format("{} of {}, from a roll {} wide {}", length, printable(lay.colour),
+  return fmt::format("{} of {}, from a roll {} wide {}", length, printable(lay.color),
                      dimension_with_unit(mm(lay.roll_width), units), used(lay.used_fraction));
 }
 
 std::string shopping_text(const Made& made) {
-  std::string text = "To buy, for all colours:\n" + paragraph("  boards:  ", boards_to_buy(made)) +
+  std::string text = "To buy, for all colors:\n" + paragraph("  boards:  ", boards_to_buy(made)) +
                      paragraph("  padding: ", padding_to_buy(made));
   for (const ClothLay& lay : made.stock.cloth)
     text += paragraph("  cloth:   ", cloth_to_buy(made, lay));

@@ -9,7 +9,7 @@ namespace swathe::app {
 
 /// "1 sheet of 48 x 96 in (27 % used)"
 std::string boards_to_buy(const Made& made);
-/// "11 rods of 60 in (80 % used)"
+/// "11 noodles of 60 in (80 % used)"
 std::string padding_to_buy(const Made& made);
 /// "90 in (2 1/2 yd) of red, from a roll 58 in wide (39 % used)"
 std::string cloth_to_buy(const Made& made, const ClothLay& lay);

@@ -34,8 +34,8 @@ void say_memory_gave_out(std::string_view subject) {
 }  // namespace
 
 Terminal::Terminal() {
-  const char* no_colour = std::getenv("NO_COLOR");
-  colour_ = ::isatty(STDOUT_FILENO) == 1 && (no_colour == nullptr || *no_colour == '\0');
+  const char* no_color = std::getenv("NO_COLOR");
+  color_ = ::isatty(STDOUT_FILENO) == 1 && (no_color == nullptr || *no_color == '\0');
   watched_ = ::isatty(STDERR_FILENO) == 1;
 }
 
@@ -115,7 +115,7 @@ void Terminal::wipe_progress() {
 }
 
 std::string Terminal::painted(std::string_view text, Paint paint) const {
-  if (!colour_ || paint == Paint::Plain) return std::string(text);
+  if (!color_ || paint == Paint::Plain) return std::string(text);
   const char* start = paint == Paint::Good  ? "\x1b[32m"
                       : paint == Paint::Bad ? "\x1b[1;31m"
                                             : "\x1b[33m";

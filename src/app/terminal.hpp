@@ -41,7 +41,7 @@ class Terminal {
   /// is a terminal. Requires: printable.
   void progress(std::string_view line);
 
-  /// The text in colour, where standard output is a terminal and NO_COLOR is unset.
+  /// The text in color, where standard output is a terminal and NO_COLOR is unset.
   std::string painted(std::string_view text, Paint paint) const;
 
   /// Nothing, or why an answer did not go out whole: "No space left on device".
@@ -59,7 +59,7 @@ class Terminal {
   void wipe_progress();
 
   Loudness loudness_ = Loudness::Normal;
-  bool colour_ = false, watched_ = false;
+  bool color_ = false, watched_ = false;
   std::size_t progress_ = 0;  ///< columns of the line that stands
   std::string subject_, trouble_;
   bool keeps_ = false, memory_gave_out_ = false;

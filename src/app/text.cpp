@@ -23,11 +23,11 @@ std::size_t bytes_of(std::string_view text, std::size_t columns) {
 
 std::size_t columns_of(std::string_view line) {
   std::size_t columns = 0;
-  bool colour = false;
+  bool color = false;
   for (const char c : line) {
-    if (c == '\x1b') colour = true;
-    if (!colour && starts_character(c)) ++columns;
-    if (c == 'm') colour = false;
+    if (c == '\x1b') color = true;
+    if (!color && starts_character(c)) ++columns;
+    if (c == 'm') color = false;
   }
   return columns;
 }

@@ -10,7 +10,7 @@ namespace swathe::app {
 
 inline constexpr std::size_t kColumns = 80;
 
-/// How many columns a line of UTF-8 takes: one a character, none for a change of colour. (Wide
+/// How many columns a line of UTF-8 takes: one a character, none for a change of color. (Wide
 /// scripts take two; ours are not.)
 std::size_t columns_of(std::string_view line);
 

@@ -221,7 +221,7 @@ std::optional<Angle> parse_angle(std::string_view text) {
 }
 
 std::string dimension(Length length, Units units) {
-  if (units == Units::Millimetres) return plain_number(length.mm(), 0);
+  if (units == Units::Millimeters) return plain_number(length.mm(), 0);
   return mixed_number(length < Length(), inch_parts(length, 16), 16);
 }
 
@@ -244,7 +244,7 @@ std::string measured(Length length, Units units) {
 }
 
 std::string exact(Length length, Units units) {
-  if (units == Units::Millimetres) return plain_number(length.mm(), 2) + " mm";
+  if (units == Units::Millimeters) return plain_number(length.mm(), 2) + " mm";
   constexpr int kParts = 64;
   constexpr double kNear = 1e-6;  // of a part: what arithmetic may have lost
   const double parts = inch_parts(length, kParts);

@@ -22,7 +22,7 @@ constexpr int kAlways = 5;           ///< every so many staples bear a number wh
 
 class Backs {
  public:
-  Backs(const Made& made, std::size_t bumper, const Face& labels, double width)
+  Backs(const Made& made, std::size_t bumper, const Font& labels, double width)
       : name_(made.patterns[bumper].bumper),
         labels_(labels),
         width_(width),
@@ -151,7 +151,7 @@ class Backs {
   }
 
   const std::string& name_;
-  const Face& labels_;
+  const Font& labels_;
   double width_, height_ = 0, scale_ = 1;
   std::vector<BoardBack> backs_;
   std::vector<FlatPoint> places_;  ///< lower left corners
@@ -160,7 +160,7 @@ class Backs {
 
 }  // namespace
 
-Picture draw_backs(const Made& made, std::size_t bumper, const Face& labels, double width_mm) {
+Picture draw_backs(const Made& made, std::size_t bumper, const Font& labels, double width_mm) {
   return Backs(made, bumper, labels, width_mm).drawn();
 }
 

@@ -13,7 +13,7 @@ namespace {
 void add_cuts(const Made& made, Flow& flow) {
   const std::vector<CutSheet> sheets = sheets_to_cut(made);
   if (sheets.empty()) return;
-  const BackingKeys& keys = made.job.backing;
+  const BoardKeys& keys = made.job.boards;
   const Units units = made.job.units;
   flow.heading("Cuts, in the order of their numbers");
   flow.words(fmt::format(
@@ -86,7 +86,7 @@ void add_brackets(const Made& made, Flow& flow) {
 }  // namespace
 
 void add_boards(const Made& made, Flow& flow) {
-  const BackingKeys& keys = made.job.backing;
+  const BoardKeys& keys = made.job.boards;
   flow.chapter("build book: boards and padding");
   flow.caution(caution("saw"));
   flow.words(fmt::format(

@@ -7,17 +7,17 @@
 
 namespace swathe {
 
-Sheet book_sheet(const Made& made, const Face& labels) {
+Sheet book_sheet(const Made& made, const Font& labels) {
   const bool inches = made.job.units == Units::Inches;
   PageHead head;
   head.title = {made.job.title,
                 "build book: what is built",
                 "",
                 {fmt::format("All figures in {}; {}", inches ? "inches" : "mm",
-                             made.job.cloth.fixing == Fixing::QuickChange
+                             made.job.cloth.fixing == Fixing::HookAndLoop
                                  ? "one set of boards and padding, its covers are changed"
-                                 : "one set is one colour"),
-                 fmt::format("colours: {}", colour_words(made)),
+                                 : "one set is one color"),
+                 fmt::format("colors: {}", color_words(made)),
                  inches ? "(+1/32): so much more than the figure says; (-1/32): less"
                         : "(+0.5): so much more than the figure says; (-0.5): less"}};
   Flow flow(made.job.paper, labels, head);

@@ -112,7 +112,7 @@ void add_numerals(const Made& made, Flow& flow) {
   digits.columns = {{"digit"},
                     {"height", Anchor::Right},
                     {"width", Anchor::Right},
-                    {"all colours, spares in", Anchor::Right}};
+                    {"all colors, spares in", Anchor::Right}};
   for (const Digit& digit : made.numerals->digits)
     digits.rows.push_back({std::string(1, digit.digit), fig(digit.height), fig(digit.width),
                            std::to_string(digit.count)});
@@ -124,14 +124,14 @@ void add_lay(const Made& made, Flow& flow) {
   std::vector<bool> drawn(lays.size());
   for (std::size_t k = 0; k < lays.size(); ++k) {
     if (drawn[k]) continue;
-    std::vector<std::string> colours;
+    std::vector<std::string> colors;
     for (std::size_t other = k; other < lays.size(); ++other)
       if (same_lay(lays[k], lays[other])) {
         drawn[other] = true;
-        colours.push_back(lays[other].colour);
+        colors.push_back(lays[other].color);
       }
     const ClothLay& lay = lays[k];
-    flow.heading(fmt::format("How the covers lie on the roll: {}", listed(colours)));
+    flow.heading(fmt::format("How the covers lie on the roll: {}", listed(colors)));
     for (const std::string& piece : lay.does_not_fit)
       flow.words(fmt::format("Cover {} does not fit the roll: take wider cloth.", piece));
     if (lay.placements.empty()) continue;
@@ -139,7 +139,7 @@ void add_lay(const Made& made, Flow& flow) {
         fmt::format("{}Drawn {}, the long grain across the page, the roll's start {}. {} of the "
                     "cloth bought is "
                     "used. Lay every piece out, and look again, before the first cut.",
-                    colours.size() > 1 ? "Each colour alike. " : "", face_words(made),
+                    colors.size() > 1 ? "Each color alike. " : "", face_words(made),
                     made.job.paper.face == PaperFace::Inside ? "on the right" : "on the left",
                     share_words(lay.used_fraction)));
     flow.picture(

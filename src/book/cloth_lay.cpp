@@ -23,7 +23,7 @@ std::string words_of(const ClothPlacement& placement) {
 
 }  // namespace
 
-Picture draw_lay(const Made& made, const ClothLay& lay, const Face& labels, double width_mm,
+Picture draw_lay(const Made& made, const ClothLay& lay, const Font& labels, double width_mm,
                  double most_height_mm) {
   const Units units = made.job.units;
   const double length = lay.length_to_buy;

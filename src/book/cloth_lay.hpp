@@ -9,7 +9,7 @@ namespace swathe {
 /// roll's width measured.
 ///
 /// Holds (book_lay_test.cpp): no two covers drawn overlap, all lie on the roll.
-Picture draw_lay(const Made& made, const ClothLay& lay, const Face& labels, double width_mm,
+Picture draw_lay(const Made& made, const ClothLay& lay, const Font& labels, double width_mm,
                  double most_height_mm);
 
 }  // namespace swathe

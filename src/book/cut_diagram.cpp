@@ -53,7 +53,7 @@ void add_or_count(std::vector<Cut>& all, Cut one) {
 }  // namespace
 
 std::vector<CutSheet> sheets_to_cut(const Made& made) {
-  const BackingKeys& keys = made.job.backing;
+  const BoardKeys& keys = made.job.boards;
   const double both_sides = (keys.stock[0] + keys.stock[1]).mm();
   std::vector<CutSheet> sheets;
   auto stick = made.stock.boards.sticks.begin();

@@ -55,9 +55,9 @@ std::vector<CutStick> sticks_to_cut(const StockPlan& plan, double kerf);
 /// A sheet to scale, its strips across the page: cuts numbered in their order, rips first, then
 /// each strip's from the left; pieces with name and length, waste with its size; names too long for
 /// their pieces stand below, by the numbers of the cuts that free them.
-Picture draw_sheet_cuts(const CutSheet& sheet, const Face& labels, Units units, double width_mm);
+Picture draw_sheet_cuts(const CutSheet& sheet, const Font& labels, Units units, double width_mm);
 
 /// A stick, its length to scale.
-Picture draw_stick_cuts(const CutStick& stick, const Face& labels, Units units, double width_mm);
+Picture draw_stick_cuts(const CutStick& stick, const Font& labels, Units units, double width_mm);
 
 }  // namespace swathe

@@ -25,7 +25,7 @@ constexpr double kAlike = 14.0;  ///< room for "x 3"
 /// Pieces and the numbers of the cuts between them.
 class Cuts {
  public:
-  Cuts(const Face& labels, Units units) : labels_(labels), units_(units) {}
+  Cuts(const Font& labels, Units units) : labels_(labels), units_(units) {}
 
   /// A strip between two heights of the page, its stock's start at `left`.
   void strip(const CutStrip& strip, double scale, double left, double low, double high) {
@@ -148,7 +148,7 @@ class Cuts {
     return wide;
   }
 
-  const Face& labels_;
+  const Font& labels_;
   Units units_;
   Drawing onto_, tints_;
   int cuts_ = 0;
@@ -158,7 +158,7 @@ class Cuts {
 
 }  // namespace
 
-Picture draw_sheet_cuts(const CutSheet& sheet, const Face& labels, Units units, double width_mm) {
+Picture draw_sheet_cuts(const CutSheet& sheet, const Font& labels, Units units, double width_mm) {
   const double scale = std::min((width_mm - kAlike) / sheet.length, kSheet / sheet.width);
   const double down = std::max(scale, std::min(kStrip / sheet.strip, kSheet / sheet.width));
   const double high = down * sheet.width, right = scale * sheet.length;
@@ -176,7 +176,7 @@ Picture draw_sheet_cuts(const CutSheet& sheet, const Face& labels, Units units, 
   return std::move(cuts).named(width_mm, high);
 }
 
-Picture draw_stick_cuts(const CutStick& stick, const Face& labels, Units units, double width_mm) {
+Picture draw_stick_cuts(const CutStick& stick, const Font& labels, Units units, double width_mm) {
   const double scale = (width_mm - kAlike) / stick.length;
   Cuts cuts(labels, units);
   cuts.strip(stick.strip, scale, 0, 0, kStrip);

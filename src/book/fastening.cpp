@@ -21,7 +21,7 @@ void add_backs(const Made& made, Flow& flow) {
 void add_staples(const Made& made, Flow& flow) {
   std::size_t all = 0;
   Table table;
-  table.columns = {{"bumper"}, {"staples", Anchor::Right}, {"all colours", Anchor::Right}};
+  table.columns = {{"bumper"}, {"staples", Anchor::Right}, {"all colors", Anchor::Right}};
   const auto sets = static_cast<std::size_t>(cover_sets(made));
   const auto row = [&](const std::string& name, std::size_t one) {
     table.rows.push_back({name, std::to_string(one), std::to_string(one * sets)});
@@ -38,7 +38,7 @@ void add_staples(const Made& made, Flow& flow) {
   flow.words(fmt::format(
       "The bumpers' backs, seen from inside the machine: drive by the numbers, from the middle "
       "outwards, top and bottom in turn. {} from the board's edge, at most {} apart. None on a "
-      "bracket (grey, by its number) or in a corner.",
+      "bracket (gray, by its number) or in a corner.",
       exact(cloth.staple_line, made.job.units), exact(cloth.staple_spacing, made.job.units)));
   add_backs(made, flow);
   flow.table(table);
@@ -50,8 +50,8 @@ void add_hook_and_loop(const Made& made, Flow& flow) {
   flow.words(fmt::format(
       "The bumpers' backs, seen from inside the machine. Strips are {} wide: the harder half goes "
       "on the boards where they are drawn, the softer one on the inside of the cover, none on a "
-      "bracket (grey). Strips of each cover, the longest first:",
-      exact(made.job.cloth.quick_change.strip, made.job.units)));
+      "bracket (gray). Strips of each cover, the longest first:",
+      exact(made.job.cloth.hook_and_loop.strip, made.job.units)));
   add_backs(made, flow);
   Table table;
   table.columns = {{"bumper"},

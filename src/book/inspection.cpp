@@ -62,7 +62,7 @@ std::string subject_words(const std::string& subject) {
 }
 
 /// Lines for who measured, and when.
-Picture signatures(const Made& made, const Face& labels, double width) {
+Picture signatures(const Made& made, const Font& labels, double width) {
   Picture picture;
   picture.box = {{0, 0}, {width, 2.2 * kTextHeight}};
   double x = 0;

@@ -19,16 +19,16 @@ struct Label {
 };
 
 /// What stands at an end of a piece: "left: butts on A front".
-std::string end_line(const char* which, const EndCut& end, const std::string& neighbour) {
+std::string end_line(const char* which, const EndCut& end, const std::string& neighbor) {
   switch (end.kind) {
     case EndCut::Kind::Laps:
-      return fmt::format("{}: laps over {}", which, neighbour);
+      return fmt::format("{}: laps over {}", which, neighbor);
     case EndCut::Kind::Butts:
-      return fmt::format("{}: butts on {}", which, neighbour);
+      return fmt::format("{}: butts on {}", which, neighbor);
     case EndCut::Kind::Mitred:
-      return fmt::format("{}: mitred with {}", which, neighbour);
+      return fmt::format("{}: mitred with {}", which, neighbor);
     default:
-      return fmt::format("{}: free, then {}", which, neighbour);
+      return fmt::format("{}: free, then {}", which, neighbor);
   }
 }
 
@@ -37,20 +37,20 @@ class Labels {
   explicit Labels(const Made& made) : made_(made) {}
 
   std::vector<Label> all() && {
-    const std::vector<ClothColour>& colours = made_.job.cloth.colours;
+    const std::vector<ClothColor>& colors = made_.job.cloth.colors;
     for (int set = 0; set < padded_sets(made_.job); ++set) {
-      // One set whose covers are changed has no colour.
-      const bool coloured = made_.job.cloth.fixing != Fixing::QuickChange && !colours.empty();
-      const std::string colour =
-          coloured ? ", " + colours[static_cast<std::size_t>(set)].name : std::string();
-      for (const Piece& board : made_.boards) piece(board, "board" + colour);
+      // One set whose covers are changed has no color.
+      const bool colored = made_.job.cloth.fixing != Fixing::HookAndLoop && !colors.empty();
+      const std::string color =
+          colored ? ", " + colors[static_cast<std::size_t>(set)].name : std::string();
+      for (const Piece& board : made_.boards) piece(board, "board" + color);
       for (const Piece& one : made_.padding)
-        piece(one, fmt::format("padding{}{}", colour,
+        piece(one, fmt::format("padding{}{}", color,
                                one.count > 1 ? ": " + counted(one.count, padding_noun(made_.job))
                                              : std::string()));
     }
-    for (const ClothColour& colour : colours)
-      for (const Pattern& pattern : made_.patterns) cover(pattern, colour.name);
+    for (const ClothColor& color : colors)
+      for (const Pattern& pattern : made_.patterns) cover(pattern, color.name);
     return std::move(labels_);
   }
 
@@ -92,7 +92,7 @@ class Labels {
                         end_line("right", piece.end, beside(bumper, piece, false))}});
   }
 
-  void cover(const Pattern& pattern, const std::string& colour) {
+  void cover(const Pattern& pattern, const std::string& color) {
     std::vector<std::string> sides;
     for (const RunSide& leg :
          made_.wraps[static_cast<std::size_t>(&pattern - made_.patterns.data())].run().sides)
@@ -100,7 +100,7 @@ class Labels {
     const std::vector<ClothPart> parts = cloth_parts(pattern);
     for (std::size_t k = 0; k < parts.size(); ++k) {
       Label label{"cover " + parts[k].name,
-                  {colour + ", inside: pin it here",
+                  {color + ", inside: pin it here",
                    fmt::format("{} by {}", size(parts[k].box.width()), size(parts[k].box.height())),
                    "left to right: " + listed(sides)}};
       if (k > 0) label.lines.push_back("left: sewn to " + parts[k - 1].name);
@@ -114,7 +114,7 @@ class Labels {
 };
 
 /// A label's words, its upper left corner at the origin; as large as they fit into `kHigh`.
-Picture label_words(const Face& labels, double wide, const Label& label) {
+Picture label_words(const Font& labels, double wide, const Label& label) {
   struct Heights {
     double name, lines;
   };

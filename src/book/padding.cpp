@@ -13,7 +13,7 @@
 namespace swathe {
 namespace {
 
-constexpr double kSquareMm2 = 100.0;  ///< in a square centimetre
+constexpr double kSquareMm2 = 100.0;  ///< in a square centimeter
 constexpr double kNone = 0.05;        ///< mm; less is no length at all
 
 void add_cuts(const Made& made, Flow& flow) {

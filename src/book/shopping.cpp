@@ -11,7 +11,7 @@
 namespace swathe {
 namespace {
 
-/// Up to the next whole inch, or centimetre: what a shop measures off.
+/// Up to the next whole inch, or centimeter: what a shop measures off.
 Length bought(double length_mm, Units units) {
   const double step = units == Units::Inches ? inches(1).mm() : 10.0;
   return mm(std::ceil(length_mm / step - 1e-6) * step);
@@ -28,13 +28,13 @@ void add_stock(const Made& made, Flow& flow) {
   const Job& job = made.job;
   const Stock& stock = made.stock;
   const auto full = [&](Length length) { return exact(length, job.units); };
-  flow.heading("To buy, for all colours");
+  flow.heading("To buy, for all colors");
   Table table;
   table.columns = {{"what"}, {"how much"}, {"of", Anchor::Left, 88}, {"used", Anchor::Right}};
   if (stock.sheets > 0)
     table.rows.push_back({"boards", counted(stock.sheets, "sheet"),
-                          fmt::format("{} by {}, {} thick", full(job.backing.stock[0]),
-                                      full(job.backing.stock[1]), full(job.backing.thickness)),
+                          fmt::format("{} by {}, {} thick", full(job.boards.stock[0]),
+                                      full(job.boards.stock[1]), full(job.boards.thickness)),
                           share_words(stock.sheets_used)});
   if (!stock.padding.sticks.empty())
     table.rows.push_back({"padding",
@@ -43,7 +43,7 @@ void add_stock(const Made& made, Flow& flow) {
                           share_words(stock.padding.used_fraction)});
   for (const ClothLay& lay : stock.cloth)
     table.rows.push_back(
-        {lay.colour + " cloth", cloth_words(lay, job.units),
+        {lay.color + " cloth", cloth_words(lay, job.units),
          fmt::format("roll {} wide inside the selvedges", full(mm(lay.roll_width))),
          share_words(lay.used_fraction)});
   std::size_t staples = 0;
@@ -57,7 +57,7 @@ void add_stock(const Made& made, Flow& flow) {
       table.rows.push_back(
           {soft ? "loop strip" : "hook strip",
            full(bought(strips * (soft ? cover_sets(made) : padded_sets(job)), job.units)),
-           fmt::format("{} wide, {}", full(job.cloth.quick_change.strip),
+           fmt::format("{} wide, {}", full(job.cloth.hook_and_loop.strip),
                        soft ? "the softer half, sewn on" : "the other half, for the boards")});
   flow.table(table);
 }

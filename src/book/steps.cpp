@@ -52,12 +52,12 @@ bool applies(const Made& made, std::string_view to) {
   if (to == "iron-on") return has_numerals(made, NumeralMethod::IronOn);
   if (to == "sew-on") return has_numerals(made, NumeralMethod::SewOn);
   if (to == "staples") return cloth.fixing == Fixing::Staples;
-  if (to == "quick-change") return cloth.fixing == Fixing::QuickChange;
+  if (to == "hook-and-loop") return cloth.fixing == Fixing::HookAndLoop;
   if (to == "fold") return has_corners(made) && cloth.relief == Relief::Fold;
   if (to == "sewn") return has_corners(made) && cloth.relief == Relief::Sewn;
   if (to == "joined") return has_joins(made);
   if (to == "sewing")
-    return applies(made, "sewn") || applies(made, "quick-change") || applies(made, "joined") ||
+    return applies(made, "sewn") || applies(made, "hook-and-loop") || applies(made, "joined") ||
            applies(made, "sew-on");
   if (to == "voids") return has_voids(made);
   if (to == "holes") return has_punched_holes(made);

@@ -33,22 +33,22 @@ std::string end_words(const EndCut& end) {
 
 std::string padding_words(const Job& job) {
   const auto full = [&](Length length) { return exact(length, job.units); };
-  if (job.padding.form == PaddingForm::Rods)
-    return fmt::format("round rods, {} across", full(job.padding.diameter));
+  if (job.padding.form == PaddingForm::Noodles)
+    return fmt::format("round noodles, {} across", full(job.padding.diameter));
   return fmt::format("blocks, {} deep, {} high", full(job.padding.depth), full(job.padding.height));
 }
 
 std::string_view padding_noun(const Job& job) {
-  return job.padding.form == PaddingForm::Rods ? "rod" : "block";
+  return job.padding.form == PaddingForm::Noodles ? "noodle" : "block";
 }
 
 int cover_sets(const Made& made) {
-  return std::max(1, static_cast<int>(made.job.cloth.colours.size()));
+  return std::max(1, static_cast<int>(made.job.cloth.colors.size()));
 }
 
-std::string colour_words(const Made& made) {
+std::string color_words(const Made& made) {
   std::vector<std::string> names;
-  for (const ClothColour& colour : made.job.cloth.colours) names.push_back(colour.name);
+  for (const ClothColor& color : made.job.cloth.colors) names.push_back(color.name);
   return listed(names);
 }
 

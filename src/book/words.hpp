@@ -14,14 +14,14 @@ std::string counted(int number, std::string_view what);
 std::string share_words(double share);
 /// "laps", "butts 22.5 deg": how an end is cut, off square.
 std::string end_words(const EndCut& end);
-/// "round rods, 2 1/2 in across".
+/// "round noodles, 2 1/2 in across".
 std::string padding_words(const Job& job);
-/// "rod" or "block".
+/// "noodle" or "block".
 std::string_view padding_noun(const Job& job);
-/// Sets of covers: one a colour.
+/// Sets of covers: one a color.
 int cover_sets(const Made& made);
 /// "red, blue".
-std::string colour_words(const Made& made);
+std::string color_words(const Made& made);
 /// Names in a row.
 std::string listed(const std::vector<std::string>& names, std::string_view between = ", ");
 

@@ -30,8 +30,8 @@ FlatPoint Corner::on_arc(double depth, double turned) const {
           std::min(depth, sharp_to) + r * maths::cos(turned)};
 }
 
-double Corner::crossing(double depth, double neighbour) const {
-  return (neighbour - depth * maths::cos(turn)) / maths::sin(turn);
+double Corner::crossing(double depth, double neighbor) const {
+  return (neighbor - depth * maths::cos(turn)) / maths::sin(turn);
 }
 
 double Corner::square_end(double depth, bool laps) const {

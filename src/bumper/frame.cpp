@@ -13,7 +13,7 @@ namespace {
 /// A side shorter than this cannot be built on, or even drawn.
 constexpr double kShortestSide = 0.5;
 
-/// Every side moved outwards by `by`; corners where neighbours then cross.
+/// Every side moved outwards by `by`; corners where neighbors then cross.
 Polygon grown(const Polygon& corners, double by) {
   const std::size_t n = corners.size();
   Polygon out(n);
@@ -83,7 +83,7 @@ Corner Frame::corner_after(int side) const {
   return corner;
 }
 
-FlatPoint Frame::centre() const {
+FlatPoint Frame::center() const {
   Box box;
   for (const FrameSide& side : sides_) box.cover(side.from);
   return box.middle();

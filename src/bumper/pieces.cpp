@@ -28,11 +28,11 @@ Meeting meeting(EndCut::Kind kind, double inner, double outer, double angle_rad)
   return {reach, {kind, Angle::from_radians(angle_rad).degrees(), reach - inner, reach - outer}};
 }
 
-/// Level with the neighbour's outer face where it laps, else against its inner one.
+/// Level with the neighbor's outer face where it laps, else against its inner one.
 Meeting lapped(const Corner& corner, const Strip& strip, bool laps) {
-  const double neighbour = laps ? strip.outer : strip.inner;
+  const double neighbor = laps ? strip.outer : strip.inner;
   return meeting(laps ? EndCut::Kind::Laps : EndCut::Kind::Butts,
-                 corner.crossing(strip.inner, neighbour), corner.crossing(strip.outer, neighbour),
+                 corner.crossing(strip.inner, neighbor), corner.crossing(strip.outer, neighbor),
                  0.5 * std::numbers::pi - corner.turn);
 }
 Meeting mitred(const Corner& corner, const Strip& strip) {
@@ -133,20 +133,20 @@ Refusals lapping_faults(const Frame& frame, const Run& run, const Lap& lap, cons
 }  // namespace
 
 Outcome<std::vector<Piece>> board_pieces(const Frame& frame, const Section& section, const Run& run,
-                                         const BackingKeys& backing, const Places& places) {
+                                         const BoardKeys& boards, const Places& places) {
   const Strip strip{0.0, section.thickness_mm()};
-  if (backing.joint == Joint::Lapped)
+  if (boards.joint == Joint::Lapped)
     if (Refusals faults = lapping_faults(frame, run,
-                                         {backing.lapping, "backing.lapping", "backing.joint",
-                                          "the boards", "backing.joint = \"mitred\""},
+                                         {boards.lapping, "boards.lapping", "boards.joint",
+                                          "the boards", "boards.joint = \"mitred\""},
                                          places);
         !faults.empty())
       return tl::unexpected(std::move(faults));
   std::vector<Piece> pieces;
   for (std::size_t leg = 0; leg < run.sides.size(); ++leg)
     pieces.push_back(piece_of(run, frame, leg, [&](const RunCorner& corner, bool first) {
-      if (backing.joint == Joint::Mitred) return mitred(corner, strip);
-      return lapped(corner, strip, laps(backing.lapping, frame, corner, first));
+      if (boards.joint == Joint::Mitred) return mitred(corner, strip);
+      return lapped(corner, strip, laps(boards.lapping, frame, corner, first));
     }));
   return pieces;
 }
@@ -169,7 +169,7 @@ Outcome<std::vector<Piece>> padding_pieces(const Frame& frame, const Section& se
       if (padding.corner == PaddingCorner::Bent) return bent(corner, strip);
       return lapped(corner, strip, laps(padding.lapping, frame, corner, first));
     });
-    piece.count = padding.form == PaddingForm::Rods ? padding.stack : 1;
+    piece.count = padding.form == PaddingForm::Noodles ? padding.stack : 1;
     pieces.push_back(piece);
   }
   if (padding.corner == PaddingCorner::Bent) pieces = {joined(pieces)};

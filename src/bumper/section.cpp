@@ -25,11 +25,11 @@ struct Parts {
   double depth = 0, top = 0, bottom = 0;
 };
 
-Parts parts_of(const BackingKeys& backing, const PaddingKeys& padding) {
-  const double t = backing.thickness.mm(), middle = 0.5 * backing.height.mm();
+Parts parts_of(const BoardKeys& boards, const PaddingKeys& padding) {
+  const double t = boards.thickness.mm(), middle = 0.5 * boards.height.mm();
   Parts parts;
   double half = 0.0;
-  if (padding.form == PaddingForm::Rods) {
+  if (padding.form == PaddingForm::Noodles) {
     const double diameter = padding.diameter.mm();
     for (int k = 0; k < padding.stack; ++k)
       parts.padding.push_back(
@@ -55,9 +55,8 @@ Parts parts_of(const BackingKeys& backing, const PaddingKeys& padding) {
   return parts;
 }
 
-std::vector<HullPiece> cloth_round(const BackingKeys& backing, std::vector<Disc> padding,
-                                   double tau) {
-  const double t = backing.thickness.mm(), height = backing.height.mm();
+std::vector<HullPiece> cloth_round(const BoardKeys& boards, std::vector<Disc> padding, double tau) {
+  const double t = boards.thickness.mm(), height = boards.height.mm();
   for (const FlatPoint corner : {FlatPoint{0, 0}, {t, 0}, {t, height}, {0, height}})
     padding.push_back({corner, 0.0});
   for (Disc& disc : padding) disc.radius += 0.5 * tau;
@@ -74,34 +73,34 @@ bool is_back(const HullPiece& piece) {
   return piece.turn == 0.0 && std::abs(piece.heading - 1.5 * kPi) < kNoBend;
 }
 
-/// What the flaps are cut to: a quick-change cover's hem is folded under beyond them.
+/// What the flaps are cut to: a hook-and-loop cover's hem is folded under beyond them.
 Length cut_flap(const ClothKeys& cloth) {
   return cloth.fixing == Fixing::Staples ? cloth.flap
-                                         : cloth.quick_change.flap + cloth.quick_change.hem;
+                                         : cloth.hook_and_loop.flap + cloth.hook_and_loop.hem;
 }
 
-Refusals faults_of(const BackingKeys& backing, const PaddingKeys& padding, const ClothKeys& cloth,
+Refusals faults_of(const BoardKeys& boards, const PaddingKeys& padding, const ClothKeys& cloth,
                    const Places& places, Units units) {
   Refusals faults;
   const auto fault = [&](const char* key, std::string sentence) {
     faults.push_back({Why::DoesNotFit, std::move(sentence), places.of(key)});
   };
   const bool stapled = cloth.fixing == Fixing::Staples;
-  const Length flap = stapled ? cloth.flap : cloth.quick_change.flap;
-  if (flap + flap > backing.height)
-    fault(stapled ? "cloth.flap" : "cloth.quick_change.flap",
+  const Length flap = stapled ? cloth.flap : cloth.hook_and_loop.flap;
+  if (flap + flap > boards.height)
+    fault(stapled ? "cloth.flap" : "cloth.hook_and_loop.flap",
           fmt::format("flaps of {} meet on the back of a board {} high, expected at most {}",
-                      exact(flap, units), exact(backing.height, units),
-                      exact(backing.height / 2, units)));
-  if (cloth.cut_clear >= backing.thickness)
+                      exact(flap, units), exact(boards.height, units),
+                      exact(boards.height / 2, units)));
+  if (cloth.cut_clear >= boards.thickness)
     fault("cloth.cut_clear",
           fmt::format("cuts kept {} behind the padding leave no board {} thick to cut over, "
                       "expected less than the board's thickness",
-                      exact(cloth.cut_clear, units), exact(backing.thickness, units)));
-  if (!stapled && cloth.quick_change.strip > flap)
-    fault("cloth.quick_change.strip",
+                      exact(cloth.cut_clear, units), exact(boards.thickness, units)));
+  if (!stapled && cloth.hook_and_loop.strip > flap)
+    fault("cloth.hook_and_loop.strip",
           fmt::format("a strip {} wide does not fit a flap of {}",
-                      exact(cloth.quick_change.strip, units), exact(flap, units)));
+                      exact(cloth.hook_and_loop.strip, units), exact(flap, units)));
   if (stapled && cloth.staple_line + kHoldBeyondStaple > cloth.flap)
     fault(
         "cloth.staple_line",
@@ -119,24 +118,24 @@ Refusals faults_of(const BackingKeys& backing, const PaddingKeys& padding, const
 
 }  // namespace
 
-Outcome<Section> Section::make(const BackingKeys& backing, const PaddingKeys& padding,
+Outcome<Section> Section::make(const BoardKeys& boards, const PaddingKeys& padding,
                                const ClothKeys& cloth, const Places& places, Units units) {
-  if (Refusals faults = faults_of(backing, padding, cloth, places, units); !faults.empty())
+  if (Refusals faults = faults_of(boards, padding, cloth, places, units); !faults.empty())
     return tl::unexpected(std::move(faults));
 
   Section section;
-  const Parts parts = parts_of(backing, padding);
-  section.thickness_ = backing.thickness.mm();
-  section.height_ = backing.height.mm();
+  const Parts parts = parts_of(boards, padding);
+  section.thickness_ = boards.thickness.mm();
+  section.height_ = boards.height.mm();
   section.padding_depth_ = parts.depth;
   section.padding_top_ = parts.top;
   section.padding_bottom_ = parts.bottom;
   section.tau_ = cloth.thickness.mm();
   section.flap_ = cut_flap(cloth).mm();
-  section.hull_ = cloth_round(backing, parts.padding, section.tau_);
+  section.hull_ = cloth_round(boards, parts.padding, section.tau_);
   section.closed_girth_ = girth(section.hull_);
   section.square_end_ =
-      0.5 * (girth(cloth_round(backing, parts.squared, section.tau_)) - section.closed_girth_);
+      0.5 * (girth(cloth_round(boards, parts.squared, section.tau_)) - section.closed_girth_);
 
   // The chain runs from the end of the back round the bottom, up the front and over the top.
   auto back = std::ranges::find_if(section.hull_, is_back);
@@ -184,11 +183,11 @@ void Section::name_stations(const std::vector<HullPiece>& chain) {
   double u = back_bottom_;
   for (const HullPiece& piece : chain) {
     const bool bend = piece.turn > kNoBend;
-    const bool board = bend && std::abs(piece.centre.x - thickness_) < kNoBend &&
-                       (piece.centre.y == 0.0 || piece.centre.y == height_);
-    const bool padding = bend && piece.centre.x > thickness_ + kNoBend;
+    const bool board = bend && std::abs(piece.center.x - thickness_) < kNoBend &&
+                       (piece.center.y == 0.0 || piece.center.y == height_);
+    const bool padding = bend && piece.center.x > thickness_ + kNoBend;
     if (board)
-      station(piece.centre.y == 0.0 ? "bottom board front edge" : "board front edge",
+      station(piece.center.y == 0.0 ? "bottom board front edge" : "board front edge",
               u + 0.5 * piece.length);
     if (padding && u < 0.0) {
       bottom_tangent_ = u;
@@ -220,7 +219,7 @@ SectionPoint Section::at(double u) const {
     return {p.x, p.y, from - 0.5 * kPi};
   }
   const double heading = from + along / piece.radius;
-  const FlatPoint p = piece.centre + piece.radius * direction(heading - 0.5 * kPi);
+  const FlatPoint p = piece.center + piece.radius * direction(heading - 0.5 * kPi);
   return {p.x, p.y, heading - 0.5 * kPi};
 }
 
@@ -273,7 +272,7 @@ double Section::short_of_depth(double d) const {
     if (piece.turn != 0.0) {
       const double start = heading_of(piece) - 0.5 * kPi, r = piece.radius;
       under =
-          piece.centre.x * (to - from) +
+          piece.center.x * (to - from) +
           r * r * (maths::sin(start + (to - u_from) / r) - maths::sin(start + (from - u_from) / r));
     }
     sum += d * (to - from) - under;
@@ -298,7 +297,7 @@ Section::Foot Section::nearest(double d, double z) const {
     if (piece.turn == 0.0) {
       along = dot(p - piece.from, direction(piece.heading));
     } else {
-      const FlatPoint out = p - piece.centre;
+      const FlatPoint out = p - piece.center;
       double angle = maths::atan2(out.y, out.x) + 0.5 * kPi - heading_of(piece);
       angle = std::remainder(angle - 0.5 * piece.turn, 2 * kPi) + 0.5 * piece.turn;
       along = piece.radius * angle;

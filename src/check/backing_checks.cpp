@@ -12,12 +12,12 @@ void judge_nominal_height(const Subject& s, const Season& season, Book& book) {
   const Length nominal = season.backing_nominal_height->value;
   const Length within =
       season.backing_height_within ? season.backing_height_within->value : Length();
-  const double off = std::abs((s.job.backing.height - nominal).mm());
+  const double off = std::abs((s.job.boards.height - nominal).mm());
   book.add(
       *season.backing_nominal_height,
       {"backing-height", "boards",
        fmt::format("{} to {}", book.exactly(nominal - within), book.exactly(nominal + within)),
-       book.about(s.job.backing.height.mm()), book.verdict(off - within.mm(), Grace::Inspection),
+       book.about(s.job.boards.height.mm()), book.verdict(off - within.mm(), Grace::Inspection),
        fmt::format("rip the boards {} high", book.exactly(nominal))});
 }
 
@@ -27,7 +27,7 @@ void judge_nominal_height(const Subject& s, const Season& season, Book& book) {
 void judge_thickness(const Subject& s, const Season& season, Book& book) {
   const Length nominal = season.backing_nominal_thickness->value;
   const Length least = nominal - inches(0.062), most = nominal + inches(0.031);
-  const Length has = s.job.backing.thickness;
+  const Length has = s.job.boards.thickness;
   const double short_by = std::max((least - has).mm(), (has - most).mm());
   const Length may_be_read_so = inches(1.0 / 16);
   const Verdict verdict = short_by <= kNoTape                         ? Verdict::Pass
@@ -47,7 +47,7 @@ void check_backing(const Subject& s, const Season& season, Book& book) {
   if (season.backing_height) {
     book.at_least(
         *season.backing_height,
-        {"backing-height", "boards", s.job.backing.height.mm(),
+        {"backing-height", "boards", s.job.boards.height.mm(),
          fmt::format("rip the boards {} high", book.exactly(season.backing_height->value))},
         Grace::Inspection);
   }

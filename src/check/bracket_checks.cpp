@@ -54,7 +54,7 @@ void judge_corner_joints(Book& book, const Seat& seat) {
     judge_distance(book, seat, "the right corner joint", board - seat.box.hi.x, clear);
 }
 
-void judge_neighbours(Book& book, const std::vector<Seat>& seats, std::size_t k) {
+void judge_neighbors(Book& book, const std::vector<Seat>& seats, std::size_t k) {
   for (std::size_t other = k + 1; other < seats.size(); ++other) {
     const Seat &a = seats[k], &b = seats[other];
     if (a.keys.bumper != b.keys.bumper || a.keys.side != b.keys.side) continue;
@@ -84,7 +84,7 @@ void check_brackets(const Subject& s, const Season&, Book& book) {
   const std::vector<Seat> seats = seats_of(s);
   for (std::size_t k = 0; k < seats.size(); ++k) {
     judge_corner_joints(book, seats[k]);
-    judge_neighbours(book, seats, k);
+    judge_neighbors(book, seats, k);
     judge_bare_board(s, book, seats[k]);
   }
 }

@@ -6,11 +6,11 @@ namespace swathe {
 namespace {
 
 constexpr Check kChecks[] = {
-    check_numeral_height, check_numeral_stroke,  check_numeral_colour, check_numeral_corner,
-    check_numeral_places, check_numeral_spacing, check_sight,          check_contrast,
-    check_cover_gap,      check_corner_reach,    check_cover_cloth,    check_cloth_colour,
-    check_corner_fill,    check_padding,         check_padding_form,   check_backing,
-    check_extension,      check_hard_parts,      check_zone,           check_by_eye,
+    check_numeral_height, check_numeral_stroke,  check_numeral_color, check_numeral_corner,
+    check_numeral_places, check_numeral_spacing, check_sight,         check_contrast,
+    check_cover_gap,      check_corner_reach,    check_cover_cloth,   check_cloth_color,
+    check_corner_fill,    check_padding,         check_padding_form,  check_backing,
+    check_extension,      check_hard_parts,      check_zone,          check_by_eye,
     check_support,        check_weight,          check_brackets,
 };
 

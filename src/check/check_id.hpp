@@ -8,11 +8,11 @@ namespace swathe {
 
 /// Every id that a check may write into a finding. Each has its words in data/checks.toml.
 inline constexpr std::string_view kCheckIds[] = {
-    "numeral-height", "numeral-stroke",  "numeral-colour", "numeral-outline", "numeral-corner",
-    "numeral-places", "numeral-spacing", "sight",          "contrast",        "cover-gap",
-    "corner-reach",   "cover-cloth",     "cloth-colour",   "corner-fill",     "padding-depth",
-    "padding-height", "padding-core",    "padding-form",   "backing-height",  "backing-thickness",
-    "extension",      "hard-parts",      "zone",           "fastening",       "markings",
+    "numeral-height", "numeral-stroke",  "numeral-color", "numeral-outline", "numeral-corner",
+    "numeral-places", "numeral-spacing", "sight",         "contrast",        "cover-gap",
+    "corner-reach",   "cover-cloth",     "cloth-color",   "corner-fill",     "padding-depth",
+    "padding-height", "padding-core",    "padding-form",  "backing-height",  "backing-thickness",
+    "extension",      "hard-parts",      "zone",          "fastening",       "markings",
     "support",        "weight",          "bracket",
 };
 

@@ -10,7 +10,7 @@ using Check = void (*)(const Subject&, const Season&, Book&);
 
 void check_numeral_height(const Subject&, const Season&, Book&);
 void check_numeral_stroke(const Subject&, const Season&, Book&);
-void check_numeral_colour(const Subject&, const Season&, Book&);
+void check_numeral_color(const Subject&, const Season&, Book&);
 void check_numeral_corner(const Subject&, const Season&, Book&);
 void check_numeral_places(const Subject&, const Season&, Book&);
 void check_numeral_spacing(const Subject&, const Season&, Book&);
@@ -19,7 +19,7 @@ void check_contrast(const Subject&, const Season&, Book&);
 void check_cover_gap(const Subject&, const Season&, Book&);
 void check_corner_reach(const Subject&, const Season&, Book&);
 void check_cover_cloth(const Subject&, const Season&, Book&);
-void check_cloth_colour(const Subject&, const Season&, Book&);
+void check_cloth_color(const Subject&, const Season&, Book&);
 void check_corner_fill(const Subject&, const Season&, Book&);
 void check_padding(const Subject&, const Season&, Book&);
 void check_padding_form(const Subject&, const Season&, Book&);

@@ -35,11 +35,12 @@ struct Filling {
 };
 
 Filling filling_of(const PaddingKeys& padding, CornerMade joint) {
-  const bool rods = padding.form == PaddingForm::Rods;
+  const bool noodles = padding.form == PaddingForm::Noodles;
   if (joint == CornerMade::Met) {
-    return rods ? Filling{false, "two bumpers' square ends",
-                          "fill the hollows between the round rods and the square ends with foam"}
-                : Filling{true, "blocks that meet square", ""};
+    return noodles
+               ? Filling{false, "two bumpers' square ends",
+                         "fill the hollows between the round noodles and the square ends with foam"}
+               : Filling{true, "blocks that meet square", ""};
   }
   switch (padding.corner) {
     case PaddingCorner::Mitred:
@@ -49,9 +50,10 @@ Filling filling_of(const PaddingKeys& padding, CornerMade joint) {
     case PaddingCorner::Butted:
       break;
   }
-  return rods ? Filling{false, "rods butted",
-                        "fill the hollows between the round rods and the square ends with foam"}
-              : Filling{true, "blocks butted", ""};
+  return noodles
+             ? Filling{false, "noodles butted",
+                       "fill the hollows between the round noodles and the square ends with foam"}
+             : Filling{true, "blocks butted", ""};
 }
 
 void judge_corner(const Subject& s, const Season& season, const std::string& name, CornerMade joint,

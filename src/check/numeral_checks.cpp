@@ -35,7 +35,7 @@ Judged judge_stroke(const Digit& digit, const Numerals& numerals, Length limit, 
   j.measured = fmt::format("{} % of it, median {}", plain_number(100 * share, 0),
                            book.about(stroke.median()));
   j.verdict = share > 0.5 ? Verdict::Pass : Verdict::Fail;
-  j.advice = fmt::format("take a bolder or wider face, or make the digits about {} high",
+  j.advice = fmt::format("take a bolder or wider font, or make the digits about {} high",
                          book.on_tape(larger));
   return j;
 }
@@ -148,7 +148,7 @@ void check_numeral_corner(const Subject& s, const Season& season, Book& book) {
   for (const PlacedNumeral& numeral : s.numerals->placed) {
     for (const RunCorner& corner :
          s.wraps[static_cast<std::size_t>(numeral.bumper)].run().corners) {
-      if (std::abs(corner.s - numeral.centre_s) >= 0.5 * numeral.width) continue;
+      if (std::abs(corner.s - numeral.center_s) >= 0.5 * numeral.width) continue;
       round_one = true;
       const double inside_deg = 180.0 - Angle::from_radians(corner.turn).degrees();
       if (inside_deg >= limit_deg - 1e-6) continue;
@@ -156,7 +156,7 @@ void check_numeral_corner(const Subject& s, const Season& season, Book& book) {
       book.add(*season.numerals_corner,
                {"numeral-corner", fmt::format("{} numeral", numeral.side), required,
                 fmt::format("round a corner of {} deg", plain_number(inside_deg, 1)), Verdict::Fail,
-                "move the number on to one side, or take a narrower face"});
+                "move the number on to one side, or take a narrower font"});
     }
   }
   if (!all_pass) return;

@@ -43,9 +43,9 @@ void check_by_eye(const Subject&, const Season& season, Book& book) {
              {"markings", "covers", "no contrasting mark but the number", "not in the job",
               Verdict::Unknown, "keep chalk, tape, labels and contrasting thread off the outside"});
   }
-  if (season.cloth_one_colour && season.cloth_one_colour->value) {
-    book.add(*season.cloth_one_colour,
-             {"markings", "covers", "one colour throughout", "one cloth a cover", Verdict::Unknown,
+  if (season.cloth_one_color && season.cloth_one_color->value) {
+    book.add(*season.cloth_one_color,
+             {"markings", "covers", "one color throughout", "one cloth a cover", Verdict::Unknown,
               "see that the cloth has no pattern, and patches match it"});
   }
 }

@@ -17,19 +17,19 @@ double backed_height(const Section& section) {
 void judge_core(const Subject& s, const Season& season, Book& book) {
   const PaddingKeys& padding = s.job.padding;
   const bool hollow_allowed = season.padding_hollow->value;
-  Judged j{"padding-core", "padding", hollow_allowed ? "hollow or solid" : "solid rods", "",
+  Judged j{"padding-core", "padding", hollow_allowed ? "hollow or solid" : "solid noodles", "",
            Verdict::Pass,  ""};
   if (padding.form == PaddingForm::Block) {
     j.measured = "block";
   } else if (padding.core == Core::Unstated) {
-    j.measured = "rods, core unstated";
+    j.measured = "noodles, core unstated";
     j.verdict = hollow_allowed ? Verdict::Pass : Verdict::Unknown;
-    j.advice = "look at the rods' ends, and set padding.core";
+    j.advice = "look at the noodles' ends, and set padding.core";
   } else {
     const bool hollow = padding.core == Core::Hollow;
-    j.measured = hollow ? "hollow rods" : "solid rods";
+    j.measured = hollow ? "hollow noodles" : "solid noodles";
     j.verdict = hollow && !hollow_allowed ? Verdict::Fail : Verdict::Pass;
-    j.advice = "take solid rods: hollow ones are no longer allowed";
+    j.advice = "take solid noodles: hollow ones are no longer allowed";
   }
   book.add(*season.padding_hollow, j);
 }
@@ -38,8 +38,8 @@ void judge_even(const Subject& s, const Season& season, Book& book) {
   const PaddingKeys& padding = s.job.padding;
   Judged j{"padding-form", "padding",     "no wedge: not tapered, stepped or one half-round",
            "block",        Verdict::Pass, ""};
-  if (padding.form == PaddingForm::Rods) {
-    j.measured = fmt::format("{} equal rod{}", padding.stack, padding.stack == 1 ? "" : "s");
+  if (padding.form == PaddingForm::Noodles) {
+    j.measured = fmt::format("{} equal noodle{}", padding.stack, padding.stack == 1 ? "" : "s");
     if (padding.stack == 1) {
       j.verdict = Verdict::Unknown;
       j.advice = "a single round may be read as a wedge: ask the inspector, or stack two";
@@ -50,26 +50,26 @@ void judge_even(const Subject& s, const Season& season, Book& book) {
 
 /// "Nominal" names no tolerance, and foam is sold by none: near is passed, further off is a
 /// warning.
-void judge_rod_pair(const Subject& s, const Season& season, Book& book) {
+void judge_noodle_pair(const Subject& s, const Season& season, Book& book) {
   constexpr Length kNear = inches(1.0 / 8), kOff = inches(1.0 / 4);  // common practice, no source
   const PaddingKeys& padding = s.job.padding;
-  const Length nominal = season.padding_rod_pair->value;
+  const Length nominal = season.padding_noodle_pair->value;
   Judged j{"padding-form",
            "padding",
-           fmt::format("a stacked pair of round rods, {} nominal", book.exactly(nominal)),
+           fmt::format("a stacked pair of round noodles, {} nominal", book.exactly(nominal)),
            "block",
            Verdict::Fail,
-           "take a stacked pair of round rods"};
-  if (padding.form == PaddingForm::Rods) {
+           "take a stacked pair of round noodles"};
+  if (padding.form == PaddingForm::Noodles) {
     const double off = std::abs((padding.diameter - nominal).mm());
-    j.measured = fmt::format("{} rod{} of {}", padding.stack, padding.stack == 1 ? "" : "s",
+    j.measured = fmt::format("{} noodle{} of {}", padding.stack, padding.stack == 1 ? "" : "s",
                              book.about(padding.diameter.mm()));
     if (padding.stack == 2 && off <= kOff.mm() + kNoTape) {
       j.verdict = off <= kNear.mm() + kNoTape ? Verdict::Pass : Verdict::Warn;
-      j.advice = "the rods are off nominal: ask the inspector";
+      j.advice = "the noodles are off nominal: ask the inspector";
     }
   }
-  book.add(*season.padding_rod_pair, j);
+  book.add(*season.padding_noodle_pair, j);
 }
 
 /// The furthest that padding runs past the end of the board behind it.
@@ -117,7 +117,7 @@ void check_padding(const Subject& s, const Season& season, Book& book) {
 
 void check_padding_form(const Subject& s, const Season& season, Book& book) {
   if (season.padding_even && season.padding_even->value) judge_even(s, season, book);
-  if (season.padding_rod_pair) judge_rod_pair(s, season, book);
+  if (season.padding_noodle_pair) judge_noodle_pair(s, season, book);
   if (season.padding_past_board) judge_past_board(s, season, book);
 }
 

@@ -15,7 +15,7 @@ constexpr double kRoughly = 30.0;  // deg: 60 or more an inspector may still tak
 constexpr double kUnread = 135.0;  // deg between faces, beyond which a quarter reads neither
 constexpr double kSame = 1e-3;     // deg
 
-/// Most of the bearings of which each two neighbours are at least `apart` degrees from one another.
+/// Most of the bearings of which each two neighbors are at least `apart` degrees from one another.
 int most_apart(const std::vector<double>& bearings, double apart) {
   int most = 0;
   for (std::size_t start = 0; start < bearings.size(); ++start) {
@@ -143,7 +143,7 @@ void check_numeral_places(const Subject& s, const Season& season, Book& book) {
   name_misfits(s, season, book);
   if (faces.bearings.empty() || widest_between(faces.bearings) <= kUnread) return;
   book.advise({"numeral-places", "numerals", "",
-               fmt::format("{} deg between two neighbouring faces{}",
+               fmt::format("{} deg between two neighboring faces{}",
                            plain_number(widest_between(faces.bearings), 0),
                            s.sight ? widest_unread(*s.sight) : ""),
                Verdict::Warn,

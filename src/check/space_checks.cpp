@@ -56,11 +56,11 @@ void judge_zone_inside(const Subject& s, const Season& season, Book& book) {
 
 /// With no bolt heads declared there is no telling that there are none.
 void ask_for_hardware(const Subject& s, Judged& judged) {
-  if (judged.verdict == Verdict::Fail || s.job.backing.hard_depth.mm() > kNoTape) return;
+  if (judged.verdict == Verdict::Fail || s.job.boards.hard_depth.mm() > kNoTape) return;
   judged.verdict = Verdict::Unknown;
   judged.measured += " for the boards alone";
   judged.advice =
-      "measure bolt heads and the like in front of the boards, and set backing.hard_depth";
+      "measure bolt heads and the like in front of the boards, and set boards.hard_depth";
 }
 
 }  // namespace
@@ -77,7 +77,7 @@ void check_extension(const Subject& s, const Season& season, Book& book) {
 }
 
 void check_hard_parts(const Subject& s, const Season& season, Book& book) {
-  const double hard = s.job.backing.hard_depth.mm();
+  const double hard = s.job.boards.hard_depth.mm();
   if (season.hard_parts_past_frame) {
     const Length limit = season.hard_parts_past_frame->value;
     const double out = board_front(s) + hard;

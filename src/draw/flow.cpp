@@ -14,7 +14,7 @@ constexpr std::size_t kMostPages = 200;
 constexpr std::size_t kAnyPage = 88;   ///< its number takes the room of any other
 constexpr double kLeastColumn = 30.0;  ///< of one that is made narrower
 
-double width_of(const Table& table, const Face& labels, double height_mm) {
+double width_of(const Table& table, const Font& labels, double height_mm) {
   double width = 0;
   for (std::size_t c = 0; c < table.columns.size(); ++c)
     width += natural_width(table, c, labels, height_mm);
@@ -22,7 +22,7 @@ double width_of(const Table& table, const Face& labels, double height_mm) {
 }
 
 /// The same table; where it is wider than its room, its widest columns are made narrower.
-Table fitted(Table table, const Face& labels, double room, double height_mm) {
+Table fitted(Table table, const Font& labels, double room, double height_mm) {
   std::vector<double> widths;
   double over = -room;
   for (std::size_t c = 0; c < table.columns.size(); ++c) {
@@ -42,7 +42,7 @@ Table fitted(Table table, const Face& labels, double room, double height_mm) {
 
 }  // namespace
 
-Flow::Flow(const PaperKeys& paper, const Face& labels, PageHead head)
+Flow::Flow(const PaperKeys& paper, const Font& labels, PageHead head)
     : paper_(paper), labels_(labels), head_(std::move(head)) {
   Drawing trial;
   room_ = draw_page_head(trial, labels_, printable(empty_page(paper_, false), paper_),

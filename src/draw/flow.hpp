@@ -7,7 +7,7 @@
 #include "swathe/draw/drawing.hpp"
 #include "swathe/draw/furniture.hpp"
 #include "swathe/job/job.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -22,7 +22,7 @@ struct Picture {
 class Flow {
  public:
   /// Every page has the head; what is below its subject stands on the first page alone.
-  Flow(const PaperKeys& paper, const Face& labels, PageHead head);
+  Flow(const PaperKeys& paper, const Font& labels, PageHead head);
 
   /// Goes on on a new page. Each of a chapter's pages names it.
   void chapter(const std::string& name);
@@ -39,7 +39,7 @@ class Flow {
   double width() const { return room_.width(); }
   /// Down a page, below its head.
   double height() const { return room_.height(); }
-  const Face& labels() const { return labels_; }
+  const Font& labels() const { return labels_; }
 
   /// Every page with its head. The flow is empty afterwards.
   std::vector<Page> pages();
@@ -57,7 +57,7 @@ class Flow {
   double wanted(std::size_t item) const;
 
   PaperKeys paper_;
-  Face labels_;
+  Font labels_;
   PageHead head_;
   Box room_;  ///< of a page that is not the first
   std::vector<Item> items_;

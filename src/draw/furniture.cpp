@@ -40,7 +40,7 @@ std::size_t end_of_word(std::string_view words) {
 
 const char* const kPrintWords = "print at 100 %, no fit to page";
 
-std::vector<std::string> wrap_text(const Face& labels, std::string_view words, double width_mm,
+std::vector<std::string> wrap_text(const Font& labels, std::string_view words, double width_mm,
                                    double height_mm) {
   std::vector<std::string> lines;
   std::string line;
@@ -69,7 +69,7 @@ std::vector<std::string> wrap_text(const Face& labels, std::string_view words, d
   return lines;
 }
 
-Box draw_text_block(Drawing& onto, const Face& labels, FlatPoint top_left, double width_mm,
+Box draw_text_block(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
                     std::string_view words, double height_mm) {
   const std::vector<std::string> lines = wrap_text(labels, words, width_mm, height_mm);
   double widest = 0;
@@ -83,7 +83,7 @@ Box draw_text_block(Drawing& onto, const Face& labels, FlatPoint top_left, doubl
           {top_left.x + widest, top_left.y}};
 }
 
-Box draw_check_scale(Drawing& onto, const Face& labels, FlatPoint top_left, double length_mm,
+Box draw_check_scale(Drawing& onto, const Font& labels, FlatPoint top_left, double length_mm,
                      std::string_view words, bool upright) {
   constexpr double kTick = 5.0, kGap = 1.2;
   const std::string text(words);
@@ -109,14 +109,14 @@ Box draw_check_scale(Drawing& onto, const Face& labels, FlatPoint top_left, doub
   return box;
 }
 
-Box draw_check_scales(Drawing& onto, const Face& labels, FlatPoint top_left) {
+Box draw_check_scales(Drawing& onto, const Font& labels, FlatPoint top_left) {
   Box box = draw_check_scale(onto, labels, top_left, 100.0, "100 mm, measure me");
   box.cover(
       draw_check_scale(onto, labels, {top_left.x, box.lo.y - 1.0}, 101.6, "4 in, measure me"));
   return box;
 }
 
-Box draw_title_block(Drawing& onto, const Face& labels, FlatPoint top_left, double width_mm,
+Box draw_title_block(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
                      const TitleBlock& words) {
   Box box{top_left, top_left};
   const auto add = [&](const std::string& text, double height_mm) {
@@ -229,7 +229,7 @@ void draw_sample(Drawing& onto, LineKind kind, FlatPoint from) {
 
 }  // namespace
 
-Box draw_line_key(Drawing& onto, const Face& labels, FlatPoint top_left,
+Box draw_line_key(Drawing& onto, const Font& labels, FlatPoint top_left,
                   const std::vector<LineKind>& kinds, int columns) {
   constexpr double kRow = 6.5, kGap = 4.0, kBetween = 8.0;
   const std::size_t across = static_cast<std::size_t>(std::max(1, columns));
@@ -253,7 +253,7 @@ Box draw_line_key(Drawing& onto, const Face& labels, FlatPoint top_left,
   return box;
 }
 
-Box draw_caution(Drawing& onto, const Face& labels, FlatPoint top_left, double width_mm,
+Box draw_caution(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
                  std::string_view words) {
   constexpr double kSign = 9.0;  ///< across the triangle
   const double indent = 2 * kPad + kSign;

@@ -16,7 +16,7 @@ constexpr double kClear = 1.0;         ///< between text and anything else
 constexpr double kFlat = 0.2;          ///< arcs are kept off as chords
 constexpr double kLeaderFrom = 4.0;    ///< text further off than this gets a leader
 constexpr double kLineSpacing = 1.75;  ///< base line to base line, of the capitals' height
-constexpr double kAwayParts = 1e3;     ///< of a millimetre: what distances are compared in
+constexpr double kAwayParts = 1e3;     ///< of a millimeter: what distances are compared in
 constexpr double kFirstRing = 40.0;    ///< mm; places this near are tried first
 
 /// The turn for text along a direction, never upside down; upright text reads from below.
@@ -37,7 +37,7 @@ std::vector<double> steps(double lo, double hi, double length, double step) {
 }
 
 struct Place {
-  double away;  ///< from the aim, in whole parts of a millimetre
+  double away;  ///< from the aim, in whole parts of a millimeter
   FlatPoint at;
 };
 
@@ -72,7 +72,7 @@ Ring places_between(const std::vector<double>& xs, const std::vector<double>& ys
 
 }  // namespace
 
-LabelPlacer::LabelPlacer(Drawing& onto, const Face& labels, const Box& page)
+LabelPlacer::LabelPlacer(Drawing& onto, const Font& labels, const Box& page)
     : onto_(onto), labels_(labels), page_(page), stroke_strips_(page), held_strips_(page) {
   for (const Mark& mark : onto.marks()) {
     if (const auto* line = std::get_if<LineMark>(&mark)) keep_off(line->path);

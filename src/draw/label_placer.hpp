@@ -7,7 +7,7 @@
 #include "draw/strips.hpp"
 #include "draw/text_box.hpp"
 #include "swathe/draw/drawing.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -27,7 +27,7 @@ struct TextBlock {
 class LabelPlacer {
  public:
   /// Requires: both outlive the placer. Lines the drawing has already are kept off.
-  LabelPlacer(Drawing& onto, const Face& labels, const Box& page);
+  LabelPlacer(Drawing& onto, const Font& labels, const Box& page);
 
   void keep_off(const Path& path);
   void keep_off(const Box& box) { hold(box_of(box)); }
@@ -56,7 +56,7 @@ class LabelPlacer {
   void hold(const TextBox& box);
 
   Drawing& onto_;
-  const Face& labels_;
+  const Font& labels_;
   Box page_;
   struct Stroke {
     FlatPoint a, b;

@@ -31,7 +31,7 @@ void write_note(LabelPlacer& placer, const Note& note) {
     placer.near(note.at, note.words, kTableHeight, 2 * kFurthest);
 }
 
-void write_words(LabelPlacer& placer, const Face& labels, const Dimension& measure) {
+void write_words(LabelPlacer& placer, const Font& labels, const Dimension& measure) {
   const double room = apart(measure.from, measure.to);
   const double width = labels.text_width_mm(measure.words, measure.height_mm);
   const double in_middle = 0.5 * (room - width);
@@ -46,7 +46,7 @@ void write_words(LabelPlacer& placer, const Face& labels, const Dimension& measu
 
 }  // namespace
 
-void draw_measures(Drawing& onto, const Face& labels, const Box& page,
+void draw_measures(Drawing& onto, const Font& labels, const Box& page,
                    const std::vector<Dimension>& measures, const std::vector<Note>& notes) {
   for (const Dimension& measure : measures) draw_line(onto, measure);
   LabelPlacer placer(onto, labels, page);

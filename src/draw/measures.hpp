@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "swathe/draw/drawing.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -26,11 +26,11 @@ struct Note {
 /// on `page`. The words of a line stand along it, in its middle where that is free.
 ///
 /// Holds (book_sketch_test.cpp): no words are left out.
-void draw_measures(Drawing& onto, const Face& labels, const Box& page,
+void draw_measures(Drawing& onto, const Font& labels, const Box& page,
                    const std::vector<Dimension>& measures, const std::vector<Note>& notes = {});
 
-/// An area as a tint that prints pale in grey.
-inline constexpr Colour kPale{0.93, 0.93, 0.93};
-inline constexpr Colour kWood{0.8, 0.8, 0.8};
+/// An area as a tint that prints pale in gray.
+inline constexpr Color kPale{0.93, 0.93, 0.93};
+inline constexpr Color kWood{0.8, 0.8, 0.8};
 
 }  // namespace swathe

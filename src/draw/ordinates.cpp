@@ -41,7 +41,7 @@ std::vector<double> spread(const std::vector<double>& targets, double pitch, dou
   return places;
 }
 
-Box draw_ordinates(Drawing& onto, const Face& labels, std::vector<Ordinate> ordinates,
+Box draw_ordinates(Drawing& onto, const Font& labels, std::vector<Ordinate> ordinates,
                    OrdinateEdge edge, double edge_at, double lo, double hi, double height_mm) {
   std::ranges::stable_sort(ordinates, {}, &Ordinate::at);
   // Two places with one figure are one to a tape.

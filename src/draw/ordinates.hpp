@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "swathe/draw/drawing.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -32,7 +32,7 @@ enum class OrdinateEdge { Above, Below, Left, Right };
 /// turned ones above and below. Returns the box the row takes.
 ///
 /// `edge_at` is the drawing's edge, `lo` and `hi` bound the row.
-Box draw_ordinates(Drawing& onto, const Face& labels, std::vector<Ordinate> ordinates,
+Box draw_ordinates(Drawing& onto, const Font& labels, std::vector<Ordinate> ordinates,
                    OrdinateEdge edge, double edge_at, double lo, double hi, double height_mm);
 
 }  // namespace swathe

@@ -33,7 +33,7 @@ constexpr std::array kExplained = {
 
 }  // namespace
 
-Box draw_page_head(Drawing& onto, const Face& labels, const Box& room, const PageHead& head) {
+Box draw_page_head(Drawing& onto, const Font& labels, const Box& room, const PageHead& head) {
   std::vector<Part> beside;  // right of the title, from the right edge inwards
   if (head.scales) {
     Part part;

@@ -6,7 +6,7 @@
 #include "swathe/draw/drawing.hpp"
 #include "swathe/draw/furniture.hpp"
 #include "swathe/job/job.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -20,7 +20,7 @@ struct PageHead {
 };
 
 /// Draws the head below the upper edge of `room`; what is left of the room.
-Box draw_page_head(Drawing& onto, const Face& labels, const Box& room, const PageHead& head);
+Box draw_page_head(Drawing& onto, const Font& labels, const Box& room, const PageHead& head);
 
 /// An empty page of the job's paper: the longer way across, or the shorter.
 Page empty_page(const PaperKeys& paper, bool wide);

@@ -10,7 +10,7 @@ constexpr double kCellPad = 1.6;  ///< between words and the column's edges
 using Cell = std::vector<std::string>;  ///< lines
 
 /// Where the columns' edges lie, from left to right.
-std::vector<double> edges_of(const Table& table, const Face& labels, double left,
+std::vector<double> edges_of(const Table& table, const Font& labels, double left,
                              double height_mm) {
   std::vector<double> edges = {left};
   for (std::size_t c = 0; c < table.columns.size(); ++c)
@@ -20,7 +20,7 @@ std::vector<double> edges_of(const Table& table, const Face& labels, double left
 
 /// The row's cells broken to their columns' widths.
 std::vector<Cell> wrapped(const std::vector<std::string>& row, const std::vector<double>& edges,
-                          const Face& labels, double height_mm) {
+                          const Font& labels, double height_mm) {
   std::vector<Cell> cells;
   for (std::size_t c = 0; c < row.size() && c + 1 < edges.size(); ++c) {
     // A hair more than the room there is: a natural column is exactly as wide as its widest cell.
@@ -67,7 +67,7 @@ void draw_cells(Drawing& onto, const Table& table, const std::vector<Cell>& cell
 
 }  // namespace
 
-double natural_width(const Table& table, std::size_t column, const Face& labels, double height_mm) {
+double natural_width(const Table& table, std::size_t column, const Font& labels, double height_mm) {
   const Table::Column& c = table.columns[column];
   if (c.width_mm > 0) return c.width_mm;
   double widest = labels.text_width_mm(c.heading, height_mm);
@@ -77,7 +77,7 @@ double natural_width(const Table& table, std::size_t column, const Face& labels,
   return widest + 2 * kCellPad;
 }
 
-TableDrawn draw_table(Drawing& onto, const Face& labels, FlatPoint top_left, const Table& table,
+TableDrawn draw_table(Drawing& onto, const Font& labels, FlatPoint top_left, const Table& table,
                       double room_mm, std::size_t first, double height_mm) {
   const std::vector<double> edges = edges_of(table, labels, top_left.x, height_mm);
   const double left = edges.front(), right = edges.back();

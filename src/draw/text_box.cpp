@@ -6,7 +6,7 @@
 namespace swathe {
 namespace {
 
-// Of the capitals' height; common for text faces, and ample for the one the sheets are set in.
+// Of the capitals' height; common for text fonts, and ample for the one the sheets are set in.
 constexpr double kDescent = 0.30;
 constexpr double kAscent = 1.08;
 
@@ -23,7 +23,7 @@ Polygon TextBox::corners() const {
   return {middle - x - y, middle + x - y, middle + x + y, middle - x + y};
 }
 
-TextBox box_of(const TextMark& text, const Face& labels) {
+TextBox box_of(const TextMark& text, const Font& labels) {
   TextBox box;
   box.along = direction(text.turn);
   box.half_length = 0.5 * labels.text_width_mm(text.text, text.height_mm);

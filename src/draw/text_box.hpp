@@ -1,7 +1,7 @@
 #pragma once
 
 #include "swathe/draw/drawing.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -15,7 +15,7 @@ struct TextBox {
   Polygon corners() const;  ///< counter-clockwise from the lower left
 };
 
-TextBox box_of(const TextMark& text, const Face& labels);
+TextBox box_of(const TextMark& text, const Font& labels);
 TextBox box_of(const Box& box);
 /// The upright box round it.
 Box bounds(const TextBox& box);

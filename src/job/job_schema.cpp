@@ -78,11 +78,11 @@ struct Kind {
     return text_of(fmt::format("^[0-9]{{1,{}}}$", of.most));
   }
   Json operator()(const OfChoice& of) const { return words(of.words); }
-  Json operator()(const OfColour&) const { return text_of("^#([0-9a-fA-F]{3}|[0-9a-fA-F]{6})$"); }
-  Json operator()(const OfColours& of) const {
+  Json operator()(const OfColor&) const { return text_of("^#([0-9a-fA-F]{3}|[0-9a-fA-F]{6})$"); }
+  Json operator()(const OfColors& of) const {
     return {{"type", "object"},
             {"propertyNames", {{"minLength", 1}, {"maxLength", of.most}}},
-            {"additionalProperties", (*this)(OfColour())},
+            {"additionalProperties", (*this)(OfColor())},
             {"minProperties", of.count.least},
             {"maxProperties", of.count.most}};
   }
@@ -123,7 +123,7 @@ struct Kind {
     return {{"type", "number"}, {"minimum", least}, {"maximum", most}};
   }
   static Json text(int most) { return {{"type", "string"}, {"minLength", 1}, {"maxLength", most}}; }
-  /// A bare number is inches or millimetres: what may be either may be the wider.
+  /// A bare number is inches or millimeters: what may be either may be the wider.
   static Json length(const LengthRange& range) {
     const auto [least, most] = range;
     return any_of({text_of(length_pattern()), number(least < Length() ? least.mm() : least.inches(),

@@ -51,7 +51,7 @@ std::string_view table_of(const std::vector<std::string>& names) {
 }
 
 bool is_table(const Holds& holds) {
-  return std::holds_alternative<OfColours>(holds) || std::holds_alternative<OfAxes>(holds);
+  return std::holds_alternative<OfColors>(holds) || std::holds_alternative<OfAxes>(holds);
 }
 
 /// What stands behind a key's own path: a name in its table, or places in its list.

@@ -19,7 +19,7 @@ using KeyPath = std::vector<Step>;
 struct NamedKey {
   KeyPath path;
   const Key* key = nullptr;  ///< null for one of a list of tables, such as bumper.2
-  bool whole = true;         ///< the key's value itself, not a part of it such as cloth.colours.red
+  bool whole = true;         ///< the key's value itself, not a part of it such as cloth.colors.red
 };
 
 /// Reads "bumper.2.from".

@@ -51,8 +51,8 @@ struct OfDigits {
 struct OfChoice {
   std::vector<std::string_view> words;
 };
-struct OfColour {};
-struct OfColours {  ///< a table of names, a colour each
+struct OfColor {};
+struct OfColors {  ///< a table of names, a color each
   CountRange count;
   int most;  ///< characters of a name
 };
@@ -80,7 +80,7 @@ struct OfPaper {  ///< a paper's name, or its width and height
 };
 
 using Holds = std::variant<OfLength, OfLengths, OfLengthOr, OfPoints, OfAngle, OfNumber, OfCount,
-                           OfFlag, OfText, OfDigits, OfChoice, OfColour, OfColours, OfAxes, OfNames,
+                           OfFlag, OfText, OfDigits, OfChoice, OfColor, OfColors, OfAxes, OfNames,
                            OfSide, OfSides, OfSidesOr, OfBumper, OfEnd, OfBoardPlace, OfPaper>;
 
 struct Key {

@@ -14,9 +14,9 @@ struct Word {
   T value;
 };
 
-inline constexpr Word<Units> kUnitWords[] = {{"in", Units::Inches}, {"mm", Units::Millimetres}};
+inline constexpr Word<Units> kUnitWords[] = {{"in", Units::Inches}, {"mm", Units::Millimeters}};
 inline constexpr Word<Joint> kJointWords[] = {{"lapped", Joint::Lapped}, {"mitred", Joint::Mitred}};
-inline constexpr Word<PaddingForm> kPaddingFormWords[] = {{"rods", PaddingForm::Rods},
+inline constexpr Word<PaddingForm> kPaddingFormWords[] = {{"noodles", PaddingForm::Noodles},
                                                           {"block", PaddingForm::Block}};
 inline constexpr Word<PaddingCorner> kPaddingCornerWords[] = {{"butted", PaddingCorner::Butted},
                                                               {"mitred", PaddingCorner::Mitred},
@@ -25,7 +25,7 @@ inline constexpr Word<Core> kCoreWords[] = {
     {"unstated", Core::Unstated}, {"solid", Core::Solid}, {"hollow", Core::Hollow}};
 inline constexpr Word<Relief> kReliefWords[] = {{"fold", Relief::Fold}, {"sewn", Relief::Sewn}};
 inline constexpr Word<Fixing> kFixingWords[] = {{"staples", Fixing::Staples},
-                                                {"quick-change", Fixing::QuickChange}};
+                                                {"hook-and-loop", Fixing::HookAndLoop}};
 inline constexpr Word<FromEnd> kFromEndWords[] = {{"left", FromEnd::Left},
                                                   {"right", FromEnd::Right}};
 inline constexpr Word<BracketCloth> kBracketClothWords[] = {{"under", BracketCloth::Under},

@@ -12,7 +12,7 @@ namespace {
 
 Length edge(const toml::node& sizes, std::size_t number) {
   const toml::node* text = sizes.as_array()->get(number);
-  const auto length = parse_length(text->value_or(""), Units::Millimetres);
+  const auto length = parse_length(text->value_or(""), Units::Millimeters);
   assert(length && "papers.toml is our own file");
   return *length;
 }

@@ -56,7 +56,7 @@ std::optional<std::string> read_name(TableReader& in, const std::vector<std::str
   return name;
 }
 
-/// Centres from the bracket's top left; every one on the bracket.
+/// Centers from the bracket's top left; every one on the bracket.
 void read_holes(TableReader& in, BracketKeys& bracket) {
   const toml::node* node = in.take("holes");
   const std::string what = in.name_of("holes");

@@ -35,7 +35,7 @@ JobReading job_from(const toml::table& root, PlaceFinder finder) {
 void read_tables(TableReader& root) {
   read_heading(root);
   read_frame(root);
-  read_backing(root);
+  read_boards(root);
   read_padding(root);
   read_cloth(root);
   read_bumpers(root);
@@ -54,7 +54,7 @@ JobReading read_job(std::string_view text, const std::string& file) {
   JobReading reading;
   reading.job.places = Places(file);
   reading.faults = std::move(root.error());
-  reading.unsound = {"job",    "frame",   "backing",  "padding", "cloth",
+  reading.unsound = {"job",    "frame",   "boards",   "padding", "cloth",
                      "bumper", "bracket", "numerals", "sight",   "paper"};
   return reading;
 }

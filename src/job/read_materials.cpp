@@ -3,7 +3,7 @@
 #include "base/print.hpp"
 #include "job/read_tables.hpp"
 
-// What a bumper is made of: [backing], [padding] and [cloth].
+// What a bumper is made of: [boards], [padding] and [cloth].
 namespace swathe {
 namespace {
 
@@ -13,40 +13,40 @@ void read_lapping(TableReader& in, std::vector<std::string>& lapping) {
 }
 
 /// Kept in the order of the file, which a TOML table forgets.
-void read_colours(TableReader& in, std::vector<ClothColour>& out) {
-  const toml::table* table = in.table("colours");
+void read_colors(TableReader& in, std::vector<ClothColor>& out) {
+  const toml::table* table = in.table("colors");
   if (!table) return;
   const int size = static_cast<int>(table->size());
-  if (size < kColours.least || size > kColours.most)
+  if (size < kColors.least || size > kColors.most)
     return in.fault(size == 0 ? Why::OutOfRange : Why::TooLarge,
-                    fmt::format("cloth.colours has {} colours, expected {} to {}", size,
-                                kColours.least, kColours.most),
+                    fmt::format("cloth.colors has {} colors, expected {} to {}", size,
+                                kColors.least, kColors.most),
                     table->source());
   struct Placed {
     toml::source_position at;
-    ClothColour colour;
+    ClothColor color;
   };
   std::vector<Placed> read;
   for (const auto& [key, node] : *table) {
     const std::string expected = fmt::format("1 to {} printable characters", kMostName);
     const int length = characters_in(key.str());
     if (const auto code = first_unprintable(key.str()))
-      in.unprintable(*code, key.source(), "the name of a colour", expected);
+      in.unprintable(*code, key.source(), "the name of a color", expected);
     else if (length < 1 || length > kMostName)
       in.fault(Why::OutOfRange,
-               fmt::format("a colour is called \"{}\", expected {}", clip(key.str()), expected),
+               fmt::format("a color is called \"{}\", expected {}", clip(key.str()), expected),
                key.source());
-    else if (const auto colour = in.read_colour(node, "cloth.colours " + clip(key.str())))
-      read.push_back({node.source().begin, {std::string(key.str()), *colour}});
+    else if (const auto color = in.read_color(node, "cloth.colors " + clip(key.str())))
+      read.push_back({node.source().begin, {std::string(key.str()), *color}});
   }
   if (read.size() != table->size()) return;
   std::ranges::sort(read, [](const Placed& a, const Placed& b) { return a.at < b.at; });
   out.clear();
-  for (const Placed& one : read) out.push_back(one.colour);
+  for (const Placed& one : read) out.push_back(one.color);
 }
 
-void read_quick_change(TableReader& cloth, QuickChangeKeys& keys) {
-  TableReader in(cloth.file(), cloth.table("quick_change"), "cloth", "cloth.quick_change.");
+void read_hook_and_loop(TableReader& cloth, HookAndLoopKeys& keys) {
+  TableReader in(cloth.file(), cloth.table("hook_and_loop"), "cloth", "cloth.hook_and_loop.");
   in.length("flap", keys.flap, kFlap);
   in.length("hem", keys.hem, kSmallGap);
   in.length("strip", keys.strip, kFlap);
@@ -57,17 +57,17 @@ void read_quick_change(TableReader& cloth, QuickChangeKeys& keys) {
 
 }  // namespace
 
-void read_backing(TableReader& root) {
-  BackingKeys& backing = root.file().job().backing;
-  TableReader in(root.file(), root.table("backing"), "backing", "backing.");
-  in.length("thickness", backing.thickness, kBoardThickness);
-  in.length("height", backing.height, kBoardHeight);
-  in.choice("joint", backing.joint, kJointWords);
-  read_lapping(in, backing.lapping);
-  in.lengths("stock", backing.stock, kStockLength);
-  in.length("kerf", backing.kerf, kKerf);
-  in.length("hard_depth", backing.hard_depth, kHardDepth);
-  in.number("density", backing.density_kg_m3, kDensity);
+void read_boards(TableReader& root) {
+  BoardKeys& boards = root.file().job().boards;
+  TableReader in(root.file(), root.table("boards"), "boards", "boards.");
+  in.length("thickness", boards.thickness, kBoardThickness);
+  in.length("height", boards.height, kBoardHeight);
+  in.choice("joint", boards.joint, kJointWords);
+  read_lapping(in, boards.lapping);
+  in.lengths("stock", boards.stock, kStockLength);
+  in.length("kerf", boards.kerf, kKerf);
+  in.length("hard_depth", boards.hard_depth, kHardDepth);
+  in.number("density", boards.density_kg_m3, kDensity);
   in.finish();
 }
 
@@ -76,7 +76,7 @@ void read_padding(TableReader& root) {
   TableReader in(root.file(), root.table("padding"), "padding", "padding.");
   in.choice("form", padding.form, kPaddingFormWords);
   in.length("diameter", padding.diameter, kPaddingSize);
-  in.count("stack", padding.stack, kRodStack);
+  in.count("stack", padding.stack, kNoodleStack);
   in.choice("core", padding.core, kCoreWords);
   in.length("depth", padding.depth, kPaddingSize);
   in.length("height", padding.height, kPaddingSize);
@@ -94,7 +94,7 @@ void read_cloth(TableReader& root) {
   in.length("thickness", cloth.thickness, kClothThickness);
   in.length("roll_width", cloth.roll_width, kStockLength);
   in.length("buy_step", cloth.buy_step, kBuyStep);
-  read_colours(in, cloth.colours);
+  read_colors(in, cloth.colors);
   in.length("flap", cloth.flap, kFlap);
   in.length("staple_line", cloth.staple_line, kFlap);
   in.length("staple_spacing", cloth.staple_spacing, kStapleSpacing);
@@ -112,7 +112,7 @@ void read_cloth(TableReader& root) {
   in.number("density", cloth.density_kg_m2, kClothDensity);
   in.number("staple_mass", cloth.staple_g, kStapleMass);
   in.choice("fixing", cloth.fixing, kFixingWords);
-  read_quick_change(in, cloth.quick_change);
+  read_hook_and_loop(in, cloth.hook_and_loop);
   in.finish();
 }
 

@@ -41,13 +41,13 @@ void read_axes(TableReader& in, std::map<std::string, double>& axes) {
 }
 
 void read_spacing(TableReader& in, NumeralSpacing& spacing) {
-  const toml::node* node = take_unless(in, "spacing", "face");
+  const toml::node* node = take_unless(in, "spacing", "font");
   if (!node) return;
   if (is_word(*node, "tabular")) {
     spacing.tabular = true;
   } else if (node->is_string() &&
              !parse_length(node->value_or(std::string_view()), in.file().units)) {
-    in.wrong(Why::Malformed, *node, "numerals.spacing", "\"face\", \"tabular\" or a length");
+    in.wrong(Why::Malformed, *node, "numerals.spacing", "\"font\", \"tabular\" or a length");
   } else if (const auto extra = in.read_length(*node, "numerals.spacing", kDigitSpacing)) {
     spacing.extra = *extra;
   }
@@ -85,16 +85,16 @@ void read_places(TableReader& in, std::vector<NumeralPlaceKeys>& places) {
     place.require("side", "a side of that bumper, like \"front\"");
     place.bumper("bumper", keys.bumper);
     place.side("side", keys.side);
-    place.length("centre", keys.centre, kAlong);
+    place.length("center", keys.center, kAlong);
     place.count("split", keys.split, kSplit);
     const auto refuse_split = [&](Why why, const std::string& words) {
       place.fault(why, words, place.take("split")->source());
     };
     const std::string& number = in.file().job().number;
-    if (keys.split > 0 && keys.centre)
+    if (keys.split > 0 && keys.center)
       refuse_split(
           Why::OutOfRange,
-          "split stands beside centre, expected one or the other: a split number stands at "
+          "split stands beside center, expected one or the other: a split number stands at "
           "the gap");
     else if (keys.split > 0 && !number.empty() && keys.split >= static_cast<int>(number.size()))
       refuse_split(Why::OutOfRange,
@@ -119,7 +119,7 @@ void read_numerals(TableReader& root) {
   read_places(in, numerals.places);
   read_spacing(in, numerals.spacing);
   in.choice("method", numerals.method, kMethodWords);
-  in.colour("colour", numerals.colour);
+  in.color("color", numerals.color);
   in.length("outline", numerals.outline, kSmallGap);
   in.flag("make_legal", numerals.make_legal);
   in.length("bridge", numerals.bridge, kBridge);

@@ -8,7 +8,7 @@ namespace swathe {
 
 void read_heading(TableReader& root);  ///< [job]
 void read_frame(TableReader& root);
-void read_backing(TableReader& root);
+void read_boards(TableReader& root);
 void read_padding(TableReader& root);
 void read_cloth(TableReader& root);
 void read_bumpers(TableReader& root);

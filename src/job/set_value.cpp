@@ -48,9 +48,9 @@ Outcome<std::string> value_text(const NamedKey& named, std::string_view value,
                               to_text(named.path), first_key_of(named.path)),
                   {file, 1, 1});
   }
-  // A name in a table of colours holds a text, one in a table of axes a number.
+  // A name in a table of colors holds a text, one in a table of axes a number.
   const bool text = named.whole ? is_always_text(named.key->holds)
-                                : std::holds_alternative<OfColours>(named.key->holds);
+                                : std::holds_alternative<OfColors>(named.key->holds);
   const bool date = type == toml::node_type::date || type == toml::node_type::time ||
                     type == toml::node_type::date_time;
   if (type && !date && (!text || type == toml::node_type::string)) return std::string(value);

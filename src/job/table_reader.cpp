@@ -34,12 +34,12 @@ bool within(T value, T least, T most) {
   return value >= least && value <= most;
 }
 
-/// "0 in to 12 in"; limits that are whole millimetres and no simple inches stay millimetres.
+/// "0 in to 12 in"; limits that are whole millimeters and no simple inches stay millimeters.
 std::string words_of(const LengthRange& range, Units units) {
   const auto simple = [](double value) { return std::abs(value - std::round(value)) < 1e-6; };
   const auto simple_inches = [&](Length length) { return simple(16 * length.inches()); };
   const bool both = simple_inches(range.least) && simple_inches(range.most);
-  if (!both && simple(range.least.mm()) && simple(range.most.mm())) units = Units::Millimetres;
+  if (!both && simple(range.least.mm()) && simple(range.most.mm())) units = Units::Millimeters;
   return fmt::format("{} to {}", exact(range.least, units), exact(range.most, units));
 }
 
@@ -98,12 +98,12 @@ std::optional<std::string> TableReader::read_text(const toml::node& node, const 
   return std::nullopt;
 }
 
-std::optional<Colour> TableReader::read_colour(const toml::node& node, const std::string& what) {
-  constexpr std::string_view kAColour = "a colour like \"#b5121b\"";
+std::optional<Color> TableReader::read_color(const toml::node& node, const std::string& what) {
+  constexpr std::string_view kAColor = "a color like \"#b5121b\"";
   const auto text = node.value_exact<std::string>();
-  const auto colour = text ? parse_colour(*text) : std::nullopt;
-  if (!colour) wrong(text ? Why::Malformed : Why::WrongType, node, what, kAColour);
-  return colour;
+  const auto color = text ? parse_color(*text) : std::nullopt;
+  if (!color) wrong(text ? Why::Malformed : Why::WrongType, node, what, kAColor);
+  return color;
 }
 
 std::optional<std::string> TableReader::read_side(const toml::node& node, const std::string& what) {
@@ -209,8 +209,8 @@ void TableReader::flag(std::string_view key, bool& out) {
     wrong(Why::WrongType, *node, name_of(key), "true or false");
 }
 
-void TableReader::colour(std::string_view key, Colour& out) {
-  if (const toml::node* node = take(key)) out = read_colour(*node, name_of(key)).value_or(out);
+void TableReader::color(std::string_view key, Color& out) {
+  if (const toml::node* node = take(key)) out = read_color(*node, name_of(key)).value_or(out);
 }
 
 void TableReader::text(std::string_view key, std::string& out, int most) {

@@ -35,7 +35,7 @@ class TableReader {
   void number(std::string_view key, std::optional<double>& out, const NumberRange& range);
   void count(std::string_view key, int& out, const CountRange& range);
   void flag(std::string_view key, bool& out);
-  void colour(std::string_view key, Colour& out);
+  void color(std::string_view key, Color& out);
   /// A line of print of 1 to `most` characters.
   void text(std::string_view key, std::string& out, int most);
   template <class T, std::size_t N>
@@ -68,7 +68,7 @@ class TableReader {
   std::optional<double> read_number(const toml::node& node, const std::string& what,
                                     const NumberRange& range);
   std::optional<std::string> read_text(const toml::node& node, const std::string& what, int most);
-  std::optional<Colour> read_colour(const toml::node& node, const std::string& what);
+  std::optional<Color> read_color(const toml::node& node, const std::string& what);
   std::optional<std::string> read_side(const toml::node& node, const std::string& what);
   template <class T, std::size_t N>
   std::optional<T> read_choice(const toml::node& node, const std::string& what,

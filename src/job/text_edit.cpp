@@ -67,7 +67,7 @@ std::optional<std::string> pair_text(Steps steps, const std::string& value) {
   return fmt::format("{} = {}", name, value);
 }
 
-/// `[cloth.quick_change]`, `[[bumper]]`.
+/// `[cloth.hook_and_loop]`, `[[bumper]]`.
 std::string header_text(const KeyPath& table) {
   std::string names;
   for (const Step& step : table)

@@ -37,7 +37,7 @@ std::string said(double value) { return shortest(value); }
 std::string said(int value) { return fmt::format("{}", value); }
 std::string said(bool value) { return value ? "true" : "false"; }
 std::string said(const std::string& text) { return quoted(text); }
-std::string said(const Colour& colour) { return quoted(to_text(colour)); }
+std::string said(const Color& color) { return quoted(to_text(color)); }
 std::string said(FlatPoint point) {
   return fmt::format("[{}, {}]", said(mm(point.x)), said(mm(point.y)));
 }
@@ -95,16 +95,16 @@ void write(Writer& out, const FrameKeys& frame) {
   out.key("backed", frame.backed);
 }
 
-void write(Writer& out, const BackingKeys& backing) {
-  out.header("backing");
-  out.key("thickness", backing.thickness);
-  out.key("height", backing.height);
-  out.word("joint", backing.joint, kJointWords);
-  out.list("lapping", backing.lapping);
-  out.list("stock", backing.stock);
-  out.key("kerf", backing.kerf);
-  out.key("hard_depth", backing.hard_depth);
-  out.key("density", backing.density_kg_m3);
+void write(Writer& out, const BoardKeys& boards) {
+  out.header("boards");
+  out.key("thickness", boards.thickness);
+  out.key("height", boards.height);
+  out.word("joint", boards.joint, kJointWords);
+  out.list("lapping", boards.lapping);
+  out.list("stock", boards.stock);
+  out.key("kerf", boards.kerf);
+  out.key("hard_depth", boards.hard_depth);
+  out.key("density", boards.density_kg_m3);
 }
 
 void write(Writer& out, const PaddingKeys& padding) {
@@ -127,11 +127,11 @@ void write(Writer& out, const ClothKeys& cloth) {
   out.key("thickness", cloth.thickness);
   out.key("roll_width", cloth.roll_width);
   out.key("buy_step", cloth.buy_step);
-  std::string colours;
-  for (const ClothColour& colour : cloth.colours)
-    colours += fmt::format("{}{} = {}", colours.empty() ? "" : ", ", quoted(colour.name),
-                           said(colour.srgb));
-  out.raw("colours", "{ " + colours + " }");
+  std::string colors;
+  for (const ClothColor& color : cloth.colors)
+    colors +=
+        fmt::format("{}{} = {}", colors.empty() ? "" : ", ", quoted(color.name), said(color.srgb));
+  out.raw("colors", "{ " + colors + " }");
   out.key("flap", cloth.flap);
   out.key("staple_line", cloth.staple_line);
   out.key("staple_spacing", cloth.staple_spacing);
@@ -149,12 +149,12 @@ void write(Writer& out, const ClothKeys& cloth) {
   out.key("density", cloth.density_kg_m2);
   out.key("staple_mass", cloth.staple_g);
   out.word("fixing", cloth.fixing, kFixingWords);
-  out.header("cloth.quick_change");
-  out.key("flap", cloth.quick_change.flap);
-  out.key("hem", cloth.quick_change.hem);
-  out.key("strip", cloth.quick_change.strip);
-  out.key("stretch", cloth.quick_change.stretch);
-  out.key("density", cloth.quick_change.density_kg_m2);
+  out.header("cloth.hook_and_loop");
+  out.key("flap", cloth.hook_and_loop.flap);
+  out.key("hem", cloth.hook_and_loop.hem);
+  out.key("strip", cloth.hook_and_loop.strip);
+  out.key("stretch", cloth.hook_and_loop.stretch);
+  out.key("density", cloth.hook_and_loop.density_kg_m2);
 }
 
 void write(Writer& out, const BumperKeys& bumper) {
@@ -196,7 +196,7 @@ void write(Writer& out, const NumeralKeys& numerals) {
   else if (numerals.spacing.extra != Length())
     out.key("spacing", numerals.spacing.extra);
   out.word("method", numerals.method, kMethodWords);
-  out.key("colour", numerals.colour);
+  out.key("color", numerals.color);
   out.key("outline", numerals.outline);
   out.key("make_legal", numerals.make_legal);
   out.key("bridge", numerals.bridge);
@@ -205,7 +205,7 @@ void write(Writer& out, const NumeralKeys& numerals) {
     out.header("[numerals.place]");
     out.key("bumper", place.bumper);
     out.key("side", place.side);
-    if (place.centre) out.key("centre", *place.centre);
+    if (place.center) out.key("center", *place.center);
     if (place.split > 0) out.key("split", place.split);
   }
 }
@@ -245,7 +245,7 @@ std::string job_text(const Job& job) {
   out.key("season", job.season);
   out.word("units", job.units, kUnitWords);
   write(out, job.frame);
-  write(out, job.backing);
+  write(out, job.boards);
   write(out, job.padding);
   write(out, job.cloth);
   for (const BumperKeys& bumper : job.bumpers) write(out, bumper);

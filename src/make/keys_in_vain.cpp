@@ -68,12 +68,12 @@ std::ptrdiff_t boards_on(const Run& run, const Frame& frame, const std::string& 
 }
 
 void look_at_padding(const Job& job, Vain& vain) {
-  if (job.padding.form == PaddingForm::Rods)
+  if (job.padding.form == PaddingForm::Noodles)
     vain.keys({"padding.depth", "padding.height", "padding.edge_radius"},
               "which is for padding.form = \"block\"");
   else
     vain.keys({"padding.diameter", "padding.stack", "padding.core"},
-              "which is for padding.form = \"rods\"");
+              "which is for padding.form = \"noodles\"");
 }
 
 void look_at_corners(const Made& made, Vain& vain) {
@@ -84,13 +84,13 @@ void look_at_corners(const Made& made, Vain& vain) {
   if (!turns) {
     const std::string none = "as no bumper turns a corner";
     vain.keys(
-        {"backing.joint", "backing.lapping", "cloth.relief", "cloth.setback", "cloth.cut_clear"},
+        {"boards.joint", "boards.lapping", "cloth.relief", "cloth.setback", "cloth.cut_clear"},
         none);
     if (!fills) vain.key("padding.lapping", none + " or ends at one");
     return;
   }
-  if (job.backing.joint == Joint::Mitred)
-    vain.key("backing.lapping", "as backing.joint is \"mitred\"");
+  if (job.boards.joint == Joint::Mitred)
+    vain.key("boards.lapping", "as boards.joint is \"mitred\"");
   if (job.padding.corner != PaddingCorner::Butted && !fills)
     vain.key("padding.lapping", "as padding.corner is not \"butted\"");
 }
@@ -98,7 +98,7 @@ void look_at_corners(const Made& made, Vain& vain) {
 void look_at_cloth(const Made& made, Vain& vain) {
   const ClothKeys& cloth = made.job.cloth;
   if (cloth.fixing == Fixing::Staples)
-    vain.all_of("cloth.quick_change", "which is for cloth.fixing = \"quick-change\"");
+    vain.all_of("cloth.hook_and_loop", "which is for cloth.fixing = \"hook-and-loop\"");
   else
     vain.keys({"cloth.flap", "cloth.staple_line", "cloth.staple_spacing", "cloth.stretch_around",
                "cloth.staple_mass"},
@@ -150,8 +150,8 @@ void look_at_season(const Made& made, Vain& vain) {
   const std::string why = "as the season has no rule on it";
   if (!asks(&Season::support_end_backed, &Season::support_gap_depth)) vain.key("frame.backed", why);
   if (!asks(&Season::hard_parts_past_frame) && !asks(&Season::hard_parts_under_padding))
-    vain.key("backing.hard_depth", why);
-  if (made.job.padding.form == PaddingForm::Rods && !asks(&Season::padding_hollow))
+    vain.key("boards.hard_depth", why);
+  if (made.job.padding.form == PaddingForm::Noodles && !asks(&Season::padding_hollow))
     vain.key("padding.core", why);
 }
 

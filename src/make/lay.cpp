@@ -41,7 +41,7 @@ Staged<std::vector<Pattern>> with_joins(std::vector<Pattern> patterns, const Job
     for (const PlacedNumeral& numeral : numerals)
       if (numeral.bumper == static_cast<int>(k))
         occupied.push_back(
-            {numeral.centre_s - 0.5 * numeral.width, numeral.centre_s + 0.5 * numeral.width});
+            {numeral.center_s - 0.5 * numeral.width, numeral.center_s + 0.5 * numeral.width});
     if (auto joins = take(lay_joins(patterns[k], job, std::move(occupied)), faults))
       patterns[k].joins = std::move(*joins);
   }

@@ -25,9 +25,9 @@ JobReading less_faulty_brackets(JobReading reading) {
   return reading;
 }
 
-Staged<OpenFace> face_of(const JobReading& reading, const NamedFiles& files) {
+Staged<OpenFont> face_of(const JobReading& reading, const NamedFiles& files) {
   if (reading.job.number.empty() || !reading.sound("numerals") || !reading.sound("job")) return {};
-  return open_face(reading.job, files);
+  return open_font(reading.job, files);
 }
 
 /// The covers, with the names of their match marks shared where one is cut from another's print.
@@ -58,11 +58,11 @@ Outcome<Made> made_of(JobReading read, const std::string& job_file, const NamedF
   auto season = take(season_of(job, job_file, files), faults);
   Standing stand = take(stand_bumpers(reading), faults);
   std::vector<Pattern> laid = take(lay_patterns(reading, stand.wraps), faults);
-  const OpenFace face = take(face_of(reading, files), faults);
+  const OpenFont font = take(face_of(reading, files), faults);
   if (!faults.empty()) return tl::unexpected(in_order(std::move(faults)));
 
   std::vector<double> covered = covered_gaps(stand.bare_gaps, laid, *stand.section);
-  auto numbered = set_number_on(stand, job, *season, face, options);
+  auto numbered = set_number_on(stand, job, *season, font, options);
   if (!numbered) return tl::unexpected(in_order(std::move(numbered.error())));
   // Seams keep clear of the numerals, so they come after them.
   const auto on_cloth = on_patterns(numbered->numerals, ClothMap(job.cloth));

@@ -28,19 +28,19 @@ NumeralRules numeral_rules(const std::optional<Season>& season) {
 }
 
 Outcome<Numerals> numerals_of(const Standing& stand, const Job& job, const NumeralRules& rules,
-                              const OpenFace& face, const Demand& demand,
+                              const OpenFont& font, const Demand& demand,
                               const MakeOptions& options) {
-  const auto set = [&](const std::vector<FaceCandidate>& candidates) {
-    return make_numerals({*face.face, face.name, job.number, job.numerals, stand.wraps,
-                          stand.boards, rules, static_cast<int>(job.cloth.colours.size()),
+  const auto set = [&](const std::vector<FontCandidate>& candidates) {
+    return make_numerals({*font.font, font.name, job.number, job.numerals, stand.wraps,
+                          stand.boards, rules, static_cast<int>(job.cloth.colors.size()),
                           candidates, job.units, job.places, job.sight, demand, options.kept});
   };
-  // Other faces are opened and measured only where the number does not fit in this one.
+  // Other fonts are opened and measured only where the number does not fit in this one.
   auto numerals = set({});
   if (numerals && !numerals->misfits.empty() && options.advice) numerals = set(candidates_for(job));
   if (numerals && !options.advice)
     for (NumeralMisfit& misfit : numerals->misfits) misfit.advice.clear();
-  if (numerals) numerals->axes = face.axes;
+  if (numerals) numerals->axes = font.axes;
   return numerals;
 }
 
@@ -66,15 +66,15 @@ Sight sight_of(const std::vector<Wrap>& wraps, const Numerals& numerals, const J
 }  // namespace
 
 Outcome<Numbered> set_number_on(const Standing& stand, const Job& job,
-                                const std::optional<Season>& season, const OpenFace& face,
+                                const std::optional<Season>& season, const OpenFont& font,
                                 const MakeOptions& options) {
   Numbered numbered;
   double half_height = stand.section->front_flat_top();
-  if (face.face) {
+  if (font.font) {
     const NumeralRules rules = numeral_rules(season);
     half_height = 0.5 * numeral_height(job.numerals, rules).mm();
     const Demand demand = demand_of(season ? &*season : nullptr);
-    auto numerals = numerals_of(stand, job, rules, face, demand, options);
+    auto numerals = numerals_of(stand, job, rules, font, demand, options);
     if (!numerals) return tl::unexpected(std::move(numerals.error()));
     numbered.numerals = std::move(*numerals);
     numbered.sight = sight_of(stand.wraps, *numbered.numerals, job, demand, options);

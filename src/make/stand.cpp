@@ -15,9 +15,9 @@ std::optional<Frame> frame_of(const JobReading& reading, Refusals& faults) {
 
 std::optional<Section> section_of(const JobReading& reading, Refusals& faults) {
   const Job& job = reading.job;
-  for (const char* table : {"backing", "padding", "cloth"})
+  for (const char* table : {"boards", "padding", "cloth"})
     if (!reading.sound(table)) return std::nullopt;
-  return take(Section::make(job.backing, job.padding, job.cloth, job.places, job.units), faults);
+  return take(Section::make(job.boards, job.padding, job.cloth, job.places, job.units), faults);
 }
 
 std::vector<Run> runs_of(const JobReading& reading, const Frame& frame, const Section& section,
@@ -54,7 +54,7 @@ Staged<Standing> stand_bumpers(const JobReading& reading) {
   if (auto gaps = take(gaps_between(frame, section, runs, job.places, job.units), faults))
     stand.bare_gaps = std::move(*gaps);
   for (const Run& run : runs) {
-    add(stand.boards, board_pieces(frame, section, run, job.backing, job.places), faults);
+    add(stand.boards, board_pieces(frame, section, run, job.boards, job.places), faults);
     add(stand.padding, padding_pieces(frame, section, run, job.padding, job.places), faults);
     stand.wraps.emplace_back(frame, section, run);
   }

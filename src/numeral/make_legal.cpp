@@ -122,7 +122,7 @@ Outcome<LegalNumber> make_legal(const SetNumber& number, const NumeralKeys& keys
     return refuse(
         Why::DoesNotFit,
         fmt::format("neither twice the height nor heavier outlines make most of the stroke of {} "
-                    "{} wide; choose a heavier face",
+                    "{} wide; choose a heavier font",
                     thin, exact(stroke, units)));
   }
   if (!heavy) return *std::move(tall);

@@ -45,7 +45,7 @@ DigitLines digit_lines(const Digit& digit, NumeralMethod method, DigitLayer laye
 
 Region number_mask(const PlacedNumeral& placed, const std::vector<Digit>& digits,
                    DigitLayer layer) {
-  const FlatPoint centre{placed.centre_s, placed.centre_u};
+  const FlatPoint center{placed.center_s, placed.center_u};
   Region mask;
   for (const PlacedDigit& at : placed.digits) {
     const auto digit = std::find_if(digits.begin(), digits.end(),
@@ -53,7 +53,7 @@ Region number_mask(const PlacedNumeral& placed, const std::vector<Digit>& digits
     assert(digit != digits.end());
     for (const Polygon& contour : stencil_of(*digit, layer)) {
       Polygon& moved = mask.emplace_back();
-      for (FlatPoint p : contour) moved.push_back(p + at.origin - centre);
+      for (FlatPoint p : contour) moved.push_back(p + at.origin - center);
     }
   }
   return mask;

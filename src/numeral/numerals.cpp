@@ -19,10 +19,10 @@ Region Numerals::outline_of(const PlacedDigit& on) const {
 }
 
 PlacedNumeral on_pattern(PlacedNumeral numeral, const ClothMap& map) {
-  const FlatPoint in_place{numeral.centre_s, numeral.centre_u};
+  const FlatPoint in_place{numeral.center_s, numeral.center_u};
   const FlatPoint laid = map.to_pattern({in_place.x, in_place.y});
-  numeral.centre_s = laid.x;
-  numeral.centre_u = laid.y;
+  numeral.center_s = laid.x;
+  numeral.center_u = laid.y;
   for (PlacedDigit& digit : numeral.digits) digit.origin = digit.origin + (laid - in_place);
   return numeral;
 }

@@ -79,7 +79,7 @@ const DigitOutline& SetNumber::shape(char digit) const {
   return *found;
 }
 
-Outcome<SetNumber> set_number(const Face& face, const std::string& number, Length height,
+Outcome<SetNumber> set_number(const Font& font, const std::string& number, Length height,
                               const NumeralSpacing& spacing) {
   if (!is_number(number)) {
     return refuse(Why::OutOfRange, fmt::format("\"{}\" is not a number of 1 to {} digits 0 to 9",
@@ -88,7 +88,7 @@ Outcome<SetNumber> set_number(const Face& face, const std::string& number, Lengt
   if (!(height > Length{})) {
     return refuse(Why::OutOfRange, "a numeral's height is not positive, expected more than 0");
   }
-  Outcome<DigitLine> line = set_digits(face, number, height.mm(),
+  Outcome<DigitLine> line = set_digits(font, number, height.mm(),
                                        {.tabular = spacing.tabular, .extra = spacing.extra.mm()});
   if (!line) return tl::unexpected<Refusals>(std::move(line.error()));
   SetNumber set;
@@ -136,10 +136,10 @@ void measure_line(SetNumber& number) {
   if (number.digits.size() < 2) number.least_space = 0;
 }
 
-Outcome<FaceCandidate> face_candidate(std::string name, const Face& face, const std::string& number,
+Outcome<FontCandidate> font_candidate(std::string name, const Font& font, const std::string& number,
                                       const NumeralSpacing& spacing) {
-  return set_number(face, number, mm(kMeasureHeight), spacing).map([&](SetNumber set) {
-    return FaceCandidate{std::move(name), std::move(set)};
+  return set_number(font, number, mm(kMeasureHeight), spacing).map([&](SetNumber set) {
+    return FontCandidate{std::move(name), std::move(set)};
   });
 }
 

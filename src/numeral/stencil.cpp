@@ -198,7 +198,7 @@ Outcome<Stencil> make_stencil(const Region& outline, double width, Units units) 
       fmt::format("no bridges {} wide hold its {}; {}", exact(mm(width), units),
                   pieces.islands() == 1 ? "island" : "islands",
                   would_do ? fmt::format("bridges {} wide would do", exact(*would_do, units))
-                           : "a face without islands would do"));
+                           : "a font without islands would do"));
 }
 
 std::optional<Stencil> try_stencil(const Region& outline, double width) {

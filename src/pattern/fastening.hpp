@@ -27,7 +27,7 @@ std::vector<Staple> lay_staples(const Wrap& wrap, const ClothKeys& cloth,
 std::vector<Path> lay_strips(const Wrap& wrap, const ClothKeys& cloth,
                              const std::vector<BracketOnPattern>& brackets,
                              const std::vector<BracketKeys>& keys);
-/// Where a quick-change cover's hems are folded under: lines on both flaps.
+/// Where a hook-and-loop cover's hems are folded under: lines on both flaps.
 std::vector<PleatLine> hem_folds(const Wrap& wrap, const ClothKeys& cloth);
 
 /// Numbered from left to right, not named for sides: congruent covers have the same names.

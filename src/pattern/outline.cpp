@@ -200,7 +200,7 @@ std::vector<Path> end_snips(const Wrap& wrap, const ClothKeys& cloth) {
   const Section& section = wrap.section();
   const double half = tongue_half_width(section), length = wrap.run().length;
   const EndOnPattern end = end_of(section, cloth, true);
-  // The round of an ear is cut into tabs that lean at most 30 degrees more than their neighbour.
+  // The round of an ear is cut into tabs that lean at most 30 degrees more than their neighbor.
   std::vector<double> heights;
   for (const double sign : {1.0, -1.0}) {
     const double tangent = sign > 0 ? section.top_tangent() : section.bottom_tangent();

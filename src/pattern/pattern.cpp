@@ -66,8 +66,8 @@ PatternCorner corner_of(const Wrap& wrap, const RunCorner& corner, const Job& jo
   if (butted) on.square_end_allowance = wrap.section().square_end_allowance_mm();
   // Where nothing laps, every other side from the first takes the pleats.
   const std::vector<std::string> lapping = butted ? job.padding.lapping
-                                           : job.backing.joint == Joint::Lapped
-                                               ? job.backing.lapping
+                                           : job.boards.joint == Joint::Lapped
+                                               ? job.boards.lapping
                                                : every_other(job.frame.sides);
   on.fold_towards_before = among(lapping, on.side_before) || !among(lapping, on.side_after);
   return on;
@@ -169,9 +169,9 @@ std::vector<NamedLine> named_lines(const Wrap& wrap, const ClothKeys& cloth,
 Refusals allowance_faults(const Wrap& wrap, const Job& job) {
   if (job.padding.corner != PaddingCorner::Butted || wrap.run().corners.empty()) return {};
   const bool stapled = job.cloth.fixing == Fixing::Staples;
-  const Length flap = stapled ? job.cloth.flap : job.cloth.quick_change.flap;
+  const Length flap = stapled ? job.cloth.flap : job.cloth.hook_and_loop.flap;
   const Length needs =
-      stapled ? job.cloth.staple_line + mm(kHoldBeyondStaple) : job.cloth.quick_change.strip;
+      stapled ? job.cloth.staple_line + mm(kHoldBeyondStaple) : job.cloth.hook_and_loop.strip;
   const Length allowance = mm(wrap.section().square_end_allowance_mm());
   if (flap - allowance >= needs) return {};
   return {{Why::DoesNotFit,
@@ -180,7 +180,7 @@ Refusals allowance_faults(const Wrap& wrap, const Job& job) {
                "expected a flap of at least {}",
                exact(flap, job.units), measured(allowance, job.units),
                stapled ? "staples" : "strip", measured(needs + allowance, job.units)),
-           job.places.of(stapled ? "cloth.flap" : "cloth.quick_change.flap")}};
+           job.places.of(stapled ? "cloth.flap" : "cloth.hook_and_loop.flap")}};
 }
 
 /// A sewn dart on butted padding would be lopsided: straight on the lapping side, all on the

@@ -75,13 +75,13 @@ std::vector<Path> lay_strips(const Wrap& wrap, const ClothKeys& cloth,
                              const std::vector<BracketOnPattern>& brackets,
                              const std::vector<BracketKeys>& keys) {
   std::vector<Path> strips;
-  if (cloth.fixing != Fixing::QuickChange) return strips;
+  if (cloth.fixing != Fixing::HookAndLoop) return strips;
   const Section& section = wrap.section();
-  const double width = cloth.quick_change.strip.mm();
+  const double width = cloth.hook_and_loop.strip.mm();
   for (const bool top : {true, false}) {
     const double out = top ? 1.0 : -1.0;
     const double edge = (top ? section.cloth_edge_top() : section.cloth_edge_bottom()) -
-                        out * cloth.quick_change.hem.mm();
+                        out * cloth.hook_and_loop.hem.mm();
     for (const Span& span : strip_spans(wrap, flap_spans(wrap, notches(wrap, cloth, top)),
                                         edge - out * width, edge, brackets, keys))
       if (span.length() > kCrown)
@@ -97,11 +97,11 @@ std::vector<Path> lay_strips(const Wrap& wrap, const ClothKeys& cloth,
 
 std::vector<PleatLine> hem_folds(const Wrap& wrap, const ClothKeys& cloth) {
   std::vector<PleatLine> folds;
-  if (cloth.fixing != Fixing::QuickChange) return folds;
+  if (cloth.fixing != Fixing::HookAndLoop) return folds;
   for (const bool top : {true, false}) {
     const double out = top ? 1.0 : -1.0;
     const double u = (top ? wrap.section().cloth_edge_top() : wrap.section().cloth_edge_bottom()) -
-                     out * cloth.quick_change.hem.mm();
+                     out * cloth.hook_and_loop.hem.mm();
     for (const Span& span : flap_spans(wrap, notches(wrap, cloth, top)))
       folds.push_back({line({span.from, u}, {span.to, u}), {0.0, -out}});
   }

@@ -12,7 +12,7 @@
 namespace swathe {
 namespace {
 
-constexpr std::size_t kMostFaces = 3;
+constexpr std::size_t kMostFonts = 3;
 constexpr double kLowest = 0.25;  // of the asked height, where no season sets a least one
 
 /// What is drawn here by scaling is flattened anew when it is set: then its height and its width
@@ -53,18 +53,18 @@ std::optional<Length> lower_height(const PlaceInput& input, const std::string& s
   return height;
 }
 
-/// Faces in which the number fits at the asked height, widest first: "Saira at wdth 50 (9.2 in
+/// Fonts in which the number fits at the asked height, widest first: "Saira at wdth 50 (9.2 in
 /// wide), OSP-DIN (9.9 in wide)".
-std::string narrower_faces(const PlaceInput& input, const std::string& side,
+std::string narrower_fonts(const PlaceInput& input, const std::string& side,
                            std::optional<int> bumper) {
   struct Fitting {
-    std::string face;
+    std::string font;
     SetNumber set;
   };
   std::vector<Fitting> fitting;
-  for (const FaceCandidate& candidate : input.candidates) {
+  for (const FontCandidate& candidate : input.candidates) {
     SetNumber set = at_height(candidate.number, mm(input.number.height), input.keys.spacing);
-    if (fits(input, set, side, bumper)) fitting.push_back({candidate.face, std::move(set)});
+    if (fits(input, set, side, bumper)) fitting.push_back({candidate.font, std::move(set)});
   }
   std::stable_sort(fitting.begin(), fitting.end(), [](const Fitting& p, const Fitting& q) {
     return std::round(p.set.ink.width() * 1e3) > std::round(q.set.ink.width() * 1e3);
@@ -72,9 +72,9 @@ std::string narrower_faces(const PlaceInput& input, const std::string& side,
   std::size_t told = 0;
   std::string words;
   for (const Fitting& f : fitting) {
-    if (told == kMostFaces) break;
+    if (told == kMostFonts) break;
     if (!keeps_stroke(f.set, input.keys, input.least_stroke)) continue;
-    words += fmt::format("{}{} ({} wide)", told++ == 0 ? "" : ", ", f.face,
+    words += fmt::format("{}{} ({} wide)", told++ == 0 ? "" : ", ", f.font,
                          measured(mm(f.set.ink.width()), input.units));
   }
   return words;
@@ -95,14 +95,14 @@ double half_band(double ink_height, const NumeralKeys& keys) {
 std::string advice_for_width(const PlaceInput& input, const std::string& side,
                              std::optional<int> bumper) {
   const auto height = lower_height(input, side, bumper);
-  const std::string faces = narrower_faces(input, side, bumper);
+  const std::string fonts = narrower_fonts(input, side, bumper);
   const std::string low = height ? fmt::format("it fits {} high", exact(*height, input.units)) : "";
-  const std::string narrow = faces.empty()
+  const std::string narrow = fonts.empty()
                                  ? ""
-                                 : fmt::format("at {} these faces fit: {}",
-                                               exact(mm(input.number.height), input.units), faces);
+                                 : fmt::format("at {} these fonts fit: {}",
+                                               exact(mm(input.number.height), input.units), fonts);
   if (low.empty() && narrow.empty()) {
-    return "no allowed height and no bundled face fits: choose another side";
+    return "no allowed height and no bundled font fits: choose another side";
   }
   return low.empty() || narrow.empty() ? low + narrow : low + "; " + narrow;
 }

@@ -104,9 +104,9 @@ Choice best_of(const std::vector<NumeralRoom>& rooms, std::size_t count, const S
 
 }  // namespace
 
-SightNumber number_in(const SetNumber& number, const NumeralRoom& room, double centre_s) {
+SightNumber number_in(const SetNumber& number, const NumeralRoom& room, double center_s) {
   SightNumber seen{number.text, room.side, number.largest_space, {}};
-  const FlatPoint move = FlatPoint{centre_s, 0} - number.ink.middle();
+  const FlatPoint move = FlatPoint{center_s, 0} - number.ink.middle();
   for (const PlacedDigit& digit : number.digits) {
     const FlatPoint origin = digit.origin + move;
     const Box& ink = number.shape(digit.digit).ink;

@@ -9,7 +9,7 @@
 namespace swathe {
 
 /// A number as it would stand in the middle of a room, or at another place along it.
-SightNumber number_in(const SetNumber& number, const NumeralRoom& room, double centre_s);
+SightNumber number_in(const SetNumber& number, const NumeralRoom& room, double center_s);
 
 /// The fewest rooms, `least` or more, that let an observer read what the season asks; where no
 /// choice does, the fewest that read about as much as all of them. Among as many, those farthest

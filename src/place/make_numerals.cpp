@@ -70,7 +70,7 @@ Length numeral_height(const NumeralKeys& keys, const NumeralRules& rules) {
 
 Outcome<Numerals> make_numerals(const NumeralInput& input) {
   const Length height = numeral_height(input.keys, input.rules);
-  Outcome<SetNumber> set = set_number(input.face, input.number, height, input.keys.spacing);
+  Outcome<SetNumber> set = set_number(input.font, input.number, height, input.keys.spacing);
   if (!set) {
     const std::string key = key_of(set.error().front().why, input.number);
     return at_key(std::move(set.error()), input.places.of(key));
@@ -91,7 +91,7 @@ Outcome<Numerals> make_numerals(const NumeralInput& input) {
   for (Refusal& refusal : outlines_that_meet(*set, input)) refusals.push_back(std::move(refusal));
   made.number = input.number;
   made.outline = input.keys.outline.mm();
-  made.face = input.face_name;
+  made.font = input.font_name;
   made.axes = input.keys.axes;
   made.size = set->em;
   made.height = set->height;
@@ -134,7 +134,7 @@ Outcome<Numerals> make_numerals(const NumeralInput& input) {
   made.misfits = std::move(placing->misfits);
   for (Digit& digit : made.digits) {
     const auto in_number = std::count(input.number.begin(), input.number.end(), digit.digit);
-    const int numbers = (made.showings() + input.keys.spares) * input.colours;
+    const int numbers = (made.showings() + input.keys.spares) * input.colors;
     digit.count = static_cast<int>(in_number) * numbers;
   }
   return made;

@@ -38,17 +38,17 @@ bool covers(const Wrap& wrap, const std::string& side) {
 
 /// A number, or a part of it that keeps its level in the whole, at its place on the cloth.
 PlacedNumeral placed_at(const SetNumber& number, double level, const Section& section,
-                        const NumeralRoom& room, double centre_s) {
+                        const NumeralRoom& room, double center_s) {
   PlacedNumeral placed;
   placed.text = number.text;
   placed.bumper = room.bumper;
   placed.side = room.side;
-  placed.centre_s = centre_s;
+  placed.center_s = center_s;
   placed.width = number.ink.width();
   placed.height = number.height;
   placed.largest_space = number.largest_space;
   placed.least_space = number.least_space;
-  const FlatPoint move{centre_s - number.ink.middle().x, -level};
+  const FlatPoint move{center_s - number.ink.middle().x, -level};
   placed.seen_height = std::numeric_limits<double>::infinity();
   for (const PlacedDigit& digit : number.digits) {
     const FlatPoint origin = digit.origin + move;
@@ -111,8 +111,8 @@ class Placer {
         const int bumper = static_cast<int>(wrap - in_.wraps.begin());
         if (place.split > 0) {
           split_by_hand(bumper, place.side, static_cast<std::size_t>(place.split), key + ".split");
-        } else if (place.centre) {
-          at_centre(bumper, place.side, place.centre->mm(), key + ".centre");
+        } else if (place.center) {
+          at_center(bumper, place.side, place.center->mm(), key + ".center");
         } else {
           in_the_middle(longest_on(rooms_, place.side, bumper), place.side, bumper, key);
         }
@@ -182,31 +182,31 @@ class Placer {
   }
 
   /// So far from the left end of a board of that side: of the first on which the number fits there.
-  void at_centre(int bumper, const std::string& side, double from_left, const std::string& key) {
+  void at_center(int bumper, const std::string& side, double from_left, const std::string& key) {
     const double half = 0.5 * needs();
     double has = 0;
     std::optional<NumeralRoom> wide_enough;
     for (const NumeralRoom& room : rooms_) {
       if (room.bumper != bumper || room.side != side) continue;
-      const double centre = left_end(room) + from_left;
-      has = std::max(has, 2 * std::min(centre - room.from_s, room.to_s - centre));
+      const double center = left_end(room) + from_left;
+      has = std::max(has, 2 * std::min(center - room.from_s, room.to_s - center));
       if (2 * half > room.length() + kTouch) continue;
-      if (centre - half >= room.from_s - kTouch && centre + half <= room.to_s + kTouch) {
-        return put(room, centre, key);
+      if (center - half >= room.from_s - kTouch && center + half <= room.to_s + kTouch) {
+        return put(room, center, key);
       }
       if (!wide_enough || room.length() > wide_enough->length()) wide_enough = room;
     }
     miss(bumper, side, std::max(0.0, has),
-         wide_enough ? centres_in(*wide_enough) : advice_for_width(in_, side, bumper));
+         wide_enough ? centers_in(*wide_enough) : advice_for_width(in_, side, bumper));
   }
 
-  /// "a centre 8 in to 12 1/2 in from the board's left end would do"
-  std::string centres_in(const NumeralRoom& room) const {
+  /// "a center 8 in to 12 1/2 in from the board's left end would do"
+  std::string centers_in(const NumeralRoom& room) const {
     const double left = left_end(room), half = 0.5 * needs();
     const Length from = on_grid(mm(room.from_s + half - left), in_.units, Rounding::Up);
     const Length to = on_grid(mm(room.to_s - half - left), in_.units, Rounding::Down);
-    if (from > to) return "the middle of the clear stretch would do: leave the centre out";
-    return fmt::format("a centre {} to {} from the board's left end would do",
+    if (from > to) return "the middle of the clear stretch would do: leave the center out";
+    return fmt::format("a center {} to {} from the board's left end would do",
                        exact(from, in_.units), exact(to, in_.units));
   }
 
@@ -266,14 +266,14 @@ class Placer {
   }
 
   void put_split(const Split& split, const SplitRoom& room, const std::string& key) {
-    if (!is_free(room.left, split.left_centre_s, split.left.ink.width(), key) ||
-        !is_free(room.right, split.right_centre_s, split.right.ink.width(), key))
+    if (!is_free(room.left, split.left_center_s, split.left.ink.width(), key) ||
+        !is_free(room.right, split.right_center_s, split.right.ink.width(), key))
       return;
     const double level = in_.number.ink.middle().y;
     PlacedNumeral left =
-        placed_at(split.left, level, wrap_of(room.left).section(), room.left, split.left_centre_s);
+        placed_at(split.left, level, wrap_of(room.left).section(), room.left, split.left_center_s);
     PlacedNumeral right = placed_at(split.right, level, wrap_of(room.right).section(), room.right,
-                                    split.right_centre_s);
+                                    split.right_center_s);
     left.showing = right.showing = showings_++;
     left.whole = right.whole = false;
     right.from = static_cast<int>(split.left.digits.size());
@@ -283,10 +283,10 @@ class Placer {
   }
 
   /// Whether nothing stands there yet; refuses it at `key` where something does.
-  bool is_free(const NumeralRoom& room, double centre_s, double width, const std::string& key) {
+  bool is_free(const NumeralRoom& room, double center_s, double width, const std::string& key) {
     for (const PlacedNumeral& other : result_.placed) {
       if (other.bumper != room.bumper) continue;
-      if (std::abs(other.centre_s - centre_s) >= 0.5 * (other.width + width)) continue;
+      if (std::abs(other.center_s - center_s) >= 0.5 * (other.width + width)) continue;
       refuse_at(key, Why::DoesNotFit,
                 fmt::format("two numbers lie over each other on the {} side of bumper \"{}\"",
                             room.side, wrap_of(room).run().name));
@@ -295,10 +295,10 @@ class Placer {
     return true;
   }
 
-  void put(const NumeralRoom& room, double centre_s, const std::string& key) {
-    if (!is_free(room, centre_s, in_.number.ink.width(), key)) return;
+  void put(const NumeralRoom& room, double center_s, const std::string& key) {
+    if (!is_free(room, center_s, in_.number.ink.width(), key)) return;
     PlacedNumeral placed =
-        placed_at(in_.number, in_.number.ink.middle().y, wrap_of(room).section(), room, centre_s);
+        placed_at(in_.number, in_.number.ink.middle().y, wrap_of(room).section(), room, center_s);
     placed.showing = showings_++;
     result_.placed.push_back(std::move(placed));
   }

@@ -60,15 +60,15 @@ Split split_at(const SetNumber& number, const SplitRoom& room, std::size_t digit
   const double in_whole = split.right.ink.lo.x - split.left.ink.hi.x;
   const double at_gap = room.between + 2 * margin;
   const double off = 0.5 * std::max(0.0, in_whole - at_gap);  // more than the margin, either side
-  split.left_centre_s = room.left.to_s - margin - off - 0.5 * split.left.ink.width();
-  split.right_centre_s = room.right.from_s + margin + off + 0.5 * split.right.ink.width();
+  split.left_center_s = room.left.to_s - margin - off - 0.5 * split.left.ink.width();
+  split.right_center_s = room.right.from_s + margin + off + 0.5 * split.right.ink.width();
   split.space = at_gap + 2 * off;
   return split;
 }
 
 bool fits(const Split& split, const SplitRoom& room, double margin) {
-  const double left = split.left_centre_s - 0.5 * split.left.ink.width() - margin;
-  const double right = split.right_centre_s + 0.5 * split.right.ink.width() + margin;
+  const double left = split.left_center_s - 0.5 * split.left.ink.width() - margin;
+  const double right = split.right_center_s + 0.5 * split.right.ink.width() + margin;
   return left >= room.left.from_s - kTouch && right <= room.right.to_s + kTouch;
 }
 

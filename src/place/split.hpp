@@ -27,7 +27,7 @@ SetNumber part_of(const SetNumber& number, std::size_t from, std::size_t to);
 /// A number in two parts.
 struct Split {
   SetNumber left, right;
-  double left_centre_s = 0, right_centre_s = 0;  ///< of their ink
+  double left_center_s = 0, right_center_s = 0;  ///< of their ink
   double space = 0;                              ///< ink to ink, over the gap
 };
 

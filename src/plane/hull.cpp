@@ -20,7 +20,7 @@ double turned_onto(double angle) {
 }
 
 double support(const Disc& disc, double normal) {
-  return dot(disc.centre, direction(normal)) + disc.radius;
+  return dot(disc.center, direction(normal)) + disc.radius;
 }
 
 /// The disc that bears the tangent of this normal; of several on it, the foremost in its direction
@@ -31,7 +31,7 @@ std::size_t bearing(const std::vector<Disc>& discs, double normal) {
   for (std::size_t i = 1; i < discs.size(); ++i) {
     const double more = support(discs[i], normal) - support(discs[best], normal);
     const double scale = 1e-12 * (1.0 + std::abs(support(discs[best], normal)));
-    if (more > scale || (more > -scale && dot(discs[i].centre - discs[best].centre, travel) > 0.0))
+    if (more > scale || (more > -scale && dot(discs[i].center - discs[best].center, travel) > 0.0))
       best = i;
   }
   return best;
@@ -47,7 +47,7 @@ Handover next_handover(const std::vector<Disc>& discs, std::size_t on, double no
   Handover best{2 * kPi, on};
   double best_reach = -1.0;
   for (std::size_t j = 0; j < discs.size(); ++j) {
-    const FlatPoint way = discs[j].centre - discs[on].centre;
+    const FlatPoint way = discs[j].center - discs[on].center;
     const double reach = norm(way), less = discs[on].radius - discs[j].radius;
     if (j == on || reach <= std::abs(less)) continue;  // one within the other
     const double at = maths::atan2(way.y, way.x) - maths::acos(less / reach);
@@ -63,12 +63,12 @@ Handover next_handover(const std::vector<Disc>& discs, std::size_t on, double no
 }
 
 HullPiece arc(const Disc& disc, double normal, double turn) {
-  return {disc.centre + disc.radius * direction(normal),
-          disc.centre + disc.radius * direction(normal + turn),
+  return {disc.center + disc.radius * direction(normal),
+          disc.center + disc.radius * direction(normal + turn),
           turned_onto(normal + kPi / 2),
           turn,
           disc.radius * turn,
-          disc.centre,
+          disc.center,
           disc.radius};
 }
 
@@ -88,8 +88,8 @@ std::vector<HullPiece> hull_of_discs(const std::vector<Disc>& discs) {
     turned += turn;
     if (turned >= 2 * kPi - kSameAngle && next.turn > turn + kSameAngle) break;
     if (next.to == on) break;
-    const FlatPoint from = discs[on].centre + discs[on].radius * direction(normal);
-    const FlatPoint to = discs[next.to].centre + discs[next.to].radius * direction(normal);
+    const FlatPoint from = discs[on].center + discs[on].radius * direction(normal);
+    const FlatPoint to = discs[next.to].center + discs[next.to].radius * direction(normal);
     hull.push_back({from, to, turned_onto(normal + kPi / 2), 0.0, apart(from, to), {}, 0.0});
     on = next.to;
   }

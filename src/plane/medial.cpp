@@ -18,7 +18,7 @@ using Builder = boost::polygon::voronoi_builder<std::int32_t>;
 /// A straight edge of the outline, in grids; the region lies to its left.
 struct OutlineEdge {
   FlatPoint from, to;
-  std::size_t before = 0, after = 0;  // its neighbours round the outline
+  std::size_t before = 0, after = 0;  // its neighbors round the outline
 
   FlatPoint way() const { return to - from; }
 };

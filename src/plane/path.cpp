@@ -59,8 +59,8 @@ Arc arc_of(FlatPoint from, FlatPoint to, double bulge) {
   const double angle = 4.0 * maths::atan(bulge);
   const FlatPoint chord = to - from;
   const double apothem = 0.5 * (1.0 - bulge * bulge) / (2.0 * bulge);
-  const FlatPoint centre = 0.5 * (from + to) + apothem * left_of(chord);
-  return {angle, centre, apart(centre, from)};
+  const FlatPoint center = 0.5 * (from + to) + apothem * left_of(chord);
+  return {angle, center, apart(center, from)};
 }
 
 Path open_path(const std::vector<FlatPoint>& points) {
@@ -97,8 +97,8 @@ Path rounded_rectangle(FlatPoint lo, FlatPoint hi, double radius) {
           true};
 }
 
-Path circle(FlatPoint centre, double radius) {
-  return {{{{centre.x + radius, centre.y}, 1.0}, {{centre.x - radius, centre.y}, 1.0}}, true};
+Path circle(FlatPoint center, double radius) {
+  return {{{{center.x + radius, center.y}, 1.0}, {{center.x - radius, center.y}, 1.0}}, true};
 }
 
 std::vector<FlatPoint> flatten(const Path& path, double tolerance) {
@@ -109,9 +109,9 @@ std::vector<FlatPoint> flatten(const Path& path, double tolerance) {
       const double reach = std::max(0.0, 1.0 - tolerance / arc.radius);
       const double step = std::max(2.0 * maths::acos(std::min(1.0, reach)), 1e-3);
       const int chords = std::max(1, static_cast<int>(std::ceil(std::abs(arc.angle) / step)));
-      const double start = maths::atan2(from.y - arc.centre.y, from.x - arc.centre.x);
+      const double start = maths::atan2(from.y - arc.center.y, from.x - arc.center.x);
       for (int k = 1; k < chords; ++k)
-        points.push_back(arc.centre + arc.radius * direction(start + arc.angle * k / chords));
+        points.push_back(arc.center + arc.radius * direction(start + arc.angle * k / chords));
     }
     points.push_back(to);
   });
@@ -134,11 +134,11 @@ Box bounds(const Path& path) {
   each_edge(path, [&](FlatPoint from, FlatPoint to, double bulge) {
     const Arc arc = arc_of(from, to, bulge);
     if (arc.angle == 0.0) return;
-    const double start = maths::atan2(from.y - arc.centre.y, from.x - arc.centre.x);
+    const double start = maths::atan2(from.y - arc.center.y, from.x - arc.center.x);
     const double lo = std::min(start, start + arc.angle), hi = std::max(start, start + arc.angle);
     const int first = static_cast<int>(std::ceil(lo / (kPi / 2)));
     for (int quarter = first; quarter * kPi / 2 <= hi; ++quarter)
-      box.cover(arc.centre + arc.radius * direction(quarter * kPi / 2));
+      box.cover(arc.center + arc.radius * direction(quarter * kPi / 2));
   });
   return box;
 }
@@ -200,7 +200,7 @@ bool is_simple(const Polygon& polygon) {
     for (std::size_t j = i + 1; j < n; ++j) {
       const FlatPoint c = polygon[j], d = polygon[(j + 1) % n];
       const bool follows = j == i + 1, precedes = i == 0 && j == n - 1;
-      if (follows || precedes) {  // neighbours share a point; they may not fold back on each other
+      if (follows || precedes) {  // neighbors share a point; they may not fold back on each other
         const FlatPoint out = follows ? a - b : b - a, on = follows ? d - b : c - a;
         if (cross(out, on) == 0.0 && dot(out, on) > 0.0) return false;
       } else if (segments_cross(a, b, c, d)) {

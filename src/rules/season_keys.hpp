@@ -10,7 +10,7 @@ template <class SeasonType, class Visit>
 void each_value(SeasonType& s, Visit&& visit) {
   visit("general", "grace", "bumper dimensions: inspection allows", s.general_grace);
   visit("cover", "whole", "the whole perimeter is covered", s.cover_whole);
-  visit("cover", "gap", "gap between neighbours, less than", s.cover_gap);
+  visit("cover", "gap", "gap between neighbors, less than", s.cover_gap);
   visit("cover", "larger_gap", "one larger gap, with covered beside each corner at least",
         s.cover_larger_gap);
   visit("cover", "reach", "bumper each side of each outside corner, at least", s.cover_reach);
@@ -20,10 +20,10 @@ void each_value(SeasonType& s, Visit&& visit) {
   visit("corner", "filled", "corner joints filled with padding", s.corner_filled);
   visit("padding", "depth", "padding: depth, at least", s.padding_depth);
   visit("padding", "height", "padding: height, at least", s.padding_height);
-  visit("padding", "rod_pair", "padding: a stacked pair of round rods, nominal",
-        s.padding_rod_pair);
+  visit("padding", "noodle_pair", "padding: a stacked pair of round noodles, nominal",
+        s.padding_noodle_pair);
   visit("padding", "past_board", "padding past a board's end, at most", s.padding_past_board);
-  visit("padding", "hollow", "padding: hollow rods allowed", s.padding_hollow);
+  visit("padding", "hollow", "padding: hollow noodles allowed", s.padding_hollow);
   visit("padding", "even", "padding: no wedges", s.padding_even);
   visit("backing", "height", "backing: height, at least", s.backing_height);
   visit("backing", "nominal_height", "backing: height, nominal", s.backing_nominal_height);
@@ -31,8 +31,8 @@ void each_value(SeasonType& s, Visit&& visit) {
   visit("backing", "nominal_thickness", "backing: thickness, nominal", s.backing_nominal_thickness);
   visit("cloth", "faces", "cloth over outward, upward and downward faces", s.cloth_faces);
   visit("cloth", "over_wood", "cloth over the boards' outside faces too", s.cloth_over_wood);
-  visit("cloth", "sets", "cloth: colours of the sets", s.cloth_sets);
-  visit("cloth", "one_colour", "cloth: each cover of one colour", s.cloth_one_colour);
+  visit("cloth", "sets", "cloth: colors of the sets", s.cloth_sets);
+  visit("cloth", "one_color", "cloth: each cover of one color", s.cloth_one_color);
   visit("cloth", "plain", "cloth: no contrasting marks but the number", s.cloth_plain);
   visit("fastening", "rigid", "fastening: rigid", s.fastening_rigid);
   visit("extension", "most", "outermost extension from the perimeter, at most", s.extension_most);

@@ -40,6 +40,6 @@ std::vector<BoardBack> backs_of(const Made& made, std::size_t bumper);
 
 /// The backs as one sees them from inside the machine, side by side and then in rows: staples with
 /// their order, strips, brackets.
-Picture draw_backs(const Made& made, std::size_t bumper, const Face& labels, double width_mm);
+Picture draw_backs(const Made& made, std::size_t bumper, const Font& labels, double width_mm);
 
 }  // namespace swathe

@@ -30,7 +30,7 @@ std::string not_on_fold(const Made& made, std::size_t bumper) {
   return fmt::format("its {} {} not alike on both halves", words, one ? "is" : "are");
 }
 
-Sheet fold_sheet(const Made& made, std::size_t bumper, const Face& labels) {
+Sheet fold_sheet(const Made& made, std::size_t bumper, const Font& labels) {
   if (!not_on_fold(made, bumper).empty()) return {};
   const Pattern& pattern = made.patterns[bumper];
   Page page;

@@ -17,8 +17,8 @@ double middle_of(const Pattern& pattern) { return bounds(pattern.outline).middle
 bool mirrored_places(const std::vector<PlacedNumeral>& numerals, int bumper, double fold) {
   return std::ranges::all_of(numerals, [&](const PlacedNumeral& p) {
     return p.bumper != bumper || std::ranges::any_of(numerals, [&](const PlacedNumeral& q) {
-             return q.bumper == bumper && std::abs(p.centre_s + q.centre_s - 2 * fold) < kSame &&
-                    std::abs(p.centre_u - q.centre_u) < kSame &&
+             return q.bumper == bumper && std::abs(p.center_s + q.center_s - 2 * fold) < kSame &&
+                    std::abs(p.center_u - q.center_u) < kSame &&
                     std::abs(p.width - q.width) < kSame && std::abs(p.height - q.height) < kSame;
            });
   });

@@ -63,7 +63,7 @@ class Model {
   }
 
   /// Its words on a drawing that has its lines; `corner` is where its box begins there.
-  void name(Drawing& onto, const Face& labels, FlatPoint corner) const {
+  void name(Drawing& onto, const Font& labels, FlatPoint corner) const {
     LabelPlacer placer(onto, labels, {corner, corner + size()});
     const auto there = [&](FlatPoint p) { return corner + on(p); };
     name_sides(onto, placer, labels, corner);
@@ -114,7 +114,7 @@ class Model {
   }
 
   /// Words between lines that leave little room, where they leave any.
-  static void name_side(Drawing& onto, LabelPlacer& placer, const Face& labels,
+  static void name_side(Drawing& onto, LabelPlacer& placer, const Font& labels,
                         const std::string& words, const Box& side) {
     for (const double height : {kTextHeight, kTableHeight}) {
       const double width = labels.text_width_mm(words, height);
@@ -125,7 +125,7 @@ class Model {
     }
   }
 
-  void name_sides(Drawing& onto, LabelPlacer& placer, const Face& labels, FlatPoint corner) const {
+  void name_sides(Drawing& onto, LabelPlacer& placer, const Font& labels, FlatPoint corner) const {
     const std::vector<Panel> panels = panels_of(made_, bumper_, place_);
     const auto longest = std::ranges::max_element(
         panels, {}, [](const Panel& panel) { return std::round(panel.box.width()); });
@@ -151,7 +151,7 @@ class Model {
 std::vector<Paper> cards(const Job& job) {
   const auto is_metric = [](const std::string& name) { return name.size() == 2 && name[0] == 'a'; };
   const bool named = find_paper(job.paper.sheet).has_value();
-  const bool metric = named ? is_metric(job.paper.sheet) : job.units == Units::Millimetres;
+  const bool metric = named ? is_metric(job.paper.sheet) : job.units == Units::Millimeters;
   std::vector<Paper> all;
   for (Paper& paper : papers())
     if (is_metric(paper.name) == metric) all.push_back(std::move(paper));
@@ -169,7 +169,7 @@ std::string scale_words(double scale) {
   return plain_number(scale, 3);
 }
 
-Sheet model_sheet(const Made& made, std::size_t bumper, double scale, const Face& labels) {
+Sheet model_sheet(const Made& made, std::size_t bumper, double scale, const Font& labels) {
   const Model model(made, bumper, scale);
   const Drawing lines = model.lines();
   PageHead head;

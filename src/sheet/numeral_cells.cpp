@@ -15,7 +15,7 @@ namespace {
 constexpr double kStrip = 12.0;  ///< sheet left round what is cut out of it
 constexpr double kRoom = 5.0;    ///< round what is cut out and kept
 constexpr double kFromInk =
-    1.5;  ///< base and centre lines keep off: through it, they look like cuts
+    1.5;  ///< base and center lines keep off: through it, they look like cuts
 constexpr double kFromFrame = 3.0;
 constexpr double kCaptionText = 5.0;
 constexpr double kCaption = 10.0;  ///< height of the words under a digit
@@ -33,18 +33,18 @@ struct Words {
   std::string note;  ///< may be empty
 };
 
-/// Lines in a frame, words under them. `base` is the level of the base line; `centre` that of the
-/// centre line, where it has one.
-NumeralCell framed(const DigitLines& lines, bool sheet, double base, const double* centre,
+/// Lines in a frame, words under them. `base` is the level of the base line; `center` that of the
+/// center line, where it has one.
+NumeralCell framed(const DigitLines& lines, bool sheet, double base, const double* center,
                    const Words& words) {
   Box ink = bounds(lines.cut);
   ink.cover(bounds(lines.stitch));
   const double around = sheet ? kStrip : kRoom;
   const double below = kCaption + (words.note.empty() ? 0.0 : kNote);
   Drawing alone;
-  std::vector<Path> grey;
-  for (const Polygon& contour : lines.cut) grey.push_back(closed_path(contour));
-  alone.fill(LineKind::Cut, kTint, std::move(grey));
+  std::vector<Path> gray;
+  for (const Polygon& contour : lines.cut) gray.push_back(closed_path(contour));
+  alone.fill(LineKind::Cut, kTint, std::move(gray));
   for (const Polygon& contour : lines.cut) alone.line(LineKind::Cut, closed_path(contour));
   for (const Polygon& contour : lines.stitch) alone.line(LineKind::Stitch, closed_path(contour));
   const double out = around - kFromFrame;
@@ -52,10 +52,10 @@ NumeralCell framed(const DigitLines& lines, bool sheet, double base, const doubl
     for (const auto& [from, to] : {std::pair{ink.lo.x - out, ink.lo.x - kFromInk},
                                    std::pair{ink.hi.x + kFromInk, ink.hi.x + out}})
       alone.line(LineKind::Numeral, {from, base}, {to, base});
-  if (centre)
+  if (center)
     for (const auto& [from, to] : {std::pair{ink.lo.y - out, ink.lo.y - kFromInk},
                                    std::pair{ink.hi.y + kFromInk, ink.hi.y + out}})
-      alone.line(LineKind::Numeral, {*centre, from}, {*centre, to});
+      alone.line(LineKind::Numeral, {*center, from}, {*center, to});
 
   NumeralCell cell;
   cell.size = {ink.width() + 2 * around, ink.height() + 2 * around + below};
@@ -76,7 +76,7 @@ class Cells {
   std::vector<NumeralCell> all() {
     const bool outlined = numerals_.outline > 0;
     if (outlined) add(DigitLayer::White, "white");
-    add(DigitLayer::Fill, outlined ? "colour" : "");
+    add(DigitLayer::Fill, outlined ? "color" : "");
     return std::move(cells_);
   }
 
@@ -117,12 +117,12 @@ class Cells {
       if (std::ranges::find(done, placed.text) != done.end()) continue;
       done.push_back(placed.text);
       const int count = masks_of(numerals_, placed.text, made_.job.numerals.spares,
-                                 static_cast<int>(made_.job.cloth.colours.size()));
+                                 static_cast<int>(made_.job.cloth.colors.size()));
       const Words words{fmt::format("{}: cut {}", named(placed.text, layer_word), times(count)),
                         placed.whole ? "" : "a part of the number, for one side of a gap"};
-      const double base = placed.digits.front().origin.y - placed.centre_u, centre = 0;
+      const double base = placed.digits.front().origin.y - placed.center_u, center = 0;
       NumeralCell cell = framed({number_mask(placed, numerals_.digits, layer), {}, false}, true,
-                                base, &centre, words);
+                                base, &center, words);
       cell.name = named("mask " + placed.text, layer_word);
       cells_.push_back(std::move(cell));
     }
@@ -137,11 +137,11 @@ class Cells {
 
 std::vector<NumeralCell> numeral_cells(const Made& made) { return Cells(made).all(); }
 
-int masks_of(const Numerals& numerals, const std::string& text, int spares, int colours) {
+int masks_of(const Numerals& numerals, const std::string& text, int spares, int colors) {
   const auto placed = std::ranges::count(numerals.placed, text, &PlacedNumeral::text);
   const bool any_whole = std::ranges::any_of(numerals.placed, &PlacedNumeral::whole);
   const bool has_spares = text == numerals.number || !any_whole;
-  return (static_cast<int>(placed) + (has_spares ? spares : 0)) * colours;
+  return (static_cast<int>(placed) + (has_spares ? spares : 0)) * colors;
 }
 
 }  // namespace swathe

@@ -24,8 +24,8 @@ struct NumeralCell {
 /// Requires: the job has numerals.
 std::vector<NumeralCell> numeral_cells(const Made& made);
 
-/// How often a number's mask of these digits is cut: its places in every colour, and spares. A part
+/// How often a number's mask of these digits is cut: its places in every color, and spares. A part
 /// of a split number has spares only where the number stands whole nowhere.
-int masks_of(const Numerals& numerals, const std::string& text, int spares, int colours);
+int masks_of(const Numerals& numerals, const std::string& text, int spares, int colors);
 
 }  // namespace swathe

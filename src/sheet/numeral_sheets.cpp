@@ -36,12 +36,12 @@ MethodWords words_of(NumeralMethod method) {
   switch (method) {
     case NumeralMethod::Stencil:
       return {"stencils",
-              "cut out the grey, leave the bridges; paint their gaps by hand where wanted",
+              "cut out the gray, leave the bridges; paint their gaps by hand where wanted",
               "",
               {"blade", "spray"}};
     case NumeralMethod::PaintMask:
       return {"paint masks",
-              "cut out the grey, leave the bridges; lay it on base and centre line; paint the "
+              "cut out the gray, leave the bridges; lay it on base and center line; paint the "
               "bridges' gaps by hand where wanted",
               "",
               {"blade", "spray"}};
@@ -77,15 +77,15 @@ std::string count_words(const Made& made) {
   const int places = made.numerals->showings(), spares = made.job.numerals.spares;
   std::string words = fmt::format("{} {}", places, places == 1 ? "place" : "places");
   if (spares > 0) words += fmt::format(" and {} {}", spares, spares == 1 ? "spare" : "spares");
-  const auto& colours = made.job.cloth.colours;
-  for (std::size_t k = 0; k < colours.size(); ++k)
-    words += (k == 0 ? ", on " : k + 1 == colours.size() ? " and " : ", ") + colours[k].name;
+  const auto& colors = made.job.cloth.colors;
+  for (std::size_t k = 0; k < colors.size(); ++k)
+    words += (k == 0 ? ", on " : k + 1 == colors.size() ? " and " : ", ") + colors[k].name;
   return words + " cloth";
 }
 
 std::string outline_words(const Made& made) {
   if (!(made.numerals->outline > 0)) return "";
-  return fmt::format("white outline {}: the white piece goes on first, the coloured one on it",
+  return fmt::format("white outline {}: the white piece goes on first, the colored one on it",
                      exact(made.job.numerals.outline, made.job.units));
 }
 
@@ -99,7 +99,7 @@ class Pages {
  public:
   /// `words` run across the first page below its head.
   Pages(const std::vector<NumeralCell>& cells, const Made& made, PageHead head, std::string words,
-        const char* banner, const Face& labels)
+        const char* banner, const Font& labels)
       : cells_(cells),
         paper_(made.job.paper),
         head_(std::move(head)),
@@ -211,12 +211,12 @@ class Pages {
   PageHead head_;
   std::string words_;
   const char* banner_;
-  const Face& labels_;
+  const Font& labels_;
 };
 
 }  // namespace
 
-Sheet numeral_sheets(const Made& made, const Face& labels) {
+Sheet numeral_sheets(const Made& made, const Font& labels) {
   assert(made.numerals.has_value());
   const Numerals& numerals = *made.numerals;
   const NumeralMethod method = made.job.numerals.method;
@@ -235,7 +235,7 @@ Sheet numeral_sheets(const Made& made, const Face& labels) {
     for (const NumeralCell& cell : cells) all.add(cell.drawing, {});
     head.key = kinds_to_explain(all);
   }
-  std::string told = fmt::format("{}, {}; for {}", numerals.face,
+  std::string told = fmt::format("{}, {}; for {}", numerals.font,
                                  height_words(numerals, made.job.units), count_words(made));
   for (const std::string& line : {numerals.change, outline_words(made), std::string(words.how)})
     if (!line.empty()) told += "\n" + line;

@@ -19,7 +19,7 @@ namespace {
 using What = NamedLine::What;
 
 constexpr double kWhiteFlatness = 0.05;  ///< mm, of a place to lay on
-constexpr double kRunOut = 15.0;         ///< a numeral's base and centre lines run past its ink
+constexpr double kRunOut = 15.0;         ///< a numeral's base and center lines run past its ink
 constexpr double kName = kTextHeight;    ///< heights of lettering
 constexpr double kSmall = 3.5;
 constexpr double kFromEnd = 6.0;     ///< names stand this far from their line's ends
@@ -116,7 +116,7 @@ void draw_marks(Drawing& onto, const Pattern& pattern, const Placement& place) {
   for (const MatchMark& mark : pattern.marks) draw_match(onto, place(mark.at), mark.top);
 }
 
-/// Digits with base line and centre line; the box of their ink on the sheet.
+/// Digits with base line and center line; the box of their ink on the sheet.
 Box draw_number(Drawing& onto, const Numerals& numerals, const PlacedNumeral& number,
                 const Placement& place) {
   Box ink;
@@ -138,7 +138,7 @@ Box draw_number(Drawing& onto, const Numerals& numerals, const PlacedNumeral& nu
     }
   }
   if (ink.empty()) return ink;
-  const double middle = place({number.centre_s, 0}).x;
+  const double middle = place({number.center_s, 0}).x;
   onto.line(LineKind::Thin, {ink.lo.x - kRunOut, base}, {ink.hi.x + kRunOut, base});
   onto.line(LineKind::Thin, {middle, ink.lo.y - kRunOut}, {middle, ink.hi.y + kRunOut});
   return ink;
@@ -154,7 +154,7 @@ void name_number(LabelPlacer& labels, const PlacedNumeral& number, const Box& in
   if (mirrored) words.lines.push_back({"goes on the other face of the cloth, the outside", kSmall});
   labels.block(words, ink.grown(60), {ink.middle().x + 45, ink.lo.y - 14});
   labels.near({ink.hi.x + kRunOut, ink.lo.y}, "base line", kSmall, 20);
-  labels.near({ink.middle().x, ink.hi.y + kRunOut}, "centre line", kSmall, 20);
+  labels.near({ink.middle().x, ink.hi.y + kRunOut}, "center line", kSmall, 20);
 }
 
 /// Where a numeral comes to lie, told without its digits.
@@ -170,14 +170,14 @@ std::vector<NumeralPlace> draw_places(Drawing& onto, const Made& made, std::size
   for (const PlacedNumeral& number : made.numerals_on_patterns()) {
     if (number.bumper != static_cast<int>(bumper) || number.digits.empty()) continue;
     const FlatPoint reach{0.5 * number.width, 0.5 * number.height};
-    const FlatPoint lo = FlatPoint{number.centre_s, number.centre_u} - reach;
+    const FlatPoint lo = FlatPoint{number.center_s, number.center_u} - reach;
     if (lo.x >= half.fold) {  // beyond it: the place of its mirror image bears its side's name
       for (NumeralPlace& other : places)
-        if (std::abs(other.box.middle().x - place({2 * half.fold - number.centre_s, 0}).x) < 1)
+        if (std::abs(other.box.middle().x - place({2 * half.fold - number.center_s, 0}).x) < 1)
           other.words += ", " + number.side;
       continue;
     }
-    const FlatPoint hi{std::min(number.centre_s + reach.x, half.fold), number.centre_u + reach.y};
+    const FlatPoint hi{std::min(number.center_s + reach.x, half.fold), number.center_u + reach.y};
     NumeralPlace on{fmt::format("{}, {}", number.text, number.side), {}};
     on.box.cover(place(lo));
     on.box.cover(place(hi));
@@ -189,7 +189,7 @@ std::vector<NumeralPlace> draw_places(Drawing& onto, const Made& made, std::size
     const double right = on.box.hi.x + (place.mirrored ? kRunOut : past);
     onto.line(LineKind::Thin, {left, base}, {right, base});
     if (past > 0) {
-      const double middle = place({number.centre_s, 0}).x;
+      const double middle = place({number.center_s, 0}).x;
       onto.line(LineKind::Thin, {middle, on.box.hi.y}, {middle, on.box.hi.y + kRunOut});
       onto.line(LineKind::Thin, {middle, on.box.lo.y}, {middle, on.box.lo.y - kRunOut});
     }
@@ -432,8 +432,8 @@ std::string face_words(const Made& made) {
 
 std::string cut_words(const Made& made) {
   std::string words;
-  for (const ClothColour& colour : made.job.cloth.colours)
-    words += fmt::format("{} 1 {}", words.empty() ? "cut" : ",", colour.name);
+  for (const ClothColor& color : made.job.cloth.colors)
+    words += fmt::format("{} 1 {}", words.empty() ? "cut" : ",", color.name);
   return words;
 }
 
@@ -444,7 +444,7 @@ std::string corner_words(const Pattern& pattern, double s) {
   return fmt::format("{} / {}", nearest->side_before, nearest->side_after);
 }
 
-Drawing draw_pattern(const Made& made, std::size_t bumper, const Face& face, FlatPoint corner) {
+Drawing draw_pattern(const Made& made, std::size_t bumper, const Font& font, FlatPoint corner) {
   const Pattern& pattern = made.patterns[bumper];
   const Placement place = pattern_placement(made, bumper, corner);
   Drawing drawing;
@@ -458,7 +458,7 @@ Drawing draw_pattern(const Made& made, std::size_t bumper, const Face& face, Fla
   draw_marks(drawing, pattern, place);
 
   const FlatPoint size{pattern.cloth_length, pattern.cloth_width};
-  LabelPlacer labels(drawing, face, Box{corner, corner + size});
+  LabelPlacer labels(drawing, font, Box{corner, corner + size});
   // The large words first: the small ones find room between them.
   name_piece(drawing, labels, made, bumper, panels_of(made, bumper, place));
   for (const auto& [number, ink] : numbers)
@@ -475,7 +475,7 @@ Drawing draw_pattern(const Made& made, std::size_t bumper, const Face& face, Fla
   return drawing;
 }
 
-Drawing draw_half_pattern(const Made& made, std::size_t bumper, const Face& face,
+Drawing draw_half_pattern(const Made& made, std::size_t bumper, const Font& font,
                           FlatPoint corner) {
   const HalfPattern half = first_half(made.patterns[bumper]);
   const Pattern& pattern = half.pattern;
@@ -492,7 +492,7 @@ Drawing draw_half_pattern(const Made& made, std::size_t bumper, const Face& face
   drawing.line(LineKind::Fold, fold_low, fold_high);
 
   const FlatPoint size{half.box.width(), half.box.height()};
-  LabelPlacer labels(drawing, face, Box{corner, corner + size});
+  LabelPlacer labels(drawing, font, Box{corner, corner + size});
   mark_fold(drawing, labels, fold_low, fold_high, place.mirrored ? 1.0 : -1.0);
   std::vector<Panel> panels = panels_of(made, bumper, place);
   const Box on_half{corner, corner + size};

@@ -5,7 +5,7 @@
 
 #include "swathe/draw/drawing.hpp"
 #include "swathe/make/made.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -29,13 +29,13 @@ std::string corner_words(const Pattern& pattern, double s);
 
 /// One bumper's cover at full size with every mark and all words inside its outline, lower left
 /// corner of the cloth's box at `corner`.
-Drawing draw_pattern(const Made& made, std::size_t bumper, const Face& labels, FlatPoint corner);
+Drawing draw_pattern(const Made& made, std::size_t bumper, const Font& labels, FlatPoint corner);
 
 /// The half of it that is laid on a fold of the cloth. A numeral is told by its place alone: only
 /// one of two layers bears it.
 ///
 /// Requires: the cover is its own mirror image.
-Drawing draw_half_pattern(const Made& made, std::size_t bumper, const Face& labels,
+Drawing draw_half_pattern(const Made& made, std::size_t bumper, const Font& labels,
                           FlatPoint corner);
 
 }  // namespace swathe

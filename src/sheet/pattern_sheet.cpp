@@ -23,7 +23,7 @@ constexpr double kPieceMargin = 5.0;
 
 }  // namespace
 
-Sheet pattern_sheet(const Made& made, std::size_t bumper, const Face& labels) {
+Sheet pattern_sheet(const Made& made, std::size_t bumper, const Font& labels) {
   const Pattern& pattern = made.patterns[bumper];
   const Units units = made.job.units;
   const std::string along = dimension_with_unit(mm(pattern.cloth_length), units);
@@ -68,7 +68,7 @@ Sheet pattern_sheet(const Made& made, std::size_t bumper, const Face& labels) {
   return sheet;
 }
 
-Page pattern_piece(const Made& made, std::size_t bumper, const Face& labels) {
+Page pattern_piece(const Made& made, std::size_t bumper, const Font& labels) {
   const Pattern& pattern = made.patterns[bumper];
   Page page;
   page.name = fmt::format("bumper {}, cover", pattern.bumper);

@@ -24,7 +24,7 @@ constexpr double kFlatness = 0.05;
 
 class Plan {
  public:
-  Plan(const Made& made, const Face& labels, double width, double most_height)
+  Plan(const Made& made, const Font& labels, double width, double most_height)
       : made_(made), labels_(labels), units_(made.job.units), reach_(reach_in_plan(made)) {
     for (const FrameSide& side : made.frame.sides()) reach_.cover(side.from);
     scale_ = std::min((width - 2 * kAround) / reach_.width(),
@@ -109,10 +109,10 @@ class Plan {
       for (const RunSide& leg : wrap.run().sides) {
         const FlatPoint at = on(along(side(leg.side), 0.5 * (leg.from_x + leg.to_x), middle));
         const std::string& name = wrap.run().name;
-        const auto centred = [&](double height) {
+        const auto centered = [&](double height) {
           return TextMark{at - FlatPoint{0, 0.5 * height}, name, height, Anchor::Middle};
         };
-        if (!placer.first_free({centred(kName), centred(kTextHeight)}))
+        if (!placer.first_free({centered(kName), centered(kTextHeight)}))
           notes_.push_back({at, name});
       }
   }
@@ -151,7 +151,7 @@ class Plan {
   }
 
   const Made& made_;
-  const Face& labels_;
+  const Font& labels_;
   Units units_;
   Box reach_;
   double scale_ = 1;
@@ -164,7 +164,7 @@ class Plan {
 
 }  // namespace
 
-Picture plan_picture(const Made& made, const Face& labels, double width_mm, double most_height_mm) {
+Picture plan_picture(const Made& made, const Font& labels, double width_mm, double most_height_mm) {
   return Plan(made, labels, width_mm, most_height_mm).drawn();
 }
 

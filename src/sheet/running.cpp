@@ -143,7 +143,7 @@ void find_tongues(Finder& across, const OnSheet& on) {
 void find_numerals(Finder& along, Finder& across, const OnSheet& on, std::size_t bumper) {
   for (const PlacedNumeral& number : on.made.numerals_on_patterns()) {
     if (number.bumper != static_cast<int>(bumper) || number.digits.empty()) continue;
-    along.add(on.x(number.centre_s), fmt::format("numeral {}, centre line", number.side), false);
+    along.add(on.x(number.center_s), fmt::format("numeral {}, center line", number.side), false);
     across.add(on.y(number.digits.front().origin.y), "numerals' base line", false);
   }
 }
@@ -197,7 +197,7 @@ std::string left_over(Length length, Units units) {
   const double left = printed ? (length - *printed).mm() : 0.0;
   if (std::abs(left) <= kSixtyFourth + 1e-6) return "";
   const char* sign = left > 0 ? "+" : "-";
-  if (units == Units::Millimetres)
+  if (units == Units::Millimeters)
     return fmt::format("{}{}", sign, plain_number(std::abs(left), 1));
   const bool one = std::round(std::abs(left) / kSixtyFourth) < 1.5;
   return fmt::format("{}{}", sign, one ? "1/64" : "1/32");

@@ -33,7 +33,7 @@ std::string repeats(const Made& made, const Sameness& same) {
     return fmt::format("Same as bumper {} but for {}{}", other, listed(same.but_for),
                        laid(same.how));
   return fmt::format("Same as bumper {}: print {} once and cut {} more{}", other, other,
-                     made.job.cloth.colours.size(), laid(same.how));
+                     made.job.cloth.colors.size(), laid(same.how));
 }
 
 std::string repeated_by(const Made& made, std::size_t bumper) {

@@ -21,7 +21,7 @@ constexpr double kPad = 3.0;
 
 class SectionDrawing {
  public:
-  SectionDrawing(const Made& made, const Face& labels, double width, double most_height)
+  SectionDrawing(const Made& made, const Font& labels, double width, double most_height)
       : made_(made), section_(made.section), labels_(labels), units_(made.job.units) {
     low_ = std::min(0.0, section_.padding_bottom_mm()) - made.frame.floor_gap().mm();
     low_ = std::min(low_, -made.frame.floor_gap().mm());
@@ -58,7 +58,7 @@ class SectionDrawing {
     onto.line(LineKind::Thin, board);
     const PaddingKeys& keys = made_.job.padding;
     const double bottom = section_.padding_bottom_mm();
-    if (keys.form == PaddingForm::Rods) {
+    if (keys.form == PaddingForm::Noodles) {
       const double radius = 0.5 * keys.diameter.mm();
       for (int k = 0; k < keys.stack; ++k)
         onto.line(LineKind::Thin,
@@ -75,7 +75,7 @@ class SectionDrawing {
                           round.vertices[4],  {on(t, section_.padding_top_mm()), 0}};
       onto.line(LineKind::Thin, std::move(block));
     }
-    const double middle = keys.form == PaddingForm::Rods
+    const double middle = keys.form == PaddingForm::Noodles
                               ? bottom + 0.5 * keys.diameter.mm()
                               : 0.5 * (bottom + section_.padding_top_mm());
     const FlatPoint at = on(t + 0.5 * section_.padding_depth_mm(), middle);
@@ -131,7 +131,7 @@ class SectionDrawing {
   void flaps() {
     const ClothKeys& cloth = made_.job.cloth;
     const bool stapled = cloth.fixing == Fixing::Staples;
-    const double reach = (stapled ? cloth.flap : cloth.quick_change.flap).mm();
+    const double reach = (stapled ? cloth.flap : cloth.hook_and_loop.flap).mm();
     const double top = section_.height_mm();
     const double x = on(0, 0).x - 5.0;
     measures_.push_back({{x, on(0, top - reach).y}, {x, on(0, top).y}, "flap " + fig(reach)});
@@ -149,7 +149,7 @@ class SectionDrawing {
 
   const Made& made_;
   const Section& section_;
-  const Face& labels_;
+  const Font& labels_;
   Units units_;
   double low_ = 0, scale_ = 1;
   FlatPoint origin_;
@@ -160,7 +160,7 @@ class SectionDrawing {
 
 }  // namespace
 
-Picture section_picture(const Made& made, const Face& labels, double width_mm,
+Picture section_picture(const Made& made, const Font& labels, double width_mm,
                         double most_height_mm) {
   return SectionDrawing(made, labels, width_mm, most_height_mm).drawn();
 }

@@ -15,39 +15,39 @@ constexpr double kMachine = 0.36;    // of the chart's radius
 constexpr double kRim = 8.0;         // mm for the bearings' words
 constexpr double kHatch = 2.5;       // deg from line to line
 constexpr double kWidestBand = 9.0;  // mm
-constexpr Colour kDark{0.42, 0.42, 0.42}, kPale{0.85, 0.85, 0.85}, kWhite{1, 1, 1};
+constexpr Color kDark{0.42, 0.42, 0.42}, kPale{0.85, 0.85, 0.85}, kWhite{1, 1, 1};
 
 double rad(double deg) { return degrees(deg).radians(); }
 
 /// One stretch of a band.
-Path band_part(FlatPoint centre, double inner, double outer, double from, double to) {
+Path band_part(FlatPoint center, double inner, double outer, double from, double to) {
   // Halves, each with its own bulge: no arc of a path may be as long as a turn.
   const double middle = 0.5 * (from + to), bulge = maths::tan(0.125 * (to - from));
   Path path;
   path.closed = true;
-  const auto at = [&](double radius, double bearing) { return centre + radius * towards(bearing); };
+  const auto at = [&](double radius, double bearing) { return center + radius * towards(bearing); };
   path.vertices = {{at(outer, from), bulge}, {at(outer, middle), bulge},  {at(outer, to), 0},
                    {at(inner, to), -bulge},  {at(inner, middle), -bulge}, {at(inner, from), 0}};
   return path;
 }
 
-Path moved(const Polygon& plan, FlatPoint centre, double scale, FlatPoint machine) {
+Path moved(const Polygon& plan, FlatPoint center, double scale, FlatPoint machine) {
   Polygon out;
-  for (const FlatPoint p : plan) out.push_back(centre + scale * (p - machine));
+  for (const FlatPoint p : plan) out.push_back(center + scale * (p - machine));
   return closed_path(out);
 }
 
 /// The machine's bumpers, what hides them, and a black bar before each number.
-void draw_machine(Drawing& onto, FlatPoint centre, double radius, const Scene& scene) {
+void draw_machine(Drawing& onto, FlatPoint center, double radius, const Scene& scene) {
   const auto plan_of = [](const Solid& solid) {
     return solid.plan_at(0.5 * (solid.bottom() + solid.top()));
   };
   double reach = 1.0;
   for (const Solid& solid : scene.solids)
-    for (const FlatPoint p : plan_of(solid)) reach = std::max(reach, apart(p, scene.centre));
+    for (const FlatPoint p : plan_of(solid)) reach = std::max(reach, apart(p, scene.center));
   const double scale = 0.9 * radius / reach;
   for (const Solid& solid : scene.solids) {
-    const Path path = moved(plan_of(solid), centre, scale, scene.centre);
+    const Path path = moved(plan_of(solid), center, scale, scene.center);
     onto.fill(LineKind::Outline, solid.name.starts_with("blind") ? kDark : kPale, {path});
     onto.line(LineKind::Thin, path);
   }
@@ -57,15 +57,15 @@ void draw_machine(Drawing& onto, FlatPoint centre, double radius, const Scene& s
       const auto corner = [&](const SpacePoint& p, double off) {
         const FlatPoint front{p.x, p.y};
         const double behind = dot(FlatPoint{digit.middle.x, digit.middle.y} - front, out);
-        return centre + scale * (front + behind * out - scene.centre) + off * out;
+        return center + scale * (front + behind * out - scene.center) + off * out;
       };
       onto.fill(LineKind::Outline, {0, 0, 0},
                 {closed_path({corner(digit.corners[0], 0.4), corner(digit.corners[0], 1.4),
                               corner(digit.corners[1], 1.4), corner(digit.corners[1], 0.4)})});
     }
   // Which way is ahead.
-  const FlatPoint tip = centre + FlatPoint{0, 0.28 * radius};
-  onto.line(LineKind::Outline, centre - FlatPoint{0, 0.2 * radius}, tip);
+  const FlatPoint tip = center + FlatPoint{0, 0.28 * radius};
+  onto.line(LineKind::Outline, center - FlatPoint{0, 0.2 * radius}, tip);
   onto.line(LineKind::Outline, open_path({tip + FlatPoint{-2, -3}, tip, tip + FlatPoint{2, -3}}));
 }
 
@@ -86,58 +86,58 @@ double quiet_bearing(const std::vector<SightRing>& rings) {
   return best;
 }
 
-void draw_band(Drawing& onto, FlatPoint centre, double inner, double outer, const SightRing& ring) {
+void draw_band(Drawing& onto, FlatPoint center, double inner, double outer, const SightRing& ring) {
   for (const SightArc& arc : ring.arcs) {
-    const Path part = band_part(centre, inner, outer, rad(arc.from_deg), rad(arc.to_deg));
+    const Path part = band_part(center, inner, outer, rad(arc.from_deg), rad(arc.to_deg));
     if (arc.reads == Reads::Nothing) onto.fill(LineKind::Outline, kDark, {part});
     if (arc.reads != Reads::Another) continue;
     onto.fill(LineKind::Outline, kPale, {part});
     for (int k = 0; arc.from_deg + (k + 0.5) * kHatch < arc.to_deg; ++k) {
       const double deg = arc.from_deg + (k + 0.5) * kHatch;
-      onto.line(LineKind::Thin, centre + inner * towards(rad(deg)),
-                centre + outer * towards(rad(deg + 0.5 * kHatch)));
+      onto.line(LineKind::Thin, center + inner * towards(rad(deg)),
+                center + outer * towards(rad(deg + 0.5 * kHatch)));
     }
   }
   if (ring.arcs.size() > 1)
     for (const SightArc& arc : ring.arcs)
-      onto.line(LineKind::Outline, centre + inner * towards(rad(arc.from_deg)),
-                centre + outer * towards(rad(arc.from_deg)));
-  for (const double radius : {inner, outer}) onto.line(LineKind::Thin, circle(centre, radius));
+      onto.line(LineKind::Outline, center + inner * towards(rad(arc.from_deg)),
+                center + outer * towards(rad(arc.from_deg)));
+  for (const double radius : {inner, outer}) onto.line(LineKind::Thin, circle(center, radius));
 }
 
 }  // namespace
 
-void draw_sight_chart(Drawing& onto, const Box& box, const Made& made, const Face&) {
+void draw_sight_chart(Drawing& onto, const Box& box, const Made& made, const Font&) {
   const Sight& sight = *made.sight;
-  const FlatPoint centre = box.middle();
+  const FlatPoint center = box.middle();
   const double radius = 0.5 * std::min(box.width(), box.height()) - kRim;
   const double inner = kMachine * radius;
   const double band =
       std::min(kWidestBand, (radius - inner) / static_cast<double>(sight.rings.size()));
   const double first = radius - band * static_cast<double>(sight.rings.size());
-  draw_machine(onto, centre, first - 3, sight.scene);
+  draw_machine(onto, center, first - 3, sight.scene);
 
   const double quiet = rad(quiet_bearing(sight.rings));
   for (std::size_t k = 0; k < sight.rings.size(); ++k) {
     const double from = first + band * static_cast<double>(k), to = from + band;
-    draw_band(onto, centre, from + 0.4, to - 0.4, sight.rings[k]);
+    draw_band(onto, center, from + 0.4, to - 0.4, sight.rings[k]);
     const double height = std::min(kTableHeight, 0.5 * band);
-    const FlatPoint at = centre + 0.5 * (from + to) * towards(quiet);
+    const FlatPoint at = center + 0.5 * (from + to) * towards(quiet);
     onto.fill(LineKind::Outline, kWhite, {circle(at, 0.85 * height)});
     onto.text(at - FlatPoint{0, 0.5 * height}, std::to_string(k + 1), height, Anchor::Middle);
   }
   for (int deg = 0; deg < 360; deg += 30) {
     const FlatPoint way = towards(rad(deg));
-    onto.line(LineKind::Thin, centre + radius * way, centre + (radius + 1.5) * way);
+    onto.line(LineKind::Thin, center + radius * way, center + (radius + 1.5) * way);
     const Anchor anchor = way.x > 0.3    ? Anchor::Left
                           : way.x < -0.3 ? Anchor::Right
                                          : Anchor::Middle;
-    onto.text(centre + (radius + 2.5) * way + FlatPoint{0, (way.y - 1) * 0.5 * kTableHeight},
+    onto.text(center + (radius + 2.5) * way + FlatPoint{0, (way.y - 1) * 0.5 * kTableHeight},
               deg == 0 ? "0 deg: AHEAD" : std::to_string(deg), kTableHeight, anchor);
   }
 }
 
-Box draw_arc_key(Drawing& onto, const Face& labels, FlatPoint top_left, const std::string& number) {
+Box draw_arc_key(Drawing& onto, const Font& labels, FlatPoint top_left, const std::string& number) {
   constexpr double kWide = 12, kHigh = 4.5, kStep = 6.5;
   Box taken;
   taken.cover(top_left);

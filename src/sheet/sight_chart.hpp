@@ -2,7 +2,7 @@
 
 #include "swathe/draw/drawing.hpp"
 #include "swathe/make/made.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -11,9 +11,9 @@ namespace swathe {
 /// does. Bearings stand round it, counter-clockwise from straight ahead.
 ///
 /// Requires: made.sight; a box at least 80 mm wide and high.
-void draw_sight_chart(Drawing& onto, const Box& box, const Made& made, const Face& labels);
+void draw_sight_chart(Drawing& onto, const Box& box, const Made& made, const Font& labels);
 
 /// The three kinds of arc beside their words; returns the box taken.
-Box draw_arc_key(Drawing& onto, const Face& labels, FlatPoint top_left, const std::string& number);
+Box draw_arc_key(Drawing& onto, const Font& labels, FlatPoint top_left, const std::string& number);
 
 }  // namespace swathe

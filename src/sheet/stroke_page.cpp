@@ -39,7 +39,7 @@ std::vector<std::string> figures_of(const Digit& digit, double asked, Units unit
 
 }  // namespace
 
-Page stroke_page(const Made& made, const Face& labels, const PageHead& head) {
+Page stroke_page(const Made& made, const Font& labels, const PageHead& head) {
   const Numerals& numerals = *made.numerals;
   const double asked = asked_stroke(made);
   Page page = empty_page(made.job.paper, false);

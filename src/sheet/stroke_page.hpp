@@ -3,13 +3,13 @@
 #include "draw/page_head.hpp"
 #include "swathe/draw/drawing.hpp"
 #include "swathe/make/made.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
 /// The number's digits in small, shaded by the width of their stroke, each with what it measures.
 ///
 /// Requires: the job has numerals.
-Page stroke_page(const Made& made, const Face& labels, const PageHead& head);
+Page stroke_page(const Made& made, const Font& labels, const PageHead& head);
 
 }  // namespace swathe

@@ -11,10 +11,10 @@
 namespace swathe {
 namespace {
 
-/// From this share of the asked width up, this grey; the last that holds counts.
+/// From this share of the asked width up, this gray; the last that holds counts.
 struct Shade {
   double from;
-  double grey;
+  double gray;
 };
 constexpr std::array kShades = {Shade{0, 0.3}, Shade{1, 0.58}, Shade{1.25, 0.76}, Shade{1.5, 0.9}};
 
@@ -31,8 +31,8 @@ std::size_t shade_of(double width, double asked) {
   return shade;
 }
 
-Colour grey(std::size_t shade) {
-  const double g = kShades[shade].grey;
+Color gray(std::size_t shade) {
+  const double g = kShades[shade].gray;
   return {g, g, g};
 }
 
@@ -56,14 +56,14 @@ void draw_shaded(Drawing& onto, const ShadedDigit& digit, double asked, FlatPoin
     std::vector<Path> shaded;
     for (const StrokePiece* piece : pieces[k])
       shaded.push_back(circle(at + scale * piece->at, 0.5 * scale * piece->width));
-    if (!shaded.empty()) onto.fill(LineKind::Outline, grey(k), std::move(shaded));
+    if (!shaded.empty()) onto.fill(LineKind::Outline, gray(k), std::move(shaded));
   }
   for (const Polygon& contour : digit.outline) onto.line(LineKind::Outline, on_sheet(contour));
   if (digit.stroke.length() > 0)
     onto.line(LineKind::Thin, circle(at + scale * digit.stroke.least_at(), kRing));
 }
 
-Box draw_shade_key(Drawing& onto, const Face& labels, FlatPoint top_left, double width_mm,
+Box draw_shade_key(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
                    double asked, Units units) {
   FlatPoint at = top_left;
   double lowest = at.y;
@@ -86,7 +86,7 @@ Box draw_shade_key(Drawing& onto, const Face& labels, FlatPoint top_left, double
             : fmt::format("{} to {}", width(kShades[k].from), width(kShades[k + 1].from));
     next(words, [&](FlatPoint lo) {
       const Path box = rectangle(lo, lo + FlatPoint{2 * kSample, kSample});
-      onto.fill(LineKind::Outline, grey(k), {box});
+      onto.fill(LineKind::Outline, gray(k), {box});
       onto.line(LineKind::Thin, box);
     });
   }

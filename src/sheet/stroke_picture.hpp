@@ -6,13 +6,13 @@
 #include "swathe/base/units.hpp"
 #include "swathe/draw/drawing.hpp"
 #include "swathe/plane/path.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 #include "swathe/type/stroke.hpp"
 
-// Digits shaded by how wide their stroke is in each place, to be read in grey.
+// Digits shaded by how wide their stroke is in each place, to be read in gray.
 namespace swathe {
 
-/// A digit with its stroke, in its own millimetres.
+/// A digit with its stroke, in its own millimeters.
 struct ShadedDigit {
   const Region& outline;
   const Stroke& stroke;
@@ -23,7 +23,7 @@ struct ShadedDigit {
 void draw_shaded(Drawing& onto, const ShadedDigit& digit, double asked, FlatPoint at, double scale);
 
 /// The steps' key from an upper left corner; the box it took.
-Box draw_shade_key(Drawing& onto, const Face& labels, FlatPoint top_left, double width_mm,
+Box draw_shade_key(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
                    double asked, Units units);
 
 }  // namespace swathe

@@ -43,7 +43,7 @@ double figure_height(std::size_t figures, double room, const Figures& lettering)
 }
 
 /// The small drawing with its figures; what is left of the room below it.
-Box draw_layout(Drawing& onto, const Face& labels, const Box& room, const Made& made,
+Box draw_layout(Drawing& onto, const Font& labels, const Box& room, const Made& made,
                 std::size_t bumper, const RunningDimensions& figures, const Figures& lettering) {
   const Units units = made.job.units;
   const Pattern& pattern = made.patterns[bumper];
@@ -91,7 +91,7 @@ constexpr Way kWays[] = {
     {true, 3, kLarge, false}, {false, 2, kSmall, false}, {false, 2, kSmall, true}};
 
 Table table_of(const std::vector<Running>& list, const char* heading, Units units,
-               const Face& labels, double width, bool close) {
+               const Font& labels, double width, bool close) {
   Table table;
   table.close = close;
   table.columns = {{heading, Anchor::Right}, {"rest", Anchor::Left}, {"what"}};
@@ -106,7 +106,7 @@ Table table_of(const std::vector<Running>& list, const char* heading, Units unit
 /// Tables set down a column, then down the next, then on the next page.
 class Columns {
  public:
-  Columns(const Face& labels, std::vector<Table> tables)
+  Columns(const Font& labels, std::vector<Table> tables)
       : labels_(labels), tables_(std::move(tables)) {}
 
   bool done() const { return table_ == tables_.size(); }
@@ -130,14 +130,14 @@ class Columns {
   }
 
  private:
-  const Face& labels_;
+  const Font& labels_;
   std::vector<Table> tables_;
   std::size_t table_ = 0, row_ = 0;
 };
 
 }  // namespace
 
-Sheet tape_sheet(const Made& made, std::size_t bumper, const Face& labels) {
+Sheet tape_sheet(const Made& made, std::size_t bumper, const Font& labels) {
   const Units units = made.job.units;
   const Pattern& pattern = made.patterns[bumper];
   const RunningDimensions figures = running_dimensions(made, bumper);

@@ -57,7 +57,7 @@ std::vector<std::string> use_lines(const TemplatePart& part) {
 
 /// What the piece says of itself once it is cut from its page, where its lines leave room.
 void draw_own_words(Drawing& onto, const Box& piece, const Made& made, std::size_t bumper,
-                    const TemplatePart& part, const Face& labels) {
+                    const TemplatePart& part, const Font& labels) {
   LabelPlacer placer(onto, labels, piece);
   const std::string use = part.uses.front();
   const TextBlock::Line name{fmt::format("bumper {}, {}", made.patterns[bumper].bumper, use)},
@@ -73,7 +73,7 @@ void draw_own_words(Drawing& onto, const Box& piece, const Made& made, std::size
   }
 }
 
-Cell cell_of(const TemplatePart& part, const Made& made, std::size_t bumper, const Face& labels,
+Cell cell_of(const TemplatePart& part, const Made& made, std::size_t bumper, const Font& labels,
              double words_width) {
   Drawing words;
   double y = 0;
@@ -101,7 +101,7 @@ Cell cell_of(const TemplatePart& part, const Made& made, std::size_t bumper, con
 }
 
 /// The kinds of line of all templates, explained: a cell like them.
-Cell key_of(const std::vector<Cell>& cells, const Face& labels, double most_width) {
+Cell key_of(const std::vector<Cell>& cells, const Font& labels, double most_width) {
   Drawing all;
   for (const Cell& cell : cells) all.add(cell.drawing, {});
   Drawing key;
@@ -118,7 +118,7 @@ Cell key_of(const std::vector<Cell>& cells, const Face& labels, double most_widt
 
 }  // namespace
 
-Sheet template_sheets(const Made& made, std::size_t bumper, const Face& labels) {
+Sheet template_sheets(const Made& made, std::size_t bumper, const Font& labels) {
   const Pattern& pattern = made.patterns[bumper];
   PageHead head;
   head.title = {made.job.title,

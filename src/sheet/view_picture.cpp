@@ -16,7 +16,7 @@ constexpr double kThin = 0.3;                   // mm a digit's outline may stra
 constexpr double kFloor = 0.93;
 constexpr double kDarkest = 0.28, kLightest = 0.74;  // of the cloth: white digits stand out on it
 
-Colour grey(double share) { return {share, share, share}; }
+Color gray(double share) { return {share, share, share}; }
 
 /// Something drawn as a whole, far things first.
 struct Part {
@@ -55,21 +55,21 @@ class Picture {
       for (FillMark& fill : part.fills) {
         for (Path& path : fill.outlines)
           for (Vertex& vertex : path.vertices) vertex.at = scale * vertex.at + move;
-        onto.fill(fill.kind, fill.colour, std::move(fill.outlines));
+        onto.fill(fill.kind, fill.color, std::move(fill.outlines));
       }
   }
 
  private:
   SpacePoint middle() const {
-    const FlatPoint centre = sight_.scene.centre;
-    return {centre.x, centre.y, made_.frame.floor_gap().mm() + 0.5 * made_.section.height_mm()};
+    const FlatPoint center = sight_.scene.center;
+    return {center.x, center.y, made_.frame.floor_gap().mm() + 0.5 * made_.section.height_mm()};
   }
 
   bool faces(const SpacePoint& normal, const SpacePoint& at) const {
     return dot(normal, eye_ - at) > 0.0;
   }
-  Colour shade(const SpacePoint& normal) const {
-    return grey(kDarkest + (kLightest - kDarkest) * std::max(0.0, dot(normal, light_)));
+  Color shade(const SpacePoint& normal) const {
+    return gray(kDarkest + (kLightest - kDarkest) * std::max(0.0, dot(normal, light_)));
   }
 
   Path outline_of(const std::vector<SpacePoint>& points) const {
@@ -79,15 +79,15 @@ class Picture {
     path.closed = true;
     return path;
   }
-  FillMark filled(const std::vector<SpacePoint>& points, Colour colour) const {
-    return {kLayer, colour, {outline_of(points)}};
+  FillMark filled(const std::vector<SpacePoint>& points, Color color) const {
+    return {kLayer, color, {outline_of(points)}};
   }
 
   void floor() {
     std::vector<SpacePoint> points;
     for (const FrameSide& side : made_.frame.sides())
       points.push_back({side.from.x, side.from.y, 0});
-    parts_.push_back({1e300, {filled(points, grey(kFloor))}});
+    parts_.push_back({1e300, {filled(points, gray(kFloor))}});
   }
 
   /// Heights on the girth between the back edges at which tints change.
@@ -136,7 +136,7 @@ class Picture {
     parts_.push_back(std::move(part));
   }
 
-  /// A leg runs on a little into its neighbours: no light shows through the mitre.
+  /// A leg runs on a little into its neighbors: no light shows through the mitre.
   static void lap_corners(std::vector<SpacePoint>& row, const Wrap& wrap, std::size_t leg,
                           double u) {
     const Section& section = wrap.section();
@@ -208,14 +208,14 @@ class Picture {
         const Box ink = bounds(shape.outline);
         const FlatPoint move{box.from_s - ink.lo.x, box.from_u - ink.lo.y};
         if (shape.white) digit(part, wrap, shape.white->outline, move, {1, 1, 1});
-        digit(part, wrap, shape.outline, move, made_.job.numerals.colour);
+        digit(part, wrap, shape.outline, move, made_.job.numerals.color);
       }
   }
 
   /// A digit's outline taken through the wrap, point by point.
   void digit(Part& part, const Wrap& wrap, const Region& region, FlatPoint move,
-             Colour colour) const {
-    FillMark fill{kLayer, colour, {}};
+             Color color) const {
+    FillMark fill{kLayer, color, {}};
     for (const Polygon& polygon : region) {
       const Polygon outline = thinned(polygon, kThin);
       std::vector<SpacePoint> points;
@@ -244,15 +244,15 @@ class Picture {
     const auto face = [&](const std::vector<SpacePoint>& round, const SpacePoint& out) {
       if (!faces(out, round.front())) return;
       // A dark rim round a light face: what hides is told from cloth.
-      part.fills.push_back(filled(round, grey(0.2)));
-      SpacePoint centre{};
-      for (const SpacePoint& p : round) centre = centre + 0.25 * p;
+      part.fills.push_back(filled(round, gray(0.2)));
+      SpacePoint center{};
+      for (const SpacePoint& p : round) center = center + 0.25 * p;
       std::vector<SpacePoint> within;
       for (const SpacePoint& p : round) {
-        const SpacePoint in = centre - p;
+        const SpacePoint in = center - p;
         within.push_back(p + std::min(0.5, 8.0 / norm(in)) * in);
       }
-      part.fills.push_back(filled(within, grey(0.85 + 0.12 * out.z)));
+      part.fills.push_back(filled(within, gray(0.85 + 0.12 * out.z)));
     };
     for (std::size_t k = 0; k < low.size(); ++k) {
       const std::size_t n = (k + 1) % low.size();

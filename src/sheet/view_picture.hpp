@@ -7,7 +7,7 @@
 namespace swathe {
 
 /// The machine's bumpers as an observer sees them: in perspective, shaded so that the rounds show,
-/// each number in its place on the cloth, and what hides it. Fitted into the box and centred.
+/// each number in its place on the cloth, and what hides it. Fitted into the box and centered.
 ///
 /// Requires: made.sight; an eye outside the bumpers.
 void draw_view(Drawing& onto, const Box& box, const Made& made, const SpacePoint& eye);

@@ -49,7 +49,7 @@ std::string arcs_words(const std::vector<std::pair<double, double>>& arcs) {
 
 class Views {
  public:
-  Views(const Made& made, const Face& labels)
+  Views(const Made& made, const Font& labels)
       : made_(made), sight_(*made.sight), labels_(labels), units_(made.job.units) {
     // The highest eye at the nearest distance: there the rounds show most.
     ring_ = &sight_.rings.front();
@@ -105,7 +105,7 @@ class Views {
 
   SpacePoint eye_at(double bearing_deg) const {
     const FlatPoint plan =
-        sight_.scene.centre + ring_->distance.mm() * towards(degrees(bearing_deg).radians());
+        sight_.scene.center + ring_->distance.mm() * towards(degrees(bearing_deg).radians());
     return {plan.x, plan.y, ring_->eye_height.mm()};
   }
 
@@ -229,14 +229,14 @@ class Views {
 
   const Made& made_;
   const Sight& sight_;
-  const Face& labels_;
+  const Font& labels_;
   Units units_;
   const SightRing* ring_;
 };
 
 }  // namespace
 
-Sheet view_sheet(const Made& made, const Face& labels) {
+Sheet view_sheet(const Made& made, const Font& labels) {
   Sheet sheet;
   sheet.stem = "views";
   sheet.title = "what an observer sees, and the sight chart";

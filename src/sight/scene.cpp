@@ -70,7 +70,7 @@ Scene make_scene(const std::vector<Wrap>& wraps, const std::vector<SightNumber>&
                  const std::vector<BlindKeys>& blind) {
   assert(!wraps.empty());
   Scene scene;
-  scene.centre = wraps.front().frame().centre();
+  scene.center = wraps.front().frame().center();
   for (const SightNumber& number : numbers) {
     NumberInSpace& standing = scene.numbers.emplace_back();
     standing.text = number.text;

@@ -104,11 +104,11 @@ bool inside(const Polygon& convex, FlatPoint p) {
   return !convex.empty();
 }
 
-Bearings inside(const Polygon& convex, FlatPoint centre, double radius) {
+Bearings inside(const Polygon& convex, FlatPoint center, double radius) {
   std::vector<double> crossings;
   for (std::size_t k = 0; k < convex.size(); ++k) {
-    const FlatPoint a = convex[k] - centre, b = convex[(k + 1) % convex.size()] - centre;
-    // The foot of the centre on the edge's line, and how far either side of it the circle crosses.
+    const FlatPoint a = convex[k] - center, b = convex[(k + 1) % convex.size()] - center;
+    // The foot of the center on the edge's line, and how far either side of it the circle crosses.
     const FlatPoint way = unit(b - a);
     const double off = cross(a, way), half = radius * radius - off * off;
     if (half <= 0.0) continue;
@@ -118,7 +118,7 @@ Bearings inside(const Polygon& convex, FlatPoint centre, double radius) {
       if (along >= from && along <= to) crossings.push_back(bearing_of(foot + along * way));
   }
   return Bearings::between(std::move(crossings), [&](double bearing) {
-    return inside(convex, centre + radius * towards(bearing));
+    return inside(convex, center + radius * towards(bearing));
   });
 }
 

@@ -24,7 +24,7 @@ std::vector<Polygon> shadows_at(const Solid& solid, const DigitInSpace& digit, d
 inline constexpr double kFar = 1e9;  ///< mm
 
 /// Bearings of a circle that lie in a convex polygon.
-Bearings inside(const Polygon& convex, FlatPoint centre, double radius);
+Bearings inside(const Polygon& convex, FlatPoint center, double radius);
 bool inside(const Polygon& convex, FlatPoint p);
 
 }  // namespace swathe

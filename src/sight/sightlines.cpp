@@ -95,7 +95,7 @@ std::vector<NumberSeen> Sightlines::seen_from(FlatPoint plan) const {
 
 /// From where the criterion's angle and obliquity are met, whatever stands between.
 Bearings Sightlines::large_enough(const DigitInSpace& digit, double distance) const {
-  const FlatPoint from = scene_->centre - FlatPoint{digit.middle.x, digit.middle.y};
+  const FlatPoint from = scene_->center - FlatPoint{digit.middle.x, digit.middle.y};
   const FlatPoint normal{digit.normal.x, digit.normal.y};
   const double rise = eye_ - digit.middle.z;
   // On the circle both the square of the sight's length and its square part are a constant and one
@@ -109,7 +109,7 @@ Bearings Sightlines::large_enough(const DigitInSpace& digit, double distance) co
   const auto square_enough = [&](const Sight& s) { return s.square / s.distance - cosine; };
   const auto high_enough = [&](const Sight& s) { return effective(digit.seen_height, s) - least; };
   const auto value_at = [&](double bearing) {
-    const Sight s = sight_of(digit, scene_->centre + distance * towards(bearing), eye_);
+    const Sight s = sight_of(digit, scene_->center + distance * towards(bearing), eye_);
     return std::min(square_enough(s), high_enough(s));
   };
   struct Cosines {
@@ -139,14 +139,14 @@ Sightlines::Around Sightlines::around(std::size_t number, std::size_t digit,
   Bearings in_view = Bearings::all();
   for (const HalfPlane& face : lines.faces) {
     const double swing = radius * norm(face.way);
-    const double needs = face.least - dot(face.way, scene_->centre);
+    const double needs = face.least - dot(face.way, scene_->center);
     if (needs <= -swing) continue;
     if (needs >= swing) return {Bearings::none(), Bearings::none()};
     const double middle = bearing_of(face.way), half = maths::acos(needs / swing);
     in_view = in_view & Bearings::arc(middle - half, middle + half);
   }
   for (const Shadow& shadow : lines.shadows)
-    if (!in_view.empty()) in_view = in_view & !inside(shadow.from, scene_->centre, radius);
+    if (!in_view.empty()) in_view = in_view & !inside(shadow.from, scene_->center, radius);
   if (in_view.empty()) return {Bearings::none(), Bearings::none()};
   return {in_view, in_view & large_enough(digit_at(number, digit), radius)};
 }

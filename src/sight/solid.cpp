@@ -25,8 +25,8 @@ Polygon section_outline(const Section& section) {
     outline.push_back(piece.from);
     const int steps = piece.turn > 0.0 ? chords(piece.radius, piece.turn) : 1;
     for (int k = 1; k < steps; ++k) {
-      const double out = maths::atan2(piece.from.y - piece.centre.y, piece.from.x - piece.centre.x);
-      outline.push_back(piece.centre + piece.radius * direction(out + piece.turn * k / steps));
+      const double out = maths::atan2(piece.from.y - piece.center.y, piece.from.x - piece.center.x);
+      outline.push_back(piece.center + piece.radius * direction(out + piece.turn * k / steps));
     }
   }
   return outline;

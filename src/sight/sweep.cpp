@@ -74,7 +74,7 @@ double farthest_out(const NumberInSpace& number, const Scene& scene, double eye,
       const double middle_way = 0.5 * (lo + hi);
       (reads(middle_way) ? lo : hi) = middle_way;
     }
-    least = std::min(least, norm(middle + lo * out - scene.centre));
+    least = std::min(least, norm(middle + lo * out - scene.center));
   }
   return number.digits.empty() ? 0.0 : least;
 }
@@ -111,7 +111,7 @@ NumberServes serves(const Scene& scene, const Sightlines& lines, std::size_t num
   one.side = scene.numbers[number].side;
   one.worst_arcmin = 1e300;
   const auto look = [&](double bearing) {
-    const FlatPoint eye = scene.centre + distance.mm() * towards(bearing);
+    const FlatPoint eye = scene.center + distance.mm() * towards(bearing);
     const DigitSeen seen = smallest(scene, lines, number, eye);
     if (seen.effective.arcmin() < one.worst_arcmin) {
       one.worst_arcmin = seen.effective.arcmin();
@@ -148,7 +148,7 @@ std::string arc_words(double from_deg, double to_deg) {
 }
 
 std::string arcs_in_words(const std::vector<SightArc>& arcs, Reads reads, Angle step) {
-  constexpr double kNeighbours = 1e-6;  // degrees
+  constexpr double kNeighbors = 1e-6;  // degrees
   struct Span {
     double from, to;
     std::vector<std::string> texts;
@@ -156,7 +156,7 @@ std::string arcs_in_words(const std::vector<SightArc>& arcs, Reads reads, Angle 
   std::vector<Span> spans;
   for (const SightArc& arc : arcs) {
     if (arc.reads != reads) continue;
-    if (spans.empty() || arc.from_deg - spans.back().to > kNeighbours)
+    if (spans.empty() || arc.from_deg - spans.back().to > kNeighbors)
       spans.push_back({arc.from_deg, arc.to_deg, {}});
     spans.back().to = arc.to_deg;
     auto& texts = spans.back().texts;
@@ -164,7 +164,7 @@ std::string arcs_in_words(const std::vector<SightArc>& arcs, Reads reads, Angle 
       texts.push_back(arc.text);
   }
   // The last may go on over bearing 0 as the first.
-  if (spans.size() > 1 && std::abs(spans.back().to - 360.0 - spans.front().from) < kNeighbours) {
+  if (spans.size() > 1 && std::abs(spans.back().to - 360.0 - spans.front().from) < kNeighbors) {
     auto& texts = spans.front().texts;
     texts.insert(texts.begin(), spans.back().texts.begin(), spans.back().texts.end());
     spans.front().from = spans.back().from - 360.0;
@@ -302,7 +302,7 @@ std::vector<ViewPoint> walk_round(const Scene& scene, const Sightlines& lines, L
     ViewPoint& point = points.emplace_back();
     point.bearing_deg = 360.0 * k / viewpoints;
     const FlatPoint eye =
-        scene.centre + distance.mm() * towards(degrees(point.bearing_deg).radians());
+        scene.center + distance.mm() * towards(degrees(point.bearing_deg).radians());
     const std::vector<NumberSeen> seen = lines.seen_from(eye);
     for (std::size_t n = 0; n < seen.size(); ++n) {
       const Reads reads = seen[n].whole()        ? Reads::Number

@@ -111,7 +111,7 @@ class ClothLayer {
 }  // namespace
 
 ClothLay lay_cloth(const std::vector<Pattern>& patterns, const ClothKeys& cloth,
-                   const std::string& colour) {
+                   const std::string& color) {
   const ClothLayer layer(patterns, cloth);
   ClothLay best;
   bool first = true;
@@ -123,7 +123,7 @@ ClothLay lay_cloth(const std::vector<Pattern>& patterns, const ClothKeys& cloth,
     if (first || judged(lay) < judged(best)) best = std::move(lay);
     first = false;
   }
-  best.colour = colour;
+  best.color = color;
   return best;
 }
 

@@ -49,7 +49,7 @@ NoFit::NoFit(const SteppedShape& first, const SteppedShape& second) {
   clear_.push_back({{-kNoLimit, stops.back()}, {kNoLimit, kNoLimit}});
   clear_.push_back({{-kNoLimit, -kNoLimit}, {kNoLimit, stops.front()}});
   // Rows with the same edge make one part. A single shift across that fits exactly is a part of
-  // its own only where it is freer than both its neighbours.
+  // its own only where it is freer than both its neighbors.
   const auto edge_parts = [&](auto edge, auto put) {
     for (std::size_t k = 0; k < rows_.size();) {
       const Micron at = edge(rows_[k]);

@@ -20,15 +20,15 @@ std::vector<StockCut> cuts_of(const std::vector<Piece>& pieces, std::size_t sets
 }  // namespace
 
 int padded_sets(const Job& job) {
-  const bool changed = job.cloth.fixing == Fixing::QuickChange;
-  return changed ? 1 : static_cast<int>(job.cloth.colours.size());
+  const bool changed = job.cloth.fixing == Fixing::HookAndLoop;
+  return changed ? 1 : static_cast<int>(job.cloth.colors.size());
 }
 
 Stock plan_stock(const Job& job, const std::vector<Piece>& boards,
                  const std::vector<Piece>& padding, const std::vector<Pattern>& patterns) {
   const auto sets = static_cast<std::size_t>(padded_sets(job));
   Stock stock;
-  const SheetPlan ripped = rip_sheets(cuts_of(boards, sets), job.backing);
+  const SheetPlan ripped = rip_sheets(cuts_of(boards, sets), job.boards);
   stock.boards = ripped.boards;
   stock.strips_per_sheet = ripped.strips_per_sheet;
   stock.ripped = ripped.sheets;
@@ -36,8 +36,8 @@ Stock plan_stock(const Job& job, const std::vector<Piece>& boards,
   stock.sheets_used = ripped.used_fraction;
   stock.padding = cut_sticks(cuts_of(padding, sets), job.padding.stock.mm(), 0.0);  // a knife
   ClothLay lay = lay_cloth(patterns, job.cloth, "");
-  for (const ClothColour& colour : job.cloth.colours) {
-    lay.colour = colour.name;
+  for (const ClothColor& color : job.cloth.colors) {
+    lay.color = color.name;
     stock.cloth.push_back(lay);
   }
   stock.weights = weigh(job, boards, padding, patterns);

@@ -16,9 +16,9 @@ struct Strips {
   double length = 0;
   int per_sheet = 0;
 };
-Strips strips_along(Length side, Length other, const BackingKeys& backing) {
-  const double step = (backing.height + backing.kerf).mm();
-  const double across = (other + backing.kerf).mm() + kRounding;
+Strips strips_along(Length side, Length other, const BoardKeys& keys) {
+  const double step = (keys.height + keys.kerf).mm();
+  const double across = (other + keys.kerf).mm() + kRounding;
   return {side.mm(), static_cast<int>(std::floor(across / step))};
 }
 
@@ -35,8 +35,8 @@ int sheets_for(std::size_t sticks, const Strips& strips) {
 
 class Ripper {
  public:
-  Ripper(const BackingKeys& backing, Strips longer, Strips shorter)
-      : kerf_(backing.kerf.mm()), longer_(longer), shorter_(shorter) {}
+  Ripper(const BoardKeys& keys, Strips longer, Strips shorter)
+      : kerf_(keys.kerf.mm()), longer_(longer), shorter_(shorter) {}
 
   /// All sheets ripped along one side.
   SheetPlan one_way(const std::vector<StockCut>& boards, const Strips& strips) const {
@@ -93,12 +93,12 @@ class Ripper {
 
 }  // namespace
 
-SheetPlan rip_sheets(const std::vector<StockCut>& boards, const BackingKeys& backing) {
-  const Length longest = std::max(backing.stock[0], backing.stock[1]);
-  const Length shortest = std::min(backing.stock[0], backing.stock[1]);
-  const Strips longer = strips_along(longest, shortest, backing);
-  const Strips shorter = strips_along(shortest, longest, backing);
-  const Ripper ripper(backing, longer, shorter);
+SheetPlan rip_sheets(const std::vector<StockCut>& boards, const BoardKeys& keys) {
+  const Length longest = std::max(keys.stock[0], keys.stock[1]);
+  const Length shortest = std::min(keys.stock[0], keys.stock[1]);
+  const Strips longer = strips_along(longest, shortest, keys);
+  const Strips shorter = strips_along(shortest, longest, keys);
+  const Ripper ripper(keys, longer, shorter);
   SheetPlan plan;
   if (longer.per_sheet > 0) {
     plan = ripper.one_way(boards, longer);
@@ -117,7 +117,7 @@ SheetPlan rip_sheets(const std::vector<StockCut>& boards, const BackingKeys& bac
   plan.strips_per_sheet = longer.per_sheet;
   double cut = 0;
   for (const StockStick& strip : plan.boards.sticks)
-    for (const StockCut& board : strip.cuts) cut += board.length * backing.height.mm();
+    for (const StockCut& board : strip.cuts) cut += board.length * keys.height.mm();
   const double sheet = longest.mm() * shortest.mm();
   if (!plan.sheets.empty())
     plan.used_fraction = cut / (sheet * static_cast<double>(plan.sheets.size()));

@@ -105,8 +105,8 @@ bool same_numerals(const std::vector<PlacedNumeral>& a, const std::vector<Placed
                    const Placement& onto) {
   return a.size() == b.size() && std::ranges::all_of(a, [&](const PlacedNumeral& p) {
            return std::ranges::any_of(b, [&](const PlacedNumeral& q) {
-             return p.text == q.text && apart(onto(FlatPoint{p.centre_s, p.centre_u}),
-                                              {q.centre_s, q.centre_u}) < kSame;
+             return p.text == q.text && apart(onto(FlatPoint{p.center_s, p.center_u}),
+                                              {q.center_s, q.center_u}) < kSame;
            });
          });
 }

@@ -7,8 +7,8 @@ namespace swathe {
 namespace {
 
 constexpr double kGramsPerKg = 1000.0;
-constexpr double kCubicMetre = 1e-9;   // of a cubic millimetre
-constexpr double kSquareMetre = 1e-6;  // of a square millimetre
+constexpr double kCubicMeter = 1e-9;   // of a cubic millimeter
+constexpr double kSquareMeter = 1e-6;  // of a square millimeter
 
 /// Length along the middle of a piece: half of what each slanted end takes away.
 double middle_length(const Piece& piece) {
@@ -16,9 +16,9 @@ double middle_length(const Piece& piece) {
   return piece.length_mm - taken(piece.start) - taken(piece.end);
 }
 
-/// Of one rod, or of the block.
+/// Of one noodle, or of the block.
 double padding_section(const PaddingKeys& padding) {
-  if (padding.form == PaddingForm::Rods) {
+  if (padding.form == PaddingForm::Noodles) {
     return std::numbers::pi * padding.diameter.mm() * padding.diameter.mm() / 4.0;
   }
   const double rho = padding.edge_radius.mm();
@@ -27,18 +27,18 @@ double padding_section(const PaddingKeys& padding) {
 }
 
 /// Hook-and-loop strips, hooks and loops.
-double strips_g(const Pattern& pattern, const QuickChangeKeys& keys) {
+double strips_g(const Pattern& pattern, const HookAndLoopKeys& keys) {
   double area = 0;
   for (const Path& strip : pattern.strips) {
     const Box box = bounds(strip);
     area += std::max(box.width(), box.height()) * keys.strip.mm();
   }
-  return area * kSquareMetre * keys.density_kg_m2 * kGramsPerKg;
+  return area * kSquareMeter * keys.density_kg_m2 * kGramsPerKg;
 }
 
 void weigh_fasteners(const Job& job, const Pattern& pattern, BumperWeight& weight) {
   weight.fasteners_g = static_cast<double>(pattern.staples.size()) * job.cloth.staple_g +
-                       strips_g(pattern, job.cloth.quick_change);
+                       strips_g(pattern, job.cloth.hook_and_loop);
   for (const BracketKeys& bracket : job.brackets) {
     if (bracket.bumper != pattern.bumper) continue;
     if (bracket.mass_g)
@@ -60,17 +60,17 @@ std::vector<BumperWeight> weigh(const Job& job, const std::vector<Piece>& boards
     }
     return length;
   };
-  const double board_section = job.backing.thickness.mm() * job.backing.height.mm();
+  const double board_section = job.boards.thickness.mm() * job.boards.height.mm();
 
   std::vector<BumperWeight> weights;
   for (const Pattern& pattern : patterns) {
     BumperWeight& weight = weights.emplace_back();
     weight.bumper = pattern.bumper;
-    weight.boards_g = sum(boards, pattern.bumper) * board_section * kCubicMetre *
-                      job.backing.density_kg_m3 * kGramsPerKg;
-    weight.padding_g = sum(padding, pattern.bumper) * padding_section(job.padding) * kCubicMetre *
+    weight.boards_g = sum(boards, pattern.bumper) * board_section * kCubicMeter *
+                      job.boards.density_kg_m3 * kGramsPerKg;
+    weight.padding_g = sum(padding, pattern.bumper) * padding_section(job.padding) * kCubicMeter *
                        job.padding.density_kg_m3 * kGramsPerKg;
-    weight.cloth_g = pattern.cloth_area * kSquareMetre * job.cloth.density_kg_m2 * kGramsPerKg;
+    weight.cloth_g = pattern.cloth_area * kSquareMeter * job.cloth.density_kg_m2 * kGramsPerKg;
     weigh_fasteners(job, pattern, weight);
   }
   return weights;

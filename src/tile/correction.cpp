@@ -48,7 +48,7 @@ std::string correction_words(const PaperKeys& paper) {
   const auto& [across, down] = *paper.measured;
   return fmt::format(
       "PDF corrected: 100 mm came out {} along the short edge, {} along the long one",
-      exact(across, Units::Millimetres), exact(down, Units::Millimetres));
+      exact(across, Units::Millimeters), exact(down, Units::Millimeters));
 }
 
 }  // namespace swathe

@@ -39,13 +39,13 @@ MapSize map_size(const TileGrid& grid, double width, double height) {
 double room_for_tiles() { return kMapHeight - kTextHeight - 1.5 - kHereRoom; }
 
 /// Room for a tile's number, white round it.
-MapSize number_size(const Face& labels, std::size_t count, double height) {
+MapSize number_size(const Font& labels, std::size_t count, double height) {
   return {labels.text_width_mm(std::string(std::to_string(count).size(), '0'), height) + 1.2,
           1.65 * height};
 }
 
 /// The width of the map: wider where its tiles can be numbered then and the words keep their room.
-double map_width(const Face& labels, const TileGrid& grid, double strip_width) {
+double map_width(const Font& labels, const TileGrid& grid, double strip_width) {
   const double left = strip_width - kMapGap - kLeastWords - (is_narrow(strip_width) ? 0 : kScales);
   const MapSize least = number_size(labels, grid.count(), kTableHeight);
   const double tile_width = std::max(least.width, least.height * grid.step_x / grid.step_y);
@@ -53,7 +53,7 @@ double map_width(const Face& labels, const TileGrid& grid, double strip_width) {
   return wanted <= left ? std::max(wanted, kMapRoom) : kMapRoom;
 }
 
-bool has_numbers(const Face& labels, const TileGrid& grid, const MapSize& tile) {
+bool has_numbers(const Font& labels, const TileGrid& grid, const MapSize& tile) {
   const MapSize least = number_size(labels, grid.count(), kTableHeight);
   return grid.count() > 1 && tile.width > least.width - 1e-6 && tile.height > least.height - 1e-6;
 }
@@ -78,7 +78,7 @@ void draw_tiles(Drawing& onto, FlatPoint corner, const TileGrid& grid, const Map
 }
 
 /// The page map under the word TOP, this tile filled.
-void draw_map(Drawing& onto, const Face& labels, const Box& room, const TileGrid& grid,
+void draw_map(Drawing& onto, const Font& labels, const Box& room, const TileGrid& grid,
               std::size_t here) {
   const double middle = room.middle().x;
   onto.text({middle - 1.5, room.hi.y - kTextHeight}, "TOP", kTextHeight, Anchor::Middle);
@@ -108,7 +108,7 @@ std::string glue_words(const TileGrid& grid, std::size_t column, std::size_t row
 }
 
 /// Small enough for the width, but not below what can be read; cut short after that.
-void draw_fitted(Drawing& onto, const Face& labels, FlatPoint base, double width, std::string words,
+void draw_fitted(Drawing& onto, const Font& labels, FlatPoint base, double width, std::string words,
                  double height) {
   const double natural = labels.text_width_mm(words, height);
   if (natural > width) height = std::max(kTableHeight, height * width / natural);
@@ -124,7 +124,7 @@ void draw_fitted(Drawing& onto, const Face& labels, FlatPoint base, double width
   onto.text(base, words, height);
 }
 
-void draw_words(Drawing& onto, const Face& labels, FlatPoint top_left, double width,
+void draw_words(Drawing& onto, const Font& labels, FlatPoint top_left, double width,
                 const std::string& name, const TileOptions& options) {
   FlatPoint base = top_left - FlatPoint{0, kName};
   onto.text(base, name, kName);
@@ -142,7 +142,7 @@ void draw_words(Drawing& onto, const Face& labels, FlatPoint top_left, double wi
   }
 }
 
-void draw_scales(Drawing& onto, const Face& labels, FlatPoint top_left, const std::string& glue) {
+void draw_scales(Drawing& onto, const Font& labels, FlatPoint top_left, const std::string& glue) {
   const Box scales = draw_check_scales(onto, labels, top_left);
   FlatPoint base{top_left.x, scales.lo.y - 1.0 - kTextHeight};
   for (const std::string& words : {std::string(kPrintWords), glue}) {
@@ -159,7 +159,7 @@ double footer_height(double printable_width_mm, const TileOptions& options) {
          (options.note.empty() ? 0.0 : kNote) + (options.correction.empty() ? 0.0 : kNote);
 }
 
-void draw_footer(Drawing& onto, const Face& labels, const Box& strip, const TileGrid& grid,
+void draw_footer(Drawing& onto, const Font& labels, const Box& strip, const TileGrid& grid,
                  std::size_t column, std::size_t row, const TileOptions& options) {
   const bool narrow = is_narrow(strip.width());
   const double top = strip.hi.y - kGap;
@@ -180,7 +180,7 @@ void draw_footer(Drawing& onto, const Face& labels, const Box& strip, const Tile
   }
 }
 
-std::optional<FlatPoint> plan_size(const Face& labels, const TileGrid& grid, double strip_width) {
+std::optional<FlatPoint> plan_size(const Font& labels, const TileGrid& grid, double strip_width) {
   const MapSize map = map_size(grid, map_width(labels, grid, strip_width), room_for_tiles());
   if (grid.count() < 2 || has_numbers(labels, grid, map)) return std::nullopt;
   const MapSize tile = number_size(labels, grid.count(), kTextHeight);
@@ -189,7 +189,7 @@ std::optional<FlatPoint> plan_size(const Face& labels, const TileGrid& grid, dou
                    tile.height * static_cast<double>(grid.rows) + kPlanTitle};
 }
 
-void draw_plan(Drawing& onto, const Face& labels, FlatPoint lower_left, const TileGrid& grid) {
+void draw_plan(Drawing& onto, const Font& labels, FlatPoint lower_left, const TileGrid& grid) {
   const MapSize tile = number_size(labels, grid.count(), kTextHeight);
   const FlatPoint corner = lower_left + FlatPoint{0, tile.height * static_cast<double>(grid.rows)};
   onto.text(corner + FlatPoint{0, kPlanTitle - 1.2 * kTextHeight}, kPlanWords, kTextHeight);

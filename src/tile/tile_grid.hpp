@@ -24,7 +24,7 @@ struct TileGrid {
   /// The tile's own part of the page. The last column's and row's are wider by the overlap that
   /// they share with nobody.
   Box cell(std::size_t column, std::size_t row) const;
-  /// The cell and the strips shared with the neighbours to the right and below that there are.
+  /// The cell and the strips shared with the neighbors to the right and below that there are.
   Box image(std::size_t column, std::size_t row) const;
   /// The column and row of the cell that a place lies in; the nearest of a place off the grid.
   std::size_t column_of(double x) const { return index_of(x - start.x, step_x, columns); }
@@ -42,7 +42,7 @@ std::string tile_name(std::size_t column, std::size_t row);
 /// The order the tiles are glued in, from 1, a number a cell; 0 where there is no tile.
 ///
 /// Holds (tile_grid_test.cpp): (1) every tile but the first of a piece joins one with a lower
-///   number; (2) it comes after its left and upper neighbours, on which it is laid, wherever those
+///   number; (2) it comes after its left and upper neighbors, on which it is laid, wherever those
 ///   can be had without breaking (1).
 std::vector<std::size_t> glue_order(const TileGrid& grid);
 

@@ -14,7 +14,7 @@ constexpr double kLeastWide = 110.0, kLeastHigh = 80.0;
 
 }  // namespace
 
-Sheet tile_on_paper(const Page& page, const PaperKeys& paper, const Face& labels, TileWords words) {
+Sheet tile_on_paper(const Page& page, const PaperKeys& paper, const Font& labels, TileWords words) {
   const double wide = (paper.width - 2 * paper.margin).mm();
   const double high = (paper.height - 2 * paper.margin).mm();
   const double shorter = std::min(wide, high), longer = std::max(wide, high);

@@ -5,7 +5,7 @@
 #include "swathe/draw/drawing.hpp"
 #include "swathe/job/job.hpp"
 #include "swathe/tile/tiles.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -16,6 +16,6 @@ struct TileWords {
 
 /// A page too large for the paper, in tiles of it; no pages where the paper is too small for
 /// tiles.
-Sheet tile_on_paper(const Page& page, const PaperKeys& paper, const Face& labels, TileWords words);
+Sheet tile_on_paper(const Page& page, const PaperKeys& paper, const Font& labels, TileWords words);
 
 }  // namespace swathe

@@ -52,7 +52,7 @@ std::vector<FlatPoint> corners_of(const Drawing& drawing) {
 
 /// What is best not cut by a tile's edge, nor has one beside it: texts whole, and long lines that
 /// an edge would be taken for.
-std::vector<Box> whole_boxes(const Drawing& drawing, const Face& labels) {
+std::vector<Box> whole_boxes(const Drawing& drawing, const Font& labels) {
   std::vector<Box> boxes;
   const auto add = [&](FlatPoint p) { boxes.push_back(Box{p, p}.grown(kBesideLine)); };
   for (const FlatPoint corner : corners_of(drawing)) add(corner);
@@ -80,7 +80,7 @@ void cut_to_length(double& width, double& height, const Ink& ink, const TileOpti
 
 }  // namespace
 
-Sheet tile(const Page& full, const Face& labels, const TileOptions& options) {
+Sheet tile(const Page& full, const Font& labels, const TileOptions& options) {
   const Ink ink = ink_of(full.drawing);
   const TileWishes wishes{corners_of(full.drawing), whole_boxes(full.drawing, labels)};
   const double margin = options.margin_mm;

@@ -17,7 +17,7 @@ constexpr double kTrimFrom = 1.0, kTrimTo = 5.0;  ///< outside the image
 
 }  // namespace
 
-Tiling::Tiling(const Page& full, const Face& labels, TileGrid grid, const Ink& ink)
+Tiling::Tiling(const Page& full, const Font& labels, TileGrid grid, const Ink& ink)
     : full_(full),
       labels_(labels),
       grid_(std::move(grid)),
@@ -39,14 +39,14 @@ void Tiling::draw_marks(Drawing& onto, const Box& image) const {
       Box all;
       for (const Path& outline : fill->outlines) all.cover(bounds(outline));
       if (image.holds(all)) {
-        onto.fill(fill->kind, fill->colour, fill->outlines);
+        onto.fill(fill->kind, fill->color, fill->outlines);
       } else if (image.meets(all)) {
         Region region;
         for (const Path& outline : fill->outlines) region.push_back(flatten(outline, kChord));
         std::vector<Path> outlines;
         for (const Polygon& polygon : intersect(region, frame))
           outlines.push_back(closed_path(polygon));
-        if (!outlines.empty()) onto.fill(fill->kind, fill->colour, std::move(outlines));
+        if (!outlines.empty()) onto.fill(fill->kind, fill->color, std::move(outlines));
       }
     }
   }

@@ -8,7 +8,7 @@
 #include "draw/strips.hpp"
 #include "draw/text_box.hpp"
 #include "swathe/draw/drawing.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 #include "tile/tile_grid.hpp"
 #include "tile/tile_search.hpp"
 
@@ -49,7 +49,7 @@ struct TileAt {
 /// The page taken apart, in the page's own coordinates.
 class Tiling {
  public:
-  Tiling(const Page& full, const Face& labels, TileGrid grid, const Ink& ink);
+  Tiling(const Page& full, const Font& labels, TileGrid grid, const Ink& ink);
 
   const TileGrid& grid() const { return grid_; }
   const std::vector<TileAt>& tiles() const { return tiles_; }
@@ -68,7 +68,7 @@ class Tiling {
   struct Joint {
     struct Diamond {
       FlatPoint middle;
-      TextMark on_before, on_after;  ///< the neighbour's name beside each half
+      TextMark on_before, on_after;  ///< the neighbor's name beside each half
     };
     TileAt before, after;  ///< left and right, or upper and lower
     bool upright;
@@ -105,7 +105,7 @@ class Tiling {
   void find_joints();
   void add_joint(TileAt before, TileAt after, bool upright);
   std::vector<FlatPoint> diamond_spots(const Joint& joint) const;
-  TextMark neighbour_name(const Joint& joint, FlatPoint diamond, bool on_before) const;
+  TextMark neighbor_name(const Joint& joint, FlatPoint diamond, bool on_before) const;
 
   void draw_marks(Drawing& onto, const Box& image) const;
   void draw_joint(Drawing& onto, const Joint& joint, bool before) const;
@@ -113,7 +113,7 @@ class Tiling {
   bool draw_upright_scale(Drawing& onto, TileAt tile);
 
   const Page& full_;
-  const Face& labels_;
+  const Font& labels_;
   TileGrid grid_;
   Crossings crossings_;
   std::vector<TileAt> tiles_;

@@ -14,7 +14,7 @@ namespace {
 
 constexpr double kTextClear = 1.0;   ///< a name stays that far from a tile's edge
 constexpr double kStep = 3.0;        ///< from one place tried to the next
-constexpr double kNameReach = 18.0;  ///< of a neighbour's name from its diamond
+constexpr double kNameReach = 18.0;  ///< of a neighbor's name from its diamond
 constexpr double kNameStep = 2.0;
 constexpr double kDiamondHalf = 4.0;   ///< along the join
 constexpr double kDiamondDepth = 5.0;  ///< into the tile
@@ -43,7 +43,7 @@ void Tiling::add_joint(TileAt before, TileAt after, bool upright) {
     joint.diamonds.push_back({spot, {}, {}});
     for (const bool on_before : {true, false}) {
       TextMark& name = on_before ? joint.diamonds.back().on_before : joint.diamonds.back().on_after;
-      name = neighbour_name(joint, spot, on_before);
+      name = neighbor_name(joint, spot, on_before);
       take(box_of(name, labels_));
     }
   }
@@ -89,9 +89,9 @@ std::vector<FlatPoint> Tiling::diamond_spots(const Joint& joint) const {
 
 /// Beside its half of the diamond, as near as it lies over no ink; where the ink leaves no room for
 /// "JOIN B2", then "B2".
-TextMark Tiling::neighbour_name(const Joint& joint, FlatPoint diamond, bool on_before) const {
-  const TileAt neighbour = on_before ? joint.after : joint.before;
-  const std::string tile = tile_name(neighbour.column, neighbour.row);
+TextMark Tiling::neighbor_name(const Joint& joint, FlatPoint diamond, bool on_before) const {
+  const TileAt neighbor = on_before ? joint.after : joint.before;
+  const std::string tile = tile_name(neighbor.column, neighbor.row);
   const Box room = cell(on_before ? joint.before : joint.after).grown(-kTextClear);
   const FlatPoint inward = joint.inward(on_before);
   TextMark best;

@@ -25,11 +25,11 @@ Region scaled(Region region, double by) {
 
 /// An em that is not smaller than the one at which the shortest of these is `height` high: the
 /// points of an outline reach no further than the outline.
-double em_at_most(const Face& face, const std::vector<ShapedGlyph>& line, double height) {
+double em_at_most(const Font& font, const std::vector<ShapedGlyph>& line, double height) {
   double shortest = 1;
   for (const ShapedGlyph& glyph : line) {
     Box box;
-    for (const Curve& curve : face.outline(glyph.glyph)) {
+    for (const Curve& curve : font.outline(glyph.glyph)) {
       if (curve.verb != Curve::Verb::Close) box.cover(curve.to);
     }
     if (!box.empty()) shortest = std::min(shortest, box.height());
@@ -55,7 +55,7 @@ const DigitOutline& DigitLine::shape(char digit) const {
   return *found;
 }
 
-Outcome<DigitLine> set_digits(const Face& face, std::string_view digits, double height,
+Outcome<DigitLine> set_digits(const Font& font, std::string_view digits, double height,
                               DigitSpacing spacing) {
   if (!all_digits(digits)) {
     return refuse(Why::OutOfRange,
@@ -68,34 +68,34 @@ Outcome<DigitLine> set_digits(const Face& face, std::string_view digits, double 
         fmt::format("digits can be set from 0 to {} mm high, not {:g} mm", kHighest, height));
   }
 
-  const auto shaped = face.shape(digits, {.tabular = spacing.tabular});
+  const auto shaped = font.shape(digits, {.tabular = spacing.tabular});
   bool one_each = shaped.size() == digits.size();
   for (std::size_t i = 0; one_each && i < shaped.size(); ++i) one_each = shaped[i].cluster == i;
   if (!one_each) {
-    return refuse(Why::BadFont, fmt::format("the face {} does not set \"{}\" digit by digit, "
+    return refuse(Why::BadFont, fmt::format("the font {} does not set \"{}\" digit by digit, "
                                             "expected one that does",
-                                            face.name(), digits));
+                                            font.name(), digits));
   }
-  const double flatness = kDigitFlatness / em_at_most(face, shaped, height);
+  const double flatness = kDigitFlatness / em_at_most(font, shaped, height);
   DigitLine line;
   Refusals refusals;
   double shortest = kFurthest;
   for (char digit = '0'; digit <= '9'; ++digit) {
     const std::size_t place = digits.find(digit);
     if (place == std::string_view::npos) continue;
-    if (!face.has(static_cast<char32_t>(digit)) || face.outline(shaped[place].glyph).empty()) {
+    if (!font.has(static_cast<char32_t>(digit)) || font.outline(shaped[place].glyph).empty()) {
       refusals.push_back(
           {Why::BadFont,
-           fmt::format("the face {} has no {}, expected one with all digits", face.name(), digit),
+           fmt::format("the font {} has no {}, expected one with all digits", font.name(), digit),
            {}});
       continue;
     }
-    Outcome<Region> region = face.region(shaped[place].glyph, flatness);
+    Outcome<Region> region = font.region(shaped[place].glyph, flatness);
     if (!region) {
       for (const Refusal& refusal : region.error()) {
         refusals.push_back(
             {Why::BadFont,
-             fmt::format("the {} of the face {} {}", digit, face.name(), refusal.sentence),
+             fmt::format("the {} of the font {} {}", digit, font.name(), refusal.sentence),
              {}});
       }
       continue;
@@ -105,15 +105,15 @@ Outcome<DigitLine> set_digits(const Face& face, std::string_view digits, double 
     if (shape.outline.empty()) {
       refusals.push_back(
           {Why::BadFont,
-           fmt::format("the face {} has no ink in its {}, expected one with all digits",
-                       face.name(), digit),
+           fmt::format("the font {} has no ink in its {}, expected one with all digits",
+                       font.name(), digit),
            {}});
     } else if (shape.ink.height() < kLowest || !kFrame.holds(shape.ink)) {
       refusals.push_back(
           {Why::BadFont,
-           fmt::format("the {} of the face {} is drawn too small or too large to set, "
+           fmt::format("the {} of the font {} is drawn too small or too large to set, "
                        "expected another font",
-                       digit, face.name()),
+                       digit, font.name()),
            {}});
     } else {
       shortest = std::min(shortest, shape.ink.height());
@@ -126,9 +126,9 @@ Outcome<DigitLine> set_digits(const Face& face, std::string_view digits, double 
     refusals.push_back(
         {Why::BadFont,
          fmt::format(
-             "the {} of the face {} is {:.1f} times as large as its shortest digit is high, "
+             "the {} of the font {} is {:.1f} times as large as its shortest digit is high, "
              "expected at most {:g} times",
-             shape.digit, face.name(), size / shortest, kLargest),
+             shape.digit, font.name(), size / shortest, kLargest),
          {}});
   }
   if (!refusals.empty()) return tl::unexpected(std::move(refusals));

@@ -14,7 +14,7 @@ namespace {
 constexpr std::string_view kAllDigits = "0123456789";
 
 /// How far the ink reaches to the left and to the right in each of a number of equal bands, from
-/// the lowest ink of the face to the highest.
+/// the lowest ink of the font to the highest.
 struct Profile {
   static constexpr std::size_t kBands = 64;
   static constexpr double kNone = 1e300;
@@ -52,8 +52,8 @@ Profile profile_of(const Region& outline, const Box& ink) {
   return profile;
 }
 
-/// The neighbours of all hundred that come closest.
-DigitPair closest_pair(const Face& face, const DigitLine& line) {
+/// The neighbors of all hundred that come closest.
+DigitPair closest_pair(const Font& font, const DigitLine& line) {
   Box ink;
   for (const DigitOutline& shape : line.shapes) ink.cover(shape.ink);
   std::vector<Profile> profiles;
@@ -61,7 +61,7 @@ DigitPair closest_pair(const Face& face, const DigitLine& line) {
   DigitPair closest{'0', '0', Profile::kNone};
   for (const char left : kAllDigits) {
     for (const char right : kAllDigits) {
-      const double step = line.em * face.shape(std::string{left, right}).front().advance;
+      const double step = line.em * font.shape(std::string{left, right}).front().advance;
       const Profile& before = profiles[static_cast<std::size_t>(left - '0')];
       const Profile& after = profiles[static_cast<std::size_t>(right - '0')];
       for (std::size_t i = 0; i < Profile::kBands; ++i) {
@@ -101,7 +101,7 @@ DigitFigures figures_of(const DigitOutline& shape, double stroke_asked) {
 }
 
 /// Ink of five digits side by side: four advances and the ink of the last.
-void measure_fives(const DigitLine& line, FaceFigures& figures) {
+void measure_fives(const DigitLine& line, FontFigures& figures) {
   double advances = 0, inks = 0;
   for (const DigitOutline& shape : line.shapes) {
     figures.five_widest = std::max(figures.five_widest, 4 * shape.advance + shape.ink.width());
@@ -114,7 +114,7 @@ void measure_fives(const DigitLine& line, FaceFigures& figures) {
 
 }  // namespace
 
-double FaceFigures::share_at_least() const {
+double FontFigures::share_at_least() const {
   double length = 0, enough = 0;
   for (const DigitFigures& digit : digits) {
     length += digit.stroke_length;
@@ -123,26 +123,26 @@ double FaceFigures::share_at_least() const {
   return length > 0 ? enough / length : 0;
 }
 
-const DigitFigures& FaceFigures::thinnest() const {
+const DigitFigures& FontFigures::thinnest() const {
   return *std::ranges::min_element(digits, {}, &DigitFigures::stroke_least);
 }
 
-Outcome<FaceFigures> measure_face(const Face& face, double height, double stroke_asked) {
-  const auto line = set_digits(face, kAllDigits, height);
+Outcome<FontFigures> measure_font(const Font& font, double height, double stroke_asked) {
+  const auto line = set_digits(font, kAllDigits, height);
   if (!line) return tl::unexpected(line.error());
-  FaceFigures figures;
+  FontFigures figures;
   figures.height = height;
   figures.stroke_asked = stroke_asked;
   for (const DigitOutline& shape : line->shapes) {
     figures.digits.push_back(figures_of(shape, stroke_asked));
   }
   measure_fives(*line, figures);
-  figures.closest = closest_pair(face, *line);
+  figures.closest = closest_pair(font, *line);
   figures.alike = alike_pairs(*line);
   return figures;
 }
 
-std::string verdict(const FaceFigures& figures) {
+std::string verdict(const FontFigures& figures) {
   std::string thin, thin_in_places;
   for (const DigitFigures& digit : figures.digits) {
     if (digit.share_at_least >= 1 - 1e-9) continue;

@@ -3,7 +3,7 @@
 #include <cstddef>
 #include <vector>
 
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 

@@ -11,7 +11,7 @@
 namespace swathe {
 namespace {
 
-/// A bit of the medial axis between two neighbouring points of it, and the numbers of these.
+/// A bit of the medial axis between two neighboring points of it, and the numbers of these.
 struct Bit {
   std::size_t from, to;
   double opposed;

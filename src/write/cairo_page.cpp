@@ -13,9 +13,9 @@ constexpr double kCurveTolerance = 0.01;  ///< device units an arc's curves may 
 
 void trace_arc(cairo_t* context, FlatPoint from, FlatPoint to, double bulge) {
   const Arc arc = arc_of(from, to, bulge);
-  const double start = maths::atan2(from.y - arc.centre.y, from.x - arc.centre.x);
+  const double start = maths::atan2(from.y - arc.center.y, from.x - arc.center.x);
   const auto draw = arc.angle > 0 ? cairo_arc : cairo_arc_negative;
-  draw(context, arc.centre.x, arc.centre.y, arc.radius, start, start + arc.angle);
+  draw(context, arc.center.x, arc.center.y, arc.radius, start, start + arc.angle);
 }
 
 void trace(cairo_t* context, const Path& path) {
@@ -59,7 +59,7 @@ void draw_fills_and_lines(cairo_t* context, const Drawing& drawing) {
     if (const auto* const line = std::get_if<LineMark>(&mark)) {
       lines[static_cast<std::size_t>(line->kind)].push_back(&line->path);
     } else if (const auto* const fill = std::get_if<FillMark>(&mark)) {
-      cairo_set_source_rgb(context, fill->colour.red, fill->colour.green, fill->colour.blue);
+      cairo_set_source_rgb(context, fill->color.red, fill->color.green, fill->color.blue);
       for (const Path& outline : fill->outlines) trace(context, outline);
       cairo_fill(context);
     }

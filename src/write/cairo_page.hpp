@@ -6,7 +6,7 @@
 
 namespace swathe {
 
-/// Sets the context up for a page of that height: millimetres from its lower left corner, y up.
+/// Sets the context up for a page of that height: millimeters from its lower left corner, y up.
 void begin_page(cairo_t* context, double page_height_mm, double device_units_per_mm,
                 Stretch stretch = {});
 

@@ -21,15 +21,15 @@ constexpr const char* kKeyLayer = "KEY";
 constexpr const char* kTextLayer = "TEXT";
 constexpr int kWhiteOrBlack = 7;  ///< whichever the background is not
 
-/// The colour index of a kind's layer. Cutters tell their passes by colour: what a blade follows
+/// The color index of a kind's layer. Cutters tell their passes by color: what a blade follows
 /// has one that nothing else has. Common practice, no source.
-constexpr std::array<int, kKinds> kColours = {
+constexpr std::array<int, kKinds> kColors = {
     1,  // Cut: red
     6,  // CutLast: magenta
     5,  // Fold: blue
     3,  // Stitch: green
     4,  // Corner: cyan
-    8,  // StapleLine: grey
+    8,  // StapleLine: gray
     2,  // Staple: yellow
     6,  // Punch: magenta, a hole is cut too
     5,  // Match
@@ -103,7 +103,7 @@ std::string section(std::string_view name, const Groups& content) {
 /// A page's marks as entities, and which layers they lie on.
 class Entities {
  public:
-  Entities(const Page& page, const Face& labels) : labels_(labels) {
+  Entities(const Page& page, const Font& labels) : labels_(labels) {
     for (const Mark& mark : page.drawing.marks())
       std::visit([&](const auto& one) { add(one); }, mark);
   }
@@ -126,7 +126,7 @@ class Entities {
   void add(const LineMark& mark) { add(mark.kind, mark.path, mark.sample); }
 
   void add(const FillMark& mark) {
-    if (mark.colour.red + mark.colour.green + mark.colour.blue > 0) return;  // a tint
+    if (mark.color.red + mark.color.green + mark.color.blue > 0) return;  // a tint
     for (const Path& outline : mark.outlines) add(mark.kind, outline);
   }
 
@@ -173,7 +173,7 @@ class Entities {
     groups_.classes({"AcDbText"});
   }
 
-  const Face& labels_;
+  const Font& labels_;
   Groups groups_;
   std::array<bool, kKinds> lines_{};
   bool has_key_ = false, has_text_ = false;
@@ -268,10 +268,10 @@ class Tables {
     end();
   }
 
-  void layer(std::string_view name, int colour, std::string_view line_type, double width_mm) {
+  void layer(std::string_view name, int color, std::string_view line_type, double width_mm) {
     entry("LAYER", kLayers, "AcDbLayerTableRecord", name, next_++);
     groups_.whole(70, 0);
-    groups_.whole(62, colour);
+    groups_.whole(62, color);
     groups_.add(6, line_type);
     groups_.whole(370, hundredths(width_mm));
   }
@@ -282,7 +282,7 @@ class Tables {
     for (std::size_t kind = 0; kind < kKinds; ++kind) {
       if (!entities.has_layer(kind)) continue;
       const LineStyle& style = style_of(static_cast<LineKind>(kind));
-      layer(style.layer, kColours[kind], style.dashes_mm.empty() ? "Continuous" : style.layer,
+      layer(style.layer, kColors[kind], style.dashes_mm.empty() ? "Continuous" : style.layer,
             style.width_mm);
     }
     if (entities.has_key()) layer(kKeyLayer, 8, "Continuous", 0.25);
@@ -333,7 +333,7 @@ Groups header(const Page& page, unsigned next_handle) {
   variable("$HANDSEED");
   groups.handle(5, next_handle);
   variable("$INSUNITS");
-  groups.whole(70, 4);  // millimetres
+  groups.whole(70, 4);  // millimeters
   variable("$MEASUREMENT");
   groups.whole(70, 1);  // metric
   variable("$LUNITS");
@@ -392,7 +392,7 @@ Groups objects() {
 
 }  // namespace
 
-std::string to_dxf(const Page& page, const Face& labels) {
+std::string to_dxf(const Page& page, const Font& labels) {
   const Entities entities(page, labels);
   const Tables tables(page, entities);
   unsigned next = tables.next_handle();

@@ -46,7 +46,7 @@ Line lay_out(const TextMark& mark, const std::vector<ShapedGlyph>& shaped, doubl
 
 }  // namespace
 
-LabelFont::LabelFont(const Face& face) : face_(face), font_(cairo_user_font_face_create()) {
+LabelFont::LabelFont(const Font& font) : letters_(font), font_(cairo_user_font_face_create()) {
   cairo_user_font_face_set_render_glyph_func(font_.get(), render);
   throw_on(cairo_font_face_set_user_data(font_.get(), &kOwner, this, nullptr));
 }
@@ -58,7 +58,7 @@ cairo_status_t LabelFont::render(cairo_scaled_font_t* font, unsigned long glyph,
   const auto id = static_cast<unsigned>(glyph);
   if (const auto seen = self.advances_.find(id); seen != self.advances_.end())
     extents->x_advance = seen->second;
-  for (const Curve& curve : self.face_.outline(id)) {  // glyph space: em units, y down
+  for (const Curve& curve : self.letters_.outline(id)) {  // glyph space: em units, y down
     switch (curve.verb) {
       case Curve::Verb::Move:
         cairo_move_to(context, curve.to.x, -curve.to.y);
@@ -82,18 +82,18 @@ cairo_status_t LabelFont::render(cairo_scaled_font_t* font, unsigned long glyph,
 }
 
 void LabelFont::show(cairo_t* context, const TextMark& mark) {
-  if (mark.text.empty() || !(face_.cap_height() > 0)) return;
-  const std::vector<ShapedGlyph> shaped = face_.shape(mark.text, kLabelFigures);
+  if (mark.text.empty() || !(letters_.cap_height() > 0)) return;
+  const std::vector<ShapedGlyph> shaped = letters_.shape(mark.text, kLabelFigures);
   for (std::size_t k = 0; k < shaped.size(); ++k) {
     const auto [slot, fresh] = advances_.try_emplace(shaped[k].glyph);
     if (!fresh) continue;
     const std::size_t end = k + 1 < shaped.size() ? shaped[k + 1].cluster : mark.text.size();
     const std::string_view alone =
         std::string_view(mark.text).substr(shaped[k].cluster, end - shaped[k].cluster);
-    for (const ShapedGlyph& glyph : face_.shape(alone, kLabelFigures))
+    for (const ShapedGlyph& glyph : letters_.shape(alone, kLabelFigures))
       slot->second += glyph.advance;
   }
-  const double em = mark.height_mm / face_.cap_height();
+  const double em = mark.height_mm / letters_.cap_height();
   const Line line = lay_out(mark, shaped, em);
   const double c = em * maths::cos(mark.turn), s = em * maths::sin(mark.turn);
   const cairo_matrix_t font_matrix = {c, s, s, -c, 0, 0};  // the page's y goes up, a glyph's down

@@ -5,16 +5,16 @@
 #include <map>
 
 #include "swathe/draw/drawing.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 #include "write/cairo_handles.hpp"
 
 namespace swathe {
 
-/// A face given to Cairo as shapes of our own, so that a PDF holds real text that can be searched
+/// A font given to Cairo as shapes of our own, so that a PDF holds real text that can be searched
 /// and copied, and no system font is ever asked for.
 class LabelFont {
  public:
-  explicit LabelFont(const Face& face);
+  explicit LabelFont(const Font& font);
   LabelFont(const LabelFont&) = delete;
   LabelFont& operator=(const LabelFont&) = delete;
 
@@ -25,7 +25,7 @@ class LabelFont {
   static cairo_status_t render(cairo_scaled_font_t* font, unsigned long glyph, cairo_t* context,
                                cairo_text_extents_t* extents);
 
-  const Face& face_;
+  const Font& letters_;
   CairoHandle<cairo_font_face_t> font_;
   std::map<unsigned, double> advances_;  ///< of glyphs seen, each by itself, em
 };

@@ -18,7 +18,7 @@ void row(std::string& text, const char* keyword, std::initializer_list<double> v
 std::string to_obj(const Mesh& mesh) {
   std::string text =
       "# The cover of bumper " + mesh.name +
-      " in place. Millimetres, z up from the floor; texture coordinates are the cloth's (s, u).\n";
+      " in place. Millimeters, z up from the floor; texture coordinates are the cloth's (s, u).\n";
   text += "o bumper_" + mesh.name + "\n";
   for (const SpacePoint& p : mesh.points) row(text, "v", {p.x, p.y, p.z});
   for (const ClothPoint& p : mesh.cloth) row(text, "vt", {p.s, p.u});

@@ -13,7 +13,7 @@ constexpr double kPointsPerMm = 72.0 / 25.4;
 
 }  // namespace
 
-std::string to_pdf(const Sheet& sheet, const Face& labels, const PdfOptions& options) {
+std::string to_pdf(const Sheet& sheet, const Font& labels, const PdfOptions& options) {
   std::string bytes;
   const MemoryWatch watch;
   LabelFont font(labels);

@@ -10,7 +10,7 @@ namespace swathe {
 namespace {
 
 /// Letters are filled as shapes: Cairo would set a font's letters on whole dots.
-void draw_text(cairo_t* context, const TextMark& mark, const Face& labels) {
+void draw_text(cairo_t* context, const TextMark& mark, const Font& labels) {
   for (const Curve& curve : outline_of(mark, labels)) {
     switch (curve.verb) {
       case Curve::Verb::Move:
@@ -32,7 +32,7 @@ void draw_text(cairo_t* context, const TextMark& mark, const Face& labels) {
 
 }  // namespace
 
-std::string to_png(const Page& page, const Face& labels, double dots_per_mm) {
+std::string to_png(const Page& page, const Font& labels, double dots_per_mm) {
   const MemoryWatch watch;
   const auto dots = [&](double mm) { return static_cast<int>(std::ceil(mm * dots_per_mm - 1e-6)); };
   const CairoHandle<cairo_surface_t> surface(

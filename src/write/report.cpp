@@ -100,8 +100,8 @@ Json bracket_part(const BracketOnPattern& bracket) {
 Json numeral_part(const PlacedNumeral& numeral) {
   return {{"text", numeral.text},
           {"side", numeral.side},
-          {"centre_s_mm", grid(numeral.centre_s)},
-          {"centre_u_mm", grid(numeral.centre_u)},
+          {"center_s_mm", grid(numeral.center_s)},
+          {"center_u_mm", grid(numeral.center_u)},
           {"width_mm", grid(numeral.width)},
           {"height_mm", grid(numeral.height)},
           {"seen_height_mm", grid(numeral.seen_height)},
@@ -245,7 +245,7 @@ Json lay_part(const ClothLay& lay) {
                           {"y_mm", grid(placement.y)},
                           {"across", placement.across},
                           {"turned", placement.turned}});
-  return {{"colour", lay.colour},
+  return {{"color", lay.color},
           {"length_to_buy_mm", grid(lay.length_to_buy)},
           {"roll_width_mm", grid(lay.roll_width)},
           {"used_fraction", grid(lay.used_fraction)},
@@ -283,7 +283,7 @@ Json numerals_part(const Numerals& numerals, double legal_stroke) {
                        {"advice", misfit.advice}});
   Json axes = Json::object();
   for (const auto& [axis, value] : numerals.axes) axes[axis] = grid(value);
-  return {{"font", numerals.face},
+  return {{"font", numerals.font},
           {"axes", std::move(axes)},
           {"size_mm", grid(numerals.size)},
           {"height_mm", grid(numerals.height)},
@@ -326,9 +326,9 @@ Json face_part(const NumberServes& serves, const NumberInSpace& number) {
 }
 
 Json ring_part(const SightRing& ring, const Scene& scene) {
-  Json faces = Json::array();
+  Json fonts = Json::array();
   for (std::size_t n = 0; n < ring.numbers.size(); ++n)
-    faces.push_back(face_part(ring.numbers[n], scene.numbers[n]));
+    fonts.push_back(face_part(ring.numbers[n], scene.numbers[n]));
   Json reads_as = Json::array();
   for (const SightArc& arc : ring.arcs)
     if (arc.reads == Reads::Another) reads_as.push_back(arc.text);
@@ -338,7 +338,7 @@ Json ring_part(const SightRing& ring, const Scene& scene) {
           {"unread", arcs_part(ring, Reads::Nothing)},
           {"ambiguous", arcs_part(ring, Reads::Another)},
           {"ambiguous_as", std::move(reads_as)},
-          {"faces", std::move(faces)}};
+          {"fonts", std::move(fonts)}};
 }
 
 Json finding_part(const Finding& finding) {

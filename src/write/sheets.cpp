@@ -26,7 +26,7 @@ namespace swathe {
 namespace {
 
 /// A page off a roll, cut where what is on it ends.
-void cut_to_length(Page& page, const Face& labels, double margin_mm) {
+void cut_to_length(Page& page, const Font& labels, double margin_mm) {
   double lowest = page.height_mm;
   for (const Mark& mark : page.drawing.marks()) {
     if (const auto* const line = std::get_if<LineMark>(&mark))
@@ -54,7 +54,7 @@ Made on_office_paper(const Made& made) {
   return other;
 }
 
-std::vector<Sheet> composed(const Made& made, const Made& office, const Face& labels) {
+std::vector<Sheet> composed(const Made& made, const Made& office, const Font& labels) {
   std::vector<Sheet> sheets;
   const auto add = [&](Sheet sheet) {
     if (!sheet.pages.empty()) sheets.push_back(std::move(sheet));
@@ -81,7 +81,7 @@ std::vector<Sheet> composed(const Made& made, const Made& office, const Face& la
 
 }  // namespace
 
-std::vector<Sheet> all_sheets(const Made& made, const Face& labels) {
+std::vector<Sheet> all_sheets(const Made& made, const Font& labels) {
   const PaperKeys& paper = made.job.paper;
   const bool roll = paper.sheet == kRoll;
   if (!roll && !paper.measured) return composed(made, made, labels);

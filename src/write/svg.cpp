@@ -100,13 +100,13 @@ std::string stroke_of(const LineStyle& style) {
 /// The letters of a page, each drawn once and used where it stands.
 class Letters {
  public:
-  explicit Letters(const Face& face) : face_(face) {}
+  explicit Letters(const Font& font) : font_(font) {}
 
   /// A text as uses of its letters.
   std::string used(const TextMark& mark, double page_height_mm) {
     std::string uses;
     double pen = 0;  // em
-    for (const ShapedGlyph& glyph : face_.shape(mark.text, kLabelFigures)) {
+    for (const ShapedGlyph& glyph : font_.shape(mark.text, kLabelFigures)) {
       if (defined(glyph.glyph)) {
         uses += "<use xlink:href=\"#" + id(glyph.glyph);
         uses += "\" x=\"" + in_em(pen + glyph.offset.x);
@@ -118,7 +118,7 @@ class Letters {
     const double share = mark.anchor == Anchor::Left     ? 0.0
                          : mark.anchor == Anchor::Middle ? 0.5
                                                          : 1.0;
-    const double em = face_.cap_height() > 0 ? mark.height_mm / face_.cap_height() : 0.0;
+    const double em = font_.cap_height() > 0 ? mark.height_mm / font_.cap_height() : 0.0;
     const FlatPoint start = mark.at - share * em * pen * direction(mark.turn);
     std::string place =
         "translate(" + number(start.x) + " " + number(page_height_mm - start.y) + ")";
@@ -158,7 +158,7 @@ class Letters {
       data += ' ';
       data += in_em(-p.y);
     };
-    for (const Curve& curve : face_.outline(glyph)) {
+    for (const Curve& curve : font_.outline(glyph)) {
       switch (curve.verb) {
         case Curve::Verb::Move:
           to('M', curve.to);
@@ -179,7 +179,7 @@ class Letters {
     return data;
   }
 
-  const Face& face_;
+  const Font& font_;
   std::map<unsigned, std::string> data_;
 };
 
@@ -191,7 +191,7 @@ struct Layers {
   std::string text, letters;
 };
 
-Layers layers_of(const Page& page, const Face& labels) {
+Layers layers_of(const Page& page, const Font& labels) {
   Layers layers;
   Letters letters(labels);
   for (const Mark& mark : page.drawing.marks()) {
@@ -208,7 +208,7 @@ Layers layers_of(const Page& page, const Face& labels) {
       const auto kind = static_cast<std::size_t>(fill->kind);
       if (layers.fills[kind].empty()) layers.fill_order.push_back(kind);
       layers.fills[kind] +=
-          "<path fill=\"" + to_text(fill->colour) + "\" d=\"" + data.text() + "\"/>\n";
+          "<path fill=\"" + to_text(fill->color) + "\" d=\"" + data.text() + "\"/>\n";
     } else if (const auto* const text = std::get_if<TextMark>(&mark)) {
       layers.text += letters.used(*text, page.height_mm);
     }
@@ -219,7 +219,7 @@ Layers layers_of(const Page& page, const Face& labels) {
 
 }  // namespace
 
-std::string to_svg(const Page& page, const std::string& title, const Face& labels) {
+std::string to_svg(const Page& page, const std::string& title, const Font& labels) {
   const std::string width = number(page.width_mm), height = number(page.height_mm);
   std::string svg =
       "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"

@@ -2,11 +2,11 @@
 
 namespace swathe {
 
-std::vector<Curve> outline_of(const TextMark& mark, const Face& face) {
+std::vector<Curve> outline_of(const TextMark& mark, const Font& font) {
   std::vector<Curve> letters;
-  if (!(face.cap_height() > 0)) return letters;
-  const double em = mark.height_mm / face.cap_height();
-  const std::vector<ShapedGlyph> shaped = face.shape(mark.text, kLabelFigures);
+  if (!(font.cap_height() > 0)) return letters;
+  const double em = mark.height_mm / font.cap_height();
+  const std::vector<ShapedGlyph> shaped = font.shape(mark.text, kLabelFigures);
   double pen = 0;  // em, along the base line
   for (const ShapedGlyph& glyph : shaped) pen -= glyph.advance;
   if (mark.anchor == Anchor::Left) pen = 0;
@@ -19,7 +19,7 @@ std::vector<Curve> outline_of(const TextMark& mark, const Face& face) {
       p = em * (origin + p);
       return mark.at + p.x * along + p.y * up;
     };
-    for (const Curve& curve : face.outline(glyph.glyph))
+    for (const Curve& curve : font.outline(glyph.glyph))
       letters.push_back({curve.verb, placed(curve.a), placed(curve.b), placed(curve.to)});
     pen += glyph.advance;
   }

@@ -3,11 +3,11 @@
 #include <vector>
 
 #include "swathe/draw/drawing.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
 /// The text as the outlines of its letters, where they stand on the page.
-std::vector<Curve> outline_of(const TextMark& mark, const Face& face);
+std::vector<Curve> outline_of(const TextMark& mark, const Font& font);
 
 }  // namespace swathe

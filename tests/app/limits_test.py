@@ -96,8 +96,8 @@ class Drawn:
         self.key("stretch_along", ["0.0", "0.1", "0.5"], 0.2)
         self.key("relief", ['"sewn"', '"fold"'])
         self.key("buy_step", [mm(1), mm(5000)])
-        self.key("colours", ["{ " + ", ".join(f'c{k} = "#{k}{k}{k}{k}{k}{k}"' for k in range(8)) + " }"], 0.3)
-        self.key("fixing", ['"quick-change"'], 0.2)
+        self.key("colors", ["{ " + ", ".join(f'c{k} = "#{k}{k}{k}{k}{k}{k}"' for k in range(8)) + " }"], 0.3)
+        self.key("fixing", ['"hook-and-loop"'], 0.2)
 
     def all_bumpers(self):
         kind = self.rng.choice(["each", "halves", "parts", "parts"])

@@ -54,7 +54,7 @@ TEST_CASE("table: notes stand under their column") {
         "         numerals taller\n");
 }
 
-TEST_CASE("table: colour does not move a column") {
+TEST_CASE("table: color does not move a column") {
   Table table({{"verdict"}, {"what"}});
   table.add({"\x1b[32mpass\x1b[0m", "height"});
   CHECK(table.to_text() == "verdict  what\n\x1b[32mpass\x1b[0m     height\n");

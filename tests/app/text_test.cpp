@@ -8,7 +8,7 @@
 
 using namespace swathe::app;
 
-TEST_CASE("text: a character is a column, a change of colour is none") {
+TEST_CASE("text: a character is a column, a change of color is none") {
   CHECK(columns_of("") == 0);
   CHECK(columns_of("bumper") == 6);
   CHECK(columns_of("Stoßstange 90°") == 14);

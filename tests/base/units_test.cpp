@@ -22,7 +22,7 @@ double inch(std::string_view text) {
 }
 
 double milli(std::string_view text) {
-  const auto length = parse_length(text, Units::Millimetres);
+  const auto length = parse_length(text, Units::Millimeters);
   REQUIRE_MESSAGE(length.has_value(), text);
   return length->mm();
 }
@@ -55,7 +55,7 @@ TEST_CASE("base: inch, foot and yard are the international ones") {
 }
 
 // Printed beside each other in the APA table "Performance category" for US PS 1, plywood.
-TEST_CASE("base: plywood sizes, inches and the millimetres printed beside them") {
+TEST_CASE("base: plywood sizes, inches and the millimeters printed beside them") {
   struct Size {
     const char *inches, *mm;
   };
@@ -144,10 +144,10 @@ TEST_CASE("base: dimensions are reduced fractions") {
   for (int k = 0; k < 200; ++k)  // halfway goes up, whatever the last digit of the product says
     CHECK(dimension(inches((2 * k + 1) / 32.0), Units::Inches) ==
           dimension(inches((2 * k + 2) / 32.0), Units::Inches));
-  CHECK(dimension(mm(818.6), Units::Millimetres) == "819");
-  CHECK(dimension(mm(-0.2), Units::Millimetres) == "0");
+  CHECK(dimension(mm(818.6), Units::Millimeters) == "819");
+  CHECK(dimension(mm(-0.2), Units::Millimeters) == "0");
   CHECK(dimension_with_unit(inches(32.25), Units::Inches) == "32 1/4 in");
-  CHECK(dimension_with_unit(mm(819), Units::Millimetres) == "819 mm");
+  CHECK(dimension_with_unit(mm(819), Units::Millimeters) == "819 mm");
   CHECK(yards(mm(914.4)) == "1 yd");  // international yard and pound agreement, 1959
   CHECK(yards(inches(90)) == "2 1/2 yd");
   CHECK(dimension(mm(1e300), Units::Inches).size() > 100);
@@ -155,13 +155,13 @@ TEST_CASE("base: dimensions are reduced fractions") {
 
 TEST_CASE("base: measured and exact values carry their unit") {
   CHECK(measured(inches(4.125), Units::Inches) == "4.125 in");
-  CHECK(measured(mm(104.775), Units::Millimetres) == "104.8 mm");
+  CHECK(measured(mm(104.775), Units::Millimeters) == "104.8 mm");
   CHECK(exact(inches(3.75), Units::Inches) == "3 3/4 in");
   CHECK(exact(inches(23.0 / 32), Units::Inches) == "23/32 in");
   CHECK(exact(inches(-1.0 / 64), Units::Inches) == "-1/64 in");
   CHECK(exact(mm(100), Units::Inches) == "3.937 in");
-  CHECK(exact(inches(3.75), Units::Millimetres) == "95.25 mm");
-  CHECK(exact(mm(18), Units::Millimetres) == "18 mm");
+  CHECK(exact(inches(3.75), Units::Millimeters) == "95.25 mm");
+  CHECK(exact(mm(18), Units::Millimeters) == "18 mm");
 }
 
 TEST_CASE("base: a printed dimension, read again, is within half its step") {
@@ -172,7 +172,7 @@ TEST_CASE("base: a printed dimension, read again, is within half its step") {
     const auto inch_again = parse_length(dimension_with_unit(drawn, Units::Inches), Units::Inches);
     REQUIRE(inch_again);
     CHECK(std::abs((*inch_again - drawn).inches()) <= 1.0 / 32 + 1e-9);
-    const auto mm_again = parse_length(dimension(drawn, Units::Millimetres), Units::Millimetres);
+    const auto mm_again = parse_length(dimension(drawn, Units::Millimeters), Units::Millimeters);
     REQUIRE(mm_again);
     CHECK(std::abs((*mm_again - drawn).mm()) <= 0.5);
   }

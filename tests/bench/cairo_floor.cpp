@@ -84,9 +84,9 @@ void draw(cairo_t* context, const PageLoad& page, cairo_font_face_t* font) {
 }  // namespace
 
 CairoLoad load_of_example() {
-  const Face face = labels();
+  const Font font = labels();
   CairoLoad load;
-  for (const Sheet& sheet : all_sheets(made_example(), face)) {
+  for (const Sheet& sheet : all_sheets(made_example(), font)) {
     FileLoad& file = load.files.emplace_back(FileLoad{has_pictures(sheet), {}});
     for (const Page& page : sheet.pages) {
       PageLoad& on = file.pages.emplace_back(PageLoad{page.width_mm, page.height_mm, {}, {}, {}});
@@ -99,10 +99,10 @@ CairoLoad load_of_example() {
         }
         if (const auto* text = std::get_if<TextMark>(&mark)) {
           auto& drawn = on.texts.emplace_back(
-              PageLoad::Text{text->height_mm / face.cap_height(), text->turn, {}});
-          for (const ShapedGlyph& glyph : face.shape(text->text)) {
+              PageLoad::Text{text->height_mm / font.cap_height(), text->turn, {}});
+          for (const ShapedGlyph& glyph : font.shape(text->text)) {
             drawn.glyphs.push_back(glyph.glyph);
-            load.letters[glyph.glyph] = face.outline(glyph.glyph);
+            load.letters[glyph.glyph] = font.outline(glyph.glyph);
           }
         }
       }

@@ -5,7 +5,7 @@
 #include <sstream>
 
 #include "swathe/make/make.hpp"
-#include "swathe/type/faces.hpp"
+#include "swathe/type/fonts.hpp"
 
 namespace swathe::bench {
 
@@ -26,10 +26,10 @@ Made made_example() {
   return make_job(text);
 }
 
-Face labels() {
-  auto face = Face::open(label_face());
-  if (!face) std::abort();
-  return *std::move(face);
+Font labels() {
+  auto font = Font::open(label_font());
+  if (!font) std::abort();
+  return *std::move(font);
 }
 
 }  // namespace swathe::bench

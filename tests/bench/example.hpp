@@ -3,7 +3,7 @@
 #include <string>
 
 #include "swathe/make/made.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 // The example job and its stages, as each measurement starts from them.
 namespace swathe::bench {
@@ -11,6 +11,6 @@ namespace swathe::bench {
 std::string example_text();
 Made make_job(const std::string& text);
 Made made_example();
-Face labels();
+Font labels();
 
 }  // namespace swathe::bench

@@ -35,21 +35,21 @@ BENCHMARK(BM_PassByDigits)->DenseRange(1, 5)->Unit(benchmark::kMillisecond)->Com
 
 void BM_SheetsByDigits(benchmark::State& state) {
   const Made made = example_with(std::string(static_cast<std::size_t>(state.range(0)), '8'));
-  const Face face = labels();
-  for (auto _ : state) benchmark::DoNotOptimize(all_sheets(made, face));
+  const Font font = labels();
+  for (auto _ : state) benchmark::DoNotOptimize(all_sheets(made, font));
   state.SetComplexityN(state.range(0));
 }
 BENCHMARK(BM_SheetsByDigits)->DenseRange(1, 5)->Unit(benchmark::kMillisecond)->Complexity();
 
 void BM_PdfByPages(benchmark::State& state) {
-  const Face face = labels();
-  const std::vector<Sheet> sheets = all_sheets(example_with("20486"), face);
+  const Font font = labels();
+  const std::vector<Sheet> sheets = all_sheets(example_with("20486"), font);
   const auto tiles = std::ranges::find(sheets, SheetKind::Tiles, &Sheet::kind);
   const auto pages = static_cast<std::size_t>(state.range(0));
   if (tiles == sheets.end() || tiles->pages.size() < pages) std::abort();
   Sheet sheet = *tiles;
   sheet.pages.resize(pages);
-  for (auto _ : state) benchmark::DoNotOptimize(to_pdf(sheet, face));
+  for (auto _ : state) benchmark::DoNotOptimize(to_pdf(sheet, font));
   state.SetComplexityN(state.range(0));
 }
 BENCHMARK(BM_PdfByPages)->DenseRange(4, 24, 4)->Unit(benchmark::kMillisecond)->Complexity();

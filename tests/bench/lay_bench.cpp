@@ -9,7 +9,7 @@ namespace {
 
 using namespace swathe;
 
-/// A cover as the tool draws it, straight, of a 5 in board and two 2 1/2 in rods: millimetres.
+/// A cover as the tool draws it, straight, of a 5 in board and two 2 1/2 in noodles: millimeters.
 Pattern cover(int number) {
   const double length = 500 + (number * 137) % 700, ears = 63.5, tongue = 140;
   Pattern pattern;

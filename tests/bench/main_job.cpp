@@ -17,16 +17,16 @@ bool has_pictures(const Sheet& sheet) {
 }
 
 std::size_t main_job() {
-  const Face face = labels();
+  const Font font = labels();
   const Made made = made_example();
-  const std::vector<Sheet> sheets = all_sheets(made, face);
+  const std::vector<Sheet> sheets = all_sheets(made, font);
   std::size_t bytes = report_json(made, sheets).size();
   for (const Sheet& sheet : sheets) {
-    bytes += to_pdf(sheet, face).size();
+    bytes += to_pdf(sheet, font).size();
     if (!has_pictures(sheet)) continue;
     for (const Page& page : sheet.pages) {
-      bytes += to_svg(page, sheet.title, face).size();
-      if (sheet.kind != SheetKind::Views) bytes += to_dxf(page, face).size();
+      bytes += to_svg(page, sheet.title, font).size();
+      if (sheet.kind != SheetKind::Views) bytes += to_dxf(page, font).size();
     }
   }
   for (const Wrap& wrap : made.wraps) bytes += to_obj(make_mesh(wrap, made.job.cloth)).size();

@@ -11,7 +11,7 @@
 #include "swathe/sight/sweep.hpp"
 #include "swathe/stock/stock.hpp"
 #include "swathe/type/digits.hpp"
-#include "swathe/type/faces.hpp"
+#include "swathe/type/fonts.hpp"
 #include "swathe/type/stroke.hpp"
 #include "swathe/write/dxf.hpp"
 #include "swathe/write/obj.hpp"
@@ -29,9 +29,9 @@ using namespace swathe::bench;
 template <class Work>
 void on_example(benchmark::State& state, Work work) {
   static const Made made = made_example();
-  static const Face face = labels();
-  static const std::vector<Sheet> sheets = all_sheets(made, face);
-  for (auto _ : state) work(made, face, sheets);
+  static const Font font = labels();
+  static const std::vector<Sheet> sheets = all_sheets(made, font);
+  for (auto _ : state) work(made, font, sheets);
 }
 
 void BM_job(benchmark::State& state) {
@@ -47,8 +47,8 @@ BENCHMARK(BM_rules)->Unit(benchmark::kMicrosecond);
 
 void BM_type(benchmark::State& state) {
   for (auto _ : state) {
-    const auto face = open_bundled(*bundled_face("Anton"));
-    const auto line = set_digits(*face, "20486", 104.775);
+    const auto font = open_bundled(*bundled_font("Anton"));
+    const auto line = set_digits(*font, "20486", 104.775);
     for (const DigitOutline& shape : line->shapes)
       benchmark::DoNotOptimize(measure_stroke(shape.outline));
   }
@@ -56,8 +56,8 @@ void BM_type(benchmark::State& state) {
 BENCHMARK(BM_type)->Unit(benchmark::kMicrosecond);
 
 void BM_bumper(benchmark::State& state) {
-  on_example(state, [](const Made& made, const Face&, const std::vector<Sheet>&) {
-    const auto section = Section::make(made.job.backing, made.job.padding, made.job.cloth,
+  on_example(state, [](const Made& made, const Font&, const std::vector<Sheet>&) {
+    const auto section = Section::make(made.job.boards, made.job.padding, made.job.cloth,
                                        made.job.places, made.job.units);
     for (const Wrap& wrap : made.wraps)
       benchmark::DoNotOptimize(
@@ -67,28 +67,28 @@ void BM_bumper(benchmark::State& state) {
 BENCHMARK(BM_bumper)->Unit(benchmark::kMicrosecond);
 
 void BM_pattern(benchmark::State& state) {
-  on_example(state, [](const Made& made, const Face&, const std::vector<Sheet>&) {
+  on_example(state, [](const Made& made, const Font&, const std::vector<Sheet>&) {
     for (const Wrap& wrap : made.wraps) benchmark::DoNotOptimize(make_pattern(wrap, made.job));
   });
 }
 BENCHMARK(BM_pattern)->Unit(benchmark::kMicrosecond);
 
 void BM_sight(benchmark::State& state) {
-  on_example(state, [](const Made& made, const Face&, const std::vector<Sheet>&) {
+  on_example(state, [](const Made& made, const Font&, const std::vector<Sheet>&) {
     benchmark::DoNotOptimize(sweep(made.sight->scene, made.job.sight));
   });
 }
 BENCHMARK(BM_sight)->Unit(benchmark::kMicrosecond);
 
 void BM_stock(benchmark::State& state) {
-  on_example(state, [](const Made& made, const Face&, const std::vector<Sheet>&) {
+  on_example(state, [](const Made& made, const Font&, const std::vector<Sheet>&) {
     benchmark::DoNotOptimize(plan_stock(made.job, made.boards, made.padding, made.patterns));
   });
 }
 BENCHMARK(BM_stock)->Unit(benchmark::kMicrosecond);
 
 void BM_check(benchmark::State& state) {
-  on_example(state, [](const Made& made, const Face&, const std::vector<Sheet>&) {
+  on_example(state, [](const Made& made, const Font&, const std::vector<Sheet>&) {
     benchmark::DoNotOptimize(
         check({made.job, made.season ? &*made.season : nullptr, made.frame, made.section,
                made.wraps, made.patterns, made.bare_gaps, made.covered_gaps, made.boards,
@@ -104,22 +104,22 @@ void BM_build(benchmark::State& state) {
 BENCHMARK(BM_build)->Unit(benchmark::kMicrosecond);
 
 void BM_sheet(benchmark::State& state) {
-  on_example(state, [](const Made& made, const Face& face, const std::vector<Sheet>&) {
-    benchmark::DoNotOptimize(all_sheets(made, face));
+  on_example(state, [](const Made& made, const Font& font, const std::vector<Sheet>&) {
+    benchmark::DoNotOptimize(all_sheets(made, font));
   });
 }
 BENCHMARK(BM_sheet)->Unit(benchmark::kMicrosecond);
 
 void BM_sheet_mesh(benchmark::State& state) {
-  on_example(state, [](const Made& made, const Face&, const std::vector<Sheet>&) {
+  on_example(state, [](const Made& made, const Font&, const std::vector<Sheet>&) {
     for (const Wrap& wrap : made.wraps) benchmark::DoNotOptimize(make_mesh(wrap, made.job.cloth));
   });
 }
 BENCHMARK(BM_sheet_mesh)->Unit(benchmark::kMicrosecond);
 
 void BM_write_pdf(benchmark::State& state) {
-  on_example(state, [](const Made&, const Face& face, const std::vector<Sheet>& sheets) {
-    for (const Sheet& sheet : sheets) benchmark::DoNotOptimize(to_pdf(sheet, face));
+  on_example(state, [](const Made&, const Font& font, const std::vector<Sheet>& sheets) {
+    for (const Sheet& sheet : sheets) benchmark::DoNotOptimize(to_pdf(sheet, font));
   });
 }
 BENCHMARK(BM_write_pdf)->Unit(benchmark::kMicrosecond);
@@ -127,27 +127,27 @@ BENCHMARK(BM_write_pdf)->Unit(benchmark::kMicrosecond);
 /// Of every page, so that the two formats compare.
 template <class Write>
 void write_pages(benchmark::State& state, Write write) {
-  on_example(state, [&](const Made&, const Face& face, const std::vector<Sheet>& sheets) {
+  on_example(state, [&](const Made&, const Font& font, const std::vector<Sheet>& sheets) {
     for (const Sheet& sheet : sheets)
-      for (const Page& page : sheet.pages) benchmark::DoNotOptimize(write(page, sheet, face));
+      for (const Page& page : sheet.pages) benchmark::DoNotOptimize(write(page, sheet, font));
   });
 }
 
 void BM_write_svg(benchmark::State& state) {
-  write_pages(state, [](const Page& page, const Sheet& sheet, const Face& face) {
-    return to_svg(page, sheet.title, face);
+  write_pages(state, [](const Page& page, const Sheet& sheet, const Font& font) {
+    return to_svg(page, sheet.title, font);
   });
 }
 BENCHMARK(BM_write_svg)->Unit(benchmark::kMicrosecond);
 
 void BM_write_dxf(benchmark::State& state) {
   write_pages(state,
-              [](const Page& page, const Sheet&, const Face& face) { return to_dxf(page, face); });
+              [](const Page& page, const Sheet&, const Font& font) { return to_dxf(page, font); });
 }
 BENCHMARK(BM_write_dxf)->Unit(benchmark::kMicrosecond);
 
 void BM_write_report(benchmark::State& state) {
-  on_example(state, [](const Made& made, const Face&, const std::vector<Sheet>& sheets) {
+  on_example(state, [](const Made& made, const Font&, const std::vector<Sheet>& sheets) {
     benchmark::DoNotOptimize(report_json(made, sheets));
   });
 }

@@ -30,7 +30,7 @@ std::string regular_job(int sides) {
   return fmt::format(
       "[job]\ntitle = \"regular\"\nseason = \"none\"\nunits = \"mm\"\n"
       "[frame]\ncorners = [{}]\nsides = [{}]\n"
-      "[backing]\njoint = \"mitred\"\n[padding]\ncorner = \"mitred\"\n"
+      "[boards]\njoint = \"mitred\"\n[padding]\ncorner = \"mitred\"\n"
       "[[bumper]]\nname = \"A\"\nfrom = [\"a\", \"60%\"]\nto = [\"a\", \"40%\"]\n",
       corners, names);
 }
@@ -44,8 +44,8 @@ BENCHMARK(BM_PassBySides)->DenseRange(3, 16)->Unit(benchmark::kMillisecond)->Com
 
 void BM_SheetsBySides(benchmark::State& state) {
   const Made made = make_job(regular_job(static_cast<int>(state.range(0))));
-  const Face face = labels();
-  for (auto _ : state) benchmark::DoNotOptimize(all_sheets(made, face));
+  const Font font = labels();
+  for (auto _ : state) benchmark::DoNotOptimize(all_sheets(made, font));
   state.SetComplexityN(state.range(0));
 }
 BENCHMARK(BM_SheetsBySides)->DenseRange(3, 16)->Unit(benchmark::kMillisecond)->Complexity();

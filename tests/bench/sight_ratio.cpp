@@ -48,7 +48,7 @@ double slow_seconds(const Made& made, int viewpoints) {
   std::size_t hidden = 0;
   const double seconds = least_seconds(1, [&] {
     for (int k = 0; k < viewpoints; ++k) {
-      const FlatPoint plan = scene.centre + 6096.0 * towards(2 * std::numbers::pi * k / viewpoints);
+      const FlatPoint plan = scene.center + 6096.0 * towards(2 * std::numbers::pi * k / viewpoints);
       const SpacePoint eye{plan.x, plan.y, 1600};
       for (const NumberInSpace& number : scene.numbers)
         for (const DigitInSpace& digit : number.digits)

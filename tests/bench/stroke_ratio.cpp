@@ -1,4 +1,4 @@
-// The stroke of each digit of each bundled face at 4 in: the medial axis of the outline, and beside
+// The stroke of each digit of each bundled font at 4 in: the medial axis of the outline, and beside
 // it a raster of 400 pixels an inch with the distance to the blank at the same places.
 #include <cstdlib>
 
@@ -6,7 +6,7 @@
 #include "ratios.hpp"
 #include "support/raster.hpp"
 #include "swathe/type/digits.hpp"
-#include "swathe/type/faces.hpp"
+#include "swathe/type/fonts.hpp"
 #include "swathe/type/stroke.hpp"
 
 namespace swathe::bench {
@@ -22,14 +22,14 @@ struct Subject {
 
 std::vector<Subject> subjects() {
   std::vector<Subject> all;
-  for (const BundledFace& entry : bundled_faces()) {
-    const auto face = open_bundled(entry);
-    if (!face) std::abort();
-    const auto line = set_digits(*face, "0123456789", kHeight);
+  for (const BundledFont& entry : bundled_fonts()) {
+    const auto font = open_bundled(entry);
+    if (!font) std::abort();
+    const auto line = set_digits(*font, "0123456789", kHeight);
     if (!line) std::abort();
     for (const DigitOutline& shape : line->shapes) {
-      const unsigned glyph = face->shape(std::string(1, shape.digit))[0].glyph;
-      all.push_back({shape, face->outline(glyph), line->em});
+      const unsigned glyph = font->shape(std::string(1, shape.digit))[0].glyph;
+      all.push_back({shape, font->outline(glyph), line->em});
     }
   }
   return all;
@@ -52,7 +52,7 @@ std::vector<Ratio> stroke_ratios() {
     }
   });
   const auto digits = static_cast<double>(all.size());
-  return {{"the stroke of a digit, mean of all faces", ours / digits,
+  return {{"the stroke of a digit, mean of all fonts", ours / digits,
            "a raster of 400 pixels an inch", sum > 0 ? raster / digits : 0}};
 }
 

@@ -14,7 +14,7 @@ namespace swathe {
 namespace {
 
 TEST_CASE("book: every page says which it is, of how many, and of which job") {
-  const Sheet book = book_sheet(test::made_by_hand(test::demo_job()), test::label_face());
+  const Sheet book = book_sheet(test::made_by_hand(test::demo_job()), test::label_font());
   CHECK(book.stem == "book");
   CHECK(book.kind == SheetKind::Book);
   for (std::size_t k = 0; k < book.pages.size(); ++k) {
@@ -26,7 +26,7 @@ TEST_CASE("book: every page says which it is, of how many, and of which job") {
 }
 
 TEST_CASE("book: a caution stands where the danger is") {
-  const Sheet book = book_sheet(test::made_by_hand(test::demo_job()), test::label_face());
+  const Sheet book = book_sheet(test::made_by_hand(test::demo_job()), test::label_font());
   const auto page_says = [&](const std::string& words, const std::string& danger) {
     return std::ranges::any_of(book.pages, [&](const Page& page) {
       return test::says(page.drawing, words) && test::says(page.drawing, danger);
@@ -39,16 +39,16 @@ TEST_CASE("book: a caution stands where the danger is") {
 }
 
 TEST_CASE("book: the longest names lie over nothing") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   Job job = test::demo_job();
   const std::string longest = "Mittelwestnordoststossst";  // as many letters as a name may have
   REQUIRE(longest.size() == static_cast<std::size_t>(kMostName));
   job.bumpers[0].name = longest;
   for (std::string& side : job.frame.sides)
     if (side == "left") side = "linksundlinksundlinksund";
-  job.backing.lapping = job.padding.lapping = {"front", "back"};
+  job.boards.lapping = job.padding.lapping = {"front", "back"};
   job.brackets.clear();
-  job.cloth.colours[0].name = "feuerrotfeuerrotfeuerrot";
+  job.cloth.colors[0].name = "feuerrotfeuerrotfeuerrot";
   for (const Page& page : book_sheet(test::made_by_hand(job), face).pages) {
     CAPTURE(page.name);
     for (const std::string& fault : test::text_faults(page, face)) FAIL_CHECK(fault);
@@ -58,7 +58,7 @@ TEST_CASE("book: the longest names lie over nothing") {
 }
 
 TEST_CASE("flow: a heading goes to the next page with what it heads") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   const PaperKeys paper;
   for (const double taken : {150.0, 190.0, 200.0, 205.0, 210.0}) {
     Flow flow(paper, face, {{"job", "part", "", {}}, {}, false, {}, {}});
@@ -79,7 +79,7 @@ TEST_CASE("flow: a heading goes to the next page with what it heads") {
 }
 
 TEST_CASE("flow: a table over two pages has its headings on both, and every row once") {
-  Flow flow(PaperKeys{}, test::label_face(), {{"job", "part", "", {}}, {}, false, {}, {}});
+  Flow flow(PaperKeys{}, test::label_font(), {{"job", "part", "", {}}, {}, false, {}, {}});
   Table table;
   table.columns = {{"number"}};
   for (int k = 0; k < 60; ++k) table.rows.push_back({fmt::format("row {};", k)});

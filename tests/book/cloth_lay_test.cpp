@@ -5,7 +5,7 @@
 #include <string>
 
 #include "support/examples.hpp"
-#include "support/label_face.hpp"
+#include "support/label_font.hpp"
 #include "support/made.hpp"
 #include "support/overlaps.hpp"
 #include "swathe/plane/clip.hpp"
@@ -14,7 +14,7 @@
 namespace swathe {
 namespace {
 
-/// What is drawn of a lay, in the page's millimetres.
+/// What is drawn of a lay, in the page's millimeters.
 struct Drawn {
   Box roll;
   Region covers;
@@ -37,7 +37,7 @@ Drawn drawn_in(const Picture& picture) {
 
 TEST_CASE("lay's picture: covers to one scale, none over another, all on the roll") {
   // Overlaps by Clipper, areas by the shoelace formula against the share that the lay says is used.
-  const Face labels = test::label_face();
+  const Font labels = test::label_font();
   constexpr double kLine = 0.1;  // mm on the page: what a drawn outline may stray
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
@@ -64,11 +64,11 @@ TEST_CASE("lay's picture: covers to one scale, none over another, all on the rol
 }
 
 TEST_CASE("lay's picture: seen with the asked face up, its measures printed") {
-  const Face labels = test::label_face();
+  const Font labels = test::label_font();
   for (const std::string face : {"inside", "outside"}) {
     CAPTURE(face);
     std::string text = test::bytes_of(SWATHE_SOURCE "/examples/tin-heron.toml");
-    text += "\n[paper]\nface = \"" + face + "\"\n";
+    text += "\n[paper]\nfont = \"" + face + "\"\n";
     const Made made = test::made(text);
     const ClothLay& lay = made.stock.cloth.front();
     const Picture picture = draw_lay(made, lay, labels, 190, 150);

@@ -51,11 +51,11 @@ std::vector<int> numbers_of(const Drawing& drawing) {
 }
 
 TEST_CASE("sheets to cut (1): what is drawn of a sheet adds up to the sheet") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
     const Made made = test::made(test::bytes_of(path), path.filename().string());
-    const BackingKeys& keys = made.job.backing;
+    const BoardKeys& keys = made.job.boards;
     for (const CutSheet& sheet : sheets_to_cut(made)) {
       // Ripped along one side of the stock or the other.
       const double length = sheet.length, width = (keys.stock[0] + keys.stock[1]).mm() - length;
@@ -82,7 +82,7 @@ TEST_CASE("sheets to cut (1): what is drawn of a sheet adds up to the sheet") {
 }
 
 TEST_CASE("sheets to cut (2): every board of every set is cut once, by numbered cuts") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
     const Made made = test::made(test::bytes_of(path), path.filename().string());
@@ -113,9 +113,9 @@ TEST_CASE("sheets to cut: a sheet worked by hand") {
   // 30 + 2 + 30 + 2 + 30 = 94, and the next cut 2 more: 4 are left. 300, 300, 300 and three cuts
   // take 906 of a strip: 94 are left.
   Made made = test::made_by_hand(test::c_halves(700, 820));
-  made.job.backing.stock = {mm(100), mm(1000)};
-  made.job.backing.height = mm(30);
-  made.job.backing.kerf = mm(2);
+  made.job.boards.stock = {mm(100), mm(1000)};
+  made.job.boards.height = mm(30);
+  made.job.boards.kerf = mm(2);
   made.stock.ripped = {{1000, 3}};
   made.stock.boards.sticks = {{1000, {{"P", 300}, {"Q", 300}, {"R", 300}}},
                               {1000, {{"S", 1000}}},
@@ -131,7 +131,7 @@ TEST_CASE("sheets to cut: a sheet worked by hand") {
   CHECK(sheet.strips[1].pieces.size() == 1);
   CHECK_FALSE(sheet.strips[1].trimmed);
   CHECK(sheet.strips[2].pieces.size() == 2);
-  const Picture picture = draw_sheet_cuts(sheet, test::label_face(), Units::Millimetres, kWide);
+  const Picture picture = draw_sheet_cuts(sheet, test::label_font(), Units::Millimeters, kWide);
   // Three rips, three cuts of the first strip, none, one.
   CHECK(numbers_of(picture.drawing).size() == 7);
 }
@@ -144,12 +144,12 @@ TEST_CASE("sticks to cut: what is cut alike is drawn once and counted") {
   CHECK(sticks[0].alike == 2);
   CHECK(sticks[0].strip.pieces.size() == 2);
   CHECK(sticks[1].strip.pieces.size() == 2);  // and waste
-  CHECK(test::says(draw_stick_cuts(sticks[0], test::label_face(), Units::Millimetres, 190).drawing,
+  CHECK(test::says(draw_stick_cuts(sticks[0], test::label_font(), Units::Millimeters, 190).drawing,
                    "x 2"));
 }
 
 TEST_CASE("cuts and labels: every printed length is within 1/32 in of a piece's") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
     const Made made = test::made(test::bytes_of(path), path.filename().string());
@@ -183,17 +183,17 @@ TEST_CASE("cuts and labels: every printed length is within 1/32 in of a piece's"
   }
 }
 
-TEST_CASE("labels: every board of every set has one, and so has every cover of every colour") {
-  const Face face = test::label_face();
+TEST_CASE("labels: every board of every set has one, and so has every cover of every color") {
+  const Font face = test::label_font();
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
     const Made made = test::made(test::bytes_of(path), path.filename().string());
     std::map<std::string, int> labels, wanted;
-    const bool coloured = made.job.cloth.fixing != Fixing::QuickChange;
-    for (const ClothColour& colour : made.job.cloth.colours) {
-      if (!coloured && &colour != &made.job.cloth.colours.front()) break;  // one set for all covers
+    const bool colored = made.job.cloth.fixing != Fixing::HookAndLoop;
+    for (const ClothColor& color : made.job.cloth.colors) {
+      if (!colored && &color != &made.job.cloth.colors.front()) break;  // one set for all covers
       for (const Piece& board : made.boards)
-        ++wanted["board" + (coloured ? ", " + colour.name : "") + ": " + board.bumper + " " +
+        ++wanted["board" + (colored ? ", " + color.name : "") + ": " + board.bumper + " " +
                  board.side];
     }
     for (const Page& page : book_sheet(made, face).pages) {

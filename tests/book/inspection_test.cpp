@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "support/examples.hpp"
-#include "support/label_face.hpp"
+#include "support/label_font.hpp"
 #include "support/made.hpp"
 #include "support/overlaps.hpp"
 #include "swathe/book/book_sheet.hpp"
@@ -14,7 +14,7 @@ namespace {
 
 std::vector<Page> card_of(const Made& made) {
   std::vector<Page> pages;
-  for (Page& page : book_sheet(made, test::label_face()).pages)
+  for (Page& page : book_sheet(made, test::label_font()).pages)
     if (page.name == "build book: inspector's card") pages.push_back(std::move(page));
   return pages;
 }

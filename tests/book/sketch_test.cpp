@@ -6,7 +6,7 @@
 #include "sheet/plan_picture.hpp"
 #include "sheet/section_picture.hpp"
 #include "support/examples.hpp"
-#include "support/label_face.hpp"
+#include "support/label_font.hpp"
 #include "support/made.hpp"
 #include "support/overlaps.hpp"
 
@@ -31,7 +31,7 @@ double longest_edge(const Path& path) {
 }
 
 TEST_CASE("plan: boards are drawn to scale, and printed lengths are within 1/32 in of that") {
-  const Face labels = test::label_face();
+  const Font labels = test::label_font();
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
     const Made made = test::made(test::bytes_of(path), path.filename().string());
@@ -47,7 +47,7 @@ TEST_CASE("plan: boards are drawn to scale, and printed lengths are within 1/32 
                 apart(corners[0], corners[1]);
       }
       const auto* fill = std::get_if<FillMark>(&mark);
-      if (fill && fill->colour == kWood)
+      if (fill && fill->color == kWood)
         for (const Path& board : fill->outlines) drawn.push_back(longest_edge(board));
     }
     REQUIRE(scale > 0);
@@ -88,7 +88,7 @@ TEST_CASE("plan: boards are drawn to scale, and printed lengths are within 1/32 
 }
 
 TEST_CASE("section: each height is that of its leader above the floor, each depth from the back") {
-  const Face labels = test::label_face();
+  const Font labels = test::label_font();
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
     const Made made = test::made(test::bytes_of(path), path.filename().string());
@@ -96,9 +96,9 @@ TEST_CASE("section: each height is that of its leader above the floor, each dept
     // The board, drawn to scale, is as high as the job says.
     Box board;
     for (const Mark& mark : picture.drawing.marks())
-      if (const auto* fill = std::get_if<FillMark>(&mark); fill && fill->colour == kWood)
+      if (const auto* fill = std::get_if<FillMark>(&mark); fill && fill->color == kWood)
         board.cover(bounds(fill->outlines.front()));
-    const double scale = board.height() / made.job.backing.height.mm();
+    const double scale = board.height() / made.job.boards.height.mm();
     const double floor = board.lo.y - scale * made.job.frame.floor_gap.mm();
     const double back = board.lo.x;
     std::size_t read = 0;

@@ -67,7 +67,7 @@ TEST_CASE("corner (3): crossings lie on both sides' lines") {
   });
 }
 
-TEST_CASE("a square end that butts stops where the lapping neighbour's square end begins") {
+TEST_CASE("a square end that butts stops where the lapping neighbor's square end begins") {
   test::for_drawn_cases("corner-end", 1000, [](std::mt19937_64& rng) {
     const auto [corner, depth, other] = drawn_corner(rng);
     const double laps = corner.square_end(depth, true), butts = corner.square_end(depth, false);

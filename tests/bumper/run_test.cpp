@@ -36,7 +36,7 @@ TEST_CASE("one a side: lapping ends fill the corners, butting ones stop against 
   for (const char* side : {"front", "left", "back", "right"})
     job.bumpers.push_back({side, {side, RunEnd::Corner{}}, {side, RunEnd::Corner{}}, mm(5)});
   const std::vector<Wrap> wraps = test::wraps_of(job);
-  // Out to the neighbours' outer faces: the frame's width and twice the depth of 3 1/4 in, less
+  // Out to the neighbors' outer faces: the frame's width and twice the depth of 3 1/4 in, less
   // clearances.
   CHECK(wraps[0].run().length == doctest::Approx((28 + 2 * 3.25) * 25.4 - 10));
   CHECK(wraps[1].run().length == doctest::Approx(30 * 25.4 - 10));
@@ -125,7 +125,7 @@ TEST_CASE("what cannot be run is refused at its key") {
 TEST_CASE("long and short: a 1 mm chamfer, a 10 m side, a 179 degree corner") {
   Job job = test::worked_job();
   job.padding.corner = PaddingCorner::Mitred;
-  job.backing.joint = Joint::Mitred;
+  job.boards.joint = Joint::Mitred;
   SUBCASE("a 1 mm chamfer") {
     const double c = 1.0 / std::sqrt(2.0);
     job.frame.corners = {{700, 700}, {c, 700}, {0, 700 - c}, {0, 0}, {700, 0}};

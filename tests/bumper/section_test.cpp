@@ -14,7 +14,8 @@ namespace {
 constexpr double kPi = std::numbers::pi;
 constexpr double kInch = 25.4;
 
-TEST_CASE("the worked section: 3/4 in board, 5 in high, two rods of 2.5 in, no cloth thickness") {
+TEST_CASE(
+    "the worked section: 3/4 in board, 5 in high, two noodles of 2.5 in, no cloth thickness") {
   const Section section = test::section_of(test::worked_job());
   CHECK(section.closed_girth_mm() / kInch == doctest::Approx(15.42699).epsilon(1e-6));
   CHECK(section.depth_mm() / kInch == doctest::Approx(3.25));
@@ -28,9 +29,9 @@ TEST_CASE("the worked section: 3/4 in board, 5 in high, two rods of 2.5 in, no c
   CHECK(p.z / kInch == doctest::Approx(4.63388).epsilon(1e-5));
 }
 
-TEST_CASE("published girths of a plank with two stacked rods") {
-  const auto girth_in = [](double rod, double height) {
-    Job job = test::worked_job(rod, height);
+TEST_CASE("published girths of a plank with two stacked noodles") {
+  const auto girth_in = [](double noodle, double height) {
+    Job job = test::worked_job(noodle, height);
     return test::section_of(job).closed_girth_mm() / kInch;
   };
   CHECK(girth_in(2.5, 5.0) == doctest::Approx(15.426991).epsilon(1e-7));
@@ -41,8 +42,8 @@ TEST_CASE("published girths of a plank with two stacked rods") {
 
 Job drawn_job(std::mt19937_64& rng) {
   Job job = test::worked_job();
-  job.backing.thickness = mm(test::drawn(rng, 10, 25));
-  job.backing.height = mm(test::drawn(rng, 105, 150));
+  job.boards.thickness = mm(test::drawn(rng, 10, 25));
+  job.boards.height = mm(test::drawn(rng, 105, 150));
   job.padding.stack = std::uniform_int_distribution<int>(1, 4)(rng);
   job.padding.diameter = mm(test::drawn(rng, 10, 90));
   job.cloth.thickness = mm(test::drawn(rng, 0, 3));
@@ -109,14 +110,15 @@ TEST_CASE(
 
 TEST_CASE("neutral axis: cloth on a round follows the mean diameter") {
   // TAFE NSW toolbox 905, "What is meant by mean diameter?": 10 mm plate, outside diameter 650 mm,
-  // mean diameter 640, length 2010.62 mm. A board of no size with one rod of 630 mm, cloth 10 mm.
+  // mean diameter 640, length 2010.62 mm. A board of no size with one noodle of 630 mm, cloth 10
+  // mm.
   CHECK(girth(hull_of_discs({{{0, 0}, 0.5 * 630 + 0.5 * 10}})) ==
         doctest::Approx(2010.62).epsilon(1e-5));
 }
 
 TEST_CASE("Section refuses what cannot be covered, each at its key") {
   const auto why_at = [](const Job& job) {
-    const auto section = Section::make(job.backing, job.padding, job.cloth, job.places);
+    const auto section = Section::make(job.boards, job.padding, job.cloth, job.places);
     REQUIRE_FALSE(section.has_value());
     return section.error();
   };

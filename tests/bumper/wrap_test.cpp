@@ -15,7 +15,7 @@ constexpr double kPi = std::numbers::pi;
 
 Job drawn_halves(std::mt19937_64& rng) {
   Job job = test::c_halves(test::drawn(rng, 300, 900), test::drawn(rng, 300, 900));
-  job.backing.thickness = mm(test::drawn(rng, 12, 22));
+  job.boards.thickness = mm(test::drawn(rng, 12, 22));
   job.padding.diameter = mm(test::drawn(rng, 45, 75));
   job.cloth.thickness = mm(test::drawn(rng, 0, 2));
   return job;
@@ -152,11 +152,11 @@ TEST_CASE("the outer face is longer than the board's back by 6.5 in a corner") {
   CHECK(2 * wrap.run().corners[0].past / kInch == doctest::Approx(6.5));
 }
 
-TEST_CASE("boards and rods of the worked frame") {
-  // Worked figures (mm): frame 700 x 820, fit 0, t 18, rods 63.5, clearance 6.
+TEST_CASE("boards and noodles of the worked frame") {
+  // Worked figures (mm): frame 700 x 820, fit 0, t 18, noodles 63.5, clearance 6.
   Job job = test::c_halves(700, 820);
   job.frame.fit = mm(0);
-  job.backing.thickness = mm(18);
+  job.boards.thickness = mm(18);
   job.padding.diameter = mm(63.5);
   for (BumperKeys& bumper : job.bumpers) bumper.end_clearance = mm(6);
   const std::vector<Wrap> wraps = test::wraps_of(job);
@@ -167,40 +167,41 @@ TEST_CASE("boards and rods of the worked frame") {
   };
   for (const Wrap& wrap : wraps) {
     const auto boards =
-        board_pieces(wrap.frame(), wrap.section(), wrap.run(), job.backing, job.places);
+        board_pieces(wrap.frame(), wrap.section(), wrap.run(), job.boards, job.places);
     REQUIRE(boards.has_value());
     const std::vector<double> board = lengths(*boards);
     CHECK(board[0] == doctest::Approx(362));
     CHECK(board[1] == doctest::Approx(820));
     CHECK(board[2] == doctest::Approx(362));
-    const auto rods =
+    const auto noodles =
         padding_pieces(wrap.frame(), wrap.section(), wrap.run(), job.padding, job.places);
-    REQUIRE(rods.has_value());
-    const std::vector<double> rod = lengths(*rods);
-    CHECK(rod[0] == doctest::Approx(425.5));
-    CHECK(rod[1] == doctest::Approx(856));
-    CHECK(rod[2] == doctest::Approx(425.5));
-    CHECK((*rods)[1].count == 2);
+    REQUIRE(noodles.has_value());
+    const std::vector<double> noodle = lengths(*noodles);
+    CHECK(noodle[0] == doctest::Approx(425.5));
+    CHECK(noodle[1] == doctest::Approx(856));
+    CHECK(noodle[2] == doctest::Approx(425.5));
+    CHECK((*noodles)[1].count == 2);
   }
 }
 
-TEST_CASE("bent rods are one piece, as long as the cloth's level line over their middle") {
+TEST_CASE("bent noodles are one piece, as long as the cloth's level line over their middle") {
   Job job = test::worked_job();
   job.padding.corner = PaddingCorner::Bent;
   const Wrap wrap = test::wraps_of(job)[0];
-  const auto rods =
+  const auto noodles =
       padding_pieces(wrap.frame(), wrap.section(), wrap.run(), job.padding, job.places);
-  REQUIRE(rods.has_value());
-  REQUIRE(rods->size() == 1);
-  CHECK((*rods)[0].side == "front + left + back");
-  // The stack is as tall as the board, so the cloth leaves the round right above the rods' middle.
+  REQUIRE(noodles.has_value());
+  REQUIRE(noodles->size() == 1);
+  CHECK((*noodles)[0].side == "front + left + back");
+  // The stack is as tall as the board, so the cloth leaves the round right above the noodles'
+  // middle.
   const double u = wrap.section().top_tangent();
   double level = wrap.run().length;
   for (const RunCorner& corner : wrap.run().corners) level -= 2 * wrap.dart(corner, u);
-  CHECK((*rods)[0].length_mm == doctest::Approx(level));
+  CHECK((*noodles)[0].length_mm == doctest::Approx(level));
 }
 
-TEST_CASE("hexagon: mitred boards and rods are cut at 30 degrees") {
+TEST_CASE("hexagon: mitred boards and noodles are cut at 30 degrees") {
   // Joint-line angle for a 120 degree elbow: 30 degrees off square (E. A. Atkins, Practical Sheet
   // and Plate Metal Work, ch. VI, fig. 26: square pipe 5 in wide, AC = 5 tan 30 = 2.9 in,
   // exactly 2.8868).
@@ -212,20 +213,20 @@ TEST_CASE("hexagon: mitred boards and rods are cut at 30 degrees") {
     job.frame.sides.push_back(std::string(1, static_cast<char>('a' + k)));
   }
   job.bumpers = {test::half("A", "a", "d"), test::half("B", "d", "a")};
-  job.backing.joint = Joint::Mitred;
+  job.boards.joint = Joint::Mitred;
   job.padding.corner = PaddingCorner::Mitred;
-  job.backing.thickness = inches(2.5);
+  job.boards.thickness = inches(2.5);
   job.padding.diameter = inches(2.5);
   const Wrap wrap = test::wraps_of(job)[0];
-  const auto rods =
+  const auto noodles =
       padding_pieces(wrap.frame(), wrap.section(), wrap.run(), job.padding, job.places);
-  REQUIRE(rods.has_value());
-  CHECK((*rods)[1].start.angle_deg == doctest::Approx(30.0));
-  // The rods' outer face lies 5 in out: each end is 2.8868 in longer than the frame's side.
-  CHECK(((*rods)[1].length_mm - 500.0) / (2 * kInch) == doctest::Approx(2.8868).epsilon(1e-4));
+  REQUIRE(noodles.has_value());
+  CHECK((*noodles)[1].start.angle_deg == doctest::Approx(30.0));
+  // The noodles' outer face lies 5 in out: each end is 2.8868 in longer than the frame's side.
+  CHECK(((*noodles)[1].length_mm - 500.0) / (2 * kInch) == doctest::Approx(2.8868).epsilon(1e-4));
 }
 
-TEST_CASE("voids: four grooves a rod fill its square box") {
+TEST_CASE("voids: four grooves a noodle fill its square box") {
   const Job job = test::worked_job();
   const Wrap wrap = test::wraps_of(job)[0];
   const auto voids = corner_voids(wrap.frame(), wrap.section(), wrap.run(), job.padding);
@@ -234,13 +235,13 @@ TEST_CASE("voids: four grooves a rod fill its square box") {
   CHECK(voids[0].length / kInch == doctest::Approx(2.5));
   const double box = 2.5 * 2.5 * kInch * kInch, round = kPi * 1.25 * 1.25 * kInch * kInch;
   CHECK(4 * voids[0].section_area == doctest::Approx(box - round));
-  // Worked lengths: the front rod passes its board's end by its own diameter, the side rod by the
-  // board's thickness.
+  // Worked lengths: the front noodle passes its board's end by its own diameter, the side noodle by
+  // the board's thickness.
   const auto boards =
-      board_pieces(wrap.frame(), wrap.section(), wrap.run(), job.backing, job.places);
-  const auto rods =
+      board_pieces(wrap.frame(), wrap.section(), wrap.run(), job.boards, job.places);
+  const auto noodles =
       padding_pieces(wrap.frame(), wrap.section(), wrap.run(), job.padding, job.places);
-  const auto past = overhangs(*boards, *rods);
+  const auto past = overhangs(*boards, *noodles);
   REQUIRE(past.size() == 3);
   CHECK(past[0].at_end / kInch == doctest::Approx(2.5));
   CHECK(past[0].at_start == doctest::Approx(0.0));
@@ -249,11 +250,11 @@ TEST_CASE("voids: four grooves a rod fill its square box") {
 
 TEST_CASE("both sides of a corner cannot lap") {
   Job job = test::worked_job();
-  job.backing.lapping = {"front", "left", "back", "right"};
-  job.places.set("backing.lapping", {"job.toml", 7, 11});
+  job.boards.lapping = {"front", "left", "back", "right"};
+  job.places.set("boards.lapping", {"job.toml", 7, 11});
   const Wrap wrap = test::wraps_of(job)[0];
   const auto boards =
-      board_pieces(wrap.frame(), wrap.section(), wrap.run(), job.backing, job.places);
+      board_pieces(wrap.frame(), wrap.section(), wrap.run(), job.boards, job.places);
   REQUIRE_FALSE(boards.has_value());
   CHECK(boards.error().size() == 2);
   CHECK(boards.error()[0].why == Why::DoesNotFit);

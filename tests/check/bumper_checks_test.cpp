@@ -106,16 +106,16 @@ TEST_CASE(
 
 TEST_CASE("only padding with board behind it counts as height") {
   Job job = halves();
-  job.backing.height = inches(4.25);  // 5 in of rods before it
+  job.boards.height = inches(4.25);  // 5 in of noodles before it
   CHECK(verdict(job, "2026", "padding-height") == Verdict::Warn);
   CHECK(verdict(job, "2026", "backing-height") == Verdict::Warn);
-  job.backing.height = inches(4);
+  job.boards.height = inches(4);
   CHECK(verdict(job, "2026", "padding-height") == Verdict::Fail);
   CHECK(verdict(job, "2026", "backing-height") == Verdict::Fail);
 }
 
-// 2026 R402-A: solid rods only; 2025: hollow ones too
-TEST_CASE("the core of the rods: unknown until it is stated") {
+// 2026 R402-A: solid noodles only; 2025: hollow ones too
+TEST_CASE("the core of the noodles: unknown until it is stated") {
   Job job = halves();
   CHECK(verdict(job, "2026", "padding-core") == Verdict::Unknown);
   CHECK(verdict(job, "2025", "padding-core") == Verdict::Pass);
@@ -126,8 +126,8 @@ TEST_CASE("the core of the rods: unknown until it is stated") {
   CHECK(verdict(job, "2026", "padding-core") == Verdict::Pass);
 }
 
-// 2023 R408-C, 2020 R24: a stacked pair of round rods, nominal 2.5 in
-TEST_CASE("earlier seasons want a pair of round rods, later ones only no wedge") {
+// 2023 R408-C, 2020 R24: a stacked pair of round noodles, nominal 2.5 in
+TEST_CASE("earlier seasons want a pair of round noodles, later ones only no wedge") {
   Job job = halves();
   CHECK(verdict(job, "2026", "padding-form") == Verdict::Pass);
   CHECK(verdict(job, "2023", "padding-form") == Verdict::Pass);
@@ -154,17 +154,17 @@ TEST_CASE("padding that laps runs past its board by its own depth") {
 TEST_CASE("boards of 2023: height within half an inch, thickness as sold") {
   Job job = halves();
   for (const double height : {4.5, 5.0, 5.5}) {
-    job.backing.height = inches(height);
+    job.boards.height = inches(height);
     CHECK(verdict(job, "2023", "backing-height") == Verdict::Pass);
   }
-  job.backing.height = inches(5.6);
+  job.boards.height = inches(5.6);
   CHECK(verdict(job, "2023", "backing-height") == Verdict::Fail);
   job = halves();
   for (const double thickness : {0.688, 23.0 / 32, 0.781}) {
-    job.backing.thickness = inches(thickness);
+    job.boards.thickness = inches(thickness);
     CHECK(verdict(job, "2023", "backing-thickness") == Verdict::Pass);
   }
-  job.backing.thickness = inches(0.5);
+  job.boards.thickness = inches(0.5);
   CHECK(verdict(job, "2023", "backing-thickness") == Verdict::Fail);
   CHECK(of(made(job).by("2026"), "backing-thickness").empty());  // no thickness is named
 }
@@ -189,16 +189,16 @@ TEST_CASE("hard parts: unknown while no bolt head is declared") {
   REQUIRE(none.size() == 2);
   CHECK(none[0].verdict == Verdict::Unknown);
   CHECK(none[1].verdict == Verdict::Unknown);
-  job.backing.hard_depth = inches(0.5);  // 3/4 + 1/2 = 1 1/4 out, 2 1/2 - 1/2 = 2 beyond
+  job.boards.hard_depth = inches(0.5);  // 3/4 + 1/2 = 1 1/4 out, 2 1/2 - 1/2 = 2 beyond
   CHECK(verdict(job, "2026", "hard-parts") == Verdict::Pass);
-  job.backing.hard_depth = inches(0.6);
+  job.boards.hard_depth = inches(0.6);
   CHECK(verdict(job, "2026", "hard-parts") == Verdict::Warn);
-  job.backing.hard_depth = inches(0.8);
+  job.boards.hard_depth = inches(0.8);
   const auto deep = of(made(job).by("2026"), "hard-parts");
   CHECK(deep[0].verdict == Verdict::Fail);
   CHECK(deep[1].verdict == Verdict::Fail);
-  job.backing.hard_depth = mm(0);
-  job.backing.thickness = inches(1.75);  // the boards alone are too far out
+  job.boards.hard_depth = mm(0);
+  job.boards.thickness = inches(1.75);  // the boards alone are too far out
   CHECK(verdict(job, "2026", "hard-parts") == Verdict::Fail);
 }
 
@@ -221,7 +221,8 @@ TEST_CASE("zone: backed padding fills it, and the whole bumper stays inside the 
 }
 
 // 2026 R406: 2.25 in of uncompressed padding; 2023 R409: filled
-TEST_CASE("corners: mitres fill them, hollows between rods and square ends are to be looked at") {
+TEST_CASE(
+    "corners: mitres fill them, hollows between noodles and square ends are to be looked at") {
   Job job = halves();
   const Finding butted = worst(made(job).by("2026"), "corner-fill");
   CHECK(butted.verdict == Verdict::Unknown);
@@ -280,9 +281,9 @@ TEST_CASE("cuts that a seam closes bare nothing") {
 
 TEST_CASE("stretch taken out of a cover that comes off again moves no cut on the bumper") {
   Job job = halves();
-  job.cloth.fixing = Fixing::QuickChange;
+  job.cloth.fixing = Fixing::HookAndLoop;
   for (const double stretch : {0.0, 0.01, 0.05}) {
-    job.cloth.quick_change.stretch = stretch;
+    job.cloth.hook_and_loop.stretch = stretch;
     CHECK(worst(made(job).by("2026"), "cover-cloth").measured ==
           "covered: cuts stay 0.25 in behind the padding");
   }
@@ -301,13 +302,13 @@ TEST_CASE("a tongue longer than its board is told of, under no rule") {
 // 2026 R411, 2020 R21
 TEST_CASE("cloth is red or blue") {
   Job job = halves();
-  const auto found = of(made(job).by("2026"), "cloth-colour");
+  const auto found = of(made(job).by("2026"), "cloth-color");
   REQUIRE(found.size() == 2);
   CHECK(found[1].verdict == Verdict::Pass);
-  job.cloth.colours = {{"red", {1, 0, 0}}};
-  CHECK(verdict(job, "2026", "cloth-colour") == Verdict::Unknown);  // and the blue set?
-  job.cloth.colours = {{"red", {0, 0.6, 0.1}}, {"blue", {0, 0, 1}}};
-  CHECK(verdict(job, "2026", "cloth-colour") == Verdict::Fail);  // a name dyes nothing
+  job.cloth.colors = {{"red", {1, 0, 0}}};
+  CHECK(verdict(job, "2026", "cloth-color") == Verdict::Unknown);  // and the blue set?
+  job.cloth.colors = {{"red", {0, 0.6, 0.1}}, {"blue", {0, 0, 1}}};
+  CHECK(verdict(job, "2026", "cloth-color") == Verdict::Fail);  // a name dyes nothing
 }
 
 // 2023 R410, 2020 R26: half an inch behind each end, a gap of at most 1/4 in

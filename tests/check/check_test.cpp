@@ -29,11 +29,11 @@ test::Checked drawn(std::mt19937& dice) {
   job.number = "20486";
   job.frame.fit = mm(between(0, 8));
   job.frame.floor_gap = mm(between(0, 100));
-  job.backing.height = mm(between(110, 145));
+  job.boards.height = mm(between(110, 145));
   job.padding.diameter = mm(between(48, 70));
-  job.backing.hard_depth = mm(between(0, 20));
+  job.boards.hard_depth = mm(between(0, 20));
   job.bumpers[0].end_clearance = mm(between(2, 40));
-  job.numerals.colour = {1, 1, between(0, 1.3) > 1 ? 1.0 : 0.0};
+  job.numerals.color = {1, 1, between(0, 1.3) > 1 ? 1.0 : 0.0};
   test::Checked c = test::made(job);
   c.numerals = test::numerals_on(c, {"left", "right"});
   for (auto& placed : c.numerals->placed) placed.height = between(80, 110);
@@ -115,11 +115,11 @@ TEST_CASE("worst comes first, and what passes needs no advice") {
 // The ids that other people's scripts may rely on; `sight` is added where views are made.
 TEST_CASE("every id is one that the report names") {
   const std::vector<std::string> known = {
-      "numeral-height", "numeral-stroke",  "numeral-colour", "numeral-outline", "numeral-corner",
-      "numeral-places", "numeral-spacing", "contrast",       "cover-gap",       "cover-cloth",
-      "cloth-colour",   "markings",        "corner-reach",   "corner-fill",     "padding-depth",
-      "padding-height", "padding-core",    "padding-form",   "backing-height",  "backing-thickness",
-      "extension",      "hard-parts",      "zone",           "fastening",       "support",
+      "numeral-height", "numeral-stroke",  "numeral-color", "numeral-outline", "numeral-corner",
+      "numeral-places", "numeral-spacing", "contrast",      "cover-gap",       "cover-cloth",
+      "cloth-color",    "markings",        "corner-reach",  "corner-fill",     "padding-depth",
+      "padding-height", "padding-core",    "padding-form",  "backing-height",  "backing-thickness",
+      "extension",      "hard-parts",      "zone",          "fastening",       "support",
       "weight"};
   for (const auto& season : season_names()) {
     for (const Finding& finding : sample().by(season)) {
@@ -132,7 +132,7 @@ TEST_CASE("every id is one that the report names") {
 TEST_CASE("lengths are worded in the job's units") {
   test::Checked c = sample();
   CHECK(test::worst(c.by("2026"), "padding-depth").required == "at least 2 1/4 in");
-  c.job.units = Units::Millimetres;
+  c.job.units = Units::Millimeters;
   CHECK(test::worst(c.by("2026"), "padding-depth").required == "at least 57.15 mm");
   CHECK(test::worst(c.by("2026"), "padding-depth").measured == "63.5 mm");
 }

@@ -5,7 +5,7 @@
 namespace swathe {
 namespace {
 
-Colour hex(const char* text) { return parse_colour(text).value(); }
+Color hex(const char* text) { return parse_color(text).value(); }
 
 }  // namespace
 
@@ -40,7 +40,7 @@ TEST_CASE("contrast ratios are those of the web guidelines") {
 TEST_CASE("a numeral is warned of below 3:1 on its cloth, under no rule") {
   Job job = test::c_halves(711.2, 762);
   job.number = "20486";
-  job.cloth.colours = {{"pale", hex("#ff00ff")}, {"paler", hex("#00ffff")}};
+  job.cloth.colors = {{"pale", hex("#ff00ff")}, {"paler", hex("#00ffff")}};
   const auto found = test::of(test::made(job).by(nullptr), "contrast");
   REQUIRE(found.size() == 2);
   CHECK(found[0].subject == "numerals on paler");

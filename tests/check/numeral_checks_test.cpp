@@ -74,22 +74,22 @@ TEST_CASE("bridges count: what is left of the stroke is judged") {
 // deg has 135 deg, which is no sharper than 135 and sharper than 160.
 TEST_CASE("a number may go round 135 deg in 2026 and not in 2023, round 90 deg in neither") {
   test::Checked square = halves({"left"});
-  square.numerals->placed[0].centre_s = square.wraps[0].run().corners[0].s + 100;
+  square.numerals->placed[0].center_s = square.wraps[0].run().corners[0].s + 100;
   CHECK(worst(square.by("2026"), "numeral-corner").verdict == Verdict::Fail);
   CHECK(worst(square.by("2026"), "numeral-corner").measured == "round a corner of 90 deg");
-  square.numerals->placed[0].centre_s = square.wraps[0].run().corners[0].s + 130;
+  square.numerals->placed[0].center_s = square.wraps[0].run().corners[0].s + 130;
   CHECK(worst(square.by("2026"), "numeral-corner").verdict == Verdict::Pass);
 
   Job job = test::c_halves(711.2, 762);
   job.number = "7";
   job.frame.corners = {{700, 800}, {100, 800}, {0, 700}, {0, 0}, {700, 0}};
   job.frame.sides = {"front", "cut", "left", "back", "right"};
-  job.backing.joint = Joint::Mitred;
+  job.boards.joint = Joint::Mitred;
   job.padding.corner = PaddingCorner::Mitred;
   job.bumpers = {test::half("A", "front", "back"), test::half("B", "back", "front")};
   test::Checked cut = test::made(job);
   cut.numerals = test::numerals_on(cut, {"front"});
-  cut.numerals->placed[0].centre_s = cut.wraps[0].run().corners[0].s;
+  cut.numerals->placed[0].center_s = cut.wraps[0].run().corners[0].s;
   CHECK(worst(cut.by("2026"), "numeral-corner").verdict == Verdict::Pass);
   CHECK(worst(cut.by("2023"), "numeral-corner").verdict == Verdict::Fail);
   CHECK(worst(cut.by("2013"), "numeral-corner").verdict == Verdict::Fail);
@@ -121,13 +121,13 @@ TEST_CASE("two numbers on one face are one place") {
 
 TEST_CASE("a number that does not fit its side is named with what would do") {
   test::Checked c = halves({"front", "left", "right"});
-  c.numerals->misfits = {{0, "back", 300, 250, "a narrower face is 240 mm wide"},
+  c.numerals->misfits = {{0, "back", 300, 250, "a narrower font is 240 mm wide"},
                          {-1, "side9", 0, 0, "cover that side"}};
   const auto found = of(c.by("2026"), "numeral-places");
   REQUIRE(found.size() == 4);
   CHECK(found[0].subject == "back numeral");
   CHECK(found[0].verdict == Verdict::Warn);
-  CHECK(found[0].advice == "a narrower face is 240 mm wide");
+  CHECK(found[0].advice == "a narrower font is 240 mm wide");
   CHECK(of(c.by(nullptr), "numeral-places")[0].rule.empty());
 }
 
@@ -184,17 +184,17 @@ TEST_CASE("digits that nearly touch are told of under no rule") {
 
 TEST_CASE("white alone in 2026; white or outlined in white in 2020") {
   test::Checked c = halves();
-  CHECK(worst(c.by("2026"), "numeral-colour").verdict == Verdict::Pass);
-  c.job.numerals.colour = {1, 1, 0};
+  CHECK(worst(c.by("2026"), "numeral-color").verdict == Verdict::Pass);
+  c.job.numerals.color = {1, 1, 0};
   c.job.numerals.outline = inches(1.0 / 16);
-  CHECK(worst(c.by("2026"), "numeral-colour").verdict == Verdict::Fail);
+  CHECK(worst(c.by("2026"), "numeral-color").verdict == Verdict::Fail);
   CHECK(of(c.by("2026"), "numeral-outline").empty());
-  CHECK(worst(c.by("2020"), "numeral-colour").verdict == Verdict::Pass);
+  CHECK(worst(c.by("2020"), "numeral-color").verdict == Verdict::Pass);
   CHECK(worst(c.by("2020"), "numeral-outline").verdict == Verdict::Pass);
   c.job.numerals.outline = inches(1.0 / 32);
   CHECK(worst(c.by("2020"), "numeral-outline").verdict == Verdict::Fail);
   c.job.numerals.outline = mm(0);
-  CHECK(worst(c.by("2020"), "numeral-colour").verdict == Verdict::Fail);
+  CHECK(worst(c.by("2020"), "numeral-color").verdict == Verdict::Fail);
 }
 
 }  // namespace swathe

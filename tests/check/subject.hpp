@@ -60,7 +60,7 @@ inline Checked made(const Job& job) {
     c.wraps.emplace_back(c.frame, c.section, run);
     c.patterns.push_back(standing(make_pattern(c.wraps.back(), job)));
     for (const Piece& piece :
-         standing(board_pieces(c.frame, c.section, run, job.backing, job.places))) {
+         standing(board_pieces(c.frame, c.section, run, job.boards, job.places))) {
       c.boards.push_back(piece);
     }
     for (const Piece& piece :
@@ -96,7 +96,7 @@ inline Numerals numerals_on(const Checked& c, const std::vector<std::string>& si
         placed.text = "20486";
         placed.bumper = static_cast<int>(k);
         placed.side = side;
-        placed.centre_s = 0.5 * (leg.from_x + leg.to_x) + leg.s_minus_x;
+        placed.center_s = 0.5 * (leg.from_x + leg.to_x) + leg.s_minus_x;
         placed.width = 250;
         placed.height = 98;
         placed.largest_space = placed.least_space = 14;

@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "support/label_face.hpp"
+#include "support/label_font.hpp"
 
 using namespace swathe;
 
@@ -27,20 +27,20 @@ std::vector<LineMark> lines_of(const Drawing& drawing, LineKind kind) {
 }
 
 /// The box a text takes, capitals only; for text that is not turned.
-Box box_of(const TextMark& text, const Face& face) {
-  const double width = face.text_width_mm(text.text, text.height_mm);
+Box box_of(const TextMark& text, const Font& font) {
+  const double width = font.text_width_mm(text.text, text.height_mm);
   const double left = text.at.x - (text.anchor == Anchor::Left     ? 0
                                    : text.anchor == Anchor::Middle ? 0.5 * width
                                                                    : width);
   return {{left, text.at.y}, {left + width, text.at.y + text.height_mm}};
 }
 
-void check_inside(const Drawing& drawing, const Box& box, const Face& face) {
+void check_inside(const Drawing& drawing, const Box& box, const Font& font) {
   for (const Mark& mark : drawing.marks()) {
     if (const auto* const line = std::get_if<LineMark>(&mark))
       CHECK(box.grown(1e-6).holds(bounds(line->path)));
     if (const auto* const text = std::get_if<TextMark>(&mark))
-      if (text->turn == 0) CHECK_MESSAGE(box.grown(1e-6).holds(box_of(*text, face)), text->text);
+      if (text->turn == 0) CHECK_MESSAGE(box.grown(1e-6).holds(box_of(*text, font)), text->text);
   }
 }
 
@@ -68,45 +68,45 @@ TEST_CASE("style_of: widths of one pen each, nothing thinner than 0.18 mm, layer
 }
 
 TEST_CASE("wrap_text: no line wider than asked, no word lost") {
-  const Face face = test::label_face();
+  const Font font = test::label_font();
   const std::string words = "Cut these windows last, on the bumper: foam gives and flaps shift.";
   for (const double width : {25.0, 40.0, 80.0, 300.0}) {
     std::string joined;
-    for (const std::string& line : wrap_text(face, words, width, 3.5)) {
-      CHECK(face.text_width_mm(line, 3.5) <= width);
+    for (const std::string& line : wrap_text(font, words, width, 3.5)) {
+      CHECK(font.text_width_mm(line, 3.5) <= width);
       joined += (joined.empty() ? "" : " ") + line;
     }
     CHECK(joined == words);
   }
-  CHECK(wrap_text(face, words, 1.0, 3.5).size() == 12);  // a word a line
+  CHECK(wrap_text(font, words, 1.0, 3.5).size() == 12);  // a word a line
   // A fraction stays with its whole number.
-  CHECK(wrap_text(face, "cut 32 1/4 in", 1.0, 3.5) ==
+  CHECK(wrap_text(font, "cut 32 1/4 in", 1.0, 3.5) ==
         std::vector<std::string>{"cut", "32 1/4", "in"});
-  CHECK(wrap_text(face, "at 2 14 1/16 3", 1.0, 3.5) ==
+  CHECK(wrap_text(font, "at 2 14 1/16 3", 1.0, 3.5) ==
         std::vector<std::string>{"at", "2", "14 1/16", "3"});
-  CHECK(wrap_text(face, "a\n\nb", 100, 3.5) == std::vector<std::string>{"a", "", "b"});
-  CHECK(wrap_text(face, "", 100, 3.5).empty());
+  CHECK(wrap_text(font, "a\n\nb", 100, 3.5) == std::vector<std::string>{"a", "", "b"});
+  CHECK(wrap_text(font, "", 100, 3.5).empty());
 }
 
 TEST_CASE("wrap_text: words measured apart, each with the space before it, come to their line") {
-  const Face face = test::label_face();
+  const Font font = test::label_font();
   for (const std::string line :
        {"Lay a rule on the check scales of a printed sheet, AV To. (1 1/2)",
         "Ty Wo. left, right; 32 1/4 in - and \"Y\" 'A' f f/t"}) {
     double apart = 0;
     for (std::size_t from = 0; from < line.size();) {
       const std::size_t end = std::min(line.find(' ', from + 1), line.size());
-      apart += face.text_width_mm(line.substr(from, end - from), 3.5);
+      apart += font.text_width_mm(line.substr(from, end - from), 3.5);
       from = end;
     }
-    CHECK(apart == doctest::Approx(face.text_width_mm(line, 3.5)).epsilon(1e-9));
+    CHECK(apart == doctest::Approx(font.text_width_mm(line, 3.5)).epsilon(1e-9));
   }
 }
 
 TEST_CASE("draw_check_scales: 100 mm and 4 in between their ticks") {
-  const Face face = test::label_face();
+  const Font font = test::label_font();
   Drawing drawing;
-  const Box box = draw_check_scales(drawing, face, {20, 80});
+  const Box box = draw_check_scales(drawing, font, {20, 80});
   std::vector<double> lengths;
   for (const LineMark& line : lines_of(drawing, LineKind::Scale))
     lengths.push_back(length(line.path));
@@ -114,13 +114,13 @@ TEST_CASE("draw_check_scales: 100 mm and 4 in between their ticks") {
   std::ranges::sort(lengths);
   CHECK(lengths[4] == doctest::Approx(100).epsilon(1e-12));
   CHECK(lengths[5] == doctest::Approx(4 * 25.4).epsilon(1e-12));
-  check_inside(drawing, box, face);
+  check_inside(drawing, box, font);
 }
 
 TEST_CASE("draw_check_scale: upright, it runs down from where it is put") {
-  const Face face = test::label_face();
+  const Font font = test::label_font();
   Drawing drawing;
-  const Box box = draw_check_scale(drawing, face, {20, 180}, 100, "100 mm, measure me", true);
+  const Box box = draw_check_scale(drawing, font, {20, 180}, 100, "100 mm, measure me", true);
   CHECK(box.lo.y == doctest::Approx(80));
   CHECK(box.hi.y == doctest::Approx(180));
   const auto texts = texts_of(drawing);
@@ -130,63 +130,63 @@ TEST_CASE("draw_check_scale: upright, it runs down from where it is put") {
   CHECK(texts[0].at.y == doctest::Approx(130));
   const Box line = bounds(lines_of(drawing, LineKind::Scale)[0].path);
   CHECK(texts[0].at.x < line.lo.x);
-  check_inside(drawing, box, face);
+  check_inside(drawing, box, font);
 }
 
 TEST_CASE("furniture stays inside the box it says it takes") {
-  const Face face = test::label_face();
+  const Font font = test::label_font();
   SUBCASE("title block") {
     Drawing drawing;
     const Box box = draw_title_block(
-        drawing, face, {10, 100}, 80,
+        drawing, font, {10, 100}, 80,
         {"Tin Heron, spring covers", "bumper A, cover", "B2 of 14", {"cut 1 red", "INSIDE UP"}});
-    check_inside(drawing, box, face);
+    check_inside(drawing, box, font);
     CHECK(texts_of(drawing).size() == 5);
     CHECK(box.width() <= 80);
   }
   SUBCASE("line key") {
     Drawing drawing;
-    const Box box = draw_line_key(drawing, face, {10, 100},
+    const Box box = draw_line_key(drawing, font, {10, 100},
                                   {LineKind::Cut, LineKind::CutLast, LineKind::Fold,
                                    LineKind::Staple, LineKind::Punch, LineKind::Grain},
                                   2);
-    check_inside(drawing, box, face);
+    check_inside(drawing, box, font);
     CHECK(texts_of(drawing).size() == 6);
   }
   SUBCASE("caution") {
     Drawing drawing;
     const Box box =
-        draw_caution(drawing, face, {10, 100}, 90, "Cut away from your hand, with a fresh blade.");
-    check_inside(drawing, box, face);
+        draw_caution(drawing, font, {10, 100}, 90, "Cut away from your hand, with a fresh blade.");
+    check_inside(drawing, box, font);
     CHECK(box.width() == doctest::Approx(90));
   }
 }
 
 TEST_CASE("draw_table: cells in their columns, rows that do not fit left for the next page") {
-  const Face face = test::label_face();
+  const Font font = test::label_font();
   Table table;
   table.columns = {
       {"board", Anchor::Left, 0}, {"in", Anchor::Right, 0}, {"note", Anchor::Left, 40}};
   for (int k = 0; k < 12; ++k)
     table.rows.push_back(
         {"front " + std::to_string(k), "32 1/4",
-         k == 3 ? "laps over both neighbours and is cut a little longer" : "square"});
+         k == 3 ? "laps over both neighbors and is cut a little longer" : "square"});
   Drawing drawing;
-  const TableDrawn first = draw_table(drawing, face, {10, 200}, table, 40);
+  const TableDrawn first = draw_table(drawing, font, {10, 200}, table, 40);
   CHECK(first.next > 0);
   REQUIRE(first.next < 12);
   CHECK(first.box.height() < 40 + 2 * 2.5);
-  check_inside(drawing, first.box, face);
+  check_inside(drawing, first.box, font);
   std::size_t next = first.next;
   for (int page = 0; page < 5 && next < 12; ++page)
-    next = draw_table(drawing, face, {10, 100}, table, 40, next).next;
+    next = draw_table(drawing, font, {10, 100}, table, 40, next).next;
   CHECK(next == 12);
 
   // No cell's words reach into another's.
   const auto texts = texts_of(drawing);
   for (std::size_t a = 0; a < texts.size(); ++a)
     for (std::size_t b = a + 1; b < texts.size(); ++b) {
-      const Box one = box_of(texts[a], face), other = box_of(texts[b], face);
+      const Box one = box_of(texts[a], font), other = box_of(texts[b], font);
       const bool apart = one.hi.x <= other.lo.x || other.hi.x <= one.lo.x ||
                          one.hi.y <= other.lo.y || other.hi.y <= one.lo.y;
       if (a < 3 + 3 * first.next && b < 3 + 3 * first.next) CHECK(apart);
@@ -206,12 +206,12 @@ TEST_CASE("Drawing::add: text moved and turned, never mirrored") {
   CHECK(texts[0].anchor == Anchor::Right);
   CHECK(texts[0].turn == 0);
   CHECK(texts[1].anchor == Anchor::Left);
-  const Face face = test::label_face();
+  const Font font = test::label_font();
   // Mirrored text covers the mirror image of the ground it covered: both ends of its base line and
   // the side its capitals rise to.
   for (std::size_t k = 0; k < 2; ++k) {
     const auto ground = [&](const TextMark& text) {
-      const double width = face.text_width_mm(text.text, text.height_mm);
+      const double width = font.text_width_mm(text.text, text.height_mm);
       const double from = text.anchor == Anchor::Left ? 0 : -width;
       const FlatPoint along = direction(text.turn), up = left_of(along);
       return Polygon{text.at + from * along, text.at + (from + width) * along,

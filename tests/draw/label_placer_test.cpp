@@ -49,13 +49,13 @@ TEST_CASE("text boxes: a stretch crosses a box where points along it lie inside"
 }
 
 TEST_CASE("LabelPlacer (1), (2): crowded labels keep off one another and off lines") {
-  const Face face = test::label_face();
+  const Font font = test::label_font();
   test::for_drawn_cases("label-placer", 20, [&](std::mt19937_64& rng) {
     Page page{200, 150, {}, "drawn"};
     for (int k = 0; k < 12; ++k)
       page.drawing.line(LineKind::Cut, {test::drawn(rng, 0, 200), test::drawn(rng, 0, 150)},
                         {test::drawn(rng, 0, 200), test::drawn(rng, 0, 150)});
-    LabelPlacer labels(page.drawing, face, {{0, 0}, {200, 150}});
+    LabelPlacer labels(page.drawing, font, {{0, 0}, {200, 150}});
     int written = 0;
     for (int k = 0; k < 40; ++k) {
       const FlatPoint p{test::drawn(rng, 0, 200), test::drawn(rng, 0, 150)};
@@ -65,8 +65,8 @@ TEST_CASE("LabelPlacer (1), (2): crowded labels keep off one another and off lin
       written += labels.block({{{"one", 5}, {"and two", 4}}}, {{0, 0}, {200, 150}}, p) ? 1 : 0;
     }
     CHECK(written > 20);
-    CHECK(test::text_faults(page, face).empty());
-    CHECK(test::lines_through_text(page, face).empty());
+    CHECK(test::text_faults(page, font).empty());
+    CHECK(test::lines_through_text(page, font).empty());
   });
 }
 

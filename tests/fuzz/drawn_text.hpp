@@ -23,8 +23,8 @@ inline Job drawn_whole(std::mt19937_64& rng) {
     job.number.clear();
     job.numerals.sides.reset();
   }
-  if (rng() % 2 == 0) job.units = Units::Millimetres;
-  if (rng() % 4 == 0) job.cloth.fixing = Fixing::QuickChange;
+  if (rng() % 2 == 0) job.units = Units::Millimeters;
+  if (rng() % 4 == 0) job.cloth.fixing = Fixing::HookAndLoop;
   if (rng() % 4 == 0) job.cloth.stretch_along = drawn(rng, 0, 0.05);
   if (rng() % 4 == 0) {
     job.cloth.may_join = true;
@@ -101,12 +101,12 @@ class TextChanger {
 
  private:
   static constexpr std::string_view kWords[] = {
-      "\"corner\"", "\"roll\"",    "\"tabular\"", "\"face\"",        "true",
-      "false",      "[]",          "\"block\"",   "\"mitred\"",      "\"butted\"",
-      "\"lapped\"", "\"sewn\"",    "\"window\"",  "\"sew-on\"",      "\"paint-mask\"",
-      "\"a4\"",     "\"bent\"",    "\"2020\"",    "\"none\"",        "\"right\"",
-      "\"side0\"",  "\"iron-on\"", "\"outside\"", "\"letter\"",      "{}",
-      "\"12345\"",  "\"OSP-DIN\"", "\"A\"",       "\"quick-change\""};
+      "\"corner\"", "\"roll\"",    "\"tabular\"", "\"font\"",         "true",
+      "false",      "[]",          "\"block\"",   "\"mitred\"",       "\"butted\"",
+      "\"lapped\"", "\"sewn\"",    "\"window\"",  "\"sew-on\"",       "\"paint-mask\"",
+      "\"a4\"",     "\"bent\"",    "\"2020\"",    "\"none\"",         "\"right\"",
+      "\"side0\"",  "\"iron-on\"", "\"outside\"", "\"letter\"",       "{}",
+      "\"12345\"",  "\"OSP-DIN\"", "\"A\"",       "\"hook-and-loop\""};
 
   static std::string value_of(const std::string& line) {
     const auto at = line.find(" = ");

@@ -31,9 +31,9 @@ struct Tally {
   ~Tally() { std::fprintf(stderr, "# %ld made, %ld refused\n", made, refused); }
 } tally;
 
-const Face& labels() {
-  static const Face face = *Face::open(label_face());
-  return face;
+const Font& labels() {
+  static const Font font = *Font::open(label_font());
+  return font;
 }
 
 /// A mark within its page, or the fault with the page and the mark.

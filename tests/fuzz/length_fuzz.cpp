@@ -1,4 +1,4 @@
-// Any bytes as a length, an angle, a number or a colour.
+// Any bytes as a length, an angle, a number or a color.
 
 #include <cmath>
 #include <cstdint>
@@ -7,7 +7,7 @@
 #include <string_view>
 
 #include "fuzz/faults.hpp"
-#include "swathe/base/colour.hpp"
+#include "swathe/base/color.hpp"
 #include "swathe/base/units.hpp"
 
 namespace swathe {
@@ -38,7 +38,7 @@ void check_printed(Length length) {
     return std::abs((*again - length).mm());
   };
   constexpr double kSlack = 1e-6;
-  for (const Units units : {Units::Inches, Units::Millimetres}) {
+  for (const Units units : {Units::Inches, Units::Millimeters}) {
     const bool inch = units == Units::Inches;
     must(off(dimension_with_unit(length, units), units) <= (inch ? 25.4 / 32 : 0.5) + kSlack,
          "a dimension is near");
@@ -50,7 +50,7 @@ void check_printed(Length length) {
 }
 
 void check_length(const std::string& text) {
-  const auto in = parse_length(text, Units::Inches), bare = parse_length(text, Units::Millimetres);
+  const auto in = parse_length(text, Units::Inches), bare = parse_length(text, Units::Millimeters);
   must(in.has_value() == bare.has_value(), "a length is one in any units");
   if (!in) return;
   must(std::isfinite(in->mm()) && std::isfinite(bare->mm()), "a length is finite");
@@ -73,7 +73,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   check_length(text);
   if (const auto angle = parse_angle(text))
     must(std::isfinite(angle->radians()), "an angle is finite");
-  if (const auto colour = parse_colour(text))
-    must(parse_colour(to_text(*colour)) == colour, "a colour is written as it is read");
+  if (const auto color = parse_color(text))
+    must(parse_color(to_text(*color)) == color, "a color is written as it is read");
   return 0;
 }

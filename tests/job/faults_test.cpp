@@ -51,32 +51,31 @@ TEST_CASE("job: a wrong type says what was expected") {
   check_only("[cloth]\nmay_join = 0\n", Why::WrongType, {15, 12}, "true or false", "cloth");
   check_only("[sight]\nstep = []\n", Why::WrongType, {15, 8}, "an angle", "sight");
   check_only("[sight]\ndistance = \"20 ft\"\n", Why::WrongType, {15, 12}, "a list", "sight");
-  check_only("[backing]\nstock = [1, 2, 3]\n", Why::WrongType, {15, 9}, "2 lengths", "backing");
-  check_only("[backing]\njoint = 1\n", Why::WrongType, {15, 9}, "\"lapped\" or \"mitred\"",
-             "backing");
+  check_only("[boards]\nstock = [1, 2, 3]\n", Why::WrongType, {15, 9}, "2 lengths", "boards");
+  check_only("[boards]\njoint = 1\n", Why::WrongType, {15, 9}, "\"lapped\" or \"mitred\"",
+             "boards");
   check_only("[numerals]\nfont = 7\n", Why::WrongType, {15, 8}, "a string", "numerals");
-  check_only("[numerals]\ncolour = 7\n", Why::WrongType, {15, 10}, "a colour", "numerals");
+  check_only("[numerals]\ncolor = 7\n", Why::WrongType, {15, 10}, "a color", "numerals");
   check_only("[numerals]\naxes = 7\n", Why::WrongType, {15, 8}, "a table", "numerals");
   check_only("bracket = 1\n", Why::UnknownKey, {14, 1}, "bracket is not a key", "bumper.0");
   check_only("[bracket]\nside = 1\n", Why::WrongType, {14, 1}, "[[bracket]]", "bracket");
-  check_only("[cloth.colours]\nred = 1979-05-27\n", Why::WrongType, {15, 7}, "date", "cloth");
+  check_only("[cloth.colors]\nred = 1979-05-27\n", Why::WrongType, {15, 7}, "date", "cloth");
 }
 
-TEST_CASE("job: what is no length, angle or colour is malformed") {
+TEST_CASE("job: what is no length, angle or color is malformed") {
   check_only("[cloth]\nflap = \"wide\"\n", Why::Malformed, {15, 8}, "\"wide\"", "cloth");
   check_only("[cloth]\nflap = \"1/0 in\"\n", Why::Malformed, {15, 8}, "a length", "cloth");
   check_only("[sight]\nstep = \"1 turn\"\n", Why::Malformed, {15, 8}, "an angle", "sight");
-  check_only("[numerals]\ncolour = \"white\"\n", Why::Malformed, {15, 10}, "#b5121b", "numerals");
+  check_only("[numerals]\ncolor = \"white\"\n", Why::Malformed, {15, 10}, "#b5121b", "numerals");
   check_only("[numerals]\nheight = \"tall\"\n", Why::Malformed, {15, 10}, "season", "numerals");
   check_only("[numerals]\nspacing = \"wide\"\n", Why::Malformed, {15, 11}, "tabular", "numerals");
 }
 
 TEST_CASE("job: a value out of its range says the range") {
-  check_only("[backing]\nthickness = 0\n", Why::OutOfRange, {15, 13}, "expected 1 mm to",
-             "backing");
-  check_only("[backing]\nthickness = \"-1 in\"\n", Why::OutOfRange, {15, 13}, "100 mm", "backing");
-  check_only("[backing]\nthickness = inf\n", Why::OutOfRange, {15, 13}, "is inf", "backing");
-  check_only("[backing]\nthickness = nan\n", Why::OutOfRange, {15, 13}, "is nan", "backing");
+  check_only("[boards]\nthickness = 0\n", Why::OutOfRange, {15, 13}, "expected 1 mm to", "boards");
+  check_only("[boards]\nthickness = \"-1 in\"\n", Why::OutOfRange, {15, 13}, "100 mm", "boards");
+  check_only("[boards]\nthickness = inf\n", Why::OutOfRange, {15, 13}, "is inf", "boards");
+  check_only("[boards]\nthickness = nan\n", Why::OutOfRange, {15, 13}, "is nan", "boards");
   check_only("[padding]\nstack = 5\n", Why::OutOfRange, {15, 9}, "1 to 4", "padding");
   check_only("[padding]\nstack = -9223372036854775808\n", Why::OutOfRange, {15, 9}, "1 to 4",
              "padding");
@@ -91,7 +90,7 @@ TEST_CASE("job: a value out of its range says the range") {
              "numerals");
   check_only("[numerals]\naxes = { wght = 1e300 }\n", Why::OutOfRange, {15, 17}, "32767",
              "numerals");
-  check_only("[cloth]\ncolours = {}\n", Why::OutOfRange, {15, 11}, "1 to 8", "cloth");
+  check_only("[cloth]\ncolors = {}\n", Why::OutOfRange, {15, 11}, "1 to 8", "cloth");
   check_only("[paper]\nsheet = [\"1 in\", \"2 m\"]\n", Why::OutOfRange, {15, 10}, "5080 mm",
              "paper");
   const std::string title = "title = \"Covers\"";
@@ -120,8 +119,8 @@ TEST_CASE("job: the number is 1 to 5 Arabic digits") {
 }
 
 TEST_CASE("job: names must be there") {
-  check_only("[backing]\nlapping = [\"front\", \"bakc\"]\n", Why::UnknownName, {15, 21},
-             "\"front\", \"left\", \"back\" or \"right\"", "backing");
+  check_only("[boards]\nlapping = [\"front\", \"bakc\"]\n", Why::UnknownName, {15, 21},
+             "\"front\", \"left\", \"back\" or \"right\"", "boards");
   check_only("[padding]\nlapping = [\"front\", \"front\"]\n", Why::OutOfRange, {15, 21}, "twice",
              "padding");
   check_only("[numerals]\nsides = [\"top\"]\n", Why::UnknownName, {15, 10}, "\"top\"", "numerals");
@@ -212,7 +211,7 @@ TEST_CASE("job: ten faults are ten faults, by place") {
       "unit = \"in\"\n"  // 2
       "[frame]\n"
       "width = \"28 in\"\n"  // 3: no depth, at [frame]
-      "[backing]\n"
+      "[boards]\n"
       "thickness = \"0 in\"\n"           // 4
       "lapping = [\"front\", \"up\"]\n"  // 5
       "[cloth]\n"
@@ -235,7 +234,7 @@ TEST_CASE("job: ten faults are ten faults, by place") {
   const int lines[] = {2, 3, 4, 7, 8, 10, 12, 16, 18, 20};
   for (std::size_t i = 0; i < 10; ++i) CHECK(reading.faults[i].place.line == lines[i]);
   CHECK(reading.unsound ==
-        std::set<std::string>{"job", "frame", "backing", "cloth", "bumper.0", "bracket.0"});
+        std::set<std::string>{"job", "frame", "boards", "cloth", "bumper.0", "bracket.0"});
 }
 
 TEST_CASE("job: a sheet smaller than its margins is refused") {

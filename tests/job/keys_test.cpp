@@ -38,7 +38,7 @@ bool takes(const Key& key, const std::string& value) {
   });
 }
 
-std::string millimetres(double value) { return fmt::format("\"{} mm\"", plain_number(value, 6)); }
+std::string millimeters(double value) { return fmt::format("\"{} mm\"", plain_number(value, 6)); }
 std::string angle(double value) { return fmt::format("\"{} deg\"", plain_number(value, 9)); }
 std::string figures(double value) { return plain_number(value, 6); }
 
@@ -56,7 +56,7 @@ struct AgainstReader {
 
   void operator()(const OfLength& of) const {
     ++checked;
-    check_bounds(key, of.range.least.mm(), of.range.most.mm(), 0.001, millimetres);
+    check_bounds(key, of.range.least.mm(), of.range.most.mm(), 0.001, millimeters);
   }
   void operator()(const OfAngle& of) const {
     ++checked;
@@ -97,7 +97,7 @@ struct AgainstReader {
     for (const std::string_view word : of.words) CHECK(takes(key, std::string(word)));
     CHECK_FALSE(takes(key, "no such word"));
   }
-  void operator()(const OfColour&) const {
+  void operator()(const OfColor&) const {
     ++checked;
     CHECK(takes(key, "#123456"));
     CHECK_FALSE(takes(key, "red"));

@@ -28,41 +28,28 @@ TEST_CASE("limits: a length past its range is refused where it stands") {
   struct Past {
     const char *table, *key, *value;
   };
-  for (const Past& past : {Past{"backing", "thickness", "101 mm"},
-                           {"backing", "height", "1001 mm"},
-                           {"backing", "kerf", "21 mm"},
-                           {"backing", "hard_depth", "201 mm"},
-                           {"padding", "diameter", "501 mm"},
-                           {"padding", "depth", "501 mm"},
-                           {"padding", "height", "501 mm"},
-                           {"padding", "edge_radius", "251 mm"},
-                           {"padding", "stock", "20001 mm"},
-                           {"cloth", "thickness", "11 mm"},
-                           {"cloth", "roll_width", "20001 mm"},
-                           {"cloth", "buy_step", "5001 mm"},
-                           {"cloth", "flap", "1001 mm"},
-                           {"cloth", "staple_line", "1001 mm"},
-                           {"cloth", "staple_spacing", "4 mm"},
-                           {"cloth", "setback", "201 mm"},
-                           {"cloth", "cut_clear", "201 mm"},
-                           {"cloth", "seam", "201 mm"},
-                           {"cloth", "end_reach", "1001 mm"},
-                           {"cloth", "longest_piece", "20001 mm"},
-                           {"numerals", "height", "1001 mm"},
-                           {"numerals", "spacing", "201 mm"},
-                           {"numerals", "outline", "201 mm"},
-                           {"numerals", "bridge", "51 mm"},
-                           {"sight", "step", "31 deg"},
-                           {"sight", "least_angle", "11 deg"},
-                           {"paper", "margin", "201 mm"},
-                           {"paper", "overlap", "201 mm"}}) {
+  for (const Past& past :
+       {Past{"boards", "thickness", "101 mm"}, {"boards", "height", "1001 mm"},
+        {"boards", "kerf", "21 mm"},           {"boards", "hard_depth", "201 mm"},
+        {"padding", "diameter", "501 mm"},     {"padding", "depth", "501 mm"},
+        {"padding", "height", "501 mm"},       {"padding", "edge_radius", "251 mm"},
+        {"padding", "stock", "20001 mm"},      {"cloth", "thickness", "11 mm"},
+        {"cloth", "roll_width", "20001 mm"},   {"cloth", "buy_step", "5001 mm"},
+        {"cloth", "flap", "1001 mm"},          {"cloth", "staple_line", "1001 mm"},
+        {"cloth", "staple_spacing", "4 mm"},   {"cloth", "setback", "201 mm"},
+        {"cloth", "cut_clear", "201 mm"},      {"cloth", "seam", "201 mm"},
+        {"cloth", "end_reach", "1001 mm"},     {"cloth", "longest_piece", "20001 mm"},
+        {"numerals", "height", "1001 mm"},     {"numerals", "spacing", "201 mm"},
+        {"numerals", "outline", "201 mm"},     {"numerals", "bridge", "51 mm"},
+        {"sight", "step", "31 deg"},           {"sight", "least_angle", "11 deg"},
+        {"paper", "margin", "201 mm"},         {"paper", "overlap", "201 mm"}}) {
     const int column = static_cast<int>(std::string(past.key).size()) + 4;
     check_only(fmt::format("[{}]\n{} = \"{}\"\n", past.table, past.key, past.value),
                Why::OutOfRange, {15, column}, fmt::format("{}.{}", past.table, past.key),
                past.table);
   }
-  check_only("[backing]\nstock = [\"1 m\", \"20001 mm\"]\n", Why::OutOfRange, {15, 17},
-             "backing.stock", "backing");
+  check_only("[boards]\nstock = [\"1 m\", \"20001 mm\"]\n", Why::OutOfRange, {15, 17},
+             "boards.stock", "boards");
   check_only("[sight]\ndistance = [\"101 m\"]\n", Why::OutOfRange, {15, 13}, "sight.distance",
              "sight");
   check_only("[sight]\neye_height = [\"11 m\"]\n", Why::OutOfRange, {15, 15}, "sight.eye_height",
@@ -91,8 +78,8 @@ TEST_CASE("limits: one more than may be is refused where it stands") {
              {14 + 3 * 32, 1}, "place is there 33 times, expected at most 32", "numerals");
   check_only(repeated(33, "[[sight.blind]]\nbox = [[0, 0, 0], [1, 1, 1]]\n"), Why::TooLarge,
              {14 + 2 * 32, 1}, "blind is there 33 times, expected at most 32", "sight");
-  check_only("[cloth]\ncolours = " + inline_table(9, "\"#fff\"") + "\n", Why::TooLarge, {15, 11},
-             "cloth.colours has 9 colours, expected 1 to 8", "cloth");
+  check_only("[cloth]\ncolors = " + inline_table(9, "\"#fff\"") + "\n", Why::TooLarge, {15, 11},
+             "cloth.colors has 9 colors, expected 1 to 8", "cloth");
   check_only("[numerals]\naxes = " + inline_table(17, "1") + "\n", Why::TooLarge, {15, 8},
              "numerals.axes has 17 axes, expected at most 16", "numerals");
   check_only("[sight]\ndistance = [" + repeated(9, "240, ") + "]\n", Why::TooLarge, {15, 12},
@@ -101,8 +88,8 @@ TEST_CASE("limits: one more than may be is refused where it stands") {
              "sight.eye_height is a list of 9", "sight");
   check_only("[[numerals.place]]\nbumper = \"A\"\nside = \"left\"\nsplit = 5\n", Why::OutOfRange,
              {17, 9}, "split is 5, expected a whole number, 1 to 4", "numerals");
-  check_only("[[numerals.place]]\nbumper = \"A\"\nside = \"left\"\ncentre = 9\nsplit = 2\n",
-             Why::OutOfRange, {18, 9}, "beside centre", "numerals");
+  check_only("[[numerals.place]]\nbumper = \"A\"\nside = \"left\"\ncenter = 9\nsplit = 2\n",
+             Why::OutOfRange, {18, 9}, "beside center", "numerals");
   const Refusal split =
       only_fault(changed(kLeast, "20486", "46") +
                  "[[numerals.place]]\nbumper = \"A\"\nside = \"left\"\nsplit = 2\n");
@@ -127,7 +114,7 @@ TEST_CASE("limits: a name too long is refused where it stands") {
   const std::string name = std::string(25, 'n'), path = std::string(201, 'p');
   check_only("[[bumper]]\nname = \"" + name + "\"\nfrom = [\"back\", 0]\nto = [\"back\", 1]\n",
              Why::OutOfRange, {15, 8}, "1 to 24 printable characters", "bumper.1");
-  check_only("[cloth]\ncolours = { " + name + " = \"#fff\" }\n", Why::OutOfRange, {15, 13},
+  check_only("[cloth]\ncolors = { " + name + " = \"#fff\" }\n", Why::OutOfRange, {15, 13},
              "1 to 24 printable characters", "cloth");
   check_only("[numerals]\nfont = \"" + path + "\"\n", Why::OutOfRange, {15, 8},
              "numerals.font is \"pppp", "numerals");

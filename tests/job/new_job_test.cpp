@@ -64,7 +64,7 @@ std::string read_without_fault(const std::string& text) {
   return job_text(reading.job);
 }
 
-/// 20 ft and 240 in differ in the last bit of their millimetres.
+/// 20 ft and 240 in differ in the last bit of their millimeters.
 bool same_but_for_rounding(const std::string& a, const std::string& b) {
   std::istringstream words_a(a), words_b(b);
   for (std::string x, y; words_a >> x;) {

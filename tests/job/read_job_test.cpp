@@ -24,12 +24,12 @@ TEST_CASE("job: the least job is read, with every default") {
   CHECK(job.season == "2026");
   CHECK(job.source == "spring.toml");
   CHECK(job.units == Units::Inches);
-  CHECK(job.backing.thickness == inches(23.0 / 32));
-  CHECK(job.backing.lapping == std::vector<std::string>{"front", "back"});
+  CHECK(job.boards.thickness == inches(23.0 / 32));
+  CHECK(job.boards.lapping == std::vector<std::string>{"front", "back"});
   CHECK(job.padding.lapping == std::vector<std::string>{"front", "back"});
   CHECK(job.cloth.buy_step == inches(9));
   CHECK(job.cloth.fixing == Fixing::Staples);
-  CHECK(job.cloth.colours[1].name == "blue");
+  CHECK(job.cloth.colors[1].name == "blue");
   CHECK(job.paper.sheet == "letter");
   REQUIRE(job.bumpers.size() == 1);
   CHECK(job.bumpers[0].from.side == "front");
@@ -90,7 +90,7 @@ TEST_CASE("job: a frame of any corners") {
   const JobReading good = with(corners + "sides = [\"p\", \"q\", \"r\"]\n");
   REQUIRE_MESSAGE(good.faults.empty(), all_sentences(good));
   CHECK(good.job.frame.corners[1] == FlatPoint{15 * 25.4, 26 * 25.4});
-  CHECK(good.job.backing.lapping == std::vector<std::string>{"p"});  // no two neighbours of three
+  CHECK(good.job.boards.lapping == std::vector<std::string>{"p"});  // no two neighbors of three
 
   const auto faults = [&](const std::string& lines) { return with(lines).faults; };
   const auto missing = faults(corners);

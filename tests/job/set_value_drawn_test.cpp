@@ -86,10 +86,10 @@ KeyPath drawn_path(std::mt19937_64& rng, toml::table& tree) {
     const std::size_t count = list ? list->as_array()->size() : 0;
     path.emplace_back(std::size_t{rng() % (count + 1)});
   }
-  const bool colours = path == KeyPath{"cloth", "colours"};
-  if ((colours || path == KeyPath{"numerals", "axes"}) && rng() % 2 == 0) {
+  const bool colors = path == KeyPath{"cloth", "colors"};
+  if ((colors || path == KeyPath{"numerals", "axes"}) && rng() % 2 == 0) {
     const toml::node* table = node_at(tree, path);
-    path.emplace_back(std::string(rng() % 2 == 0 ? "red" : colours ? "dark red" : "wght"));
+    path.emplace_back(std::string(rng() % 2 == 0 ? "red" : colors ? "dark red" : "wght"));
     if (table && !table->is_table()) path.pop_back();
   }
   return path;

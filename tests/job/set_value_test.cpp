@@ -65,28 +65,28 @@ TEST_CASE("set value: however the file gives the table") {
         "[[bumper]]\nname = \"A\"\n[[bumper]]\nname = \"C\"\n");
   CHECK(set("bumper = [{name = \"A\"}, # one\n {name = \"B\"}]\n", "bumper.2.name", "C") ==
         "bumper = [{name = \"A\"}, # one\n {name = \"C\"}]\n");
-  CHECK(set("[cloth]\nquick_change.flap = 1\n", "cloth.quick_change.flap", "2") ==
-        "[cloth]\nquick_change.flap = 2\n");
-  CHECK(set("[cloth.quick_change]\nflap = 1\n[cloth]\nflap = 3\n", "cloth.quick_change.flap",
-            "2") == "[cloth.quick_change]\nflap = 2\n[cloth]\nflap = 3\n");
+  CHECK(set("[cloth]\nhook_and_loop.flap = 1\n", "cloth.hook_and_loop.flap", "2") ==
+        "[cloth]\nhook_and_loop.flap = 2\n");
+  CHECK(set("[cloth.hook_and_loop]\nflap = 1\n[cloth]\nflap = 3\n", "cloth.hook_and_loop.flap",
+            "2") == "[cloth.hook_and_loop]\nflap = 2\n[cloth]\nflap = 3\n");
   CHECK(set("[numerals]\nplace = [{side = \"left\"}, {side = \"back\"}]\n", "numerals.place.2.side",
             "right") == "[numerals]\nplace = [{side = \"left\"}, {side = \"right\"}]\n");
-  CHECK(set("[cloth]\ncolours = { red = \"#ff0000\", \"dark red\" = \"#800000\" }\n",
-            "cloth.colours.\"dark red\"",
-            "#900000") == "[cloth]\ncolours = { red = \"#ff0000\", \"dark red\" = \"#900000\" }\n");
-  CHECK(set("[cloth.colours]\nred = \"#ff0000\"\n", "cloth.colours.red", "#900000") ==
-        "[cloth.colours]\nred = \"#900000\"\n");
+  CHECK(set("[cloth]\ncolors = { red = \"#ff0000\", \"dark red\" = \"#800000\" }\n",
+            "cloth.colors.\"dark red\"",
+            "#900000") == "[cloth]\ncolors = { red = \"#ff0000\", \"dark red\" = \"#900000\" }\n");
+  CHECK(set("[cloth.colors]\nred = \"#ff0000\"\n", "cloth.colors.red", "#900000") ==
+        "[cloth.colors]\nred = \"#900000\"\n");
 }
 
 TEST_CASE("set value: a key is found in either spelling, and stays as the file has it") {
-  CHECK(set("[numerals]\ncolor = \"#fff\"\n", "numerals.colour", "#000000") ==
+  CHECK(set("[numerals]\ncolor = \"#fff\"\n", "numerals.color", "#000000") ==
         "[numerals]\ncolor = \"#000000\"\n");
-  CHECK(set("[numerals]\ncolour = \"#fff\"\n", "numerals.color", "#000000") ==
-        "[numerals]\ncolour = \"#000000\"\n");
-  const auto change = set_value("[[numerals.place]]\ncenter = 1\n", "numerals.place.1.centre", "2");
+  CHECK(set("[numerals]\ncolor = \"#fff\"\n", "numerals.color", "#000000") ==
+        "[numerals]\ncolor = \"#000000\"\n");
+  const auto change = set_value("[[numerals.place]]\ncenter = 1\n", "numerals.place.1.center", "2");
   REQUIRE(change.has_value());
   CHECK(change->key == "numerals.place.1.center");
-  CHECK(set("[cloth.colors]\nred = \"#fff\"\n", "cloth.colours.blue", "#00f") ==
+  CHECK(set("[cloth.colors]\nred = \"#fff\"\n", "cloth.colors.blue", "#00f") ==
         "[cloth.colors]\nred = \"#fff\"\nblue = \"#00f\"\n");
 }
 
@@ -126,8 +126,8 @@ TEST_CASE("set value: a key that is not there goes below the last of its table")
   CHECK(set("frame = {}\n", "frame.depth", "2") == "frame = { depth = 2 }\n");
   CHECK(set("frame.width = 1\nsight.step = 1\n[job]\n", "frame.depth", "2") ==
         "frame.width = 1\nframe.depth = 2\nsight.step = 1\n[job]\n");
-  CHECK(set("[cloth]\nquick_change.flap = 1\nflap = 2\n", "cloth.quick_change.hem", "3") ==
-        "[cloth]\nquick_change.flap = 1\nquick_change.hem = 3\nflap = 2\n");
+  CHECK(set("[cloth]\nhook_and_loop.flap = 1\nflap = 2\n", "cloth.hook_and_loop.hem", "3") ==
+        "[cloth]\nhook_and_loop.flap = 1\nhook_and_loop.hem = 3\nflap = 2\n");
   CHECK(set("numerals.font = \"x\"\n[job]\n", "numerals.place.1.side", "left") ==
         "numerals.font = \"x\"\nnumerals.place = [{ side = \"left\" }]\n[job]\n");
   CHECK(set("numerals = { font = \"x\" }\n", "numerals.axes.wght", "900") ==
@@ -139,18 +139,18 @@ TEST_CASE("set value: a key that is not there goes below the last of its table")
 TEST_CASE("set value: a table that is not there goes where a new job has it") {
   CHECK(set("", "frame.width", "1") == "[frame]\nwidth = 1\n");
   CHECK(set("# mine", "frame.width", "1") == "# mine\n\n[frame]\nwidth = 1\n");
-  CHECK(set("[job]\ntitle = \"a\"\n# not yet\n\n# Boards.\n[backing]\n", "frame.width", "1") ==
-        "[job]\ntitle = \"a\"\n# not yet\n\n[frame]\nwidth = 1\n\n# Boards.\n[backing]\n");
-  CHECK(set("[job]\ntitle = \"a\"\n# Boards.\n[backing]\n", "frame.width", "1") ==
-        "[job]\ntitle = \"a\"\n\n[frame]\nwidth = 1\n\n# Boards.\n[backing]\n");
+  CHECK(set("[job]\ntitle = \"a\"\n# not yet\n\n# Boards.\n[boards]\n", "frame.width", "1") ==
+        "[job]\ntitle = \"a\"\n# not yet\n\n[frame]\nwidth = 1\n\n# Boards.\n[boards]\n");
+  CHECK(set("[job]\ntitle = \"a\"\n# Boards.\n[boards]\n", "frame.width", "1") ==
+        "[job]\ntitle = \"a\"\n\n[frame]\nwidth = 1\n\n# Boards.\n[boards]\n");
   CHECK(set("# mine\n\n# Frame.\n[frame]\nwidth = 1", "job.title", "a") ==
         "# mine\n\n[job]\ntitle = \"a\"\n\n# Frame.\n[frame]\nwidth = 1");
   CHECK(set("[frame]\r\nwidth = 1", "paper.sheet", "a4") ==
         "[frame]\r\nwidth = 1\r\n\r\n[paper]\r\nsheet = \"a4\"");
   CHECK(set("frame.width = 1\n[paper]\n", "job.title", "a") ==
         "frame.width = 1\n[job]\ntitle = \"a\"\n\n[paper]\n");
-  CHECK(set("[cloth]\nflap = 1\n[paper]\n", "cloth.quick_change.flap", "2") ==
-        "[cloth]\nflap = 1\n\n[cloth.quick_change]\nflap = 2\n\n[paper]\n");
+  CHECK(set("[cloth]\nflap = 1\n[paper]\n", "cloth.hook_and_loop.flap", "2") ==
+        "[cloth]\nflap = 1\n\n[cloth.hook_and_loop]\nflap = 2\n\n[paper]\n");
   CHECK(set("[[numerals.place]]\nside = \"left\"\n[paper]\n", "numerals.font", "x") ==
         "[numerals]\nfont = \"x\"\n\n[[numerals.place]]\nside = \"left\"\n[paper]\n");
   CHECK(set("[[bumper]]\nname = \"A\"\n\n[paper]\n", "bumper.2.name", "B") ==
@@ -196,8 +196,8 @@ TEST_CASE("remove value: its line with its comment, or its part of an inline tab
 
 TEST_CASE("set value: what cannot be set is refused, and says what could") {
   const std::string text =
-      "[frame]\nwidth = 1\n[[bumper]]\nname = \"A\"\n[cloth]\ncolours = \"red\"\n"
-      "[cloth.quick_change]\nflap = 1\n";
+      "[frame]\nwidth = 1\n[[bumper]]\nname = \"A\"\n[cloth]\ncolors = \"red\"\n"
+      "[cloth.hook_and_loop]\nflap = 1\n";
   const auto check_refused = [&](const char* key, Why why, const char* word) {
     CAPTURE(key);
     const Refusal one = refusal(set_value(text, key, "1", "a.toml"));
@@ -219,10 +219,10 @@ TEST_CASE("set value: what cannot be set is refused, and says what could") {
   check_refused("bumper.name", Why::WrongType, "like bumper.1.name");
   check_refused("bumper.0.name", Why::WrongType, "from 1 on");
   check_refused("bumper.3.name", Why::OutOfRange, "from 1 to 2");
-  check_refused("cloth.colours.red", Why::WrongType, "expected a table");
-  CHECK(refusal(set_value(text, "cloth.colours.red", "1", "a.toml")).place.line == 6);
-  CHECK(refusal(set_value(text, "cloth.colours.red", "1", "a.toml")).place.column == 11);
-  CHECK(refusal(set_value("[cloth.colours]\n", "cloth.colours", "{}")).why == Why::WrongType);
+  check_refused("cloth.colors.red", Why::WrongType, "expected a table");
+  CHECK(refusal(set_value(text, "cloth.colors.red", "1", "a.toml")).place.line == 6);
+  CHECK(refusal(set_value(text, "cloth.colors.red", "1", "a.toml")).place.column == 11);
+  CHECK(refusal(set_value("[cloth.colors]\n", "cloth.colors", "{}")).why == Why::WrongType);
   CHECK(refusal(set_value("bumper = [{}]", "bumper.3.name", "A")).why == Why::OutOfRange);
   CHECK(refusal(set_value("[frame\n", "frame.width", "1")).why == Why::Malformed);
   CHECK(refusal(remove_value(text, "frame.depth")).why == Why::Missing);

@@ -32,7 +32,7 @@ sides = ["se", "ne", "n \"w\"", "w", "sw"]
 fit = 0.1
 floor_gap = "1/3 in"
 backed = false
-[backing]
+[boards]
 thickness = 18
 height = "127.0001 mm"
 lapping = []
@@ -55,7 +55,7 @@ density = 1
 thickness = 0
 roll_width = "1.5 m"
 buy_step = "1/2 yd"
-colours = { "z z" = "#123", a = "#fedcba" }
+colors = { "z z" = "#123", a = "#fedcba" }
 flap = 55
 staple_line = 20
 staple_spacing = 40
@@ -69,8 +69,8 @@ may_lie_across = true
 one_way = true
 density = 0.4
 staple_mass = 0.2
-fixing = "quick-change"
-quick_change = { flap = 60, hem = 14, strip = "3/4 in", stretch = 0.02, density = 0.65 }
+fixing = "hook-and-loop"
+hook_and_loop = { flap = 60, hem = 14, strip = "3/4 in", stretch = 0.02, density = 0.65 }
 [[bumper]]
 name = "one"
 from = ["se", "corner"]
@@ -99,7 +99,7 @@ axes = { wght = 650.5, "a b " = -3 }
 height = 105
 sides = ["se", "w"]
 spacing = "-1/32 in"
-colour = "#fef"
+color = "#fef"
 bridge = 5
 spares = 2
 [sight]
@@ -124,22 +124,22 @@ TEST_CASE("job_text (1) (2): what was read is written and read again") {
   again(std::string{std::istreambuf_iterator<char>(in), {}});
   const Job job = again(kEverything);
   CHECK(job.title == "Quote \" and back\\slash, \xc3\xbc");
-  CHECK(job.units == Units::Millimetres);
+  CHECK(job.units == Units::Millimeters);
   CHECK(job.frame.corners[2] == FlatPoint{-1e-7, 820});
   CHECK(job.frame.sides[2] == "n \"w\"");
   CHECK_FALSE(job.frame.backed);
-  CHECK(job.backing.lapping.empty());
-  CHECK(job.backing.hard_depth == mm(1e-9));
+  CHECK(job.boards.lapping.empty());
+  CHECK(job.boards.hard_depth == mm(1e-9));
   CHECK(job.padding.stack == 3);
   CHECK(job.padding.corner == PaddingCorner::Mitred);
-  CHECK(job.cloth.colours[0].name == "z z");  // in the order of the file
+  CHECK(job.cloth.colors[0].name == "z z");  // in the order of the file
   CHECK(job.cloth.stretch_around == 1e-7);
-  CHECK(job.cloth.fixing == Fixing::QuickChange);
-  CHECK(job.cloth.quick_change.flap == mm(60));
-  CHECK(job.cloth.quick_change.hem == mm(14));
-  CHECK(job.cloth.quick_change.strip == inches(0.75));
-  CHECK(job.cloth.quick_change.stretch == 0.02);
-  CHECK(job.cloth.quick_change.density_kg_m2 == 0.65);
+  CHECK(job.cloth.fixing == Fixing::HookAndLoop);
+  CHECK(job.cloth.hook_and_loop.flap == mm(60));
+  CHECK(job.cloth.hook_and_loop.hem == mm(14));
+  CHECK(job.cloth.hook_and_loop.strip == inches(0.75));
+  CHECK(job.cloth.hook_and_loop.stretch == 0.02);
+  CHECK(job.cloth.hook_and_loop.density_kg_m2 == 0.65);
   CHECK(job.cloth.may_lie_across);
   CHECK(job.cloth.one_way);
   CHECK(job.cloth.staple_g == 0.2);

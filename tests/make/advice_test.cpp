@@ -52,7 +52,7 @@ TEST_CASE("without advice a job comes to the same but for advice's words") {
 TEST_CASE("without advice a job at fault has the same faults") {
   Job job = test::c_halves(28 * 25.4, 30 * 25.4);
   job.number = "20486";
-  job.numerals.outline = mm(20);  // neighbours' outlines meet
+  job.numerals.outline = mm(20);  // neighbors' outlines meet
   const auto with = make(job), without = make(job, {}, {.advice = false});
   REQUIRE_FALSE(with.has_value());
   REQUIRE_FALSE(without.has_value());

@@ -10,7 +10,7 @@
 #include "support/made.hpp"
 #include "swathe/job/write_job.hpp"
 #include "swathe/plane/clip.hpp"
-#include "swathe/type/faces.hpp"
+#include "swathe/type/fonts.hpp"
 
 // Numerals of drawn jobs, from the job's text to where they lie on the pattern.
 namespace swathe {
@@ -64,7 +64,7 @@ void check_clear(const Made& made, const PlacedNumeral& placed) {
     for (const Polygon* notch : {&corner.notch_top, &corner.notch_bottom})
       if (!notch->empty()) CHECK(intersect(ink, {*notch}).empty());
     bool clear = true;
-    const bool left_of_it = placed.centre_s < corner.s;
+    const bool left_of_it = placed.center_s < corner.s;
     for (const Polygon& contour : ink)
       for (const FlatPoint p : contour) {
         const double off = left_of_it ? corner.s - p.x : p.x - corner.s;
@@ -79,7 +79,7 @@ void check_clear(const Made& made, const PlacedNumeral& placed) {
     }
 }
 
-/// What an advice says would do, in a job of its own; nothing where it names no figure or face.
+/// What an advice says would do, in a job of its own; nothing where it names no figure or font.
 std::vector<Job> as_advised(const Job& job, const NumeralMisfit& misfit) {
   std::vector<Job> advised;
   Job next = job;
@@ -92,10 +92,10 @@ std::vector<Job> as_advised(const Job& job, const NumeralMisfit& misfit) {
     advised.push_back(next);
     advised.back().numerals.height = *height;
   }
-  for (const BundledFace& face : bundled_faces())
-    if (advice.find(face.name + " (") != std::string::npos) {
+  for (const BundledFont& font : bundled_fonts())
+    if (advice.find(font.name + " (") != std::string::npos) {
       advised.push_back(next);
-      advised.back().numerals.font = face.name;
+      advised.back().numerals.font = font.name;
     }
   return advised;
 }

@@ -46,7 +46,7 @@ TEST_CASE("wrong values of a job built in code are told at their keys, all in on
       {"title = ", [](Job& job) { job.title = "two\nlines"; }},
       {"number = ", [](Job& job) { job.number = "204861"; }},
       {"fit = ", [](Job& job) { job.frame.fit = mm(-1); }},
-      {"thickness = ", [](Job& job) { job.backing.thickness = mm(kNone); }},
+      {"thickness = ", [](Job& job) { job.boards.thickness = mm(kNone); }},
       {"stack = ", [](Job& job) { job.padding.stack = 9; }},
       {"density = ", [](Job& job) { job.cloth.density_kg_m2 = kEndless; }},
       {"bridge = ", [](Job& job) { job.numerals.bridge = mm(kEndless); }},

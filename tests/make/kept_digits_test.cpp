@@ -46,7 +46,7 @@ TEST_CASE("digits are kept where the frame, the sight or the count of them chang
   CHECK(taken(before, job) == 4);
 }
 
-TEST_CASE("digits are made anew where the face, their size or their making changes") {
+TEST_CASE("digits are made anew where the font, their size or their making changes") {
   Job before = first_job();
   before.numerals.spacing.extra = mm(6);  // room for white outlines
   const std::vector<void (*)(NumeralKeys&)> changes = {

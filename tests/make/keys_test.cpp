@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "support/examples.hpp"
-#include "support/label_face.hpp"
+#include "support/label_font.hpp"
 #include "support/made.hpp"
 #include "swathe/job/new_job.hpp"
 #include "swathe/write/report.hpp"
@@ -67,7 +67,7 @@ std::string report_of(const Outcome<Made>& made) {
 /// Every line and word on every sheet.
 std::string sheets_of(const Outcome<Made>& made) {
   if (!made) return refusal_of(made);
-  const Face labels = test::label_face();
+  const Font labels = test::label_font();
   std::string all;
   for (const Sheet& sheet : all_sheets(*made, labels))
     for (const Page& page : sheet.pages) all += to_svg(page, sheet.title, labels);
@@ -92,10 +92,10 @@ std::vector<Case> cases() {
                         {"frame.corners", "[[28, 30], [0, 30], [0, 0], [28, 0]]"},
                         {"frame.sides", "[\"front\", \"left\", \"back\", \"right\"]"}};
   const Keys block = {{"padding.form", "\"block\""}};
-  const Keys mitred = {{"padding.corner", "\"mitred\""}, {"backing.joint", "\"mitred\""}};
+  const Keys mitred = {{"padding.corner", "\"mitred\""}, {"boards.joint", "\"mitred\""}};
   const Keys sewn = with(mitred, {{"cloth.relief", "\"sewn\""}});
   const Keys pieced = {{"cloth.may_join", "true"}, {"cloth.longest_piece", "\"40 in\""}};
-  const Keys comes_off = {{"cloth.fixing", "\"quick-change\""}};
+  const Keys comes_off = {{"cloth.fixing", "\"hook-and-loop\""}};
   const Keys bracket = {{"bracket.bumper", "\"A\""},
                         {"bracket.side", "\"left\""},
                         {"bracket.at", "[\"left\", \"11 in\"]"},
@@ -130,15 +130,15 @@ std::vector<Case> cases() {
       {"frame.fit", "\"1/16 in\"", "\"1/8 in\""},
       {"frame.floor_gap", "\"2 in\"", "\"3 in\""},
       {"frame.backed", "true", "false", {{"job.season", "\"2024\""}}},
-      {"backing.thickness", "\"3/4 in\"", "\"1/2 in\""},
-      {"backing.height", "\"5 in\"", "\"4.5 in\""},
-      {"backing.joint", "\"lapped\"", "\"mitred\""},
-      {"backing.lapping", "[\"front\", \"back\"]", "[\"left\"]"},
-      {"backing.stock", "[\"48 in\", \"96 in\"]", "[\"24 in\", \"48 in\"]"},
-      {"backing.kerf", "\"1/8 in\"", "\"1/4 in\""},
-      {"backing.hard_depth", "\"1/4 in\"", "\"1/2 in\""},
-      {"backing.density", "600", "700"},
-      {"padding.form", "\"rods\"", "\"block\""},
+      {"boards.thickness", "\"3/4 in\"", "\"1/2 in\""},
+      {"boards.height", "\"5 in\"", "\"4.5 in\""},
+      {"boards.joint", "\"lapped\"", "\"mitred\""},
+      {"boards.lapping", "[\"front\", \"back\"]", "[\"left\"]"},
+      {"boards.stock", "[\"48 in\", \"96 in\"]", "[\"24 in\", \"48 in\"]"},
+      {"boards.kerf", "\"1/8 in\"", "\"1/4 in\""},
+      {"boards.hard_depth", "\"1/4 in\"", "\"1/2 in\""},
+      {"boards.density", "600", "700"},
+      {"padding.form", "\"noodles\"", "\"block\""},
       {"padding.diameter", "\"2.5 in\"", "\"2.25 in\""},
       {"padding.stack", "2", "1"},
       {"padding.core", "\"solid\"", "\"hollow\""},
@@ -152,7 +152,7 @@ std::vector<Case> cases() {
       {"cloth.thickness", "\"0.5 mm\"", "\"1 mm\""},
       {"cloth.roll_width", "\"58 in\"", "\"50 in\""},
       {"cloth.buy_step", "\"1/4 yd\"", "\"1 yd\""},
-      {"cloth.colours", "{ red = \"#b5121b\" }", "{ blue = \"#1b3a93\" }"},
+      {"cloth.colors", "{ red = \"#b5121b\" }", "{ blue = \"#1b3a93\" }"},
       {"cloth.flap", "\"2 in\"", "\"2.25 in\""},
       {"cloth.staple_line", "\"1 in\"", "\"3/4 in\""},
       {"cloth.staple_spacing", "\"1 1/2 in\"", "\"1 in\""},
@@ -173,12 +173,12 @@ std::vector<Case> cases() {
        "[[bumper]]\nname = \"B\"\nfrom = [\"s1\", \"corner\"]\nto = [\"s1\", \"70%\"]\n"},
       {"cloth.density", "0.35", "0.5"},
       {"cloth.staple_mass", "0.17", "0.3"},
-      {"cloth.fixing", "\"staples\"", "\"quick-change\""},
-      {"cloth.quick_change.flap", "\"2 1/4 in\"", "\"2 in\"", comes_off},
-      {"cloth.quick_change.hem", "\"1/2 in\"", "\"5/8 in\"", comes_off},
-      {"cloth.quick_change.strip", "\"1 in\"", "\"3/4 in\"", comes_off},
-      {"cloth.quick_change.stretch", "0.01", "0.02", comes_off},
-      {"cloth.quick_change.density", "0.7", "0.8", comes_off},
+      {"cloth.fixing", "\"staples\"", "\"hook-and-loop\""},
+      {"cloth.hook_and_loop.flap", "\"2 1/4 in\"", "\"2 in\"", comes_off},
+      {"cloth.hook_and_loop.hem", "\"1/2 in\"", "\"5/8 in\"", comes_off},
+      {"cloth.hook_and_loop.strip", "\"1 in\"", "\"3/4 in\"", comes_off},
+      {"cloth.hook_and_loop.stretch", "0.01", "0.02", comes_off},
+      {"cloth.hook_and_loop.density", "0.7", "0.8", comes_off},
       {"bumper.name", "\"A\"", "\"C\""},
       {"bumper.from", "[\"front\", \"50%\"]", "[\"front\", \"55%\"]"},
       {"bumper.to", "[\"back\", \"50%\"]", "[\"back\", \"45%\"]"},
@@ -204,9 +204,9 @@ std::vector<Case> cases() {
       {"numerals.axes", "{ wght = 900 }", "{ wght = 800 }", {{"numerals.font", "\"Saira\""}}},
       {"numerals.height", "\"4 in\"", "\"3.9 in\""},
       {"numerals.sides", "[\"left\"]", "[\"left\", \"back\"]"},
-      {"numerals.spacing", "\"face\"", "\"1/4 in\""},
+      {"numerals.spacing", "\"font\"", "\"1/4 in\""},
       {"numerals.method", "\"stencil\"", "\"iron-on\""},
-      {"numerals.colour", "\"#ffffff\"", "\"#ffff00\""},
+      {"numerals.color", "\"#ffffff\"", "\"#ffff00\""},
       {"numerals.outline", "\"0 in\"", "\"1/8 in\"", {{"numerals.spacing", "\"1/4 in\""}}},
       {"numerals.make_legal",
        "false",
@@ -222,7 +222,7 @@ std::vector<Case> cases() {
         {"numerals.place.side", "\"front\""}},
        kBumperB},
       {"numerals.place.side", "\"left\"", "\"back\"", with(place, {{"job.number", "\"7\""}})},
-      {"numerals.place.centre", "\"13 in\"", "\"14 in\"", place},
+      {"numerals.place.center", "\"13 in\"", "\"14 in\"", place},
       {"numerals.place.split", "2", "3", with(place, {{"numerals.place.side", "\"back\""}}),
        kBumperB},
       {"sight.distance", "[\"20 ft\"]", "[\"30 ft\"]"},
@@ -243,8 +243,8 @@ std::vector<Case> cases() {
 /// A key that changes nothing in this job, whichever of two values it has.
 std::vector<Case> vain_cases() {
   const Keys block = {{"padding.form", "\"block\""}};
-  const Keys mitred = {{"padding.corner", "\"mitred\""}, {"backing.joint", "\"mitred\""}};
-  const Keys comes_off = {{"cloth.fixing", "\"quick-change\""}};
+  const Keys mitred = {{"padding.corner", "\"mitred\""}, {"boards.joint", "\"mitred\""}};
+  const Keys comes_off = {{"cloth.fixing", "\"hook-and-loop\""}};
   const Keys straight = {{"bumper.from", "[\"left\", \"5%\"]"},
                          {"bumper.to", "[\"left\", \"95%\"]"}};
   const Keys bracket = {{"bracket.bumper", "\"A\""},
@@ -264,11 +264,11 @@ std::vector<Case> vain_cases() {
       {"padding.stack", "2", "1", block},
       {"padding.core", "\"solid\"", "\"hollow\"", block},
       {"padding.core", "\"solid\"", "\"hollow\"", no_rules},
-      {"backing.lapping", "[\"front\", \"back\"]", "[\"left\"]", mitred},
+      {"boards.lapping", "[\"front\", \"back\"]", "[\"left\"]", mitred},
       {"padding.lapping", "[\"front\", \"back\"]", "[\"left\"]", mitred},
-      {"backing.lapping", "[\"front\", \"back\"]", "[\"left\"]", {{"backing.joint", "\"mitred\""}}},
-      {"backing.joint", "\"lapped\"", "\"mitred\"", straight},
-      {"backing.lapping", "[\"front\", \"back\"]", "[\"left\"]", straight},
+      {"boards.lapping", "[\"front\", \"back\"]", "[\"left\"]", {{"boards.joint", "\"mitred\""}}},
+      {"boards.joint", "\"lapped\"", "\"mitred\"", straight},
+      {"boards.lapping", "[\"front\", \"back\"]", "[\"left\"]", straight},
       {"padding.lapping", "[\"front\", \"back\"]", "[\"left\"]", straight},
       {"cloth.relief", "\"fold\"", "\"sewn\"", with(straight, {{"padding.corner", "\"mitred\""}})},
       {"cloth.setback", "\"1/8 in\"", "\"1/4 in\"", straight},
@@ -280,11 +280,11 @@ std::vector<Case> vain_cases() {
       {"cloth.staple_spacing", "\"1 1/2 in\"", "\"1 in\"", comes_off},
       {"cloth.staple_mass", "0.17", "0.3", comes_off},
       {"cloth.stretch_around", "0", "0.02", comes_off},
-      {"cloth.quick_change.flap", "\"2 1/4 in\"", "\"2 in\""},
-      {"cloth.quick_change.hem", "\"1/2 in\"", "\"5/8 in\""},
-      {"cloth.quick_change.strip", "\"1 in\"", "\"3/4 in\""},
-      {"cloth.quick_change.stretch", "0.01", "0.02"},
-      {"cloth.quick_change.density", "0.7", "0.8"},
+      {"cloth.hook_and_loop.flap", "\"2 1/4 in\"", "\"2 in\""},
+      {"cloth.hook_and_loop.hem", "\"1/2 in\"", "\"5/8 in\""},
+      {"cloth.hook_and_loop.strip", "\"1 in\"", "\"3/4 in\""},
+      {"cloth.hook_and_loop.stretch", "0.01", "0.02"},
+      {"cloth.hook_and_loop.density", "0.7", "0.8"},
       {"bracket.corner_radius", "\"1/4 in\"", "\"1/8 in\"", bracket},
       {"bracket.holes", "[[\"1 in\", \"1 in\"]]", "[[\"1 in\", \"1/2 in\"]]", window},
       {"bracket.next_to", "\"back\"", "\"front\"", bracket},
@@ -293,7 +293,7 @@ std::vector<Case> vain_cases() {
       {"numerals.bridge", "\"1/4 in\"", "\"3/16 in\"", {{"job.number", "\"1\""}}},
       {"numerals.make_legal", "true", "false", no_rules},
       {"frame.backed", "true", "false", no_rules},
-      {"backing.hard_depth", "\"1/4 in\"", "\"1/2 in\"", no_rules},
+      {"boards.hard_depth", "\"1/4 in\"", "\"1/2 in\"", no_rules},
   };
 }
 
@@ -377,7 +377,7 @@ TEST_CASE("keys in vain: without a number all that is about it, a font that is n
     if (number.key == "numerals.font") number.other = "\"no/such/font.ttf\"";
     number.beside["job.number"] = "";
     check_notice(text_of(number, number.other), number.key);
-    if (number.key == "numerals.place.split") continue;  // beside a centre it is a fault
+    if (number.key == "numerals.place.split") continue;  // beside a center it is a fault
     const bool place = number.key.starts_with("numerals.place.");
     (place ? one_place : ones)[number.key] = number.one;
     (place ? other_place : others)[number.key] = number.other;
@@ -402,7 +402,7 @@ TEST_CASE("keys in vain are told by their places in the file") {
   const Made made = test::made(job_of({{"job.number", ""},
                                        {"padding.depth", "\"2 in\""},
                                        {"numerals.spares", "1"},
-                                       {"cloth.quick_change.hem", "\"1 in\""},
+                                       {"cloth.hook_and_loop.hem", "\"1 in\""},
                                        {"cloth.seam", "\"1 in\""}}));
   REQUIRE(made.notices.size() == 4);
   CHECK(std::ranges::is_sorted(made.notices, {}, [](const Notice& n) { return n.place.line; }));

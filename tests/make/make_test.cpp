@@ -26,15 +26,15 @@ Job drawn_file(std::mt19937_64& rng) {
   static const std::vector<std::string> kSeasons = {"none", "2026", "2025", "2023", "2019", "2013"};
   Job job = test::drawn_job(rng);
   job.season = kSeasons[rng() % kSeasons.size()];
-  job.units = rng() % 2 == 0 ? Units::Inches : Units::Millimetres;
+  job.units = rng() % 2 == 0 ? Units::Inches : Units::Millimeters;
   if (rng() % 8 == 0) job.number = rng() % 2 == 0 ? "20486" : "7";
-  job.backing.lapping.clear();
+  job.boards.lapping.clear();
   for (std::size_t k = 0; k + 1 < job.frame.sides.size(); k += 2)
-    job.backing.lapping.push_back(job.frame.sides[k]);
-  job.padding.lapping = job.backing.lapping;
-  if (rng() % 3 == 0) job.backing.joint = Joint::Lapped;
+    job.boards.lapping.push_back(job.frame.sides[k]);
+  job.padding.lapping = job.boards.lapping;
+  if (rng() % 3 == 0) job.boards.joint = Joint::Lapped;
   if (rng() % 3 == 0) job.padding.corner = PaddingCorner::Butted;
-  if (rng() % 4 == 0) job.cloth.fixing = Fixing::QuickChange;
+  if (rng() % 4 == 0) job.cloth.fixing = Fixing::HookAndLoop;
   if (rng() % 6 == 0) job.bumpers.back().to.at = RunEnd::Corner{};
   if (rng() % 2 == 0) {
     BracketKeys bracket;
@@ -166,43 +166,43 @@ double girth_by_support(const std::vector<std::pair<FlatPoint, double>>& discs) 
   for (int k = 0; k < kSteps; ++k) {
     const double angle = 2 * std::numbers::pi * k / kSteps;
     double support = -1e300;
-    for (const auto& [centre, radius] : discs)
-      support = std::max(support, centre.x * std::cos(angle) + centre.y * std::sin(angle) + radius);
+    for (const auto& [center, radius] : discs)
+      support = std::max(support, center.x * std::cos(angle) + center.y * std::sin(angle) + radius);
     sum += support;
   }
   return sum * 2 * std::numbers::pi / kSteps;
 }
 
-/// Two rods against a board, every disc grown by half the cloth.
-double girth_of_rods(double t, double height, double rod, double cloth) {
+/// Two noodles against a board, every disc grown by half the cloth.
+double girth_of_noodles(double t, double height, double noodle, double cloth) {
   const double r = 0.5 * cloth;
   return girth_by_support({{{0, 0}, r},
                            {{t, 0}, r},
                            {{t, height}, r},
                            {{0, height}, r},
-                           {{t + 0.5 * rod, 0.5 * height - 0.5 * rod}, 0.5 * rod + r},
-                           {{t + 0.5 * rod, 0.5 * height + 0.5 * rod}, 0.5 * rod + r}});
+                           {{t + 0.5 * noodle, 0.5 * height - 0.5 * noodle}, 0.5 * noodle + r},
+                           {{t + 0.5 * noodle, 0.5 * height + 0.5 * noodle}, 0.5 * noodle + r}});
 }
 
-void check_extreme(double height, double rod, double cloth) {
+void check_extreme(double height, double noodle, double cloth) {
   Job job = test::c_halves(711.2, 762);
   job.season = "none";
-  job.backing.thickness = mm(18);
-  job.backing.height = mm(height);
-  job.padding.diameter = mm(rod);
+  job.boards.thickness = mm(18);
+  job.boards.height = mm(height);
+  job.padding.diameter = mm(noodle);
   job.cloth.thickness = mm(cloth);
   CAPTURE(height);
-  CAPTURE(rod);
+  CAPTURE(noodle);
   CAPTURE(cloth);
   const auto made = test::make_text(job_text(job));
   REQUIRE_MESSAGE(made.has_value(), to_text(made.error().front()));
   CHECK(made->section.closed_girth_mm() ==
-        doctest::Approx(girth_of_rods(18, height, rod, cloth)).epsilon(1e-8));
-  CHECK(made->section.depth_mm() == doctest::Approx(18 + rod + 0.5 * cloth));
+        doctest::Approx(girth_of_noodles(18, height, noodle, cloth)).epsilon(1e-8));
+  CHECK(made->section.depth_mm() == doctest::Approx(18 + noodle + 0.5 * cloth));
   for (const Pattern& pattern : made->patterns) CHECK(is_simple(pattern.outline));
 }
 
-TEST_CASE("rods a tenth of the board, and cloth thicker than the padding, are made right") {
+TEST_CASE("noodles a tenth of the board, and cloth thicker than the padding, are made right") {
   check_extreme(127, 63.5, 0.5);
   check_extreme(127, 12.7, 0.5);
   check_extreme(127, 5, 10);
@@ -216,7 +216,7 @@ Job mitred(Polygon corners, std::vector<std::string> sides) {
   job.frame.fit = mm(0);
   job.frame.corners = std::move(corners);
   job.frame.sides = std::move(sides);
-  job.backing.joint = Joint::Mitred;
+  job.boards.joint = Joint::Mitred;
   job.padding.corner = PaddingCorner::Mitred;
   return job;
 }
@@ -259,7 +259,7 @@ TEST_CASE("long and short, through the whole pass: made right or refused with a 
   const std::vector<std::string> five = {"front", "chamfer", "left", "back", "right"};
   SUBCASE("a chamfer of 1 mm, and one shorter than any side may be") {
     check_made(mitred({{700, 700}, {c, 700}, {0, 700 - c}, {0, 0}, {700, 0}}, five));
-    // A side of under half a millimetre is a slip of the pen.
+    // A side of under half a millimeter is a slip of the pen.
     const double tip = 0.4 * c;
     CHECK(faults_of(mitred({{700, 700}, {tip, 700}, {0, 700 - tip}, {0, 0}, {700, 0}}, five))[0]
               .why == Why::DoesNotFit);
@@ -278,8 +278,8 @@ TEST_CASE("long and short, through the whole pass: made right or refused with a 
     job.padding.lapping = {"front", "left", "right"};
     CHECK(faults_of(job)[0].why == Why::DoesNotFit);
     job.padding.corner = PaddingCorner::Mitred;
-    job.backing.joint = Joint::Lapped;
-    job.backing.lapping = {"front", "left", "right"};
+    job.boards.joint = Joint::Lapped;
+    job.boards.lapping = {"front", "left", "right"};
     CHECK(faults_of(job)[0].why == Why::DoesNotFit);
   }
   SUBCASE("sides of 10 m and of 20 m, the most a length may be") {

@@ -25,7 +25,7 @@ season = "{}"
 [frame]
 width = "32 in"
 depth = "28 in"
-[backing]
+[boards]
 thickness = "3/4 in"
 [[bumper]]
 name = "A"
@@ -122,14 +122,14 @@ TEST_CASE("advice: one move, done, shows the whole number again") {
   const auto board = std::ranges::find_if(hidden.boards, [&](const Piece& piece) {
     return piece.side == "left" && piece.bumper == run.name;
   });
-  const double centre = placed->centre_s + sense * by - (board->from_x + leg->s_minus_x);
+  const double center = placed->center_s + sense * by - (board->from_x + leg->s_minus_x);
   const auto place = [](const char* bumper, const char* side, const std::string& at) {
     return fmt::format("[[numerals.place]]\nbumper = \"{}\"\nside = \"{}\"\n{}", bumper, side, at);
   };
   const Made mended = test::made(job_text(
       "2026", post,
       place("A", "front", "") +
-          place(run.name.c_str(), "left", fmt::format("centre = \"{:.3f} mm\"\n", centre)) +
+          place(run.name.c_str(), "left", fmt::format("center = \"{:.3f} mm\"\n", center)) +
           place("B", "back", "")));
   CHECK(mended.sight->advice == "");
   for (const SightRing& ring : mended.sight->rings)
@@ -177,7 +177,7 @@ std::string crowded_job() {
   }
   return fmt::format(
       "[job]\ntitle = \"crowded\"\nnumber = \"20486\"\nunits = \"mm\"\nseason = \"none\"\n"
-      "[frame]\ncorners = [{}]\nsides = [{}]\n[backing]\nthickness = 18\nheight = 127\n"
+      "[frame]\ncorners = [{}]\nsides = [{}]\n[boards]\nthickness = 18\nheight = 127\n"
       "[padding]\ndiameter = 60\n[cloth]\nroll_width = 1500\n{}"
       "[numerals]\nmethod = \"iron-on\"\nheight = 95\n"
       "sides = [\"s0\", \"s3\", \"s5\", \"s7\", \"s9\", \"s11\"]\n"

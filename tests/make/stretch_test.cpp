@@ -65,11 +65,11 @@ void check_one_space(const Json& report) {
     for (const Json& clear : bumper["clear"])
       CHECK(on_some(clear["side"], clear["from_s_mm"], clear["to_s_mm"]));
     for (const Json& numeral : bumper["numerals"]) {
-      const double centre = numeral["centre_s_mm"];
+      const double center = numeral["center_s_mm"];
       const bool in_clear = std::ranges::any_of(bumper["clear"], [&](const Json& clear) {
         return clear["side"] == numeral["side"] &&
-               centre > clear["from_s_mm"].get<double>() - kGrid &&
-               centre < clear["to_s_mm"].get<double>() + kGrid;
+               center > clear["from_s_mm"].get<double>() - kGrid &&
+               center < clear["to_s_mm"].get<double>() + kGrid;
       });
       CHECK(in_clear);
     }
@@ -82,7 +82,7 @@ void check_one_space(const Json& report) {
 
 void pull(Job& job, std::mt19937_64& rng) {
   job.cloth.stretch_along = test::drawn(rng, 0, 0.1);
-  job.cloth.stretch_around = job.cloth.quick_change.stretch = test::drawn(rng, 0, 0.1);
+  job.cloth.stretch_around = job.cloth.hook_and_loop.stretch = test::drawn(rng, 0, 0.1);
 }
 
 }  // namespace
@@ -93,8 +93,8 @@ TEST_CASE(
   int compared = 0, with_number = 0;
   test::for_drawn_cases("drawn-stretch", kJobs, [&](std::mt19937_64& rng) {
     Job job = test::drawn_number(rng);
-    if (rng() % 3 == 0) job.cloth.fixing = Fixing::QuickChange;
-    job.cloth.stretch_along = job.cloth.stretch_around = job.cloth.quick_change.stretch = 0;
+    if (rng() % 3 == 0) job.cloth.fixing = Fixing::HookAndLoop;
+    job.cloth.stretch_along = job.cloth.stretch_around = job.cloth.hook_and_loop.stretch = 0;
     const Outcome<Made> slack = test::make_text(job_text(job));
     if (!slack) return;
     pull(job, rng);
@@ -124,8 +124,8 @@ TEST_CASE("a numeral wholly on one side stands round no corner, however far the 
   REQUIRE(made.numerals->placed.size() == 1);
   const PlacedNumeral& placed = made.numerals->placed.front();
   const double corner = made.wraps[0].run().corners[2].s;  // from back to right
-  CHECK(placed.centre_s - corner > 0.5 * placed.width);
-  CHECK(std::abs(0.94 * placed.centre_s - corner) < 0.5 * placed.width);
+  CHECK(placed.center_s - corner > 0.5 * placed.width);
+  CHECK(std::abs(0.94 * placed.center_s - corner) < 0.5 * placed.width);
   int judged = 0;
   for (const Finding& finding : made.findings)
     if (finding.id == "numeral-corner") {
@@ -147,12 +147,12 @@ TEST_CASE("a numeral's place follows the pattern, its size does not") {
   REQUIRE(before.size() == after.size());
   REQUIRE(!before.empty());
   for (std::size_t k = 0; k < before.size(); ++k) {
-    CHECK(after[k].centre_s == doctest::Approx(0.94 * before[k].centre_s));
+    CHECK(after[k].center_s == doctest::Approx(0.94 * before[k].center_s));
     CHECK(after[k].width == doctest::Approx(before[k].width));
     CHECK(after[k].digits.back().origin.x - after[k].digits.front().origin.x ==
           doctest::Approx(before[k].digits.back().origin.x - before[k].digits.front().origin.x));
-    CHECK(pulled.numerals->placed[k].centre_s ==
-          doctest::Approx(slack.numerals->placed[k].centre_s));
+    CHECK(pulled.numerals->placed[k].center_s ==
+          doctest::Approx(slack.numerals->placed[k].center_s));
   }
 }
 

@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <string>
 
-#include "support/faces.hpp"
+#include "support/fonts.hpp"
 #include "swathe/base/embedded.hpp"
 #include "swathe/numeral/stencil.hpp"
 #include "swathe/plane/clip.hpp"
@@ -71,7 +71,7 @@ TEST_CASE("make_legal: outlines moved outwards keep the height and widen the str
 // x = 1.444; at 1.5 the number is 60 x 0.97 + 3 = 61.2 wide. Taller: 126 high and 75.6 wide.
 TEST_CASE("make_legal (2): heavier where that is narrower, to 0.1 mm") {
   const auto legal_number =
-      make_legal(square_nought(60, 10), without_bridges(), mm(12.6), Units::Millimetres);
+      make_legal(square_nought(60, 10), without_bridges(), mm(12.6), Units::Millimeters);
   REQUIRE(legal_number.has_value());
   CHECK(legal_number->moved_out.mm() == doctest::Approx(1.5));
   CHECK(legal_number->number.height == doctest::Approx(100));
@@ -82,7 +82,7 @@ TEST_CASE("make_legal (2): heavier where that is narrower, to 0.1 mm") {
 // The counter is 4 mm wide: moved out by 1.5 it would be 4 x 0.97 - 3 = 0.88 mm.
 TEST_CASE("make_legal (3): taller where a counter would close") {
   const auto legal_number =
-      make_legal(square_nought(24, 10), without_bridges(), mm(12.6), Units::Millimetres);
+      make_legal(square_nought(24, 10), without_bridges(), mm(12.6), Units::Millimeters);
   REQUIRE(legal_number.has_value());
   CHECK(legal_number->moved_out == Length{});
   CHECK(legal_number->number.height == doctest::Approx(126));
@@ -92,7 +92,7 @@ TEST_CASE("make_legal (3): taller where a counter would close") {
 
 TEST_CASE("make_legal (1): a legal number is left alone") {
   const auto set =
-      set_number(test::opened(test::numeral_face("Anton")), "20486", inches(3.875), {});
+      set_number(test::opened(test::numeral_font("Anton")), "20486", inches(3.875), {});
   REQUIRE(set.has_value());
   const auto same = make_legal(*set, {}, mm(kStroke), Units::Inches);
   REQUIRE(same.has_value());
@@ -110,14 +110,14 @@ TEST_CASE("make_legal: refuses what no change mends") {
   CHECK(refused.error().front().sentence.find("1/2 in") != std::string::npos);
 }
 
-TEST_CASE("make_legal (2), (3): a light face becomes legal and stays open") {
-  // The face of the labels, has strokes of some 0.46 in at 4 in.
-  const auto face = Face::open(label_face());
-  REQUIRE(face.has_value());
+TEST_CASE("make_legal (2), (3): a light font becomes legal and stays open") {
+  // The font of the labels, has strokes of some 0.46 in at 4 in.
+  const auto font = Font::open(label_font());
+  REQUIRE(font.has_value());
   for (NumeralMethod method : {NumeralMethod::IronOn, NumeralMethod::Stencil}) {
     NumeralKeys keys;
     keys.method = method;
-    const auto set = set_number(*face, "2048", inches(3.875), {});
+    const auto set = set_number(*font, "2048", inches(3.875), {});
     REQUIRE(set.has_value());
     REQUIRE_FALSE(legal(*set, keys));
     const auto made = make_legal(*set, keys, mm(kStroke), Units::Inches);

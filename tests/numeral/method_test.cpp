@@ -6,7 +6,7 @@
 #include <cmath>
 #include <limits>
 
-#include "support/faces.hpp"
+#include "support/fonts.hpp"
 #include "swathe/numeral/size.hpp"
 #include "swathe/numeral/stencil.hpp"
 #include "swathe/plane/clip.hpp"
@@ -16,7 +16,7 @@ namespace {
 
 Digit digit_of(char digit) {
   const auto set =
-      set_number(test::opened(test::numeral_face("Anton")), std::string(1, digit), inches(4), {});
+      set_number(test::opened(test::numeral_font("Anton")), std::string(1, digit), inches(4), {});
   REQUIRE(set.has_value());
   Digit made;
   made.digit = digit;
@@ -91,11 +91,11 @@ TEST_CASE("method (3): cloth sewn on has its allowance outside the stitch line e
   }
 }
 
-TEST_CASE("method: a mask holds the whole number, digit by digit, about its centre") {
+TEST_CASE("method: a mask holds the whole number, digit by digit, about its center") {
   const std::vector<Digit> digits = {digit_of('4'), digit_of('8')};
   PlacedNumeral placed;
   placed.text = "848";
-  placed.centre_s = 500;
+  placed.center_s = 500;
   placed.digits = {{'8', {440, -50}}, {'4', {500, -50}}, {'8', {560, -50}}};
   const Region mask = number_mask(placed, digits);
   CHECK(area(mask) == doctest::Approx(2 * area(digits[1].stencil) + area(digits[0].stencil)));

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "support/faces.hpp"
+#include "support/fonts.hpp"
 #include "type/debian_fonts.hpp"
 
 namespace swathe {
@@ -15,9 +15,9 @@ namespace {
 
 constexpr double kInch = 25.4;
 
-SetNumber set_to(const Face& face, const std::string& number, double height_inches,
+SetNumber set_to(const Font& font, const std::string& number, double height_inches,
                  NumeralSpacing spacing = {}) {
-  auto set = set_number(face, number, inches(height_inches), spacing);
+  auto set = set_number(font, number, inches(height_inches), spacing);
   REQUIRE(set.has_value());
   return *std::move(set);
 }
@@ -26,16 +26,16 @@ SetNumber set_to(const Face& face, const std::string& number, double height_inch
 // 1493 high, 0 runs from -29 to 1520, 1 from 231 to 1284 across, every advance is 1425.
 TEST_CASE("size: a flat digit of DejaVu Sans Bold set 4 in high") {
   const std::string bytes = test::file_bytes(test::kDejaVu);
-  const auto face = Face::open(bytes);
-  REQUIRE(face.has_value());
+  const auto font = Font::open(bytes);
+  REQUIRE(font.has_value());
 
-  const SetNumber one = set_to(*face, "1", 4);
+  const SetNumber one = set_to(*font, "1", 4);
   CHECK(one.em / kInch == doctest::Approx(5.486939).epsilon(1e-6));  // 395.0596 pt
   CHECK(one.shapes.front().advance / kInch == doctest::Approx(3.817816).epsilon(1e-6));
   CHECK(one.ink.width() / kInch == doctest::Approx(4.0 * (1284 - 231) / 1493).epsilon(1e-6));
 
   // The shortest digit is measured: the 0 beside it stands 4.15 in high.
-  const SetNumber ten = set_to(*face, "10", 4);
+  const SetNumber ten = set_to(*font, "10", 4);
   CHECK(ten.em == doctest::Approx(one.em));
   CHECK(ten.height / kInch == doctest::Approx(4));
   CHECK(ten.shape('0').ink.height() / kInch == doctest::Approx(4.0 * 1549 / 1493).epsilon(1e-5));
@@ -66,11 +66,11 @@ TEST_CASE("size: five digits are as wide as measured on a raster") {
                   {"Saira Stencil One", 19.10, 17.36}};
   for (const auto& row : expected) {
     CAPTURE(std::string(row.name));
-    const Face face = test::opened(test::numeral_face(row.name));
+    const Font font = test::opened(test::numeral_font(row.name));
     std::vector<SetNumber> digits;
     double em = 0;  // the shortest digit needs the largest em
     for (char digit = '0'; digit <= '9'; ++digit) {
-      digits.push_back(set_to(face, std::string(1, digit), 4));
+      digits.push_back(set_to(font, std::string(1, digit), 4));
       em = std::max(em, digits.back().em);
     }
     double widest_advance = 0, widest = 0, sum = 0;
@@ -89,7 +89,7 @@ TEST_CASE("size: five digits are as wide as measured on a raster") {
 }
 
 TEST_CASE("size (1): no digit is shorter than asked, and one is exactly so") {
-  for (const BundledFace& bundled : test::numeral_faces()) {
+  for (const BundledFont& bundled : test::numeral_fonts()) {
     CAPTURE(bundled.name);
     const SetNumber set = set_to(test::opened(bundled), "20486", 4);
     double least = 1e9;
@@ -101,10 +101,10 @@ TEST_CASE("size (1): no digit is shorter than asked, and one is exactly so") {
 }
 
 TEST_CASE("size (2): another height is the same as setting anew") {
-  const Face face = test::opened(test::numeral_face("Anton"));
+  const Font font = test::opened(test::numeral_font("Anton"));
   const NumeralSpacing spacing{.tabular = false, .extra = mm(3)};
-  const SetNumber at_once = set_to(face, "1138", 3.75, spacing);
-  const SetNumber by_way = at_height(set_to(face, "1138", 4.5, spacing), inches(3.75), spacing);
+  const SetNumber at_once = set_to(font, "1138", 3.75, spacing);
+  const SetNumber by_way = at_height(set_to(font, "1138", 4.5, spacing), inches(3.75), spacing);
   CHECK(by_way.ink.width() == doctest::Approx(at_once.ink.width()));
   CHECK(by_way.ink.height() == doctest::Approx(at_once.ink.height()));
   CHECK(by_way.largest_space == doctest::Approx(at_once.largest_space));
@@ -112,16 +112,16 @@ TEST_CASE("size (2): another height is the same as setting anew") {
 }
 
 TEST_CASE("size: extra space widens the number between its digits only") {
-  const Face face = test::opened(test::numeral_face("Anton"));
-  const double plain = set_to(face, "1138", 4).ink.width();
-  const double spread = set_to(face, "1138", 4, {.tabular = false, .extra = mm(5)}).ink.width();
+  const Font font = test::opened(test::numeral_font("Anton"));
+  const double plain = set_to(font, "1138", 4).ink.width();
+  const double spread = set_to(font, "1138", 4, {.tabular = false, .extra = mm(5)}).ink.width();
   CHECK(spread - plain == doctest::Approx(15));
 }
 
 TEST_CASE("size: refusals") {
-  const Face face = test::opened(test::numeral_face("Anton"));
+  const Font font = test::opened(test::numeral_font("Anton"));
   const auto why = [&](const std::string& number, Length height, Length extra = {}) {
-    const auto set = set_number(face, number, height, {.tabular = false, .extra = extra});
+    const auto set = set_number(font, number, height, {.tabular = false, .extra = extra});
     REQUIRE_FALSE(set.has_value());
     return set.error().front().why;
   };

@@ -8,7 +8,7 @@
 #include <set>
 #include <vector>
 
-#include "support/faces.hpp"
+#include "support/fonts.hpp"
 #include "swathe/base/length.hpp"
 #include "swathe/numeral/size.hpp"
 #include "swathe/plane/clip.hpp"
@@ -26,8 +26,8 @@ Polygon hole(double x0, double y0, double x1, double y1) {
   return {{x0, y0}, {x0, y1}, {x1, y1}, {x1, y0}};
 }
 
-Region drawn_digit(const Face& face, char digit) {
-  const auto set = set_number(face, std::string(1, digit), inches(4), {});
+Region drawn_digit(const Font& font, char digit) {
+  const auto set = set_number(font, std::string(1, digit), inches(4), {});
   REQUIRE(set.has_value());
   return set->shapes.front().outline;
 }
@@ -42,7 +42,7 @@ int pieces_by_outlines(const Region& cut) {
 }
 
 /// The same by another way that shares no code with it: the sheet as squares of a grid, joined to
-/// their neighbours by union and find. Pieces smaller than four squares are the grid's own.
+/// their neighbors by union and find. Pieces smaller than four squares are the grid's own.
 class GridSheet {
  public:
   explicit GridSheet(const Region& cut) : around_(bounds(cut).grown(5)) {
@@ -144,14 +144,14 @@ void check_holds(const Region& outline, const Stencil& stencil, double width) {
   }
 }
 
-TEST_CASE("stencil (1)-(4): every digit of every bundled face stays in one piece") {
+TEST_CASE("stencil (1)-(4): every digit of every bundled font stays in one piece") {
   int islands = 0;
-  for (const BundledFace& bundled : test::numeral_faces()) {
-    const Face face = test::opened(bundled);
+  for (const BundledFont& bundled : test::numeral_fonts()) {
+    const Font font = test::opened(bundled);
     for (char digit = '0'; digit <= '9'; ++digit) {
       CAPTURE(bundled.name);
       CAPTURE(digit);
-      const Region outline = drawn_digit(face, digit);
+      const Region outline = drawn_digit(font, digit);
       const auto stencil = make_stencil(outline, kWidth);
       REQUIRE(stencil.has_value());
       // The outline alone lets every island fall out: the checks can fail.
@@ -164,12 +164,12 @@ TEST_CASE("stencil (1)-(4): every digit of every bundled face stays in one piece
   CHECK(islands > 30);
 }
 
-TEST_CASE("stencil: the two stencil faces have no islands and are cut as they are") {
-  for (const BundledFace& bundled : test::numeral_faces()) {
+TEST_CASE("stencil: the two stencil fonts have no islands and are cut as they are") {
+  for (const BundledFont& bundled : test::numeral_fonts()) {
     if (bundled.name.find("Stencil") == std::string::npos) continue;
-    const Face face = test::opened(bundled);
+    const Font font = test::opened(bundled);
     for (char digit = '0'; digit <= '9'; ++digit) {
-      const Region outline = drawn_digit(face, digit);
+      const Region outline = drawn_digit(font, digit);
       const auto stencil = make_stencil(outline, kWidth);
       REQUIRE(stencil.has_value());
       CHECK(stencil->counters == 0);
@@ -240,12 +240,12 @@ TEST_CASE("stencil: refusals say what would do") {
 }
 
 TEST_CASE("stencil: what is advised does, for every digit that is refused") {
-  for (const BundledFace& bundled : test::numeral_faces()) {
-    const Face face = test::opened(bundled);
+  for (const BundledFont& bundled : test::numeral_fonts()) {
+    const Font font = test::opened(bundled);
     for (char digit : {'0', '4', '6', '8', '9'}) {
       CAPTURE(bundled.name);
       CAPTURE(digit);
-      const Region outline = drawn_digit(face, digit);
+      const Region outline = drawn_digit(font, digit);
       const auto stencil = make_stencil(outline, 12.7);
       if (stencil) {
         check_holds(outline, *stencil, 12.7);
@@ -264,10 +264,10 @@ TEST_CASE("stencil: what is advised does, for every digit that is refused") {
 }
 
 TEST_CASE("stencil: larger and smaller digits are bridged alike") {
-  const Face face = test::opened(test::numeral_face("Anton"));
+  const Font font = test::opened(test::numeral_font("Anton"));
   for (char digit : {'0', '4', '6', '8', '9'}) {
     CAPTURE(digit);
-    Region outline = drawn_digit(face, digit);
+    Region outline = drawn_digit(font, digit);
     const auto plain = make_stencil(outline, kWidth);
     for (Polygon& contour : outline) {
       for (FlatPoint& p : contour) p = 3 * p;

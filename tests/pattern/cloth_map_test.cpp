@@ -44,9 +44,9 @@ TEST_CASE("cloth map: a share is taken out of the pattern, of each way its own")
 TEST_CASE("cloth map: a cover that comes off has its own share round the bumper") {
   ClothKeys cloth;
   cloth.stretch_around = 0.2;
-  cloth.quick_change.stretch = 0.03;
+  cloth.hook_and_loop.stretch = 0.03;
   CHECK(ClothMap(cloth).to_pattern({0, 100}).y == doctest::Approx(80));
-  cloth.fixing = Fixing::QuickChange;
+  cloth.fixing = Fixing::HookAndLoop;
   CHECK(ClothMap(cloth).to_pattern({0, 100}).y == doctest::Approx(97));
 }
 

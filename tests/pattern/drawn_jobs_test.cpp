@@ -94,7 +94,7 @@ TEST_CASE("drawn jobs: twice every length gives twice the section and the runs")
     const double k = test::drawn(rng, 0.8, 1.6);
     for (FlatPoint& corner : job.frame.corners) corner = k * corner;
     const auto scale = [&](auto&... lengths) { ((lengths = k * lengths), ...); };
-    scale(job.frame.fit, job.backing.thickness, job.backing.height, job.padding.diameter,
+    scale(job.frame.fit, job.boards.thickness, job.boards.height, job.padding.diameter,
           job.padding.depth, job.padding.height, job.padding.edge_radius, job.cloth.thickness,
           job.cloth.flap, job.cloth.staple_line, job.cloth.setback, job.cloth.seam,
           job.cloth.cut_clear, job.cloth.end_reach);

@@ -69,7 +69,7 @@ class Bounds {
     for (const Path& leg : pattern.stitches) add(leg);
     for (const PleatLine& fold : pattern.pleats)
       if (fold.under.x != 0.0) add(fold.path);  // a pleat's, not a hem's
-    // Where a single rod has no flat, legs are drawn from their first point above the front on.
+    // Where a single noodle has no flat, legs are drawn from their first point above the front on.
     for (const PatternCorner& corner : pattern.corners)
       for (std::size_t k = 0; k + 1 < corner.dart.size(); ++k) {
         const DartPoint a = corner.dart[k], b = corner.dart[k + 1];
@@ -191,7 +191,7 @@ void check_mesh(const Wrap& wrap, const Pattern& pattern, const Job& job, Checke
                      &r = mesh.cloth[static_cast<std::size_t>(c)];
     least = std::min(least, (q.s - p.s) * (r.u - p.u) - (q.u - p.u) * (r.s - p.s));
   }
-  CHECK(least > 0.0);  // all the same way round, and none folded on to its neighbour
+  CHECK(least > 0.0);  // all the same way round, and none folded on to its neighbor
   ++checked.meshes;
   for (const RunCorner& corner : wrap.run().corners) {
     checked.bent += corner.rounded() ? 1 : 0;

@@ -31,7 +31,7 @@ BracketKeys bracket(const char* bumper, const char* side, double at_in) {
 
 Job drawn_job(std::mt19937_64& rng) {
   Job job = test::c_halves(test::drawn(rng, 300, 900), test::drawn(rng, 300, 900));
-  job.backing.thickness = mm(test::drawn(rng, 12, 22));
+  job.boards.thickness = mm(test::drawn(rng, 12, 22));
   job.padding.diameter = mm(test::drawn(rng, 45, 70));
   job.cloth.thickness = mm(test::drawn(rng, 0, 2));
   if (rng() % 2 == 0) job.padding.corner = PaddingCorner::Mitred;
@@ -142,7 +142,7 @@ TEST_CASE("ends: ears that never meet and a tongue that reaches the back") {
   REQUIRE(pattern.ends.size() == 2);
   // d_max + tau (pi - 1) / 2 + reach with tau = 0: 3.25 + 2 in.
   CHECK(pattern.ends[0].tongue / kInch == doctest::Approx(5.25));
-  CHECK(2 * pattern.ends[0].ears <= job.backing.height.mm() + 1e-9);
+  CHECK(2 * pattern.ends[0].ears <= job.boards.height.mm() + 1e-9);
   CHECK(pattern.cloth_length == doctest::Approx(pattern.length + 2 * pattern.ends[0].tongue));
 }
 
@@ -166,7 +166,7 @@ TEST_CASE("staples: equal spaces no larger than asked, clear of keep-outs, numbe
       if (staple.at.y > 0) top.push_back(staple.at.x);
     }
     std::ranges::sort(top);
-    // Between two neighbours lies either a space no larger than asked or a keep-out.
+    // Between two neighbors lies either a space no larger than asked or a keep-out.
     for (std::size_t k = 1; k < top.size(); ++k) {
       if (top[k] - top[k - 1] <= job.cloth.staple_spacing.mm() + 1e-6) continue;
       bool excused = false;
@@ -212,7 +212,7 @@ TEST_CASE("every window maps back to its bracket on the board's back") {
         const double left_x = keys.from == FromEnd::Left
                                   ? leg->from_x + keys.at.mm()
                                   : leg->to_x - keys.at.mm() - keys.width.mm();
-        const double top_z = job.frame.floor_gap.mm() + job.backing.height.mm() - keys.down.mm();
+        const double top_z = job.frame.floor_gap.mm() + job.boards.height.mm() - keys.down.mm();
         const FrameSide& side = wrap.frame().sides()[static_cast<std::size_t>(leg->side)];
         for (const Path& footprint : bracket.footprints)
           for (const Vertex& v : footprint.vertices) {
@@ -351,7 +351,7 @@ TEST_CASE("a sewn dart narrower than its allowances is stitched, and cut in the 
     CAPTURE(turn);
     Job job = test::worked_job();
     job.padding.corner = PaddingCorner::Mitred;
-    job.backing.joint = Joint::Mitred;
+    job.boards.joint = Joint::Mitred;
     job.cloth.relief = Relief::Sewn;
     const double rise = 350 * std::tan(degrees(0.5 * turn).radians());
     job.frame.corners = {{700, 700}, {350, 700 + rise}, {0, 700}, {0, 0}, {700, 0}};
@@ -382,10 +382,10 @@ TEST_CASE("a sewn dart narrower than its allowances is stitched, and cut in the 
 }
 
 TEST_CASE(
-    "quick-change covers: a hem folded under, strips instead of staples, a stretch of their own") {
+    "hook-and-loop covers: a hem folded under, strips instead of staples, a stretch of their own") {
   Job job = test::worked_job();
-  job.cloth.fixing = Fixing::QuickChange;
-  job.cloth.quick_change.stretch = 0.0;
+  job.cloth.fixing = Fixing::HookAndLoop;
+  job.cloth.hook_and_loop.stretch = 0.0;
   const Wrap wrap = test::wraps_of(job)[0];
   const Pattern pattern = pattern_of(job);
   CHECK(pattern.staples.empty());
@@ -401,7 +401,7 @@ TEST_CASE(
     CHECK(contains(pattern.outline, box.middle()));
     CHECK(std::min(box.width(), box.height()) / kInch == doctest::Approx(1.0));
   }
-  job.cloth.quick_change.stretch = 0.02;
+  job.cloth.hook_and_loop.stretch = 0.02;
   CHECK(pattern_of(job).cloth_width == doctest::Approx(0.98 * pattern.cloth_width));
 }
 

@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <string>
 
-#include "support/faces.hpp"
+#include "support/fonts.hpp"
 #include "support/jobs.hpp"
 
 namespace swathe {
@@ -18,26 +18,26 @@ const NumeralRules k2026 = {inches(3.75), inches(0.5), 3, true, inches(4)};
 struct Maker {
   Job job = test::c_halves(28 * kInch, 30 * kInch);
   NumeralRules rules = k2026;
-  int colours = 2;
+  int colors = 2;
 
   Outcome<Numerals> make(const std::string& number) const {
     const std::vector<Wrap> wraps = test::wraps_of(job);
     std::vector<Piece> boards;
     for (const Wrap& wrap : wraps) {
       const auto more =
-          board_pieces(wrap.frame(), wrap.section(), wrap.run(), job.backing, job.places);
+          board_pieces(wrap.frame(), wrap.section(), wrap.run(), job.boards, job.places);
       REQUIRE(more.has_value());
       boards.insert(boards.end(), more->begin(), more->end());
     }
-    const Face face = test::opened(test::numeral_face("Anton"));
-    return make_numerals({.face = face,
-                          .face_name = "Anton",
+    const Font font = test::opened(test::numeral_font("Anton"));
+    return make_numerals({.font = font,
+                          .font_name = "Anton",
                           .number = number,
                           .keys = job.numerals,
                           .wraps = wraps,
                           .boards = boards,
                           .rules = rules,
-                          .colours = colours,
+                          .colors = colors,
                           .candidates = {},
                           .units = job.units,
                           .places = job.places,
@@ -67,13 +67,13 @@ TEST_CASE("numerals: height is the job's, else the season's least and 1/8 in, el
   CHECK(numeral_height(keys, k2026).inches() == doctest::Approx(5));
 }
 
-TEST_CASE("numerals: counts are places and spares, times the colours, times the digit's share") {
+TEST_CASE("numerals: counts are places and spares, times the colors, times the digit's share") {
   Maker maker;
   maker.job.numerals.spares = 1;
   const Numerals numerals = made(maker, "1138");
   REQUIRE(numerals.placed.size() == 3);
   REQUIRE(numerals.digits.size() == 3);
-  CHECK(digit_of(numerals, '1').count == 16);  // 2 in the number x (3 places + 1 spare) x 2 colours
+  CHECK(digit_of(numerals, '1').count == 16);  // 2 in the number x (3 places + 1 spare) x 2 colors
   CHECK(digit_of(numerals, '3').count == 8);
   CHECK(digit_of(numerals, '8').count == 8);
   CHECK(std::is_sorted(numerals.digits.begin(), numerals.digits.end(),
@@ -82,7 +82,7 @@ TEST_CASE("numerals: counts are places and spares, times the colours, times the 
 
 TEST_CASE("numerals: measured, bridged and placed with the job's defaults") {
   const Numerals numerals = made({}, "20486");
-  CHECK(numerals.face == "Anton");
+  CHECK(numerals.font == "Anton");
   CHECK(numerals.height == doctest::Approx(3.875 * kInch));
   CHECK(numerals.misfits.empty());
   for (const PlacedNumeral& placed : numerals.placed) {
@@ -97,7 +97,7 @@ TEST_CASE("numerals: measured, bridged and placed with the job's defaults") {
     CHECK(digit.counters == islands);
     CHECK(digit.bridges.size() == static_cast<std::size_t>(islands == 0 ? 0 : islands + 1));
     CHECK(area(digit.stencil) <= area(digit.outline) + 1e-6);
-    // Bridges take length away, and never so much that the majority is lost in this face.
+    // Bridges take length away, and never so much that the majority is lost in this font.
     const double before = digit.stroke.share_at_least(12.7);
     const double after = digit.stroke_after_bridges.share_at_least(12.7);
     CHECK((islands == 0 ? after == before : after < before));
@@ -122,7 +122,7 @@ TEST_CASE("numerals: ironed and sewn digits need no bridges, painted ones do") {
 
 TEST_CASE("numerals: made legal on request, and only then") {
   Maker maker;
-  maker.rules.stroke = mm(21);  // more than the default face has at this height
+  maker.rules.stroke = mm(21);  // more than the default font has at this height
   const Numerals plain = made(maker, "1138");
   CHECK(plain.change.empty());
   CHECK(digit_of(plain, '3').stroke_after_bridges.share_at_least(21) < 0.5);

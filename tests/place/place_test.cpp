@@ -43,9 +43,10 @@ double longest_by_scan(const Wrap& wrap, const std::string& side, double half_he
   return longest;
 }
 
-// cloth-geometry, section 8: two 2.5 in rods, 4 in runs 0.75 in on to each round of 1.25 in radius:
-// tilt 0.6 rad, seen height 2.5 + 2 x 1.25 sin 0.6 in. Worked by hand from the circle's formulas.
-TEST_CASE("place: height seen square on and tilt of a numeral on two rods") {
+// cloth-geometry, section 8: two 2.5 in noodles, 4 in runs 0.75 in on to each round of 1.25 in
+// radius: tilt 0.6 rad, seen height 2.5 + 2 x 1.25 sin 0.6 in. Worked by hand from the circle's
+// formulas.
+TEST_CASE("place: height seen square on and tilt of a numeral on two noodles") {
   const Section section = test::section_of(test::worked_job());
   const SeenBand four = seen_band(section, -2 * kInch, 2 * kInch);
   CHECK(four.height / kInch == doctest::Approx(3.9116).epsilon(2e-5));
@@ -57,7 +58,7 @@ TEST_CASE("place: height seen square on and tilt of a numeral on two rods") {
   CHECK(flat.tilt_deg == doctest::Approx(0.0));
 }
 
-TEST_CASE("place (1): numbers stand whole and centred, with a margin, on as many sides as asked") {
+TEST_CASE("place (1): numbers stand whole and centered, with a margin, on as many sides as asked") {
   const Setting s = setting(test::c_halves(28 * kInch, 30 * kInch), "1138");
   const Placing placing = placed(s);
   CHECK(placing.misfits.empty());
@@ -68,7 +69,7 @@ TEST_CASE("place (1): numbers stand whole and centred, with a margin, on as many
     CHECK(sides.insert(p.side).second);
     CHECK(p.text == "1138");
     CHECK(p.height == doctest::Approx(s.number.height));
-    CHECK(p.centre_u == 0);
+    CHECK(p.center_u == 0);
     // Its ink on the cloth, digit by digit.
     Box ink;
     for (const PlacedDigit& digit : p.digits) {
@@ -76,7 +77,7 @@ TEST_CASE("place (1): numbers stand whole and centred, with a margin, on as many
       ink.cover(Box{shape.lo + digit.origin, shape.hi + digit.origin});
     }
     CHECK(ink.width() == doctest::Approx(p.width));
-    CHECK(ink.middle().x == doctest::Approx(p.centre_s));
+    CHECK(ink.middle().x == doctest::Approx(p.center_s));
     CHECK(std::abs(ink.middle().y) < 1e-9);
     // All of the band with its margin is on the cloth, on that side, off the darts.
     const Wrap& wrap = s.wraps[static_cast<std::size_t>(p.bumper)];
@@ -100,13 +101,13 @@ TEST_CASE("place: each number stands in the middle of the longest stretch that a
     CHECK(std::abs(longest_by_scan(wrap, room.side, half) - room.length()) < 0.6);
   }
   for (const PlacedNumeral& p : placed(s).placed) {
-    double longest = 0, centre = 0;
+    double longest = 0, center = 0;
     for (const NumeralRoom& room : numeral_rooms(s.wraps, half)) {
       if (room.side != p.side || room.length() <= longest) continue;
       longest = room.length();
-      centre = (room.from_s + room.to_s) / 2;
+      center = (room.from_s + room.to_s) / 2;
     }
-    CHECK(p.centre_s == doctest::Approx(centre));
+    CHECK(p.center_s == doctest::Approx(center));
   }
 }
 
@@ -171,7 +172,7 @@ TEST_CASE("place (3): a misfit says what it needs and what the longest stretch h
 }
 
 TEST_CASE("place (2): the lower height that is advised fits") {
-  // Just too narrow: found by trying, so that the advice must be a height and not only a face.
+  // Just too narrow: found by trying, so that the advice must be a height and not only a font.
   int misfits = 0, lowered = 0;
   for (double width = 14; width <= 20; width += 0.25) {
     Job job = test::c_halves(width * kInch, 30 * kInch);
@@ -197,19 +198,19 @@ TEST_CASE("place (2): the lower height that is advised fits") {
   CHECK(misfits > lowered);
 }
 
-TEST_CASE("place (2): a narrower face that is advised fits") {
+TEST_CASE("place (2): a narrower font that is advised fits") {
   Job job = test::c_halves(18 * kInch, 30 * kInch);
   job.numerals.sides = {"front"};
   Setting s = setting(job, "20486", inches(4), "Staatliches");
-  for (const BundledFace& bundled : test::numeral_faces()) {
-    const auto candidate = face_candidate(bundled.name, test::opened(bundled), "20486", {});
+  for (const BundledFont& bundled : test::numeral_fonts()) {
+    const auto candidate = font_candidate(bundled.name, test::opened(bundled), "20486", {});
     REQUIRE(candidate.has_value());
     s.candidates.push_back(*candidate);
   }
   const Placing placing = placed(s);
   REQUIRE(placing.misfits.size() == 1);
   int advised = 0;
-  for (const BundledFace& bundled : test::numeral_faces()) {
+  for (const BundledFont& bundled : test::numeral_fonts()) {
     const bool named =
         placing.misfits.front().advice.find(bundled.name + " (") != std::string::npos;
     if (!named) continue;
@@ -243,7 +244,7 @@ TEST_CASE("place: a season that counts no places gets four, or as many as fit") 
   CHECK(placed(tiny).misfits.size() == 1);
 }
 
-TEST_CASE("place: a centre chosen by hand is measured from the board's left end") {
+TEST_CASE("place: a center chosen by hand is measured from the board's left end") {
   Job job = test::c_halves(28 * kInch, 30 * kInch);
   job.numerals.places = {{"A", "left", inches(14)}};
   const Setting s = setting(job, "1138");
@@ -253,31 +254,31 @@ TEST_CASE("place: a centre chosen by hand is measured from the board's left end"
   // stands E = d_max (tan 45 deg = 1) short of the corner line on the cloth.
   const Run& run = s.wraps[0].run();
   const double corner = run.corners[0].s + s.wraps[0].section().depth_mm();
-  CHECK(placing.placed[0].centre_s == doctest::Approx(corner + 14 * kInch));
+  CHECK(placing.placed[0].center_s == doctest::Approx(corner + 14 * kInch));
   CHECK(placing.placed[0].side == "left");
 }
 
-TEST_CASE("place: of two boards on one side a centre counts from that on which the number fits") {
+TEST_CASE("place: of two boards on one side a center counts from that on which the number fits") {
   // Once round the frame: the front has a board of 8.4 in where it begins, one of 14 in where it
   // ends.
   Job job = test::c_halves(28 * kInch, 30 * kInch);
   job.bumpers = {test::half("A", "front", "front")};
   job.bumpers[0].from.at = RunEnd::Share{0.7};
-  for (const auto& [centre, last] : {std::pair{6.0, false}, {11.0, true}}) {
-    CAPTURE(centre);
-    job.numerals.places = {{"A", "front", inches(centre)}};
+  for (const auto& [center, last] : {std::pair{6.0, false}, {11.0, true}}) {
+    CAPTURE(center);
+    job.numerals.places = {{"A", "front", inches(center)}};
     const Setting s = setting(job, "1", inches(2));
     const Placing placing = placed(s);
     REQUIRE(placing.placed.size() == 1);
     const auto& sides = s.wraps[0].run().sides;
     REQUIRE(sides.front().side == sides.back().side);
     const RunSide& on = last ? sides.back() : sides.front();
-    CHECK(placing.placed[0].centre_s > on.from_x + on.s_minus_x);
-    CHECK(placing.placed[0].centre_s < on.to_x + on.s_minus_x);
+    CHECK(placing.placed[0].center_s > on.from_x + on.s_minus_x);
+    CHECK(placing.placed[0].center_s < on.to_x + on.s_minus_x);
   }
 }
 
-TEST_CASE("place: a centre too near an end is a misfit, and the advised ones are not") {
+TEST_CASE("place: a center too near an end is a misfit, and the advised ones are not") {
   Job job = test::c_halves(28 * kInch, 30 * kInch);
   job.numerals.places = {{"A", "left", inches(0)}};
   const Setting s = setting(job, "1138");
@@ -293,12 +294,12 @@ TEST_CASE("place: a centre too near an end is a misfit, and the advised ones are
   const auto high = parse_length(advice.substr(to + 4, end - to - 4), Units::Inches);
   REQUIRE(low.has_value());
   REQUIRE(high.has_value());
-  for (const Length centre : {*low, *high, 0.5 * (*low + *high)}) {
-    job.numerals.places[0].centre = centre;
+  for (const Length center : {*low, *high, 0.5 * (*low + *high)}) {
+    job.numerals.places[0].center = center;
     CHECK(placed(setting(job, "1138")).misfits.empty());
   }
-  for (const Length centre : {*low - inches(1.0 / 16), *high + inches(1.0 / 16)}) {
-    job.numerals.places[0].centre = centre;
+  for (const Length center : {*low - inches(1.0 / 16), *high + inches(1.0 / 16)}) {
+    job.numerals.places[0].center = center;
     CHECK(placed(setting(job, "1138")).placed.empty());
   }
 }
@@ -315,7 +316,7 @@ FrameKeys even_frame(int sides, double side_mm) {
   return frame;
 }
 
-// Drawn frames, rods, faces and heights: what is placed lies on the cloth, what is not does not
+// Drawn frames, noodles, fonts and heights: what is placed lies on the cloth, what is not does not
 // fit.
 TEST_CASE("place (1)-(3): drawn jobs") {
   const auto holds = [](std::mt19937_64& rng) {
@@ -326,11 +327,11 @@ TEST_CASE("place (1)-(3): drawn jobs") {
     job.padding.corner = std::uniform_int_distribution<int>(0, 1)(rng) == 0 ? PaddingCorner::Mitred
                                                                             : PaddingCorner::Bent;
     job.bumpers = {test::half("A", "front", "side2"), test::half("B", "side2", "front")};
-    job.backing.lapping = {"front", "side2", "side4"};
-    if (sides == 5) job.backing.joint = Joint::Mitred;
-    const auto& faces = test::numeral_faces();
+    job.boards.lapping = {"front", "side2", "side4"};
+    if (sides == 5) job.boards.joint = Joint::Mitred;
+    const auto& fonts = test::numeral_fonts();
     const auto& bundled =
-        faces[std::uniform_int_distribution<std::size_t>(0, faces.size() - 1)(rng)];
+        fonts[std::uniform_int_distribution<std::size_t>(0, fonts.size() - 1)(rng)];
     CAPTURE(bundled.name);
     Setting s = setting(job, "20486", inches(test::drawn(rng, 3.75, 5)), bundled.name);
     s.least_places = sides;
@@ -343,7 +344,7 @@ TEST_CASE("place (1)-(3): drawn jobs") {
       const double reach = p.width / 2 + kNumeralMargin.mm() - 0.01;
       for (double at = -reach; at <= reach; at += reach / 40) {
         for (double u : {-half, 0.0, half}) {
-          CHECK(wrap.at({p.centre_s + at, u}).has_value());
+          CHECK(wrap.at({p.center_s + at, u}).has_value());
         }
       }
     }

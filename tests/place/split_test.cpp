@@ -62,7 +62,7 @@ void check_parts(const Setting& s, const PlacedNumeral& left, const PlacedNumera
   for (const PlacedNumeral* part : {&left, &right}) {
     const Wrap& wrap = s.wraps[static_cast<std::size_t>(part->bumper)];
     const Box ink = ink_of(s, *part);
-    CHECK(ink.middle().x == doctest::Approx(part->centre_s));
+    CHECK(ink.middle().x == doctest::Approx(part->center_s));
     CHECK(ink.width() == doctest::Approx(part->width));
     const double margin = kNumeralMargin.mm() - 1e-6;
     for (double at = ink.lo.x - margin; at <= ink.hi.x + margin; at += 1) {
@@ -132,8 +132,8 @@ TEST_CASE("split: a bumper that goes all round has its own two ends at the gap")
   REQUIRE(placing.placed.size() == 2);
   check_parts(s, placing.placed[0], placing.placed[1]);
   CHECK(placing.placed[0].bumper == placing.placed[1].bumper);
-  CHECK(placing.placed[0].centre_s >
-        placing.placed[1].centre_s);  // its end stands left of its start
+  CHECK(placing.placed[0].center_s >
+        placing.placed[1].center_s);  // its end stands left of its start
 }
 
 TEST_CASE("split: by hand, after as many digits as asked; what is advised does") {
@@ -203,9 +203,9 @@ TEST_CASE("split: drawn jobs, against every split tried on a scan of the cloth")
                                                                             : PaddingCorner::Bent;
     job.bumpers[0].from.at = job.bumpers[1].to.at = RunEnd::Share{test::drawn(rng, 0.38, 0.62)};
     job.bumpers[0].end_clearance = mm(test::drawn(rng, 0, 30));
-    const auto& faces = test::numeral_faces();
-    const auto& face = faces[std::uniform_int_distribution<std::size_t>(0, faces.size() - 1)(rng)];
-    Setting s = setting(job, "20486", inches(test::drawn(rng, 3.75, 4.5)), face.name);
+    const auto& fonts = test::numeral_fonts();
+    const auto& font = fonts[std::uniform_int_distribution<std::size_t>(0, fonts.size() - 1)(rng)];
+    Setting s = setting(job, "20486", inches(test::drawn(rng, 3.75, 4.5)), font.name);
     s.may_split = true;
     s.most_space = mm(test::drawn(rng, 20, 80));
     s.job.numerals.sides = {"front"};

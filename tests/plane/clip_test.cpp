@@ -17,10 +17,10 @@ Polygon square(FlatPoint lo, double side) {
   return {lo, {lo.x + side, lo.y}, {lo.x + side, lo.y + side}, {lo.x, lo.y + side}};
 }
 
-Polygon round(FlatPoint centre, double radius, int corners) {
+Polygon round(FlatPoint center, double radius, int corners) {
   Polygon points;
   for (int i = 0; i < corners; ++i) {
-    points.push_back(centre + radius * direction(2 * pi * i / corners));
+    points.push_back(center + radius * direction(2 * pi * i / corners));
   }
   return points;
 }

@@ -71,7 +71,7 @@ TEST_CASE("crossings: as many as every pair by itself gives") {
         const bool follows = j == i + 1, precedes = i == 0 && j == n - 1;
         bool meets = cross(b - a, c - a) * cross(b - a, d - a) < 0 &&
                      cross(d - c, a - c) * cross(d - c, b - c) < 0;
-        // Neighbours share a corner: only another end on the edge is a meeting.
+        // Neighbors share a corner: only another end on the edge is a meeting.
         meets = meets || (on(a, b, c) && !follows) || (on(a, b, d) && !precedes) ||
                 (on(c, d, a) && !precedes) || (on(c, d, b) && !follows);
         expected += meets ? 1 : 0;

@@ -59,7 +59,7 @@ TEST_CASE("hull (1) closes and turns once, (2) holds every disc") {
       if (hull[k].turn != 0.0) continue;
       const FlatPoint out = direction(hull[k].heading - kPi / 2);
       for (const Disc& disc : discs)
-        CHECK(dot(disc.centre - hull[k].from, out) + disc.radius < 1e-6);
+        CHECK(dot(disc.center - hull[k].from, out) + disc.radius < 1e-6);
     }
     CHECK(turned == doctest::Approx(2 * kPi));
   });
@@ -85,7 +85,7 @@ TEST_CASE("hull of sharp corners is the convex hull: perimeter of a scan in degr
       double support = -1e300;
       for (const Disc& disc : discs)
         support =
-            std::max(support, dot(disc.centre, direction(2 * kPi * k / kSteps)) + disc.radius);
+            std::max(support, dot(disc.center, direction(2 * kPi * k / kSteps)) + disc.radius);
       sum += support;
     }
     CHECK(belt(discs) == doctest::Approx(sum * 2 * kPi / kSteps).epsilon(1e-5));

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "support/examples.hpp"
-#include "support/label_face.hpp"
+#include "support/label_font.hpp"
 #include "support/made.hpp"
 #include "support/overlaps.hpp"
 
@@ -34,7 +34,7 @@ TEST_CASE("backs (1): every staple is where Wrap puts it, once") {
           if (staple->upright) continue;  // past the end face Wrap has no cloth
           const double squeeze = 1.0 - (made.job.cloth.fixing == Fixing::Staples
                                             ? made.job.cloth.stretch_around
-                                            : made.job.cloth.quick_change.stretch);
+                                            : made.job.cloth.hook_and_loop.stretch);
           const double along = 1.0 - made.job.cloth.stretch_along;
           const auto at = made.wraps[b].at({staple->at.x / along, staple->at.y / squeeze});
           REQUIRE(at);
@@ -71,7 +71,7 @@ TEST_CASE("backs (2): no staple and no strip lies on a bracket") {
 TEST_CASE("backs' picture: as seen from inside the machine") {
   // Mid of the left side's row: its left end as seen from outside is on the right.
   const Made made = test::made(test::bytes_of(SWATHE_SOURCE "/examples/tin-heron.toml"));
-  const Picture picture = draw_backs(made, 0, test::label_face(), 190);
+  const Picture picture = draw_backs(made, 0, test::label_font(), 190);
   double first = -1, third = -1;
   for (const TextMark& text : test::texts_of(picture.drawing)) {
     // Bracket 1 is 9 in from the left, bracket 3 is 5 in from the right.

@@ -36,7 +36,7 @@ Job bare_halves() {
 /// The same to be held by hook-and-loop: its hems run past the fold.
 Job quick_halves() {
   Job job = bare_halves();
-  job.cloth.fixing = Fixing::QuickChange;
+  job.cloth.fixing = Fixing::HookAndLoop;
   return job;
 }
 
@@ -49,7 +49,7 @@ double cut_length(const Drawing& drawing) {
 }
 
 TEST_CASE("fold sheet (1): twice the half's cuts are the cover's") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   for (const Job& job : {front_job(), bare_halves(), quick_halves()})
     for (const PaperFace up : {PaperFace::Inside, PaperFace::Outside}) {
       Job own = job;
@@ -82,7 +82,7 @@ TEST_CASE("fold sheet (1): twice the half's cuts are the cover's") {
 
 TEST_CASE("fold sheet (2): what lies beyond the fold is named on the half") {
   const Made made = test::made_by_hand(bare_halves());
-  const Drawing half = draw_half_pattern(made, 0, test::label_face(), {0, 0});
+  const Drawing half = draw_half_pattern(made, 0, test::label_font(), {0, 0});
   CHECK(test::says(half, "PLACE ON THE FOLD"));
   CHECK_FALSE(made.patterns[0].marks.empty());
   std::string all;
@@ -97,7 +97,7 @@ TEST_CASE("fold sheet (2): what lies beyond the fold is named on the half") {
 }
 
 TEST_CASE("fold sheet: a cover whose halves differ is not cut on a fold, and why is told") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   const Made made = test::made_by_hand(test::demo_job());
   CHECK(not_on_fold(made, 0).find("windows") != std::string::npos);
   CHECK(not_on_fold(made, 0).find("punch holes") != std::string::npos);
@@ -105,12 +105,12 @@ TEST_CASE("fold sheet: a cover whose halves differ is not cut on a fold, and why
   Job off = front_job();  // a number out of the middle
   Made moved = test::made_by_hand(off);
   REQUIRE(not_on_fold(moved, 0) == "");
-  moved.numerals->placed.front().centre_s += 10;
+  moved.numerals->placed.front().center_s += 10;
   CHECK(not_on_fold(moved, 0) == "its numerals are not alike on both halves");
 }
 
 TEST_CASE("fold sheet: fewer pages than the whole cover, nothing over words") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   for (const Job& job : {front_job(), bare_halves()}) {
     std::size_t whole = 0, half = 0;
     for (const Sheet& sheet : all_sheets(test::made_by_hand(job), face)) {

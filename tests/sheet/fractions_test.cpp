@@ -7,7 +7,7 @@
 #include <string>
 
 #include "support/examples.hpp"
-#include "support/label_face.hpp"
+#include "support/label_font.hpp"
 #include "support/made.hpp"
 #include "support/overlaps.hpp"
 #include "swathe/write/sheets.hpp"
@@ -116,7 +116,7 @@ std::multimap<std::string, double> places_of(const Made& made, std::size_t bumpe
     places.emplace("match mark " + mark.name, x(mark.at.x));
   for (const PlacedNumeral& number : made.numerals_on_patterns())
     if (number.bumper == static_cast<int>(bumper))
-      places.emplace("numeral " + number.side + ", centre line", x(number.centre_s));
+      places.emplace("numeral " + number.side + ", center line", x(number.center_s));
   for (const BracketOnPattern& bracket : pattern.brackets) {
     const bool window = bracket.cloth == BracketCloth::Window;
     for (const Punch& hole : bracket.holes)
@@ -140,7 +140,7 @@ TEST_CASE("fractions: every place of the tape sheets, read again, is within 1/32
     const Made made = test::made(test::bytes_of(path), path.filename().string());
     if (made.job.units != Units::Inches) continue;
     CAPTURE(path.filename().string());
-    const std::vector<Sheet> sheets = all_sheets(made, test::label_face());
+    const std::vector<Sheet> sheets = all_sheets(made, test::label_font());
     for (std::size_t b = 0; b < made.patterns.size(); ++b) {
       const auto sheet = std::ranges::find(sheets, made.patterns[b].bumper + "-tape", &Sheet::stem);
       REQUIRE(sheet != sheets.end());
@@ -173,7 +173,7 @@ TEST_CASE("fractions: the size of each cover, its boards and its padding, read a
     if (made.job.units != Units::Inches) continue;
     CAPTURE(path.filename().string());
     std::vector<double> listed;  // lengths of the lists, inches, what they leave over in
-    for (const Sheet& sheet : all_sheets(made, test::label_face())) {
+    for (const Sheet& sheet : all_sheets(made, test::label_font())) {
       for (const Page& page : sheet.pages)
         for (const TextMark& text : test::texts_of(page.drawing)) {
           if (sheet.kind == SheetKind::Book) {

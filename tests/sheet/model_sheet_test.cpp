@@ -11,7 +11,7 @@ namespace swathe {
 namespace {
 
 TEST_CASE("model sheet (1): the outline is the cover's, at scale") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   const Made made = test::made_by_hand(test::demo_job());
   for (const double scale : {1.0 / 4, 1.0 / 7, 0.1}) {
     const Sheet sheet = model_sheet(made, 0, scale, face);
@@ -31,7 +31,7 @@ TEST_CASE("model sheet (1): the outline is the cover's, at scale") {
 }
 
 TEST_CASE("model sheet: on the job's paper where that holds it, else on the next of its series") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   Job job = test::demo_job();
   const Made american = test::made_by_hand(job);
   CHECK(model_sheet(american, 0, 1.0 / 10, face).paper == "letter");
@@ -45,7 +45,7 @@ TEST_CASE("model sheet: on the job's paper where that holds it, else on the next
 }
 
 TEST_CASE("model sheet: words are as large as on any sheet and lie over nothing") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   for (const double scale : {1.0 / 4, 1.0 / 8, 1.0 / 10}) {
     const Sheet sheet = model_sheet(test::made_by_hand(test::demo_job()), 0, scale, face);
     REQUIRE(sheet.pages.size() == 1);

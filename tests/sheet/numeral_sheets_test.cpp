@@ -45,7 +45,7 @@ spacing = "7/16 in"
   return test::made(text);
 }
 
-Sheet sheet_of(const Made& made) { return numeral_sheets(made, test::label_face()); }
+Sheet sheet_of(const Made& made) { return numeral_sheets(made, test::label_font()); }
 
 /// Closed lines of one kind, page by page, as areas in the order in which they are drawn; an area
 /// is told from the next by its outer outline.
@@ -141,7 +141,7 @@ TEST_CASE(
     CAPTURE(rest);
     const Made made = made_with("method = \"paint-mask\"\nspares = 1", "28 in", rest);
     const Sheet sheet = sheet_of(made);
-    // Four places and a spare in two colours.
+    // Four places and a spare in two colors.
     bool counted = false;
     for (const Page& page : sheet.pages) counted = counted || says(page, "20486: cut 10 times");
     CHECK(counted);
@@ -172,22 +172,22 @@ TEST_CASE("numeral sheets: each digit with its count; a white outline makes a se
   for (const char* method : {"stencil", "iron-on", "sew-on"}) {
     CAPTURE(method);
     const Made made = made_with(
-        fmt::format("method = \"{}\"\ncolour = \"#000000\"\noutline = \"1/8 in\"", method));
+        fmt::format("method = \"{}\"\ncolor = \"#000000\"\noutline = \"1/8 in\"", method));
     const Sheet sheet = sheet_of(made);
     for (const Digit& digit : made.numerals->digits)
-      for (const char* layer : {"white", "colour"}) {
+      for (const char* layer : {"white", "color"}) {
         const std::string caption =
             fmt::format("{}, {}: {} {} times", digit.digit, layer,
                         std::string(method) == "stencil" ? "use" : "cut", digit.count);
         CHECK_MESSAGE(std::ranges::any_of(sheet.pages, [&](auto& p) { return says(p, caption); }),
                       caption);
-        CHECK(digit.count == 8);  // four places on two colours, once in the number
+        CHECK(digit.count == 8);  // four places on two colors, once in the number
       }
   }
 }
 
 TEST_CASE("numeral sheets: texts keep apart and on the page, whatever the method") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   for (const char* method : {"stencil", "iron-on", "sew-on", "paint-mask"})
     for (const char* paper : {"letter", "a4", "a3", "tabloid"}) {
       CAPTURE(method);
@@ -217,7 +217,7 @@ TEST_CASE("white outlines: the area grows by Steiner's formula, corner by corner
   // Source: Schneider, Convex Bodies, section 4: a corner that turns left by t adds r^2 t / 2 to
   // A + P r; one that turns right takes r^2 tan(t / 2), where the moved edges run into each other.
   constexpr double r = 0.3;  // mm: less than any edge of these outlines would let vanish
-  for (const BundledFace& bundled : bundled_faces()) {
+  for (const BundledFont& bundled : bundled_fonts()) {
     const auto set = set_number(test::opened(bundled), "0", inches(4), {});
     REQUIRE(set.has_value());
     for (char digit = '0'; digit <= '9'; ++digit) {

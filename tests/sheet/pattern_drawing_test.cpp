@@ -9,14 +9,14 @@
 namespace swathe {
 namespace {
 
-Page page_of(const Made& made, std::size_t bumper, const Face& face) {
+Page page_of(const Made& made, std::size_t bumper, const Font& face) {
   const Pattern& pattern = made.patterns[bumper];
   return {pattern.cloth_length, pattern.cloth_width, draw_pattern(made, bumper, face, {0, 0}), ""};
 }
 
 TEST_CASE("pattern drawing: every part of the pattern is there, once") {
   const Made made = test::made_by_hand(test::demo_job());
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   for (std::size_t b = 0; b < 2; ++b) {
     const Pattern& pattern = made.patterns[b];
     const Drawing drawing = draw_pattern(made, b, face, {0, 0});
@@ -49,7 +49,7 @@ TEST_CASE("pattern drawing: the cut line on the sheet is as long as the pattern'
   for (const PaperFace side : {PaperFace::Inside, PaperFace::Outside}) {
     job.paper.face = side;
     const Made made = test::made_by_hand(job);
-    const Drawing drawing = draw_pattern(made, 0, test::label_face(), {7, 9});
+    const Drawing drawing = draw_pattern(made, 0, test::label_font(), {7, 9});
     const auto cut = std::ranges::find_if(drawing.marks(), [](const Mark& mark) {
       const auto* line = std::get_if<LineMark>(&mark);
       return line && line->kind == LineKind::Cut;
@@ -75,14 +75,14 @@ TEST_CASE(
   const double in = pattern_placement(inside, 0, {})(mark).x;
   const double out = pattern_placement(outside, 0, {})(mark).x;
   CHECK(in + out == doctest::Approx(pattern.cloth_length));
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   CHECK(test::says(draw_pattern(inside, 0, face, {}), "INSIDE UP"));
   CHECK(test::says(draw_pattern(outside, 0, face, {}), "OUTSIDE UP"));
   CHECK_FALSE(test::says(draw_pattern(outside, 0, face, {}), "other face"));
 }
 
 TEST_CASE("drawn jobs: words on a pattern keep off one another, off lines and inside the cloth") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   test::for_drawn_cases("pattern-words", 12, [&](std::mt19937_64& rng) {
     Job job = test::demo_job();
     job.frame = test::rectangle_frame(test::drawn(rng, 450, 900), test::drawn(rng, 450, 900));

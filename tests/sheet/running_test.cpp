@@ -18,7 +18,7 @@ Job drawn_job(std::mt19937_64& rng) {
   job.frame = test::rectangle_frame(test::drawn(rng, 450, 1100), test::drawn(rng, 450, 1100));
   job.padding.diameter = mm(test::drawn(rng, 50, 70));
   job.paper.face = rng() % 2 == 0 ? PaperFace::Inside : PaperFace::Outside;
-  job.units = rng() % 2 == 0 ? Units::Inches : Units::Millimetres;
+  job.units = rng() % 2 == 0 ? Units::Inches : Units::Millimeters;
   job.number.clear();
   return job;
 }
@@ -28,7 +28,7 @@ bool has(const std::vector<Running>& list, double at) {
 }
 
 TEST_CASE("running dimensions (1): what is printed, read again, is the model within half a step") {
-  // Half of 1/16 in is 1/32 in; half a millimetre for the others. Figures are told from the datum,
+  // Half of 1/16 in is 1/32 in; half a millimeter for the others. Figures are told from the datum,
   // so the last is as near as the first.
   test::for_drawn_cases("running-print", 60, [](std::mt19937_64& rng) {
     const Job job = drawn_job(rng);
@@ -88,7 +88,7 @@ TEST_CASE("running dimensions start at the datum and rise") {
 TEST_CASE(
     "running dimensions: the corner lines of a worked half stand where plain arithmetic puts "
     "them") {
-  // Worked by hand: half front W/2 = 14 in, board 0.75 in and rod 2.5 in: depth 3.25 in, the
+  // Worked by hand: half front W/2 = 14 in, board 0.75 in and noodle 2.5 in: depth 3.25 in, the
   // front line runs E = d_max tan 45 deg = 3.25 in past the corner; clearance 1/4 in; cloth 0.
   // End face to the corner line: 14 + 3.25 - 0.25 = 17 in. Tongue: 3.25 + 2 = 5.25 in.
   Job job = test::worked_job();
@@ -105,9 +105,9 @@ TEST_CASE("what a figure leaves over is said past 1/64 in") {
   CHECK(left_over(inches(32.25 + 1.0 / 64), Units::Inches).empty());
   CHECK(left_over(inches(32.25 + 1.6 / 64), Units::Inches) == "+1/32");
   CHECK(left_over(inches(32.25 - 1.2 / 64), Units::Inches) == "-1/64");
-  CHECK(left_over(mm(819.3), Units::Millimetres).empty());
-  CHECK(left_over(mm(819.42), Units::Millimetres) == "+0.4");
-  CHECK(left_over(mm(818.55), Units::Millimetres) == "-0.5");
+  CHECK(left_over(mm(819.3), Units::Millimeters).empty());
+  CHECK(left_over(mm(819.42), Units::Millimeters) == "+0.4");
+  CHECK(left_over(mm(818.55), Units::Millimeters) == "-0.5");
 }
 
 TEST_CASE("spread: labels keep their distance and their order, and move as little as can be") {
@@ -132,7 +132,7 @@ TEST_CASE("spread: labels keep their distance and their order, and move as littl
       return true;
     };
     CHECK(allowed(places));
-    // No allowed small step of neighbours together does better (the problem is convex).
+    // No allowed small step of neighbors together does better (the problem is convex).
     for (std::size_t a = 0; a < places.size(); ++a)
       for (std::size_t b = a + 1; b <= places.size(); ++b)
         for (const double step : {-0.05, 0.05}) {

@@ -19,7 +19,7 @@ TEST_CASE("one print for two covers: both say so, and the list says which side i
   Made made = test::made_by_hand(job);
   CHECK(same_words(made, 0) == "Cut the same again for bumper B");
   CHECK(same_words(made, 1) == "Same as bumper A: print A once and cut 2 more");
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   CHECK(any_page_says(pattern_sheet(made, 0, face), "Cut the same again for bumper B"));
   CHECK(any_page_says(book_sheet(made, face), "front is back"));
 
@@ -36,7 +36,7 @@ TEST_CASE("a joined cover's pieces are named at their seams and in the list") {
   job.cloth.longest_piece = inches(60);
   Made made = test::made_by_hand(job);
   for (Pattern& pattern : made.patterns) pattern.joins = *lay_joins(pattern, job, {});
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   for (const char* piece : {"A1", "A2"}) {
     CHECK(any_page_says(pattern_sheet(made, 0, face), std::string("PIECE ") + piece));
     CHECK(any_page_says(book_sheet(made, face), piece));

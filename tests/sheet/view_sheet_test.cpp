@@ -7,7 +7,7 @@
 
 #include "sheet/view_picture.hpp"
 #include "support/examples.hpp"
-#include "support/label_face.hpp"
+#include "support/label_font.hpp"
 #include "support/made.hpp"
 #include "support/overlaps.hpp"
 
@@ -15,7 +15,7 @@ namespace swathe {
 namespace {
 
 TEST_CASE("views: no text lies over another, over a line or off its page, on any paper") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   for (const auto& path : test::example_jobs())
     for (const char* paper : {"letter", "a4", "tabloid"}) {
       const Made job =
@@ -38,12 +38,12 @@ TEST_CASE("views: no text lies over another, over a line or off its page, on any
     }
 }
 
-/// Fills of one grey, and what they cover.
-double area_of(const Drawing& drawing, double grey) {
+/// Fills of one gray, and what they cover.
+double area_of(const Drawing& drawing, double gray) {
   double sum = 0;
   for (const Mark& mark : drawing.marks())
     if (const auto* fill = std::get_if<FillMark>(&mark))
-      if (std::abs(fill->colour.red - grey) < 1e-9)
+      if (std::abs(fill->color.red - gray) < 1e-9)
         for (const Path& outline : fill->outlines) sum += std::abs(area(flatten(outline, 0.001)));
   return sum;
 }
@@ -69,7 +69,7 @@ eye_height = ["5 ft"]
   const SightRing& ring = job.sight->rings.at(0);
   const double nothing = ring.fraction(Reads::Nothing);
   REQUIRE(nothing > 0.2);
-  const Sheet sheet = view_sheet(job, test::label_face());
+  const Sheet sheet = view_sheet(job, test::label_font());
   const Drawing& chart = sheet.pages.back().drawing;
   // The key's sample, 12 by 4.5 mm, is dark too. The band lies between two circles.
   double least = 1e300, most = 0;
@@ -85,9 +85,9 @@ eye_height = ["5 ft"]
   CHECK((area_of(chart, 0.42) - 12 * 4.5) / band == doctest::Approx(nothing).epsilon(0.002));
 }
 
-// 4 in on two 2.5 in rods is seen 3.9116 in high (2.5 + 2 x 1.25 sin 0.6), and the rods 5 in: from
-// far away and level, that is what the picture must measure.
-TEST_CASE("views: the numeral is wrapped round the rods") {
+// 4 in on two 2.5 in noodles is seen 3.9116 in high (2.5 + 2 x 1.25 sin 0.6), and the noodles 5 in:
+// from far away and level, that is what the picture must measure.
+TEST_CASE("views: the numeral is wrapped round the noodles") {
   const Made job = test::made(R"([job]
 title = "One"
 number = "1"
@@ -95,7 +95,7 @@ season = "none"
 [frame]
 width = "28 in"
 depth = "30 in"
-[backing]
+[boards]
 thickness = "3/4 in"
 [cloth]
 thickness = "0 mm"
@@ -114,8 +114,8 @@ height = "4 in"
   for (const Mark& mark : drawing.marks())
     if (const auto* fill = std::get_if<FillMark>(&mark))
       for (const Path& outline : fill->outlines) {
-        if (fill->colour == Colour{1, 1, 1}) digit.cover(bounds(outline));
-        if (fill->colour.red < 0.9) cloth.cover(bounds(outline));
+        if (fill->color == Color{1, 1, 1}) digit.cover(bounds(outline));
+        if (fill->color.red < 0.9) cloth.cover(bounds(outline));
       }
   REQUIRE(!digit.empty());
   CHECK(digit.height() / cloth.height() == doctest::Approx(3.9116 / 5).epsilon(1e-3));

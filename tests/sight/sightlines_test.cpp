@@ -24,8 +24,8 @@ Scene worked_scene(const std::vector<std::string>& sides, std::vector<BlindKeys>
 TEST_CASE("a digit in space: where a ruler finds it") {
   const Scene scene = worked_scene({"left"});
   REQUIRE(scene.numbers.size() == 1);
-  CHECK(scene.centre.x == doctest::Approx(355.6));
-  CHECK(scene.centre.y == doctest::Approx(381));
+  CHECK(scene.center.x == doctest::Approx(355.6));
+  CHECK(scene.center.y == doctest::Approx(381));
   const DigitInSpace& digit = scene.numbers[0].digits[2];
   // Depth 3.25 in, floor gap 2 in, the middle of a board 5 in high.
   CHECK(digit.middle.x == doctest::Approx(-3.25 * 25.4));
@@ -37,7 +37,7 @@ TEST_CASE("a digit in space: where a ruler finds it") {
   CHECK(scene.numbers[0].digits[0].middle.y > digit.middle.y);
 }
 
-// Two arcs of 2.5 in rods: 4 in of cloth is seen 3.9116 in high (2.5 + 2 x 1.25 sin 0.6).
+// Two arcs of 2.5 in noodles: 4 in of cloth is seen 3.9116 in high (2.5 + 2 x 1.25 sin 0.6).
 TEST_CASE("a digit's seen height on the rounds") {
   const std::vector<Wrap> wraps = test::wraps_of(test::worked_job());
   const Scene scene = make_scene(wraps, test::numbers_on(wraps, {"left"}, 101.6), {});
@@ -76,7 +76,7 @@ TEST_CASE("behind the bumper a digit is turned away; high above, its lower edge 
 }
 
 TEST_CASE("a box hides what lies in line behind it") {
-  // Half a metre out from the left side, before the first digits only, and too low to matter from
+  // Half a meter out from the left side, before the first digits only, and too low to matter from
   // near above.
   const Scene scene = worked_scene({"left"}, {blind_box(-600, 420, 0, -580, 700, 400)});
   const Sightlines lines(scene, mm(300));
@@ -97,7 +97,7 @@ TEST_CASE("a number whose other digits are only too oblique misleads nobody") {
   const Sightlines lines(scene, mm(1200));
   bool some = false;
   for (double b = 0; b < kTurn; b += 0.001) {
-    const NumberSeen seen = lines.seen_from(scene.centre + 2000.0 * towards(b))[0];
+    const NumberSeen seen = lines.seen_from(scene.center + 2000.0 * towards(b))[0];
     some = some || (!seen.text.empty() && !seen.whole());
     CHECK(!seen.misleading());
   }
@@ -131,7 +131,7 @@ TEST_CASE("sightlines (1): around() says what seen_from() says, up to its bearin
         const Sightlines::Around around = lines.around(n, d, mm(distance));
         const auto check_at = [&](double bearing) {
           const DigitSeen seen =
-              lines.digit_from(n, d, scene->centre + distance * towards(bearing));
+              lines.digit_from(n, d, scene->center + distance * towards(bearing));
           CHECK(around.in_view.contains(bearing) == seen.in_view());
           CHECK(around.legible.contains(bearing) == seen.legible);
         };

@@ -17,7 +17,7 @@ Scene worked_scene(const std::vector<std::string>& sides, std::vector<BlindKeys>
   return make_scene(wraps, test::numbers_on(wraps, sides), blind);
 }
 
-TEST_CASE("sweep (1): each ring's arcs go once round, neighbours differ") {
+TEST_CASE("sweep (1): each ring's arcs go once round, neighbors differ") {
   const Sight sight = sweep(worked_scene({"front", "left", "back"}), SightKeys{});
   REQUIRE(sight.rings.size() == 6);
   for (const SightRing& ring : sight.rings) {
@@ -45,7 +45,7 @@ TEST_CASE("sweep (2): within an arc every viewpoint reads the same") {
       for (const double share : {1e-6, 0.3, 0.7, 1 - 1e-6}) {
         const double bearing = arc.from_deg + share * (arc.to_deg - arc.from_deg);
         const FlatPoint eye =
-            sight.scene.centre + ring.distance.mm() * towards(degrees(bearing).radians());
+            sight.scene.center + ring.distance.mm() * towards(degrees(bearing).radians());
         Reads reads = Reads::Nothing;
         for (const NumberSeen& seen : lines.seen_from(eye)) {
           if (seen.whole()) reads = Reads::Number;
@@ -79,7 +79,7 @@ TEST_CASE("sweep: the farthest distance is the size over the angle") {
   const Scene scene = worked_scene({"left"});
   const double seen_height = scene.numbers[0].digits[2].seen_height;
   const Sight sight = sweep(scene, keys);
-  const double out = 3.25 * 25.4 + 355.6;  // of the face from the centre
+  const double out = 3.25 * 25.4 + 355.6;  // of the face from the center
   CHECK(sight.rings[0].numbers[0].farthest.mm() ==
         doctest::Approx(out + 3437.747 / 15 * seen_height).epsilon(1e-3));
   CHECK(sight.rings[0].numbers[0].farthest.inches() / 12 ==
@@ -102,7 +102,7 @@ TEST_CASE("sweep (3): a machine turned turns its arcs") {
     const std::vector<Wrap> wraps = test::wraps_of(job);
     Job turned = job;
     for (FlatPoint& corner : turned.frame.corners) {
-      // About the centre, so that observers walk the same circle.
+      // About the center, so that observers walk the same circle.
       const FlatPoint from = corner - FlatPoint{355.6, 381};
       corner = {355.6 + std::cos(turn) * from.x - std::sin(turn) * from.y,
                 381 + std::sin(turn) * from.x + std::cos(turn) * from.y};

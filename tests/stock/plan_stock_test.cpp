@@ -7,7 +7,7 @@
 namespace swathe {
 namespace {
 
-// A set of two C-halves of a 700 x 820 mm frame, boards 18 mm, rods 63.5 mm, front and back
+// A set of two C-halves of a 700 x 820 mm frame, boards 18 mm, noodles 63.5 mm, front and back
 // lapping, 6 mm taken off each free end: the lengths stand in the geometry's worked example (common
 // practice, no source).
 std::vector<Piece> boards() {
@@ -19,7 +19,7 @@ std::vector<Piece> boards() {
   }
   return pieces;
 }
-std::vector<Piece> rods() {
+std::vector<Piece> noodles() {
   std::vector<Piece> pieces;
   for (const char* bumper : {"A", "B"}) {
     pieces.push_back({bumper, "front", 425.5, 0, 0, {}, {}, 2});
@@ -31,8 +31,8 @@ std::vector<Piece> rods() {
 
 Job job() {
   Job result;
-  result.backing.thickness = mm(18);
-  result.backing.height = mm(127);
+  result.boards.thickness = mm(18);
+  result.boards.height = mm(127);
   result.padding.diameter = mm(63.5);
   return result;
 }
@@ -45,8 +45,8 @@ int cuts(const StockPlan& plan) {
 
 }  // namespace
 
-TEST_CASE("both colours of two C-halves are 12 boards and 24 rods") {
-  const Stock stock = plan_stock(job(), boards(), rods(), {});
+TEST_CASE("both colors of two C-halves are 12 boards and 24 noodles") {
+  const Stock stock = plan_stock(job(), boards(), noodles(), {});
   CHECK(cuts(stock.boards) == 12);
   CHECK(cuts(stock.padding) == 24);
   CHECK(stock.boards.too_long.empty());
@@ -55,25 +55,26 @@ TEST_CASE("both colours of two C-halves are 12 boards and 24 rods") {
   // 48 in across, 5 in strips, 1/8 in kerf: 9 strips and 8 kerfs are 46 in, a tenth does not fit.
   CHECK(stock.strips_per_sheet == 9);
   CHECK(stock.sheets == 1);
-  // 60 in noodles (1524 mm): a long rod and one short one, or three short ones; 8 long, 16 short.
+  // 60 in noodles (1524 mm): a long noodle and one short one, or three short ones; 8 long, 16
+  // short.
   CHECK(stock.padding.sticks.size() == 11);
 }
 
-TEST_CASE("one colour takes one set") {
+TEST_CASE("one color takes one set") {
   Job one = job();
-  one.cloth.colours.resize(1);
-  const Stock stock = plan_stock(one, boards(), rods(), {});
+  one.cloth.colors.resize(1);
+  const Stock stock = plan_stock(one, boards(), noodles(), {});
   CHECK(cuts(stock.boards) == 6);
   CHECK(cuts(stock.padding) == 12);
   CHECK(stock.cloth.size() == 1);
 }
 
-TEST_CASE("covers that are changed take one set of boards and padding, and cloth of every colour") {
+TEST_CASE("covers that are changed take one set of boards and padding, and cloth of every color") {
   Job changed = job();
-  changed.cloth.fixing = Fixing::QuickChange;
+  changed.cloth.fixing = Fixing::HookAndLoop;
   CHECK(padded_sets(job()) == 2);
   CHECK(padded_sets(changed) == 1);
-  const Stock stock = plan_stock(changed, boards(), rods(), {});
+  const Stock stock = plan_stock(changed, boards(), noodles(), {});
   CHECK(cuts(stock.boards) == 6);
   CHECK(cuts(stock.padding) == 12);
   CHECK(stock.cloth.size() == 2);
@@ -81,8 +82,8 @@ TEST_CASE("covers that are changed take one set of boards and padding, and cloth
 
 TEST_CASE("a sheet narrower than a board gives no board") {
   Job narrow = job();
-  narrow.backing.stock = {mm(100), mm(2000)};
-  const Stock stock = plan_stock(narrow, boards(), rods(), {});
+  narrow.boards.stock = {mm(100), mm(2000)};
+  const Stock stock = plan_stock(narrow, boards(), noodles(), {});
   CHECK(stock.strips_per_sheet == 0);
   CHECK(stock.sheets == 0);
   CHECK(stock.boards.too_long.size() == 12);
@@ -93,11 +94,11 @@ TEST_CASE("weights are volumes times densities") {
   a.bumper = "A";
   b.bumper = "B";
   a.cloth_area = b.cloth_area = 0.8e6;  // mm2
-  const Stock stock = plan_stock(job(), boards(), rods(), {a, b});
+  const Stock stock = plan_stock(job(), boards(), noodles(), {a, b});
   REQUIRE(stock.weights.size() == 2);
   // 1.544 m x 18 mm x 127 mm of 600 kg/m3
   CHECK(stock.weights[0].boards_g == doctest::Approx(1.544 * 0.018 * 0.127 * 600 * 1000));
-  // rods of 63.5 mm, 30 kg/m3
+  // noodles of 63.5 mm, 30 kg/m3
   CHECK(stock.weights[0].padding_g ==
         doctest::Approx(2 * 1.707 * std::numbers::pi * 0.03175 * 0.03175 * 30 * 1000));
   CHECK(stock.weights[0].cloth_g == doctest::Approx(280));  // 0.8 m2 of 350 g/m2
@@ -119,8 +120,8 @@ TEST_CASE("fasteners are weighed: staples, brackets, hook-and-loop") {
   own.brackets[0].mass_g = 250;
   own.brackets[2].mass_g = 100;
   own.cloth.staple_g = 0.2;
-  own.cloth.quick_change.strip = mm(25);
-  own.cloth.quick_change.density_kg_m2 = 0.8;
+  own.cloth.hook_and_loop.strip = mm(25);
+  own.cloth.hook_and_loop.density_kg_m2 = 0.8;
   const Stock stock = plan_stock(own, {}, {}, {a, b});
   CHECK(stock.weights[0].fasteners_g == doctest::Approx(85 * 0.2 + 250));
   CHECK(stock.weights[0].unknown_brackets == 1);

@@ -9,8 +9,8 @@
 namespace swathe {
 namespace {
 
-BackingKeys backing(double height, double width, double length, double kerf) {
-  BackingKeys keys;
+BoardKeys backing(double height, double width, double length, double kerf) {
+  BoardKeys keys;
   keys.height = mm(height);
   keys.stock = {mm(width), mm(length)};
   keys.kerf = mm(kerf);
@@ -25,7 +25,7 @@ std::vector<StockCut> boards(const std::vector<double>& lengths) {
 
 /// Every strip's boards and kerfs fit on it, every sheet's strips and kerfs on it, every board
 /// comes out once.
-void check_sound(const SheetPlan& plan, std::vector<double> lengths, const BackingKeys& keys) {
+void check_sound(const SheetPlan& plan, std::vector<double> lengths, const BoardKeys& keys) {
   const double slack = 2e-3, kerf = keys.kerf.mm();
   std::size_t stick = 0;
   std::vector<double> cut;
@@ -98,7 +98,7 @@ class Exhaustive {
 // Worked by hand, a saw that takes nothing. A 500 by 1200 sheet gives two strips of 1200 along,
 // each one board of 700: a third needs a second sheet. Across it gives six strips of 500.
 TEST_CASE("a sheet is ripped along its shorter side where that takes fewer") {
-  const BackingKeys keys = backing(200, 500, 1200, 0);
+  const BoardKeys keys = backing(200, 500, 1200, 0);
   CHECK(rip_sheets(boards({700, 700, 700}), keys).sheets.size() == 2);
   const SheetPlan six = rip_sheets(boards({480, 480, 480, 480, 480, 480}), keys);
   REQUIRE(six.sheets.size() == 1);  // along: two to a strip, four to a sheet
@@ -126,7 +126,7 @@ TEST_CASE("boards longer than any strip are named, the others are cut") {
 
 TEST_CASE("a sheet too narrow for strips along it gives them across") {
   const std::vector<double> lengths = {90, 95, 60};
-  const BackingKeys keys = backing(127, 100, 2000, 3);
+  const BoardKeys keys = backing(127, 100, 2000, 3);
   const SheetPlan plan = rip_sheets(boards(lengths), keys);
   CHECK(plan.sheets.size() == 1);
   CHECK(plan.strips_per_sheet == 0);
@@ -148,7 +148,7 @@ TEST_CASE("as few sheets as every way to rip and to cut them") {
       whole_lengths.push_back(whole(10, long_ones ? sides[0] : sides[1]));
       lengths.push_back(whole_lengths.back());
     }
-    const BackingKeys keys = backing(height, sides[0], sides[1], kerf);
+    const BoardKeys keys = backing(height, sides[0], sides[1], kerf);
     const SheetPlan plan = rip_sheets(boards(lengths), keys);
     check_sound(plan, lengths, keys);
     const int fewest = Exhaustive(whole_lengths, sides, height, kerf).fewest();

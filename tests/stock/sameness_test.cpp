@@ -65,10 +65,10 @@ TEST_CASE(
 TEST_CASE("numerals at the same places are the same, turned or mirrored ones never") {
   const std::vector<Pattern> patterns = patterns_of(test::worked_job());
   PlacedNumeral on_a, on_b;
-  on_a.centre_s = on_b.centre_s = 300;
+  on_a.center_s = on_b.center_s = 300;
   on_b.bumper = 1;
   CHECK(same_patterns(patterns, {on_a, on_b})[1]->but_for.empty());
-  on_b.centre_s = 400;
+  on_b.center_s = 400;
   CHECK(same_patterns(patterns, {on_a, on_b})[1]->but_for == std::vector<std::string>{"numerals"});
 }
 

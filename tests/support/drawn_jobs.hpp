@@ -14,7 +14,7 @@ namespace swathe::test {
 
 /// A frame of 3 to 8 sides, now and then up to 16, its corners on an ellipse at drawn bearings,
 /// counter-clockwise. Mostly convex; one in six has a corner pushed in, past the line between its
-/// neighbours.
+/// neighbors.
 inline FrameKeys drawn_frame(std::mt19937_64& rng) {
   const int most = rng() % 4 == 0 ? 16 : 8;
   const int sides = std::uniform_int_distribution<int>(3, most)(rng);
@@ -34,13 +34,13 @@ inline FrameKeys drawn_frame(std::mt19937_64& rng) {
 
 inline void draw_parts(Job& job, std::mt19937_64& rng) {
   job.frame.fit = mm(drawn(rng, 0, 4));
-  job.backing.thickness = mm(drawn(rng, 12, 22));
-  job.backing.height = mm(drawn(rng, 110, 145));
+  job.boards.thickness = mm(drawn(rng, 12, 22));
+  job.boards.height = mm(drawn(rng, 110, 145));
   job.padding.diameter = mm(drawn(rng, 30, 72));
   job.padding.stack = std::uniform_int_distribution<int>(1, 3)(rng);
   job.cloth.thickness = mm(drawn(rng, 0, 2));
   job.padding.corner = rng() % 2 == 0 ? PaddingCorner::Mitred : PaddingCorner::Bent;
-  job.backing.joint = Joint::Mitred;
+  job.boards.joint = Joint::Mitred;
   if (rng() % 3 == 0) job.cloth.relief = Relief::Sewn;
   if (rng() % 3 == 0) {
     job.padding.form = PaddingForm::Block;
@@ -88,7 +88,7 @@ struct Stood {
 };
 inline std::optional<Stood> stand(const Job& job) {
   const auto frame = Frame::make(job.frame, job.places);
-  const auto section = Section::make(job.backing, job.padding, job.cloth, job.places);
+  const auto section = Section::make(job.boards, job.padding, job.cloth, job.places);
   if (!frame || !section) return std::nullopt;
   std::vector<Run> runs;
   Stood stood;

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "support/drawn_jobs.hpp"
-#include "swathe/type/faces.hpp"
+#include "swathe/type/fonts.hpp"
 
 namespace swathe::test {
 
@@ -12,9 +12,9 @@ namespace swathe::test {
 inline Job drawn_number(std::mt19937_64& rng) {
   static const std::vector<std::string> kNumbers = {"7", "11", "404", "1138", "20486"};
   static const std::vector<std::string> kSeasons = {"none", "2026", "2025", "2024", "2023", "2020"};
-  static const std::vector<BundledFace> kFaces = bundled_faces();
+  static const std::vector<BundledFont> kFaces = bundled_fonts();
   Job job = drawn_job(rng);
-  job.backing.lapping.clear();
+  job.boards.lapping.clear();
   job.padding.lapping.clear();
   job.number = kNumbers[rng() % kNumbers.size()];
   job.season = kSeasons[rng() % kSeasons.size()];

@@ -34,20 +34,20 @@ inline Job c_halves(double width_mm, double depth_mm) {
   return job;
 }
 
-/// The section of the worked figures: 3/4 in board, 5 in high, two rods, no fit, no cloth
+/// The section of the worked figures: 3/4 in board, 5 in high, two noodles, no fit, no cloth
 /// thickness.
-inline Job worked_job(double rod_inches = 2.5, double board_height_inches = 5.0) {
+inline Job worked_job(double noodle_inches = 2.5, double board_height_inches = 5.0) {
   Job job = c_halves(28 * 25.4, 30 * 25.4);
   job.frame.fit = mm(0);
-  job.backing.thickness = inches(0.75);
-  job.backing.height = inches(board_height_inches);
-  job.padding.diameter = inches(rod_inches);
+  job.boards.thickness = inches(0.75);
+  job.boards.height = inches(board_height_inches);
+  job.padding.diameter = inches(noodle_inches);
   job.cloth.thickness = mm(0);
   return job;
 }
 
 inline Section section_of(const Job& job) {
-  const auto section = Section::make(job.backing, job.padding, job.cloth, job.places);
+  const auto section = Section::make(job.boards, job.padding, job.cloth, job.places);
   REQUIRE(section.has_value());
   return *section;
 }

@@ -3,20 +3,20 @@
 #include <algorithm>
 #include <string>
 
-#include "support/faces.hpp"
+#include "support/fonts.hpp"
 #include "support/jobs.hpp"
 #include "swathe/make/made.hpp"
 #include "swathe/numeral/size.hpp"
 #include "swathe/numeral/stencil.hpp"
-#include "swathe/type/faces.hpp"
+#include "swathe/type/fonts.hpp"
 
 namespace swathe::test {
 
-/// The face the sheets are lettered in.
-inline Face label_face() {
-  const auto face = Face::open(swathe::label_face());
-  REQUIRE(face.has_value());
-  return *face;
+/// The font the sheets are lettered in.
+inline Font label_font() {
+  const auto font = Font::open(swathe::label_font());
+  REQUIRE(font.has_value());
+  return *font;
 }
 
 /// Two C-halves with a bracket of each kind and a hole to punch.
@@ -45,11 +45,11 @@ inline Job demo_job() {
 inline Numerals numerals_by_hand(const Job& job,
                                  const std::vector<std::vector<ClearStretch>>& clear,
                                  double height_mm) {
-  const Face face = opened(bundled_faces().front());
-  const auto number = set_number(face, job.number, mm(height_mm), {});
+  const Font font = opened(bundled_fonts().front());
+  const auto number = set_number(font, job.number, mm(height_mm), {});
   REQUIRE(number.has_value());
   Numerals numerals;
-  numerals.face = face.name();
+  numerals.font = font.name();
   numerals.size = number->em;
   numerals.height = height_mm;
   numerals.width = number->ink.width();
@@ -60,15 +60,15 @@ inline Numerals numerals_by_hand(const Job& job,
       placed.text = job.number;
       placed.bumper = static_cast<int>(b);
       placed.side = stretch.side;
-      placed.centre_s = 0.5 * (stretch.from_s + stretch.to_s);
+      placed.center_s = 0.5 * (stretch.from_s + stretch.to_s);
       placed.width = numerals.width;
       placed.height = height_mm;
-      const FlatPoint move = FlatPoint{placed.centre_s, 0} - number->ink.middle();
+      const FlatPoint move = FlatPoint{placed.center_s, 0} - number->ink.middle();
       for (const PlacedDigit& digit : number->digits)
         placed.digits.push_back({digit.digit, digit.origin + move});
       numerals.placed.push_back(std::move(placed));
     }
-  const int sets = static_cast<int>(numerals.placed.size() * job.cloth.colours.size());
+  const int sets = static_cast<int>(numerals.placed.size() * job.cloth.colors.size());
   for (const DigitOutline& shape : number->shapes) {
     const auto stencil = make_stencil(shape.outline, job.numerals.bridge.mm());
     REQUIRE(stencil.has_value());
@@ -114,7 +114,7 @@ inline Made made_by_hand(Job job) {
     REQUIRE(pattern.has_value());
     made.patterns.push_back(*pattern);
     made.clear.push_back(clear_stretches(wrap, 0.5 * kHeight));
-    const auto boards = board_pieces(*frame, made.section, wrap.run(), job.backing, job.places);
+    const auto boards = board_pieces(*frame, made.section, wrap.run(), job.boards, job.places);
     const auto padding = padding_pieces(*frame, made.section, wrap.run(), job.padding, job.places);
     REQUIRE(boards.has_value());
     REQUIRE(padding.has_value());

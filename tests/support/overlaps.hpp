@@ -16,7 +16,7 @@ inline std::vector<TextMark> texts_of(const Drawing& drawing) {
 }
 
 /// Every pair of texts whose boxes overlap, and every text that runs off the page; in words.
-inline std::vector<std::string> text_faults(const Page& page, const Face& labels) {
+inline std::vector<std::string> text_faults(const Page& page, const Font& labels) {
   std::vector<std::string> faults;
   const std::vector<TextMark> texts = texts_of(page.drawing);
   const Box paper{{0, 0}, {page.width_mm, page.height_mm}};
@@ -35,7 +35,7 @@ inline std::vector<std::string> text_faults(const Page& page, const Face& labels
 }
 
 /// Every text that a line runs through, in words.
-inline std::vector<std::string> lines_through_text(const Page& page, const Face& labels) {
+inline std::vector<std::string> lines_through_text(const Page& page, const Font& labels) {
   std::vector<std::string> faults;
   for (const TextMark& text : texts_of(page.drawing)) {
     const TextBox box = box_of(text, labels);

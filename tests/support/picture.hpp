@@ -9,17 +9,17 @@
 
 namespace swathe::test {
 
-/// A picture in greys, as rastered by a program that is not ours.
+/// A picture in grays, as rastered by a program that is not ours.
 struct Picture {
   int width = 0, height = 0;
-  std::vector<unsigned char> greys;  ///< row by row from the top, 255 white
+  std::vector<unsigned char> grays;  ///< row by row from the top, 255 white
   double dots_per_mm = 0;
 
-  int grey(int x, int y) const {
-    return greys[static_cast<std::size_t>(y) * static_cast<std::size_t>(width) +
+  int gray(int x, int y) const {
+    return grays[static_cast<std::size_t>(y) * static_cast<std::size_t>(width) +
                  static_cast<std::size_t>(x)];
   }
-  bool is_dark(int x, int y, int below = 128) const { return grey(x, y) < below; }
+  bool is_dark(int x, int y, int below = 128) const { return gray(x, y) < below; }
 };
 
 /// Reads a binary PGM file.
@@ -38,8 +38,8 @@ inline Picture read_pgm(const std::string& bytes, double dots_per_mm) {
   picture.height = std::stoi(word());
   REQUIRE(word() == "255");
   ++at;
-  picture.greys.assign(bytes.begin() + static_cast<std::ptrdiff_t>(at), bytes.end());
-  REQUIRE(picture.greys.size() ==
+  picture.grays.assign(bytes.begin() + static_cast<std::ptrdiff_t>(at), bytes.end());
+  REQUIRE(picture.grays.size() ==
           static_cast<std::size_t>(picture.width) * static_cast<std::size_t>(picture.height));
   return picture;
 }

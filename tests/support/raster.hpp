@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "swathe/plane/path.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe::test {
 

@@ -7,7 +7,7 @@
 #include <utility>
 #include <vector>
 
-#include "support/faces.hpp"
+#include "support/fonts.hpp"
 #include "support/jobs.hpp"
 #include "swathe/place/place.hpp"
 
@@ -27,7 +27,7 @@ struct Setting {
   std::vector<Wrap> wraps;
   std::vector<Piece> boards;
   SetNumber number;
-  std::vector<FaceCandidate> candidates;
+  std::vector<FontCandidate> candidates;
   int least_places = 3;
   bool may_split = false;
   std::optional<Length> most_space = inches(4);
@@ -53,15 +53,15 @@ struct Setting {
 };
 
 inline Setting setting(Job job, const std::string& number, Length height = inches(3.875),
-                       const std::string& face = "Anton") {
+                       const std::string& font = "Anton") {
   Setting made;
-  const auto set = set_number(opened(numeral_face(face)), number, height, job.numerals.spacing);
+  const auto set = set_number(opened(numeral_font(font)), number, height, job.numerals.spacing);
   REQUIRE(set.has_value());
   made.number = *set;
   made.wraps = wraps_of(job);
   for (const Wrap& wrap : made.wraps) {
     const auto boards =
-        board_pieces(wrap.frame(), wrap.section(), wrap.run(), job.backing, job.places);
+        board_pieces(wrap.frame(), wrap.section(), wrap.run(), job.boards, job.places);
     REQUIRE(boards.has_value());
     made.boards.insert(made.boards.end(), boards->begin(), boards->end());
   }

@@ -11,15 +11,15 @@
 
 namespace swathe::test {
 
-/// Five boxes of digits with their middle at `centre_s`, ink 300 mm wide in all.
-inline SightNumber number_at(int bumper, const std::string& side, double centre_s,
+/// Five boxes of digits with their middle at `center_s`, ink 300 mm wide in all.
+inline SightNumber number_at(int bumper, const std::string& side, double center_s,
                              double height = 98.4, double width = 300) {
   constexpr double kSpace = 10;
   const std::string text = "20486";
   const double one = (width - 4 * kSpace) / 5;
   SightNumber number{text, side, kSpace, {}};
   for (std::size_t k = 0; k < text.size(); ++k) {
-    const double from = centre_s - 0.5 * width + static_cast<double>(k) * (one + kSpace);
+    const double from = center_s - 0.5 * width + static_cast<double>(k) * (one + kSpace);
     number.digits.push_back({text[k], bumper, from, from + one, -0.5 * height, 0.5 * height, 16});
   }
   return number;

@@ -28,7 +28,7 @@ inline Page bare(const Page& page) {
     if (const auto* const line = std::get_if<LineMark>(&mark))
       if (is_pages_own(line->kind)) own.drawing.line(LineKind::Outline, line->path);
     if (const auto* const fill = std::get_if<FillMark>(&mark))
-      if (is_pages_own(fill->kind)) own.drawing.fill(fill->kind, fill->colour, fill->outlines);
+      if (is_pages_own(fill->kind)) own.drawing.fill(fill->kind, fill->color, fill->outlines);
   }
   return own;
 }
@@ -46,7 +46,7 @@ inline Box ink_bounds(const Page& page) {
 struct Diamond {
   FlatPoint base;  ///< the middle of its long side
   FlatPoint into;  ///< towards its apex
-  std::string neighbour;
+  std::string neighbor;
 };
 
 /// The half diamonds of a tile as a person reads them: a solid triangle, and the name beside it,
@@ -55,7 +55,7 @@ inline std::vector<Diamond> diamonds_of(const Page& page, const std::vector<std:
   std::vector<Diamond> diamonds;
   for (const Mark& mark : page.drawing.marks()) {
     const auto* const fill = std::get_if<FillMark>(&mark);
-    if (!fill || fill->kind != LineKind::Join || fill->colour.red > 0.5) continue;
+    if (!fill || fill->kind != LineKind::Join || fill->color.red > 0.5) continue;
     REQUIRE(fill->outlines.size() == 1);
     const auto& v = fill->outlines[0].vertices;
     REQUIRE(v.size() == 3);
@@ -69,7 +69,7 @@ inline std::vector<Diamond> diamonds_of(const Page& page, const std::vector<std:
       if (std::ranges::find(tiles, name) == tiles.end()) continue;
       if (const double away = apart(text->at, diamond.base); away < nearest) {
         nearest = away;
-        diamond.neighbour = name;
+        diamond.neighbor = name;
       }
     }
     diamonds.push_back(diamond);
@@ -89,17 +89,17 @@ inline std::map<std::string, FlatPoint> put_together(const Sheet& sheet) {
     for (const auto& [name, own] : diamonds) {
       if (!places.contains(name)) continue;
       for (const Diamond& diamond : own) {
-        REQUIRE(diamonds.contains(diamond.neighbour));
+        REQUIRE(diamonds.contains(diamond.neighbor));
         std::vector<Diamond> faced, mine;
-        for (const Diamond& other : diamonds[diamond.neighbour])
-          if (other.neighbour == name) faced.push_back(other);
+        for (const Diamond& other : diamonds[diamond.neighbor])
+          if (other.neighbor == name) faced.push_back(other);
         for (const Diamond& d : own)
-          if (d.neighbour == diamond.neighbour) mine.push_back(d);
+          if (d.neighbor == diamond.neighbor) mine.push_back(d);
         REQUIRE(faced.size() == mine.size());
         for (std::size_t k = 0; k < mine.size(); ++k) {
           CHECK(norm(mine[k].into + faced[k].into) < 1e-9);  // two halves of one
           const FlatPoint place = places[name] + mine[k].base - faced[k].base;
-          const auto [slot, fresh] = places.try_emplace(diamond.neighbour, place);
+          const auto [slot, fresh] = places.try_emplace(diamond.neighbor, place);
           CHECK(apart(slot->second, place) < 1e-9);
         }
       }
@@ -109,11 +109,11 @@ inline std::map<std::string, FlatPoint> put_together(const Sheet& sheet) {
 }
 
 /// Rasters of the tiles, laid where their marks say, against that of the whole page: no ink is
-/// lost, none is new, and none is there twice but on the grey strips.
-inline void check_together(const Page& page, const Sheet& sheet, const Face& face, int dpi = 100) {
+/// lost, none is new, and none is there twice but on the gray strips.
+inline void check_together(const Page& page, const Sheet& sheet, const Font& font, int dpi = 100) {
   const auto places = put_together(sheet);
   Sheet one{"whole", "whole", SheetKind::Pattern, "full size", {bare(page)}};
-  const Picture single = raster(to_pdf(one, face), 1, dpi);
+  const Picture single = raster(to_pdf(one, font), 1, dpi);
   Box assembled;
   for (const Page& part : sheet.pages) {
     const Box box = ink_bounds(bare(part));
@@ -130,7 +130,7 @@ inline void check_together(const Page& page, const Sheet& sheet, const Face& fac
   std::vector<unsigned char> ink(dots, 255), times(dots, 0), strip(dots, 0);
   for (const Page& part : sheet.pages) {
     Sheet bare_part{"part", "part", SheetKind::Tiles, "", {bare(part)}};
-    const Picture picture = raster(to_pdf(bare_part, face), 1, dpi);
+    const Picture picture = raster(to_pdf(bare_part, font), 1, dpi);
     const FlatPoint at = places.at(part.name) - origin;
     const double per_mm = single.dots_per_mm;
     const int right = static_cast<int>(std::lround(at.x * per_mm));
@@ -145,12 +145,12 @@ inline void check_together(const Page& page, const Sheet& sheet, const Face& fac
       for (int x = 0; x < picture.width; ++x) {
         const std::size_t k = on_page(x + right, y + down);
         if (k == dots) continue;
-        ink[k] = std::min(ink[k], static_cast<unsigned char>(picture.grey(x, y)));
-        times[k] = static_cast<unsigned char>(times[k] + (picture.grey(x, y) < 100));
+        ink[k] = std::min(ink[k], static_cast<unsigned char>(picture.gray(x, y)));
+        times[k] = static_cast<unsigned char>(times[k] + (picture.gray(x, y) < 100));
       }
     for (const Mark& mark : part.drawing.marks()) {
       const auto* const fill = std::get_if<FillMark>(&mark);
-      if (!fill || fill->kind != LineKind::Join || fill->colour.red < 0.5) continue;
+      if (!fill || fill->kind != LineKind::Join || fill->color.red < 0.5) continue;
       for (const Path& outline : fill->outlines) {
         const Box box = bounds(outline).grown(1.0);  // a line at its edge is so wide
         for (int y = static_cast<int>((part.height_mm - box.hi.y) * per_mm);
@@ -160,19 +160,19 @@ inline void check_together(const Page& page, const Sheet& sheet, const Face& fac
       }
     }
   }
-  const auto dark_near = [&](const auto& grey, int x, int y) {
+  const auto dark_near = [&](const auto& gray, int x, int y) {
     for (int dy = -2; dy <= 2; ++dy)
       for (int dx = -2; dx <= 2; ++dx) {
         const int px = x + dx, py = y + dy;
         if (px < 0 || py < 0 || px >= single.width || py >= single.height) continue;
-        if (grey(px, py) < 160) return true;
+        if (gray(px, py) < 160) return true;
       }
     return false;
   };
   const auto of_tiles = [&](int x, int y) {
     return static_cast<int>(ink[static_cast<std::size_t>(y * single.width + x)]);
   };
-  const auto of_page = [&](int x, int y) { return single.grey(x, y); };
+  const auto of_page = [&](int x, int y) { return single.gray(x, y); };
   int lost = 0, extra = 0, doubled = 0, seen = 0;
   for (int y = 0; y < single.height; ++y)
     for (int x = 0; x < single.width; ++x) {

@@ -61,7 +61,7 @@ Job measured_job() {
 }
 
 TEST_CASE("printer correction: a corrected page times the printer's error is true") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   int pages = 0, upright = 0;
   for (const Sheet& sheet : all_sheets(test::made_by_hand(measured_job()), face)) {
     if (sheet.kind != SheetKind::Tiles && sheet.kind != SheetKind::Templates &&
@@ -99,7 +99,7 @@ TEST_CASE("printer correction: a corrected page times the printer's error is tru
 }
 
 TEST_CASE("printer correction: sheets at full size say so, drawings for cutters stay true") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   const std::vector<Sheet> plain = all_sheets(test::made_by_hand(test::demo_job()), face);
   const std::vector<Sheet> corrected = all_sheets(test::made_by_hand(measured_job()), face);
   const std::string words = correction_words(measured_job().paper);

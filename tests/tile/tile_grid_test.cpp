@@ -28,7 +28,7 @@ TEST_CASE("glue_order: worked by hand for a cover with a tongue") {
                                  "####",  //
                                  ".#.."});
   // B1, C1. A2 joins nothing yet; B2 would lie on A2 too, but joins B1, so it comes. A2 goes under
-  // it, and the rest has its left and upper neighbours.
+  // it, and the rest has its left and upper neighbors.
   CHECK(glue_order(grid) == std::vector<std::size_t>{0, 1, 2, 0,  //
                                                      4, 3, 5, 6,  //
                                                      0, 7, 0, 0});

@@ -53,8 +53,8 @@ struct Along {
   }
 };
 
-/// Every way to lay tiles along [lo, hi]: starts a millimetre apart, and those that put an edge
-/// two millimetres before or after a corner.
+/// Every way to lay tiles along [lo, hi]: starts a millimeter apart, and those that put an edge
+/// two millimeters before or after a corner.
 std::vector<Along> ways_along(double lo, double hi, double step, double overlap,
                               const std::vector<double>& corners) {
   std::vector<double> starts;
@@ -166,7 +166,7 @@ TEST_CASE("fewest_tiles: the cells that hold ink, no other, and all of it") {
 TEST_CASE("fewest_tiles: a tile's edge is put beside a corner where that saves a sheet") {
   // Worked by hand: images of 30 mm, 5 mm overlap, so a step of 25 mm. Two uprights 51.0 mm apart
   // and 4 mm of white at the outer edges want 55 mm: two tiles hold 25 + 25 + 5. A third upright
-  // midway leaves no choice. With edges on whole millimetres alone the same comes out.
+  // midway leaves no choice. With edges on whole millimeters alone the same comes out.
   Ink ink;
   for (const double x : {10.3, 61.3}) ink.add({{x, 0}, {x, 20}});
   const TileGrid grid = fewest_tiles(ink, {{{10.3, 0}, {61.3, 0}}, {}}, 30, 30, 5);

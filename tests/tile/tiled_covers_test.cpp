@@ -25,7 +25,7 @@ Made made_on(const char* paper, double width_mm, double height_mm) {
   return test::made_by_hand(job);
 }
 
-Sheet tiles_of(const Made& made, std::size_t bumper, const Face& face) {
+Sheet tiles_of(const Made& made, std::size_t bumper, const Font& face) {
   return tile_on_paper(pattern_piece(made, bumper, face), made.job.paper, face,
                        {"A-tiles", made.job.title, "cut 1 red, 1 blue", "INSIDE UP", ""});
 }
@@ -41,13 +41,13 @@ double own_length(const Page& page) {
 }
 
 TEST_CASE("tiled covers: put together by their marks they are the single page") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   const Made made = made_on("letter", 215.9, 279.4);
   test::check_together(pattern_piece(made, 0, face), tiles_of(made, 0, face), face, 80);
 }
 
 TEST_CASE("tiled covers: no sheet is blank or holds a mere sliver of a line") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   // ISO 216 and ANSI/ASME Y14.1.
   const double sizes[][2] = {{215.9, 279.4}, {210, 297}, {297, 420}, {279.4, 431.8}};
   test::for_drawn_cases("slivers", 12, [&](std::mt19937_64& rng) {
@@ -68,7 +68,7 @@ TEST_CASE("tiled covers: no sheet is blank or holds a mere sliver of a line") {
 }
 
 TEST_CASE("tiled covers: every tile has its number in the order of gluing, and one has the plan") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   for (const char* paper : {"letter", "tabloid"}) {
     const std::optional<Paper> size = find_paper(paper);
     REQUIRE(size);
@@ -92,7 +92,7 @@ TEST_CASE("tiled covers: every tile has its number in the order of gluing, and o
 }
 
 /// Both edges of the first page, the shorter first, in points of 1/72 in, by poppler's pdfinfo.
-std::pair<double, double> pdf_size(const Sheet& sheet, const Face& face) {
+std::pair<double, double> pdf_size(const Sheet& sheet, const Font& face) {
   const test::TemporaryFolder folder;
   const std::string words = test::run("pdfinfo " + folder.write("a.pdf", to_pdf(sheet, face)));
   const std::size_t at = words.find("Page size:");
@@ -127,7 +127,7 @@ TEST_CASE("tiled covers: on every sheet of the papers, at its standard's size") 
       // any other
       {"own size", 333.3, 222.2, 1},
   };
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   for (const Standard& standard : standards) {
     CAPTURE(standard.name);
     const auto known = find_paper(standard.name);

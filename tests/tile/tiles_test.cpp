@@ -13,7 +13,7 @@
 #include "draw/text_box.hpp"
 #include "support/commands.hpp"
 #include "support/drawn.hpp"
-#include "support/label_face.hpp"
+#include "support/label_font.hpp"
 #include "support/tiles_together.hpp"
 #include "swathe/write/pdf.hpp"
 
@@ -64,7 +64,7 @@ double own_length(const Drawing& drawing) {
 }  // namespace
 
 TEST_CASE("tile: few sheets, each with its words, scales and page map") {
-  const Sheet sheet = tile(some_page(), test::label_face(), letter());
+  const Sheet sheet = tile(some_page(), test::label_font(), letter());
   CHECK(sheet.kind == SheetKind::Tiles);
   CHECK(sheet.stem == "A-tiles");
   // Its box of 660 mm by 460 mm alone takes 4 x 3 tiles upright and 3 x 4 lying; its two empty
@@ -73,7 +73,7 @@ TEST_CASE("tile: few sheets, each with its words, scales and page map") {
   CHECK(sheet.pages.size() > 3);
   std::set<std::string> names;
   const test::TemporaryFolder folder;
-  const std::string file = folder.write("tiles.pdf", to_pdf(sheet, test::label_face()));
+  const std::string file = folder.write("tiles.pdf", to_pdf(sheet, test::label_font()));
   for (std::size_t k = 0; k < sheet.pages.size(); ++k) {
     const Page& page = sheet.pages[k];
     names.insert(page.name);
@@ -96,7 +96,7 @@ TEST_CASE("tile: what fits one sheet comes out on one, whichever way it lies") {
     Page page{300, 300, {}, "A"};
     const FlatPoint size = turned ? FlatPoint{240, 140} : FlatPoint{140, 200};
     page.drawing.line(LineKind::Cut, rectangle({10, 10}, FlatPoint{10, 10} + size));
-    const Sheet sheet = tile(page, test::label_face(), letter());
+    const Sheet sheet = tile(page, test::label_font(), letter());
     REQUIRE(sheet.pages.size() == 1);
     CHECK((sheet.pages[0].width_mm > sheet.pages[0].height_mm) == turned);
     CHECK(own_length(sheet.pages[0].drawing) == doctest::Approx(2 * (size.x + size.y)));
@@ -108,9 +108,9 @@ TEST_CASE("tile: nothing but trim marks in the margins") {
   for (const double margin : {8.0, 12.7}) {
     TileOptions options = letter();
     options.margin_mm = margin;
-    for (const Page& page : tile(some_page(), test::label_face(), options).pages) {
+    for (const Page& page : tile(some_page(), test::label_font(), options).pages) {
       const Box inside = Box{{0, 0}, {page.width_mm, page.height_mm}}.grown(-margin + 1e-6);
-      const Face face = test::label_face();
+      const Font face = test::label_font();
       for (const Mark& mark : page.drawing.marks()) {
         if (const auto* const line = std::get_if<LineMark>(&mark))
           if (line->kind != LineKind::Trim) CHECK(inside.holds(bounds(line->path)));
@@ -131,7 +131,7 @@ TEST_CASE("tile: nothing but trim marks in the margins") {
 
 TEST_CASE("tile: every text once, whole on its tile, and moved only where it must be") {
   Page page = some_page();
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   for (int k = 0; k < 30; ++k) page.drawing.text({30.0 + 21 * k, 25}, "t" + std::to_string(k), 3.5);
   const Sheet sheet = tile(page, face, letter());
   const auto places = test::put_together(sheet);
@@ -170,13 +170,13 @@ TEST_CASE("tile: words that are moved stay apart from others, or they would read
   page.drawing.line(LineKind::Cut, rectangle({10, 250}, {190, 290}));
   for (int k = 0; k < 40; ++k)  // most of them below any tile
     page.drawing.text({10, 240 - 6.0 * k}, "words " + std::to_string(k));
-  const Sheet sheet = tile(page, test::label_face(), letter());
+  const Sheet sheet = tile(page, test::label_font(), letter());
   REQUIRE(sheet.pages.size() == 1);
   std::vector<TextBox> boxes;
   for (const Mark& mark : sheet.pages.front().drawing.marks())
     if (const auto* const text = std::get_if<TextMark>(&mark);
         text && text->text.starts_with("words"))
-      boxes.push_back(box_of(*text, test::label_face()).grown(0.45));  // of 1 mm half, and rounding
+      boxes.push_back(box_of(*text, test::label_font()).grown(0.45));  // of 1 mm half, and rounding
   CHECK(boxes.size() == 40);
   for (std::size_t a = 0; a < boxes.size(); ++a)
     for (std::size_t b = 0; b < a; ++b) CHECK_FALSE(overlap(boxes[a], boxes[b]));
@@ -184,15 +184,15 @@ TEST_CASE("tile: words that are moved stay apart from others, or they would read
 
 TEST_CASE("tile (1): no length of line is lost, and none doubled but in overlaps") {
   const Page page = some_page();
-  const Sheet sheet = tile(page, test::label_face(), letter());
+  const Sheet sheet = tile(page, test::label_font(), letter());
   double shown = 0, in_overlap = 0;
   for (const Page& part : sheet.pages) shown += own_length(part.drawing);
-  // What each grey strip shows a second time, measured by sampling the lines.
+  // What each gray strip shows a second time, measured by sampling the lines.
   for (const Page& part : sheet.pages) {
     std::vector<Path> strips;
     for (const Mark& mark : part.drawing.marks())
       if (const auto* const fill = std::get_if<FillMark>(&mark))
-        if (fill->kind == LineKind::Join && fill->colour.red > 0.5)
+        if (fill->kind == LineKind::Join && fill->color.red > 0.5)
           for (const Path& strip : fill->outlines) strips.push_back(strip);
     for (const Mark& mark : part.drawing.marks()) {
       const auto* const line = std::get_if<LineMark>(&mark);
@@ -216,7 +216,7 @@ TEST_CASE("tile (1): no length of line is lost, and none doubled but in overlaps
 
 TEST_CASE("tile (2): put together by their marks, the tiles are the page") {
   const Page page = some_page();
-  test::check_together(page, tile(page, test::label_face(), letter()), test::label_face());
+  test::check_together(page, tile(page, test::label_font(), letter()), test::label_font());
 }
 
 TEST_CASE("tile: drawn pages lose no line, whatever the paper") {
@@ -234,7 +234,7 @@ TEST_CASE("tile: drawn pages lose no line, whatever the paper") {
     options.height_mm = test::drawn(rng, 200, 500);
     options.margin_mm = test::drawn(rng, 5, 20);
     options.overlap_mm = 0;  // nothing is shown twice then
-    const Sheet sheet = tile(page, test::label_face(), options);
+    const Sheet sheet = tile(page, test::label_font(), options);
     double shown = 0;
     for (const Page& part : sheet.pages) {
       shown += own_length(part.drawing);
@@ -245,7 +245,7 @@ TEST_CASE("tile: drawn pages lose no line, whatever the paper") {
 }
 
 TEST_CASE("tile: the same page gives the same tiles") {
-  const Face face = test::label_face();
+  const Font face = test::label_font();
   CHECK(to_pdf(tile(some_page(), face, letter()), face) ==
         to_pdf(tile(some_page(), face, letter()), face));
 }

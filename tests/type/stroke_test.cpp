@@ -10,10 +10,10 @@
 
 #include "swathe/plane/clip.hpp"
 #include "swathe/plane/medial.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 #include "type/debian_fonts.hpp"
 
-// Shapes whose stroke is known because they were drawn with it. Millimetres; within 0.1 % of the
+// Shapes whose stroke is known because they were drawn with it. Millimeters; within 0.1 % of the
 // stroke unless said otherwise.
 using namespace swathe;
 using namespace swathe::test;
@@ -31,11 +31,11 @@ Polygon turned(Polygon polygon, double angle) {
 }
 
 /// The points of an arc, counter-clockwise, chords within 0.002 mm of it.
-Polygon arc(FlatPoint centre, double radius, double from, double to) {
+Polygon arc(FlatPoint center, double radius, double from, double to) {
   const int n = static_cast<int>(std::ceil(std::abs(to - from) / std::sqrt(8 * 0.002 / radius)));
   Polygon points;
   for (int i = 0; i <= n; ++i) {
-    points.push_back(centre + radius * direction(from + (to - from) * i / n));
+    points.push_back(center + radius * direction(from + (to - from) * i / n));
   }
   return points;
 }
@@ -51,8 +51,8 @@ Polygon bent_bar(double r, double w, double from, double to) {
 }
 
 /// A character's outline in font units.
-Region in_units(const Face& face, const char* text, int em) {
-  Region region = *face.region(face.shape(text)[0].glyph, 0.05 / em);
+Region in_units(const Font& font, const char* text, int em) {
+  Region region = *font.region(font.shape(text)[0].glyph, 0.05 / em);
   for (Polygon& polygon : region) {
     for (FlatPoint& p : polygon) p = static_cast<double>(em) * p;
   }
@@ -159,7 +159,7 @@ TEST_CASE("Stroke: nothing has no stroke") {
   CHECK(none.share_at_least(0) == 0);
 }
 
-TEST_CASE("Stroke: upright stems of the Debian faces") {
+TEST_CASE("Stroke: upright stems of the Debian fonts") {
   // Source: fontTools 4.38 on the package versions named in debian_fonts.hpp: widths of the stems
   // of the 1 and the I, font units.
   struct Want {
@@ -174,10 +174,10 @@ TEST_CASE("Stroke: upright stems of the Debian faces") {
   for (const Want& want : wanted) {
     CAPTURE(want.path);
     const std::string bytes = file_bytes(want.path);
-    const auto face = Face::open(bytes);
-    REQUIRE(face);
+    const auto font = Font::open(bytes);
+    REQUIRE(font);
     const auto stem = [&](const char* text) {
-      const Region region = in_units(*face, text, want.em);
+      const Region region = in_units(*font, text, want.em);
       Box box;
       for (const FlatPoint p : region[0]) box.cover(p);
       const Stroke stroke = measure_stroke(region);
@@ -200,11 +200,11 @@ TEST_CASE("Stroke (2): the greatest circle in a digit is no stroke") {
   // Source: greatest inscribed circles of DejaVu Sans Bold 2.37, font units, by shapely on outlines
   // from fontTools 4.38. In the 1 it sits where the flag joins the stem of 364.
   const std::string bytes = file_bytes(kDejaVu);
-  const auto face = Face::open(bytes);
-  REQUIRE(face);
+  const auto font = Font::open(bytes);
+  REQUIRE(font);
   const auto widest = [&](const char* digit) {
     double most = 0;
-    for (const MedialEdge& edge : medial_axis(in_units(*face, digit, 2048), 1).edges) {
+    for (const MedialEdge& edge : medial_axis(in_units(*font, digit, 2048), 1).edges) {
       for (const MedialPoint& p : edge.points) most = std::max(most, 2 * p.radius);
     }
     return most;
@@ -212,6 +212,6 @@ TEST_CASE("Stroke (2): the greatest circle in a digit is no stroke") {
   CHECK(std::abs(widest("0") - 385.0) < 0.5);
   CHECK(std::abs(widest("1") - 390.5) < 0.5);
   CHECK(std::abs(widest("8") - 369.0) < 0.5);
-  const Stroke one = measure_stroke(in_units(*face, "1", 2048));
+  const Stroke one = measure_stroke(in_units(*font, "1", 2048));
   CHECK(one.share_at_least(390) == 0);
 }

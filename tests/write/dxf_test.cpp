@@ -104,12 +104,12 @@ TEST_CASE("to_dxf: units, layers and areas as ezdxf reads them") {
   page.drawing.line(LineKind::Grain, {10, 10}, {250, 10});
   page.drawing.fill(LineKind::Numeral, {0.9, 0.9, 0.9}, {rectangle({0, 0}, {9, 9})});
   page.drawing.fill(LineKind::Match, {0, 0, 0}, {closed_path({{0, 0}, {8, 0}, {4, 7}})});
-  const Face face = test::label_face();
-  const std::string dxf = to_dxf(page, face);
-  CHECK(dxf == to_dxf(page, face));  // (1)
+  const Font font = test::label_font();
+  const std::string dxf = to_dxf(page, font);
+  CHECK(dxf == to_dxf(page, font));  // (1)
   const ReadBack back = read_back(dxf);
   CHECK(back.version == "AC1015");
-  // Source: the DXF Reference, HEADER section: $INSUNITS 4 is millimetres, $MEASUREMENT 1 metric.
+  // Source: the DXF Reference, HEADER section: $INSUNITS 4 is millimeters, $MEASUREMENT 1 metric.
   CHECK(back.units == 4);
   CHECK(back.measurement == 1);
   CHECK(back.faults == 0);
@@ -142,7 +142,7 @@ TEST_CASE("to_dxf: units, layers and areas as ezdxf reads them") {
 
 TEST_CASE("to_dxf (2): text stands where it does on paper, whatever the words") {
   Page page{300, 200, {}, ""};
-  const Face face = test::label_face();
+  const Font font = test::label_font();
   const std::string words[] = {"a & b < c > \"d\"",   "50 % of 100 %",    "%%d is no degree",
                                "\\P ^J \\U+0041 {x}", "\xe2\x86\x91 TOP", "\xc3\xbc \xc2\xbd"};
   double y = 190;
@@ -150,14 +150,14 @@ TEST_CASE("to_dxf (2): text stands where it does on paper, whatever the words") 
   page.drawing.text({150, 50}, "in the middle", 4, Anchor::Middle);
   page.drawing.text({290, 20}, "to the right", 3.5, Anchor::Right, std::numbers::pi / 6);
   page.drawing.text({10, 10}, "\x01\x1f ctrl", 3);
-  const ReadBack back = read_back(to_dxf(page, face));
+  const ReadBack back = read_back(to_dxf(page, font));
   CHECK(back.faults == 0);
   REQUIRE(back.texts.size() == std::size(words) + 3);
   for (std::size_t k = 0; k < std::size(words); ++k) {
     // A code of the format is broken up, so that no reader takes words for it.
     CHECK(back.texts[k].words == (k == 2 ? "% %d is no degree" : words[k]));
     CHECK(back.texts[k].at == FlatPoint{10, 180 - 10.0 * static_cast<double>(k)});
-    CHECK(back.texts[k].width == doctest::Approx(face.text_width_mm(words[k], 5)));
+    CHECK(back.texts[k].width == doctest::Approx(font.text_width_mm(words[k], 5)));
   }
   const ReadBack::Words& middle = back.texts[std::size(words)];
   CHECK(middle.at.x + 0.5 * middle.width == doctest::Approx(150));
@@ -170,11 +170,11 @@ TEST_CASE("to_dxf (2): text stands where it does on paper, whatever the words") 
 }
 
 TEST_CASE("to_dxf (3): a cover and its numerals keep the model's areas") {
-  const Face face = test::label_face();
+  const Font font = test::label_font();
   const Made made = test::made_by_hand(test::demo_job());
-  const std::vector<Sheet> sheets = all_sheets(made, face);
+  const std::vector<Sheet> sheets = all_sheets(made, font);
   const Page& cover = sheet_of(sheets, "A-pattern").pages.front();
-  const ReadBack back = read_back(to_dxf(cover, face));
+  const ReadBack back = read_back(to_dxf(cover, font));
   CHECK(back.faults == 0);
   const Pattern& pattern = made.patterns[0];
   CHECK(std::abs(closed_area(back, "CUT")) == doctest::Approx(area(pattern.outline)).epsilon(1e-7));
@@ -192,7 +192,7 @@ TEST_CASE("to_dxf (3): a cover and its numerals keep the model's areas") {
 
   double cut = 0, model = 0;
   for (const Page& page : sheet_of(sheets, "numerals").pages) {
-    const ReadBack digits = read_back(to_dxf(page, face));
+    const ReadBack digits = read_back(to_dxf(page, font));
     CHECK(digits.faults == 0);
     cut += closed_area(digits, "CUT");
     for (const ReadBack::Outline& one : digits.paths)
@@ -206,7 +206,7 @@ TEST_CASE("to_dxf: a sewn dart's curve strays less than 0.05 mm") {
   Job job = test::demo_job();
   job.padding.corner = PaddingCorner::Mitred;
   job.cloth.relief = Relief::Sewn;
-  const Face face = test::label_face();
+  const Font font = test::label_font();
   const Made made = test::made_by_hand(job);
   const Pattern& pattern = made.patterns[0];
   REQUIRE_FALSE(pattern.corners.empty());

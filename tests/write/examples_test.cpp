@@ -2,7 +2,7 @@
 
 #include <doctest/doctest.h>
 
-#include "support/label_face.hpp"
+#include "support/label_font.hpp"
 #include "support/made.hpp"
 #include "support/overlaps.hpp"
 #include "swathe/write/sheets.hpp"
@@ -12,7 +12,7 @@ namespace swathe {
 namespace {
 
 TEST_CASE("examples: no text lies over another, off its page, or under a line") {
-  const Face labels = test::label_face();
+  const Font labels = test::label_font();
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
     for (const Sheet& sheet :

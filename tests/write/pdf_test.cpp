@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "support/commands.hpp"
-#include "support/label_face.hpp"
+#include "support/label_font.hpp"
 #include "support/picture.hpp"
 
 using namespace swathe;
@@ -24,7 +24,7 @@ Sheet sheet_of(std::vector<Page> pages) {
   return sheet;
 }
 
-std::string pdf_of(const Page& page) { return to_pdf(sheet_of({page}), test::label_face()); }
+std::string pdf_of(const Page& page) { return to_pdf(sheet_of({page}), test::label_font()); }
 
 /// The first and last dark dot of a row.
 struct Run {
@@ -48,7 +48,7 @@ TEST_CASE("to_pdf: a clean file of one PDF version, with its title, maker and da
   page.drawing.text({30, 100}, "CUT 1 RED", 5);
   PdfOptions options;
   options.created = "2026-01-31T12:00:00Z";
-  const std::string pdf = to_pdf(sheet_of({page}), test::label_face(), options);
+  const std::string pdf = to_pdf(sheet_of({page}), test::label_font(), options);
 
   const TemporaryFolder folder;
   const std::string file = folder.write("sheet.pdf", pdf);
@@ -84,7 +84,7 @@ TEST_CASE("to_pdf (2): pages have the sizes of ISO 216 and ANSI paper") {
   std::vector<Page> pages;
   for (const Paper& paper : papers) pages.push_back({paper.width_mm, paper.height_mm, {}, ""});
   const TemporaryFolder folder;
-  const std::string file = folder.write("s.pdf", to_pdf(sheet_of(pages), test::label_face()));
+  const std::string file = folder.write("s.pdf", to_pdf(sheet_of(pages), test::label_font()));
   const std::string info = test::run("pdfinfo -box -f 1 -l 99 " + file);
   std::size_t at = 0;
   for (const Paper& paper : papers) {
@@ -176,8 +176,8 @@ TEST_CASE("to_pdf: capitals have the height asked for and stand where their anch
     Anchor anchor;
     double left;  // of the ink, of the width
   };
-  const Face face = test::label_face();
-  const double width = face.text_width_mm("HHHH", 10);
+  const Font font = test::label_font();
+  const double width = font.text_width_mm("HHHH", 10);
   for (const Case& c : {Case{Anchor::Left, 0.0}, {Anchor::Middle, -0.5}, {Anchor::Right, -1.0}}) {
     Page page{120, 60, {}, ""};
     page.drawing.text({60, 20}, "HHHH", 10, c.anchor);
@@ -203,14 +203,14 @@ TEST_CASE("to_pdf: tints under lines under text, whatever their order in the dra
   page.drawing.line(LineKind::Cut, {10, 50}, {50, 50});
   page.drawing.fill(LineKind::Numeral, {0.9, 0.9, 0.9}, {rectangle({5, 5}, {55, 55})});
   const test::Picture picture = test::raster(pdf_of(page), 1, 300);
-  const auto grey = [&](double x, double y) {
-    return picture.grey(static_cast<int>(x * picture.dots_per_mm),
+  const auto gray = [&](double x, double y) {
+    return picture.gray(static_cast<int>(x * picture.dots_per_mm),
                         static_cast<int>((60 - y) * picture.dots_per_mm));
   };
-  CHECK(std::abs(grey(8, 8) - 229) <= 2);
-  CHECK(grey(30, 50) < 20);
+  CHECK(std::abs(gray(8, 8) - 229) <= 2);
+  CHECK(gray(30, 50) < 20);
   int darkest = 255;
-  for (double x = 15; x < 50; x += 0.1) darkest = std::min(darkest, grey(x, 30));
+  for (double x = 15; x < 50; x += 0.1) darkest = std::min(darkest, gray(x, 30));
   CHECK(darkest < 20);
 }
 
@@ -235,7 +235,7 @@ TEST_CASE("to_png: the size asked for, and ink where it should be") {
   page.drawing.line(LineKind::Cut, {10, 10}, {50, 10});
   page.drawing.text({10, 20}, "HHHH", 5);
   const TemporaryFolder folder;
-  const std::string png = to_png(page, test::label_face(), 10);
+  const std::string png = to_png(page, test::label_font(), 10);
   CHECK(png.substr(1, 3) == "PNG");
   // Width and height are big-endian at bytes 16 and 20 (ISO/IEC 15948, 11.2.2).
   const auto number = [&](std::size_t at) {

@@ -2,7 +2,7 @@
 """What ezdxf finds in a DXF file, in lines of plain words:
 
   version AC1015 units 4 measurement 1 faults 0
-  layer CUT 1 70 Continuous            its colour, width in 1/100 mm and line type
+  layer CUT 1 70 Continuous            its color, width in 1/100 mm and line type
   path CUT closed 4 1234.500000 0 0 90 100    layer, kind, corners, area (signed), box
   text 10.000000 20.000000 3.500000 0.000000 45.000000 the words    start, height, turn, width
 

@@ -21,21 +21,21 @@ Job on_roll(Length width) {
 }
 
 /// The box of everything on a page.
-Box ink_of(const Page& page, const Face& face) {
+Box ink_of(const Page& page, const Font& font) {
   Box box;
   for (const Mark& mark : page.drawing.marks()) {
     if (const auto* const line = std::get_if<LineMark>(&mark)) box.cover(bounds(line->path));
     if (const auto* const text = std::get_if<TextMark>(&mark))
-      for (const FlatPoint p : box_of(*text, face).corners()) box.cover(p);
+      for (const FlatPoint p : box_of(*text, font).corners()) box.cover(p);
   }
   return box;
 }
 
 TEST_CASE("roll: pages as wide as the roll and as long as they need to be") {
-  const Face face = test::label_face();
+  const Font font = test::label_font();
   const Job job = on_roll(inches(36));
   const Made made = test::made_by_hand(job);
-  for (const Sheet& sheet : all_sheets(made, face)) {
+  for (const Sheet& sheet : all_sheets(made, font)) {
     CAPTURE(sheet.stem);
     if (sheet.kind == SheetKind::TapeMeasure || sheet.kind == SheetKind::Book) {
       CHECK(sheet.paper == "letter");  // to be read, not cut from
@@ -48,7 +48,7 @@ TEST_CASE("roll: pages as wide as the roll and as long as they need to be") {
       const double roll = inches(36).mm();
       const bool turned = std::abs(page.width_mm - roll) > 1e-6;
       CHECK((turned ? page.height_mm : page.width_mm) == doctest::Approx(roll));
-      const Box ink = ink_of(page, face), paper{{0, 0}, {page.width_mm, page.height_mm}};
+      const Box ink = ink_of(page, font), paper{{0, 0}, {page.width_mm, page.height_mm}};
       CHECK(paper.grown(1e-6).holds(ink));
       if (sheet.kind == SheetKind::Tiles && sheet.stem.front() == 'A')  // as long as the cloth
         CHECK(std::max(page.width_mm, page.height_mm) < made.patterns[0].cloth_length +
@@ -58,19 +58,19 @@ TEST_CASE("roll: pages as wide as the roll and as long as they need to be") {
       const double margin = job.paper.margin.mm();
       CHECK((turned ? page.width_mm - ink.width() : page.height_mm - ink.height()) <
             2 * margin + 8);
-      for (const std::string& fault : test::text_faults(page, face)) CHECK_MESSAGE(false, fault);
+      for (const std::string& fault : test::text_faults(page, font)) CHECK_MESSAGE(false, fault);
     }
   }
 }
 
 TEST_CASE("roll: a cover wider than it comes in strips, and no page is longer than a PDF's") {
-  const Face face = test::label_face();
+  const Font font = test::label_font();
   Job job = on_roll(inches(11));
   job.frame = test::rectangle_frame(700, 9000);
   job.bumpers = {test::half("A", "front", "back")};
   job.brackets.clear();
   job.number.clear();
-  for (const Sheet& sheet : all_sheets(test::made_by_hand(job), face)) {
+  for (const Sheet& sheet : all_sheets(test::made_by_hand(job), font)) {
     if (sheet.kind == SheetKind::Tiles) CHECK(sheet.pages.size() > 2);
     if (sheet.kind == SheetKind::Pattern) continue;
     for (const Page& page : sheet.pages) {

@@ -20,12 +20,12 @@
 namespace swathe {
 namespace {
 
-void check_words(const std::vector<Sheet>& sheets, const Face& face) {
+void check_words(const std::vector<Sheet>& sheets, const Font& font) {
   for (const Sheet& sheet : sheets)
     for (const Page& page : sheet.pages) {
-      for (const std::string& fault : test::text_faults(page, face))
+      for (const std::string& fault : test::text_faults(page, font))
         CHECK_MESSAGE(false, (sheet.stem + ": " + fault));
-      for (const std::string& fault : test::lines_through_text(page, face)) {
+      for (const std::string& fault : test::lines_through_text(page, font)) {
         if (fault == "a line runs through \"!\"") continue;  // inside a caution's triangle
         CHECK_MESSAGE(false, (sheet.stem + ": " + fault));
       }
@@ -46,7 +46,7 @@ void check_ink_on_page(const std::vector<Sheet>& sheets) {
 
 TEST_CASE("all sheets: the demo job's files, once each and in order") {
   const Made made = test::made_by_hand(test::demo_job());
-  const std::vector<Sheet> sheets = all_sheets(made, test::label_face());
+  const std::vector<Sheet> sheets = all_sheets(made, test::label_font());
   std::vector<std::string> stems;
   for (const Sheet& sheet : sheets) stems.push_back(sheet.stem);
   std::set<std::string> different(stems.begin(), stems.end());
@@ -59,20 +59,20 @@ TEST_CASE("all sheets: the demo job's files, once each and in order") {
 }
 
 TEST_CASE("all sheets: no text lies over another, over a line or off its page") {
-  const Face face = test::label_face();
+  const Font font = test::label_font();
   const char* names[] = {"letter", "a4", "tabloid"};
   const double sizes[][2] = {{215.9, 279.4}, {210, 297}, {279.4, 431.8}};  // ANSI Y14.1, ISO 216
   test::for_drawn_cases("sheet-words", 8, [&](std::mt19937_64& rng) {
     Job job = test::demo_job();
     job.frame = test::rectangle_frame(test::drawn(rng, 550, 900), test::drawn(rng, 550, 900));
-    job.units = rng() % 2 == 0 ? Units::Inches : Units::Millimetres;
+    job.units = rng() % 2 == 0 ? Units::Inches : Units::Millimeters;
     job.paper.face = rng() % 2 == 0 ? PaperFace::Inside : PaperFace::Outside;
     const std::size_t kind = rng() % 4;
     if (kind == 1) {
       job.padding.corner = PaddingCorner::Mitred;
       job.cloth.relief = Relief::Sewn;
     }
-    if (kind == 2) job.cloth.fixing = Fixing::QuickChange;
+    if (kind == 2) job.cloth.fixing = Fixing::HookAndLoop;
     if (kind == 3) {
       job.padding.form = PaddingForm::Block;
       job.padding.corner = PaddingCorner::Mitred;
@@ -84,21 +84,21 @@ TEST_CASE("all sheets: no text lies over another, over a line or off its page") 
     job.paper.sheet = names[paper];
     job.paper.width = mm(sizes[paper][0]);
     job.paper.height = mm(sizes[paper][1]);
-    const std::vector<Sheet> sheets = all_sheets(test::made_by_hand(job), face);
-    check_words(sheets, face);
+    const std::vector<Sheet> sheets = all_sheets(test::made_by_hand(job), font);
+    check_words(sheets, font);
     check_ink_on_page(sheets);
   });
 }
 
 TEST_CASE("tape sheet: every figure of the model is printed on it") {
-  for (const Units units : {Units::Inches, Units::Millimetres}) {
+  for (const Units units : {Units::Inches, Units::Millimeters}) {
     Job job = test::demo_job();
     job.units = units;
     const Made made = test::made_by_hand(job);
     const RunningDimensions figures = running_dimensions(made, 0);
     std::set<std::string> printed;
     std::string said;  // a cell's lines follow each other
-    for (const Sheet& sheet : all_sheets(made, test::label_face()))
+    for (const Sheet& sheet : all_sheets(made, test::label_font()))
       if (sheet.stem == "A-tape")
         for (const Page& page : sheet.pages)
           for (const TextMark& text : test::texts_of(page.drawing)) {
@@ -122,7 +122,7 @@ TEST_CASE("tape sheet: one page a bumper, on letter and on A4") {
     job.paper.width = size->width;
     job.paper.height = size->height;
     std::size_t layouts = 0;
-    for (const Sheet& sheet : all_sheets(test::made_by_hand(job), test::label_face())) {
+    for (const Sheet& sheet : all_sheets(test::made_by_hand(job), test::label_font())) {
       if (sheet.kind != SheetKind::TapeMeasure) continue;
       CHECK(sheet.pages.size() == 1);
       ++layouts;
@@ -134,7 +134,7 @@ TEST_CASE("tape sheet: one page a bumper, on letter and on A4") {
 TEST_CASE("numeral sheets: every digit is there at full size") {
   const Made made = test::made_by_hand(test::demo_job());
   double cut = 0, wanted = 0;
-  for (const Sheet& sheet : all_sheets(made, test::label_face()))
+  for (const Sheet& sheet : all_sheets(made, test::label_font()))
     if (sheet.kind == SheetKind::Numerals)
       for (const Page& page : sheet.pages)
         for (const Mark& mark : page.drawing.marks())
@@ -151,8 +151,8 @@ TEST_CASE("numeral and template sheets: what is larger than the paper comes in t
   job.paper.width = mm(140);
   job.paper.height = mm(150);
   const Made made = test::made_by_hand(job);
-  const Face face = test::label_face();
-  for (const Sheet& sheet : all_sheets(made, face))
+  const Font font = test::label_font();
+  for (const Sheet& sheet : all_sheets(made, font))
     if (sheet.kind == SheetKind::Numerals || sheet.kind == SheetKind::Templates) {
       CHECK(sheet.pages.size() >= 5);
       for (const Page& page : sheet.pages)
@@ -180,9 +180,9 @@ TEST_CASE("template parts (1): every relief, half end and window has its templat
 }
 
 TEST_CASE("book: the order of work names only what the covers have") {
-  const Face face = test::label_face();
+  const Font font = test::label_font();
   const auto said = [&](const Job& job, const std::string& words) {
-    for (const Sheet& sheet : all_sheets(test::made_by_hand(job), face))
+    for (const Sheet& sheet : all_sheets(test::made_by_hand(job), font))
       if (sheet.kind == SheetKind::Book)
         for (const Page& page : sheet.pages)
           if (test::says(page.drawing, words)) return true;
@@ -193,7 +193,7 @@ TEST_CASE("book: the order of work names only what the covers have") {
   CHECK(said(job, "Cut the windows last"));
   CHECK_FALSE(said(job, "hook-and-loop"));
   CHECK_FALSE(said(job, "@"));
-  job.cloth.fixing = Fixing::QuickChange;
+  job.cloth.fixing = Fixing::HookAndLoop;
   job.brackets.clear();
   CHECK_FALSE(said(job, "Staple in the order"));
   CHECK(said(job, "hook-and-loop"));
@@ -202,18 +202,18 @@ TEST_CASE("book: the order of work names only what the covers have") {
   for (const Pattern& pattern : test::made_by_hand(job).patterns)
     for (const Path& strip : pattern.strips)
       strips += std::max(bounds(strip).width(), bounds(strip).height());
-  const double both_colours = 2 * strips / 25.4;
-  CHECK(said(job, fmt::format("{} in", static_cast<int>(std::ceil(both_colours)))));
+  const double both_colors = 2 * strips / 25.4;
+  CHECK(said(job, fmt::format("{} in", static_cast<int>(std::ceil(both_colors)))));
   CHECK_FALSE(said(job, "Cut the windows last"));
 }
 
 TEST_CASE("all sheets: a cover like an earlier one is printed once, and both say so") {
-  const Face face = test::label_face();
+  const Font font = test::label_font();
   Job job = test::demo_job();
   job.brackets.clear();
   job.number.clear();  // the halves of a rectangle are alike, but for what stands on them
   std::set<std::string> stems;
-  for (const Sheet& sheet : all_sheets(test::made_by_hand(job), face)) {
+  for (const Sheet& sheet : all_sheets(test::made_by_hand(job), font)) {
     stems.insert(sheet.stem);
     const auto says = [&](const char* words) {
       return std::ranges::any_of(sheet.pages,
@@ -234,16 +234,17 @@ TEST_CASE("all sheets: a cover like an earlier one is printed once, and both say
 
 TEST_CASE("book: the worked half's boards and padding stand there") {
   // Board and padding arithmetic worked by hand; common practice, no source:
-  // frame 700 by 820 mm, board 18, rods 63.5, clearance 6: boards 820 and 362, rods 856 and 425.5.
+  // frame 700 by 820 mm, board 18, noodles 63.5, clearance 6: boards 820 and 362, noodles 856 and
+  // 425.5.
   Job job = test::c_halves(700, 820);
   job.frame.fit = mm(0);
-  job.backing.thickness = mm(18);
+  job.boards.thickness = mm(18);
   job.padding.diameter = mm(63.5);
   for (BumperKeys& keys : job.bumpers) keys.end_clearance = mm(6);
-  job.units = Units::Millimetres;
+  job.units = Units::Millimeters;
   const Made made = test::made_by_hand(job);
   std::multiset<std::string> printed;
-  for (const Sheet& sheet : all_sheets(made, test::label_face()))
+  for (const Sheet& sheet : all_sheets(made, test::label_font()))
     if (sheet.kind == SheetKind::Book)
       for (const Page& page : sheet.pages)
         for (const TextMark& text : test::texts_of(page.drawing))
@@ -264,11 +265,11 @@ TEST_CASE("book: a length of padding round many sides keeps to its page") {
     job.frame.sides.push_back(fmt::format("side {}", k));
   }
   job.bumpers = {test::half("A", "side 0", "side 11")};
-  job.backing.joint = Joint::Mitred;
-  job.backing.lapping = job.padding.lapping = {};
+  job.boards.joint = Joint::Mitred;
+  job.boards.lapping = job.padding.lapping = {};
   job.padding.corner = PaddingCorner::Bent;
-  const Sheet book = book_sheet(test::made(job_text(job)), test::label_face());
-  check_words({book}, test::label_face());
+  const Sheet book = book_sheet(test::made(job_text(job)), test::label_font());
+  check_words({book}, test::label_font());
   check_ink_on_page({book});
 }
 

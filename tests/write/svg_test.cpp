@@ -6,7 +6,7 @@
 #include <numbers>
 
 #include "support/commands.hpp"
-#include "support/label_face.hpp"
+#include "support/label_font.hpp"
 #include "support/picture.hpp"
 #include "swathe/write/pdf.hpp"
 
@@ -43,9 +43,9 @@ std::string pdf_by_librsvg(const std::string& svg) {
 
 }  // namespace
 
-TEST_CASE("to_svg: the page has its size in millimetres") {
+TEST_CASE("to_svg: the page has its size in millimeters") {
   // Source: CSS Values and Units, section 6.2: 1 in = 25.4 mm = 96 px; A4 is 793.70 by 1122.52.
-  const std::string svg = to_svg(some_page(), "page", test::label_face());
+  const std::string svg = to_svg(some_page(), "page", test::label_font());
   CHECK(svg.find("width=\"210mm\" height=\"297mm\" viewBox=\"0 0 210 297\"") != std::string::npos);
   const TemporaryFolder folder;
   test::run("rsvg-convert -d 96 -p 96 -o " + folder.file("page.png") + " " +
@@ -63,11 +63,11 @@ TEST_CASE("to_svg: the page has its size in millimetres") {
 
 TEST_CASE("to_svg: drawn by librsvg it is what the PDF is") {
   const Page page = some_page();
-  const Face face = test::label_face();
+  const Font font = test::label_font();
   constexpr int kDpi = 150;
   const test::Picture ours =
-      test::raster(to_pdf(Sheet{"", "", SheetKind::Pattern, "", {page}}, face), 1, kDpi);
-  const test::Picture theirs = test::raster(pdf_by_librsvg(to_svg(page, "page", face)), 1, kDpi);
+      test::raster(to_pdf(Sheet{"", "", SheetKind::Pattern, "", {page}}, font), 1, kDpi);
+  const test::Picture theirs = test::raster(pdf_by_librsvg(to_svg(page, "page", font)), 1, kDpi);
   REQUIRE(std::abs(ours.width - theirs.width) <= 1);
   REQUIRE(std::abs(ours.height - theirs.height) <= 1);
   const int width = std::min(ours.width, theirs.width);
@@ -96,7 +96,7 @@ TEST_CASE("to_svg: drawn by librsvg it is what the PDF is") {
 }
 
 TEST_CASE("to_svg: a layer a kind, under its own name") {
-  const std::string svg = to_svg(some_page(), "page", test::label_face());
+  const std::string svg = to_svg(some_page(), "page", test::label_font());
   for (const char* layer : {"CUT", "FOLD", "PUNCH", "NUMERAL-TINT", "TEXT"}) {
     CAPTURE(layer);
     const std::string group = std::string("<g id=\"") + layer + "\"";
@@ -113,7 +113,7 @@ TEST_CASE("to_svg (2): well-formed whatever the words") {
   Page page{100, 100, {}, ""};
   page.drawing.text({10, 50}, "a & b < c > \"d\" 'e' \x01\x1f\t\xc2\xbd", 5);
   const TemporaryFolder folder;
-  const std::string svg = to_svg(page, "</title><x & \"y\"", test::label_face());
+  const std::string svg = to_svg(page, "</title><x & \"y\"", test::label_font());
   const std::string file = folder.write("page.svg", svg);
   test::run("rsvg-convert -o " + folder.file("page.png") + " " + file);  // refuses broken XML
   CHECK(svg.find("aria-label=\"a &amp; b &lt; c &gt; &quot;d&quot; 'e' \xc2\xbd\"") !=
@@ -129,12 +129,12 @@ TEST_CASE("to_svg: a letter is drawn once, however often it stands") {
   };
   Page page{100, 100, {}, ""};
   for (int k = 0; k < 40; ++k) page.drawing.text({10, 2.0 * k}, "noon on no moon", 2);
-  const std::string svg = to_svg(page, "page", test::label_face());
+  const std::string svg = to_svg(page, "page", test::label_font());
   CHECK(count(svg, "<path") == 3);  // n, o, m
   CHECK(count(svg, "<use") == 40 * 12);
 }
 
 TEST_CASE("to_svg (1): the same page gives the same bytes") {
-  const Face face = test::label_face();
-  CHECK(to_svg(some_page(), "page", face) == to_svg(some_page(), "page", face));
+  const Font font = test::label_font();
+  CHECK(to_svg(some_page(), "page", font) == to_svg(some_page(), "page", font));
 }

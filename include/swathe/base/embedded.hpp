@@ -5,7 +5,7 @@
 
 namespace swathe {
 
-/// A data file of a room (season, new job, paper sizes, bundled face) that was built into the
+/// A data file of a room (season, new job, paper sizes, bundled font) that was built into the
 /// library.
 struct Embedded {
   std::string_view

@@ -5,7 +5,7 @@
 
 namespace swathe {
 
-/// A distance. Kept in millimetres; numbers enter and leave only by the name of their unit.
+/// A distance. Kept in millimeters; numbers enter and leave only by the name of their unit.
 class Length {
  public:
   constexpr Length() = default;  ///< zero

@@ -30,6 +30,6 @@ inline constexpr int kMostDotsInLine = 200;  ///< of a job or rule file: a.b.c i
 // Of a rule file: what stands on sheets and in findings, in characters.
 inline constexpr int kMostSeasonName = 24;
 inline constexpr int kMostRuleName = 24;  ///< "R408-B"; the section of the manual too
-inline constexpr int kMostSets = 8;       ///< colours of cloth sets
+inline constexpr int kMostSets = 8;       ///< colors of cloth sets
 
 }  // namespace swathe

@@ -21,7 +21,7 @@ enum class Why {
   Missing,       ///< a required key or table is not there
   WrongType,     ///< a string where a table was wanted, and the like
   OutOfRange,    ///< a value outside its stated range
-  UnknownName,   ///< a side, bumper, season, face or paper of that name does not exist
+  UnknownName,   ///< a side, bumper, season, font or paper of that name does not exist
   NotSupported,  ///< known, but not built yet
   DoesNotFit,    ///< parts overlap, or do not fit where they are put
   ReflexCorner,  ///< a bumper cannot turn inwards

@@ -9,7 +9,7 @@
 namespace swathe {
 
 /// The unit of bare numbers in a job, and of printed dimensions.
-enum class Units { Inches, Millimetres };
+enum class Units { Inches, Millimeters };
 
 /// Reads a length with its unit, or a bare number in `bare`.
 ///
@@ -22,13 +22,13 @@ std::optional<Length> parse_length(std::string_view text, Units bare);
 std::optional<Angle> parse_angle(std::string_view text);
 
 /// A length as it stands on a sheet, without its unit: a reduced fraction to the nearest 1/16 in
-/// ("32 1/4", "0", "1/16"; halfway goes up in size), or millimetres to the nearest whole ("819").
+/// ("32 1/4", "0", "1/16"; halfway goes up in size), or millimeters to the nearest whole ("819").
 std::string dimension(Length length, Units units);
 
 /// The same with its unit: "32 1/4 in", "819 mm".
 std::string dimension_with_unit(Length length, Units units);
 
-/// A way to be walked, in feet or metres to a tenth: "60 ft", "18.3 m".
+/// A way to be walked, in feet or meters to a tenth: "60 ft", "18.3 m".
 std::string walked(Length length, Units units);
 
 /// A length of cloth, in yards to a sixteenth: "2 1/2 yd".
@@ -39,7 +39,7 @@ std::string yards(Length length);
 std::string measured(Length length, Units units);
 
 /// A length or a rule's value in words, exactly: "3 3/4 in" where it is a multiple of 1/64 in, else
-/// as measured(); in millimetres to 1/100 ("95.25 mm").
+/// as measured(); in millimeters to 1/100 ("95.25 mm").
 std::string exact(Length length, Units units);
 
 /// A number with at most `decimals` places, no trailing zeros, never "-0"; the same in any locale.

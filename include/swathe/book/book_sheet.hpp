@@ -2,13 +2,13 @@
 
 #include "swathe/draw/drawing.hpp"
 #include "swathe/make/made.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
 /// The build book, on the job's paper: a measured sketch; what to buy; boards and padding with
 /// their cuts; the cloth as it lies on the roll; numerals; brackets and staples; the order of work;
-/// an inspector's card; labels for the pieces. Counts for one set and for all colours.
-Sheet book_sheet(const Made& made, const Face& labels);
+/// an inspector's card; labels for the pieces. Counts for one set and for all colors.
+Sheet book_sheet(const Made& made, const Font& labels);
 
 }  // namespace swathe

@@ -37,11 +37,11 @@ struct Corner {
   /// comes from, y outward.
   FlatPoint on_arc(double depth, double turned) const;
 
-  /// Where it crosses the neighbour's line of another depth: there a strip ends that laps over the
-  /// neighbour's (at that one's outer face) or butts against it (at its inner face).
-  double crossing(double depth, double neighbour) const;
+  /// Where it crosses the neighbor's line of another depth: there a strip ends that laps over the
+  /// neighbor's (at that one's outer face) or butts against it (at its inner face).
+  double crossing(double depth, double neighbor) const;
   /// Where the square end of a bumper stands that leaves no gap at the corner: level with the
-  /// neighbour's outer edge where it laps over it, else against the neighbour's end that does.
+  /// neighbor's outer edge where it laps over it, else against the neighbor's end that does.
   double square_end(double depth, bool laps) const;
 };
 

@@ -44,8 +44,8 @@ class Frame {
   Corner corner_after(int side) const;
   Length fit() const { return fit_; }
   Length floor_gap() const { return floor_gap_; }
-  /// Middle of the box round the frame: the machine's centre for an observer.
-  FlatPoint centre() const;
+  /// Middle of the box round the frame: the machine's center for an observer.
+  FlatPoint center() const;
 
  private:
   std::vector<FrameSide> sides_;

@@ -31,7 +31,7 @@ struct RunCorner : Corner {
 struct Run {
   std::string name;
   std::vector<RunSide> sides;      ///< in order, the first holds s = 0
-  std::vector<RunCorner> corners;  ///< between neighbours of `sides`
+  std::vector<RunCorner> corners;  ///< between neighbors of `sides`
   double length = 0;               ///< s of the far end face
   double end_clearance = 0;
   int keys = 0;  ///< which [[bumper]] of the job

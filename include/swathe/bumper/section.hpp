@@ -36,7 +36,7 @@ class Section {
  public:
   /// Refuses: DoesNotFit (flaps that meet on the back, no room to cut behind the padding, a staple
   /// line off the flap), OutOfRange, each at its key.
-  static Outcome<Section> make(const BackingKeys& backing, const PaddingKeys& padding,
+  static Outcome<Section> make(const BoardKeys& boards, const PaddingKeys& padding,
                                const ClothKeys& cloth, const Places& places,
                                Units units = Units::Inches);
 
@@ -49,7 +49,9 @@ class Section {
   double depth_mm() const { return depth_; }  ///< d of the front line
   double closed_girth_mm() const { return closed_girth_; }
 
-  double front_flat_top() const { return front_top_; }  ///< u; zero where a single rod has no flat
+  double front_flat_top() const {
+    return front_top_;
+  }  ///< u; zero where a single noodle has no flat
   double front_flat_bottom() const { return -front_top_; }
   double top_tangent() const { return top_tangent_; }  ///< u
   double bottom_tangent() const { return bottom_tangent_; }
@@ -82,7 +84,7 @@ class Section {
 
   const std::vector<Station>& stations() const { return stations_; }
   /// Cloth that a butting side needs more at the top, and at the bottom, to go round its
-  /// neighbour's square padding end.
+  /// neighbor's square padding end.
   double square_end_allowance_mm() const { return square_end_; }
   /// The closed outline the cloth's middle surface follows.
   const std::vector<HullPiece>& hull() const { return hull_; }

@@ -17,9 +17,9 @@ struct CornerVoid {
   double section_area = 0;  ///< of one groove, mm2
 };
 
-/// Grooves between round rods and their square box where butted padding meets: on the lapping rods,
-/// as far as they go past the board line of the butting side. Blocks and mitred or bent rods leave
-/// none.
+/// Grooves between round noodles and their square box where butted padding meets: on the lapping
+/// noodles, as far as they go past the board line of the butting side. Blocks and mitred or bent
+/// noodles leave none.
 std::vector<CornerVoid> corner_voids(const Frame& frame, const Section& section, const Run& run,
                                      const PaddingKeys& padding);
 

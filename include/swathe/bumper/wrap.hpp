@@ -11,7 +11,7 @@
 namespace swathe {
 
 /// A point of the cover: s along the front line from the start's end face, to the right seen from
-/// outside; u round the section from the middle of the front flat, upwards. Millimetres.
+/// outside; u round the section from the middle of the front flat, upwards. Millimeters.
 struct ClothPoint {
   double s = 0, u = 0;
 };

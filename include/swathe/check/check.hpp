@@ -3,7 +3,7 @@
 #include <span>
 #include <vector>
 
-#include "swathe/base/colour.hpp"
+#include "swathe/base/color.hpp"
 #include "swathe/base/finding.hpp"
 #include "swathe/bumper/pieces.hpp"
 #include "swathe/bumper/wrap.hpp"
@@ -41,10 +41,10 @@ struct Subject {
 ///   grace of inspection turns Fail into Warn, never into Pass; (4) no season, no rule.
 std::vector<Finding> check(const Subject& subject);
 
-/// Contrast ratio of two colours, 1 to 21.
+/// Contrast ratio of two colors, 1 to 21.
 /// Source: W3C, Web Content Accessibility Guidelines 2.2, definitions of contrast ratio and
 /// relative
 ///   luminance.
-double contrast_ratio(const Colour& a, const Colour& b);
+double contrast_ratio(const Color& a, const Color& b);
 
 }  // namespace swathe

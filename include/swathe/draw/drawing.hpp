@@ -5,12 +5,12 @@
 #include <variant>
 #include <vector>
 
-#include "swathe/base/colour.hpp"
+#include "swathe/base/color.hpp"
 #include "swathe/base/length.hpp"
 #include "swathe/plane/path.hpp"
 
 // Our own list of marks: every output format reads the same Drawing, and a mark is said once.
-// Coordinates are millimetres on the sheet, x to the right and y up.
+// Coordinates are millimeters on the sheet, x to the right and y up.
 namespace swathe {
 
 /// What a line asks the hand to do. Its width, dashes and layer follow from this and nothing else.
@@ -22,7 +22,7 @@ enum class LineKind {
   Corner,      ///< long dash, two dots, 0.25 mm: corner line, board edge, inside corner
   StapleLine,  ///< thin line that staples stand on
   Staple,      ///< an open crown across it
-  Punch,       ///< circle of the hole with centre cross
+  Punch,       ///< circle of the hole with center cross
   Match,       ///< match marks (mostly filled)
   Numeral,     ///< outline of a digit, 0.25 mm
   Bridge,      ///< edge of a stencil bridge, 0.25 mm short dashes
@@ -51,7 +51,7 @@ struct LineMark {
 /// once (non-zero fill).
 struct FillMark {
   LineKind kind;  ///< whose layer it lies on
-  Colour colour;
+  Color color;
   std::vector<Path> outlines;
 };
 
@@ -75,8 +75,8 @@ class Drawing {
     marks_.emplace_back(LineMark{kind, std::move(path), true});
   }
   void line(LineKind kind, FlatPoint a, FlatPoint b) { line(kind, swathe::line(a, b)); }
-  void fill(LineKind kind, Colour colour, std::vector<Path> outlines) {
-    marks_.emplace_back(FillMark{kind, colour, std::move(outlines)});
+  void fill(LineKind kind, Color color, std::vector<Path> outlines) {
+    marks_.emplace_back(FillMark{kind, color, std::move(outlines)});
   }
   void text(TextMark mark) { marks_.emplace_back(std::move(mark)); }
   void text(FlatPoint at, std::string words, double height_mm = 3.5, Anchor anchor = Anchor::Left,

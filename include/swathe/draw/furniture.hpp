@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "swathe/draw/drawing.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 // What every sheet has besides its subject: titles, scales, keys, tables, cautions. Each function
 // starts at an upper left corner, works downwards and returns the box it has taken.
@@ -20,20 +20,20 @@ inline constexpr double kCautionWidth = 140.0;
 
 /// Words broken into lines no wider than that; a single word wider than that keeps a line of its
 /// own. A line break in the words is kept.
-std::vector<std::string> wrap_text(const Face& labels, std::string_view words, double width_mm,
+std::vector<std::string> wrap_text(const Font& labels, std::string_view words, double width_mm,
                                    double height_mm);
 
 /// Wrapped text; the box is as wide as its widest line.
-Box draw_text_block(Drawing& onto, const Face& labels, FlatPoint top_left, double width_mm,
+Box draw_text_block(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
                     std::string_view words, double height_mm = kTextHeight);
 
 /// A line with end ticks to hold a ruler to, its length's words above it; upright ones start at
 /// the top and run down.
-Box draw_check_scale(Drawing& onto, const Face& labels, FlatPoint top_left, double length_mm,
+Box draw_check_scale(Drawing& onto, const Font& labels, FlatPoint top_left, double length_mm,
                      std::string_view words, bool upright = false);
 
 /// The 100 mm and the 4 in scale, one below the other, each with "measure me".
-Box draw_check_scales(Drawing& onto, const Face& labels, FlatPoint top_left);
+Box draw_check_scales(Drawing& onto, const Font& labels, FlatPoint top_left);
 
 /// "print at 100 %, no fit to page".
 extern const char* const kPrintWords;
@@ -45,18 +45,18 @@ struct TitleBlock {
   std::string sheet;               ///< "B2 of 14"
   std::vector<std::string> lines;  ///< "cut 1 red, 1 blue", "INSIDE UP", "dimensions in inches"
 };
-Box draw_title_block(Drawing& onto, const Face& labels, FlatPoint top_left, double width_mm,
+Box draw_title_block(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
                      const TitleBlock& words);
 
 /// What a kind of line is called on every sheet: "CUT", "STITCH".
 std::string key_words(LineKind kind);
 
 /// A sample of each kind beside its words, down and then across in columns.
-Box draw_line_key(Drawing& onto, const Face& labels, FlatPoint top_left,
+Box draw_line_key(Drawing& onto, const Font& labels, FlatPoint top_left,
                   const std::vector<LineKind>& kinds, int columns = 1);
 
 /// A warning in a frame beside an exclamation mark. Two lines read; more do not.
-Box draw_caution(Drawing& onto, const Face& labels, FlatPoint top_left, double width_mm,
+Box draw_caution(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
                  std::string_view words);
 
 /// A two-headed arrow; its words are the caller's to place.
@@ -76,7 +76,7 @@ struct Table {
 };
 
 /// The width that a column takes by its own: its `width_mm`, else that of its widest cell.
-double natural_width(const Table& table, std::size_t column, const Face& labels,
+double natural_width(const Table& table, std::size_t column, const Font& labels,
                      double height_mm = kTableHeight);
 
 /// As many rows, from `first` on, as fit into `room_mm` of height with the headings.
@@ -84,7 +84,7 @@ struct TableDrawn {
   Box box;
   std::size_t next;  ///< the first row that is left
 };
-TableDrawn draw_table(Drawing& onto, const Face& labels, FlatPoint top_left, const Table& table,
+TableDrawn draw_table(Drawing& onto, const Font& labels, FlatPoint top_left, const Table& table,
                       double room_mm = 1e9, std::size_t first = 0, double height_mm = kTableHeight);
 
 }  // namespace swathe

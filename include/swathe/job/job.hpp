@@ -8,7 +8,7 @@
 #include <variant>
 #include <vector>
 
-#include "swathe/base/colour.hpp"
+#include "swathe/base/color.hpp"
 #include "swathe/base/length.hpp"
 #include "swathe/base/outcome.hpp"
 #include "swathe/base/units.hpp"
@@ -28,7 +28,7 @@ struct FrameKeys {
 
 enum class Joint { Lapped, Mitred };
 
-struct BackingKeys {
+struct BoardKeys {
   Length thickness = inches(23.0 / 32);
   Length height = inches(5);
   Joint joint = Joint::Lapped;
@@ -39,12 +39,12 @@ struct BackingKeys {
   double density_kg_m3 = 600;
 };
 
-enum class PaddingForm { Rods, Block };
+enum class PaddingForm { Noodles, Block };
 enum class PaddingCorner { Butted, Mitred, Bent };
 enum class Core { Unstated, Solid, Hollow };
 
 struct PaddingKeys {
-  PaddingForm form = PaddingForm::Rods;
+  PaddingForm form = PaddingForm::Noodles;
   Length diameter = inches(2.5);
   int stack = 2;
   Core core = Core::Unstated;
@@ -58,15 +58,15 @@ struct PaddingKeys {
 };
 
 enum class Relief { Fold, Sewn };
-enum class Fixing { Staples, QuickChange };
+enum class Fixing { Staples, HookAndLoop };
 
-struct ClothColour {
+struct ClothColor {
   std::string name;
-  Colour srgb;
+  Color srgb;
 };
 
-/// Covers that come off again, held to the boards' backs by hook-and-loop: [cloth.quick_change].
-struct QuickChangeKeys {
+/// Covers that come off again, held to the boards' backs by hook-and-loop: [cloth.hook_and_loop].
+struct HookAndLoopKeys {
   Length flap = inches(2.25);  ///< finished reach on to the back
   Length hem = inches(0.5);    ///< folded under beyond the flap
   Length strip = inches(1);    ///< width of the hook-and-loop
@@ -78,8 +78,8 @@ struct ClothKeys {
   Length thickness = mm(0.5);
   Length roll_width = inches(58);
   Length buy_step = inches(9);  ///< 1/4 yd
-  std::vector<ClothColour> colours = {{"red", {0xb5 / 255.0, 0x12 / 255.0, 0x1b / 255.0}},
-                                      {"blue", {0x1b / 255.0, 0x3a / 255.0, 0x93 / 255.0}}};
+  std::vector<ClothColor> colors = {{"red", {0xb5 / 255.0, 0x12 / 255.0, 0x1b / 255.0}},
+                                    {"blue", {0x1b / 255.0, 0x3a / 255.0, 0x93 / 255.0}}};
   Length flap = inches(2);
   Length staple_line = inches(1);
   Length staple_spacing = inches(1.5);
@@ -98,12 +98,12 @@ struct ClothKeys {
   double density_kg_m2 = 0.35;
   double staple_g = 0.17;           ///< crown and legs of 10 mm, of steel wire 1.2 by 0.6 mm
   Fixing fixing = Fixing::Staples;  ///< how the flaps are held to the boards
-  QuickChangeKeys quick_change;
+  HookAndLoopKeys hook_and_loop;
 };
 
 /// Where a bumper starts or ends: a side, and how far along it, counter-clockwise.
 struct RunEnd {
-  struct Corner {};  ///< out to the outer face where the side laps, else up to the neighbour
+  struct Corner {};  ///< out to the outer face where the side laps, else up to the neighbor
   struct Share {
     double fraction = 0;
   };  ///< of the side's length
@@ -141,7 +141,7 @@ enum class NumeralMethod { Stencil, IronOn, SewOn, PaintMask };
 
 struct NumeralSpacing {
   bool tabular = false;
-  Length extra;  ///< between digits, on top of the face's own
+  Length extra;  ///< between digits, on top of the font's own
 };
 
 /// A place for the number chosen by hand.
@@ -149,7 +149,7 @@ struct NumeralPlaceKeys {
   std::string bumper;
   std::string side;
   std::optional<Length>
-      centre;  ///< from the board's left end seen from outside; unset: the stretch's middle
+      center;  ///< from the board's left end seen from outside; unset: the stretch's middle
   /// So many digits stand at the end of this bumper, the others at the start of the next one on the
   /// side; 0 for the whole number here.
   int split = 0;
@@ -163,7 +163,7 @@ struct NumeralKeys {
   std::vector<NumeralPlaceKeys> places;
   NumeralSpacing spacing;
   NumeralMethod method = NumeralMethod::Stencil;
-  Colour colour{1, 1, 1};
+  Color color{1, 1, 1};
   Length outline;
   bool make_legal = false;
   Length bridge = inches(1.0 / 4);
@@ -196,7 +196,7 @@ struct PaperKeys {
 };
 
 /// Every other side from the first, so front and back of a rectangle: those that lap where a job
-/// does not say. No two neighbours, also where the number of sides is odd.
+/// does not say. No two neighbors, also where the number of sides is odd.
 std::vector<std::string> every_other(const std::vector<std::string>& sides);
 
 /// Where each table and key stands in its file: "frame.width", "bumper.0.from", "bracket.2".
@@ -220,7 +220,7 @@ struct Job {
   std::string season = "2026";  ///< a rule set's name, "none", or a path to a rule file
   Units units = Units::Inches;
   FrameKeys frame;
-  BackingKeys backing;
+  BoardKeys boards;
   PaddingKeys padding;
   ClothKeys cloth;
   std::vector<BumperKeys> bumpers;

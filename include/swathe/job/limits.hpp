@@ -23,7 +23,7 @@ struct CountRange {
 
 inline constexpr int kMostTitle = 120;  ///< characters
 inline constexpr int kMostNumber = 5;   ///< digits
-inline constexpr int kMostName = 24;    ///< characters of a bumper, side or colour
+inline constexpr int kMostName = 24;    ///< characters of a bumper, side or color
 inline constexpr int kMostPath = 200;   ///< characters of a season or font, name or path
 
 inline constexpr CountRange kSides{3, 16};
@@ -31,13 +31,13 @@ inline constexpr CountRange kBumpers{1, 32};
 inline constexpr CountRange kBrackets{0, 64};
 inline constexpr CountRange kHoles{0, 16};  ///< of one bracket
 inline constexpr CountRange kNumeralPlaces{0, 32};
-inline constexpr CountRange kColours{1, 8};
+inline constexpr CountRange kColors{1, 8};
 inline constexpr CountRange kAxes{0, 16};
 inline constexpr CountRange kObservers{1, 8};  ///< distances, and eye heights
 inline constexpr CountRange kBlinds{0, 32};
 inline constexpr CountRange kSpares{0, 20};
 inline constexpr CountRange kSplit{1, 4};  ///< digits before the gap, of five
-inline constexpr CountRange kRodStack{1, 4};
+inline constexpr CountRange kNoodleStack{1, 4};
 inline constexpr int kMostTiles = 500;  ///< sheets of paper that the covers of a job may take
 
 inline constexpr Length kMostLength = mm(20000);

@@ -38,7 +38,7 @@ DigitLines digit_lines(const Digit& digit, NumeralMethod method,
                        DigitLayer layer = DigitLayer::Fill);
 
 /// The whole number's openings in one sheet, for a mask that is taped on: each digit's stencil at
-/// its place, x and y from the number's own centre.
+/// its place, x and y from the number's own center.
 /// Requires: a placed number and the digits it was made from.
 Region number_mask(const PlacedNumeral& placed, const std::vector<Digit>& digits,
                    DigitLayer layer = DigitLayer::Fill);

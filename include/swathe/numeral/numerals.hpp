@@ -9,7 +9,7 @@
 #include "swathe/plane/path.hpp"
 #include "swathe/type/stroke.hpp"
 
-// The team's number, sized and placed. Millimetres; a digit's origin is on the base line at the
+// The team's number, sized and placed. Millimeters; a digit's origin is on the base line at the
 // left of its advance; x is s and y is u of the cover in place, but where a place is said to be on
 // the pattern.
 namespace swathe {
@@ -22,7 +22,7 @@ struct Bridge {
   Polygon bar;  ///< the whole bar, counter-clockwise; it runs on into the sheet at both ends
 };
 
-/// White that shows round a digit of another colour: a larger digit that lies under it.
+/// White that shows round a digit of another color: a larger digit that lies under it.
 struct WhiteOutline {
   Region outline;  ///< the digit's moved outwards; a counter too narrow for it, or for bridges, is
                    ///< white
@@ -33,7 +33,7 @@ struct WhiteOutline {
 /// One of the digits the number uses.
 struct Digit {
   char digit = '0';
-  int count = 0;                 ///< to make: every place, every colour, spares
+  int count = 0;                 ///< to make: every place, every color, spares
   double height = 0, width = 0;  ///< of the ink
   double advance = 0;
   Region outline;  ///< as it will stand on the cloth
@@ -61,11 +61,11 @@ struct PlacedNumeral {
   double space_across = 0;  ///< ink to ink, from the part before it over the gap; else 0
   int bumper = 0;           ///< number in the job
   std::string side;
-  double centre_s = 0, centre_u = 0;
+  double center_s = 0, center_u = 0;
   double width = 0, height = 0;  ///< ink, along the cloth; height of the shortest digit
   double seen_height = 0;        ///< square on
   double tilt_deg = 0;           ///< greatest lean of the cloth under it
-  double largest_space = 0;      ///< widest ink-to-ink space between neighbouring digits
+  double largest_space = 0;      ///< widest ink-to-ink space between neighboring digits
   double least_space = 0;        ///< narrowest; 0 where a single digit stands here
   std::vector<PlacedDigit> digits;
 };
@@ -80,7 +80,7 @@ struct NumeralMisfit {
 
 struct Numerals {
   std::string number;  ///< the job's
-  std::string face;
+  std::string font;
   std::map<std::string, double> axes;
   double size = 0;            ///< mm of the em
   double height = 0;          ///< of the shortest digit used

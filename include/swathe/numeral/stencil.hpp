@@ -31,7 +31,7 @@ struct Stencil {
 ///   way; (3) no bridge is narrower than `width`, its seats in the sheet included; (4) bridges
 ///   stand at least their own width apart.
 Outcome<Stencil> make_stencil(const Region& outline, double width,
-                              Units units = Units::Millimetres);
+                              Units units = Units::Millimeters);
 
 /// The same for those who only try: nothing where make_stencil() refuses, and no other width is
 /// looked for.

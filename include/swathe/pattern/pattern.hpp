@@ -119,8 +119,8 @@ struct Pattern {
   std::vector<Path> seam_marks;   ///< ticks across stitch lines that meet when sewn
   std::vector<NamedLine> lines;
   std::vector<BracketOnPattern> brackets;
-  std::vector<Staple> staples;  ///< none on a quick-change cover
-  std::vector<Path> strips;     ///< hook-and-loop of a quick-change cover, sewn to its inside
+  std::vector<Staple> staples;  ///< none on a hook-and-loop cover
+  std::vector<Path> strips;     ///< hook-and-loop of a hook-and-loop cover, sewn to its inside
   std::vector<MatchMark> marks;
   std::vector<ClothJoin> joins;
   std::vector<EndOnPattern> ends;

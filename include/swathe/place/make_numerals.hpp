@@ -14,7 +14,7 @@
 #include "swathe/numeral/kept_digits.hpp"
 #include "swathe/numeral/numerals.hpp"
 #include "swathe/place/place.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -28,15 +28,15 @@ struct NumeralRules {
 };
 
 struct NumeralInput {
-  const Face& face;
-  std::string face_name;  ///< as the job names it
+  const Font& font;
+  std::string font_name;  ///< as the job names it
   std::string number;     ///< one to five digits
   const NumeralKeys& keys;
   const std::vector<Wrap>& wraps;    ///< of every bumper, in the job's order
   const std::vector<Piece>& boards;  ///< of one set
   NumeralRules rules;
-  int colours = 1;  ///< of cloth: sets of covers to make
-  const std::vector<FaceCandidate>& candidates;
+  int colors = 1;  ///< of cloth: sets of covers to make
+  const std::vector<FontCandidate>& candidates;
   Units units = Units::Inches;
   const Places& places;              ///< of the job's keys
   const SightKeys& sight;            ///< who looks at the places that the program chooses,
@@ -51,11 +51,11 @@ Length numeral_height(const NumeralKeys& keys, const NumeralRules& rules);
 /// The number measured, made fit to be cut by the job's method, and placed.
 ///
 /// A digit's count is its share of one number, times a number for each place and spare, times the
-/// colours.
+/// colors.
 /// Refuses: at "job.number" OutOfRange; at "numerals.font" BadFont; at "numerals.height"
 ///   OutOfRange; at "numerals.spacing" DoesNotFit; at "numerals.bridge" DoesNotFit or OutOfRange;
 ///   at "numerals.make_legal" DoesNotFit;
-///   at "numerals.outline" DoesNotFit where neighbours' white outlines meet; and what
+///   at "numerals.outline" DoesNotFit where neighbors' white outlines meet; and what
 ///   place_number() refuses.
 Outcome<Numerals> make_numerals(const NumeralInput& input);
 

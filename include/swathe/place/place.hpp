@@ -57,7 +57,7 @@ struct PlaceInput {
   /// on too few sides, and how far apart the parts may then stand.
   bool may_split = false;
   std::optional<Length> most_space;
-  const std::vector<FaceCandidate>& candidates;
+  const std::vector<FontCandidate>& candidates;
   /// The least height the number may be set at on request; nothing where there is none below the
   /// asked one.
   std::optional<Length> least_height;
@@ -74,7 +74,7 @@ struct Placing {
 };
 
 /// Puts the number on each side asked for: whole, in the middle of the side's longest clear
-/// stretch, its ink centred on the middle of the front flat; split, where it may and must be, its
+/// stretch, its ink centered on the middle of the front flat; split, where it may and must be, its
 /// parts at the gap. Places chosen by hand go before sides by name, those before the program's own
 /// choice.
 ///

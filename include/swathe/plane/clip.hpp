@@ -8,7 +8,7 @@
 // outlines stand in the order of these points, each followed by its own holes.
 namespace swathe {
 
-/// The grid for lengths in millimetres: 1 um.
+/// The grid for lengths in millimeters: 1 um.
 inline constexpr double kClipGrid = 0.001;
 
 /// What lies inside by non-zero winding: overlaps united, crossings resolved.

@@ -7,7 +7,7 @@
 
 namespace swathe {
 
-/// How many pairs of the outlines' edges cross, touch or lie on each other, neighbours' common
+/// How many pairs of the outlines' edges cross, touch or lie on each other, neighbors' common
 /// corner left out; all rounded to the grid first, as unite() does. Counting ends once there are
 /// more than `most`: the answer is then most + 1. What unite() takes grows with their number.
 ///

@@ -7,7 +7,7 @@
 
 namespace swathe {
 
-/// The centre of a circle that lies in a region and touches its outline in two places.
+/// The center of a circle that lies in a region and touches its outline in two places.
 struct MedialPoint {
   FlatPoint at;
   double radius = 0;
@@ -23,7 +23,7 @@ struct MedialEdge {
   std::vector<MedialPoint> points;  ///< both ends among them
 };
 
-/// The middle lines of a region: the centres of all circles in it that touch its outline in two
+/// The middle lines of a region: the centers of all circles in it that touch its outline in two
 /// places or more.
 struct MedialAxis {
   std::vector<MedialEdge> edges;

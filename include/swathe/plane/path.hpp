@@ -23,7 +23,7 @@ struct Path {
 /// straight edge.
 struct Arc {
   double angle = 0;
-  FlatPoint centre;
+  FlatPoint center;
   double radius = 0;
 };
 Arc arc_of(FlatPoint from, FlatPoint to, double bulge);
@@ -40,7 +40,7 @@ Path line(FlatPoint a, FlatPoint b);
 Path rectangle(FlatPoint lo, FlatPoint hi);
 /// A rectangle with its corners rounded; the radius is cut to half the shorter side.
 Path rounded_rectangle(FlatPoint lo, FlatPoint hi, double radius);
-Path circle(FlatPoint centre, double radius);
+Path circle(FlatPoint center, double radius);
 
 /// The path's points, arcs broken into chords that stay within `tolerance` of them.
 std::vector<FlatPoint> flatten(const Path& path, double tolerance);

@@ -7,7 +7,7 @@
 
 namespace swathe {
 
-/// A point, or a way from one to another, in a flat plane; millimetres.
+/// A point, or a way from one to another, in a flat plane; millimeters.
 struct FlatPoint {
   double x = 0, y = 0;
 

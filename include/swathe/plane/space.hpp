@@ -5,7 +5,7 @@
 namespace swathe {
 
 /// A point, or a way from one to another, in space; x to the machine's right, y forward, z up from
-/// the floor. Millimetres.
+/// the floor. Millimeters.
 struct SpacePoint {
   double x = 0, y = 0, z = 0;
 

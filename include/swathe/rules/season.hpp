@@ -9,7 +9,7 @@
 #include "swathe/base/length.hpp"
 #include "swathe/base/outcome.hpp"
 
-// The published rules of one season, as values. No judgement here: the check room has that.
+// The published rules of one season, as values. No judgment here: the check room has that.
 namespace swathe {
 
 /// A weight, as the rules name it.
@@ -50,7 +50,7 @@ struct Season {
   Ruled<Length> general_grace;  ///< what inspection allows on nominal bumper dimensions
 
   Ruled<bool> cover_whole;          ///< the whole perimeter is covered
-  Ruled<Length> cover_gap;          ///< between neighbours, less than
+  Ruled<Length> cover_gap;          ///< between neighbors, less than
   Ruled<Length> cover_larger_gap;   ///< one larger gap, with this much covered beside each corner
   Ruled<Length> cover_reach;        ///< bumper each side of each outside corner, at least
   Ruled<Length> cover_from_corner;  ///< where that bumper may begin, at most
@@ -59,12 +59,12 @@ struct Season {
   Ruled<Length> corner_fill;  ///< uncompressed padding out from a corner, at least
   Ruled<bool> corner_filled;  ///< corner joints are filled with padding, no measure named
 
-  Ruled<Length> padding_depth;       ///< at least
-  Ruled<Length> padding_height;      ///< at least
-  Ruled<Length> padding_rod_pair;    ///< a stacked pair of round rods of this nominal diameter
-  Ruled<Length> padding_past_board;  ///< past a board's end, at most
-  Ruled<bool> padding_hollow;        ///< hollow rods are allowed (or not)
-  Ruled<bool> padding_even;          ///< no wedges: not tapered, stepped, or one half-round
+  Ruled<Length> padding_depth;        ///< at least
+  Ruled<Length> padding_height;       ///< at least
+  Ruled<Length> padding_noodle_pair;  ///< a stacked pair of round noodles of this nominal diameter
+  Ruled<Length> padding_past_board;   ///< past a board's end, at most
+  Ruled<bool> padding_hollow;         ///< hollow noodles are allowed (or not)
+  Ruled<bool> padding_even;           ///< no wedges: not tapered, stepped, or one half-round
 
   Ruled<Length> backing_height;          ///< at least
   Ruled<Length> backing_nominal_height;  ///< within `backing_height_within` of this
@@ -73,8 +73,8 @@ struct Season {
 
   Ruled<bool> cloth_faces;                     ///< over the outward, upward and downward faces
   Ruled<bool> cloth_over_wood;                 ///< over the boards' outside faces too
-  Ruled<std::vector<std::string>> cloth_sets;  ///< colours of the sets: "red", "blue"
-  Ruled<bool> cloth_one_colour;                ///< each cover is of one colour throughout
+  Ruled<std::vector<std::string>> cloth_sets;  ///< colors of the sets: "red", "blue"
+  Ruled<bool> cloth_one_color;                 ///< each cover is of one color throughout
   Ruled<bool> cloth_plain;                     ///< no contrasting marks but the number
 
   Ruled<bool> fastening_rigid;  ///< not tape, hook-and-loop or cable ties

@@ -5,7 +5,7 @@
 
 #include "swathe/draw/drawing.hpp"
 #include "swathe/make/made.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -20,6 +20,6 @@ std::string not_on_fold(const Made& made, std::size_t bumper);
 ///
 /// Holds (fold_sheet_test.cpp): (1) the half and its mirror image together are the cover's cuts;
 ///   (2) what lies beyond the fold has its name on the half.
-Sheet fold_sheet(const Made& made, std::size_t bumper, const Face& labels);
+Sheet fold_sheet(const Made& made, std::size_t bumper, const Font& labels);
 
 }  // namespace swathe

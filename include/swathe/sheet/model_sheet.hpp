@@ -5,7 +5,7 @@
 
 #include "swathe/draw/drawing.hpp"
 #include "swathe/make/made.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -18,7 +18,7 @@ inline constexpr double kLeastModel = 1.0 / 20, kMostModel = 1.0;
 ///
 /// Requires: a bumper of the job, by its number; a scale from kLeastModel to kMostModel.
 /// Holds (model_sheet_test.cpp): (1) the outline's area is the cover's times the scale's square.
-Sheet model_sheet(const Made& made, std::size_t bumper, double scale, const Face& labels);
+Sheet model_sheet(const Made& made, std::size_t bumper, double scale, const Font& labels);
 
 /// "1/4" for 0.25, else its decimals.
 std::string scale_words(double scale);

@@ -2,7 +2,7 @@
 
 #include "swathe/draw/drawing.hpp"
 #include "swathe/make/made.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -11,6 +11,6 @@ namespace swathe {
 /// of the job's paper as fit. A digit larger than the paper is tiled.
 ///
 /// Requires: the job has numerals.
-Sheet numeral_sheets(const Made& made, const Face& labels);
+Sheet numeral_sheets(const Made& made, const Font& labels);
 
 }  // namespace swathe

@@ -4,7 +4,7 @@
 
 #include "swathe/draw/drawing.hpp"
 #include "swathe/make/made.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -12,9 +12,9 @@ namespace swathe {
 /// overall length and width to tape before cutting.
 ///
 /// Requires (here and below): a bumper of the job, by its number.
-Sheet pattern_sheet(const Made& made, std::size_t bumper, const Face& labels);
+Sheet pattern_sheet(const Made& made, std::size_t bumper, const Font& labels);
 
 /// The same cover alone, on a page hardly larger than it, for tiling.
-Page pattern_piece(const Made& made, std::size_t bumper, const Face& labels);
+Page pattern_piece(const Made& made, std::size_t bumper, const Font& labels);
 
 }  // namespace swathe

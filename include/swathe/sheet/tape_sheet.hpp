@@ -4,7 +4,7 @@
 
 #include "swathe/draw/drawing.hpp"
 #include "swathe/make/made.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -13,6 +13,6 @@ namespace swathe {
 /// job's face up, in the job's units.
 ///
 /// Requires: a bumper of the job, by its number.
-Sheet tape_sheet(const Made& made, std::size_t bumper, const Face& labels);
+Sheet tape_sheet(const Made& made, std::size_t bumper, const Font& labels);
 
 }  // namespace swathe

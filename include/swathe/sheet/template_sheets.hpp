@@ -4,7 +4,7 @@
 
 #include "swathe/draw/drawing.hpp"
 #include "swathe/make/made.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -14,6 +14,6 @@ namespace swathe {
 /// tiled.
 ///
 /// Requires: a bumper of the job, by its number.
-Sheet template_sheets(const Made& made, std::size_t bumper, const Face& labels);
+Sheet template_sheets(const Made& made, std::size_t bumper, const Font& labels);
 
 }  // namespace swathe

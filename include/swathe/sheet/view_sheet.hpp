@@ -2,7 +2,7 @@
 
 #include "swathe/draw/drawing.hpp"
 #include "swathe/make/made.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -11,6 +11,6 @@ namespace swathe {
 /// each circle and each face.
 ///
 /// Requires: made.sight.
-Sheet view_sheet(const Made& made, const Face& labels);
+Sheet view_sheet(const Made& made, const Font& labels);
 
 }  // namespace swathe

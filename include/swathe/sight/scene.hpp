@@ -25,7 +25,7 @@ struct SightDigit {
 struct SightNumber {
   std::string text;
   std::string side;  ///< that it is on; of its first digit where it is split
-  double space = 0;  ///< widest ink-to-ink space between neighbouring digits
+  double space = 0;  ///< widest ink-to-ink space between neighboring digits
   std::vector<SightDigit> digits;
 };
 
@@ -75,7 +75,7 @@ struct NumberInSpace {
 
 /// Everything in one place; heights from the floor.
 struct Scene {
-  FlatPoint centre;  ///< of the machine: observers walk round it
+  FlatPoint center;  ///< of the machine: observers walk round it
   std::vector<NumberInSpace> numbers;
   std::vector<Solid> solids;
 };

@@ -60,7 +60,7 @@ class Sightlines {
   std::vector<NumberSeen> seen_from(FlatPoint plan) const;
   DigitSeen digit_from(std::size_t number, std::size_t digit, FlatPoint plan) const;
 
-  /// One digit on a circle round the machine's centre.
+  /// One digit on a circle round the machine's center.
   struct Around {
     Bearings in_view, legible;
   };

@@ -29,7 +29,7 @@ struct SightArc {
 /// "301 to 61 deg": bearings as they stand on a compass card; "all round" for the whole circle.
 std::string arc_words(double from_deg, double to_deg);
 
-/// Neighbouring stretches of one kind as one, with all that is read there: "29 to 119 (2, 20, 86)".
+/// Neighboring stretches of one kind as one, with all that is read there: "29 to 119 (2, 20, 86)".
 /// Those narrower than `step` are left out; "nowhere" where there is none.
 std::string arcs_in_words(const std::vector<SightArc>& arcs, Reads reads, Angle step);
 
@@ -38,7 +38,7 @@ struct NumberServes {
   std::string side;
   std::vector<std::pair<double, double>> arcs_deg;  ///< from where it reads whole, rising
   Length
-      farthest;  ///< from the machine's centre, at which it still reads; zero where it never does
+      farthest;  ///< from the machine's center, at which it still reads; zero where it never does
   double worst_deg = 0;      ///< bearing of those arcs at which it looks smallest
   double worst_off_deg = 0;  ///< obliquity there, of the digit that looks smallest
   double worst_arcmin = 0;   ///< its visual angle there, obliquity counted
@@ -46,10 +46,10 @@ struct NumberServes {
   double square_arcmin = 0;
 };
 
-/// All round the machine at one distance from its centre and one eye height.
+/// All round the machine at one distance from its center and one eye height.
 struct SightRing {
   Length distance, eye_height;
-  std::vector<SightArc> arcs;  ///< neighbours differ; together the full circle
+  std::vector<SightArc> arcs;  ///< neighbors differ; together the full circle
   std::vector<NumberServes> numbers;
 
   double fraction(Reads reads) const;  ///< of the circle

@@ -7,7 +7,7 @@
 #include "swathe/job/job.hpp"
 #include "swathe/pattern/pattern.hpp"
 
-// What to buy and how to cut it. Millimetres and grams.
+// What to buy and how to cut it. Millimeters and grams.
 namespace swathe {
 
 /// One cut of a stick of stock.
@@ -41,9 +41,9 @@ struct ClothPlacement {
   Polygon outline;      ///< the piece's own, where it lies
 };
 
-/// One colour's covers on the roll.
+/// One color's covers on the roll.
 struct ClothLay {
-  std::string colour;
+  std::string color;
   double roll_width = 0;
   double length = 0;         ///< of roll that the covers take
   double length_to_buy = 0;  ///< rounded up to the shop's step
@@ -57,7 +57,7 @@ struct ClothLay {
 /// none across two lengths of cloth where the job says how long these are. No room is kept between
 /// pieces: they are cut one after another by hand.
 ClothLay lay_cloth(const std::vector<Pattern>& patterns, const ClothKeys& cloth,
-                   const std::string& colour);
+                   const std::string& color);
 
 struct BumperWeight {
   std::string bumper;
@@ -85,7 +85,7 @@ struct SheetPlan {
 /// Fewest sheets for all boards, each sheet ripped into strips along one of its sides or the other,
 /// the strips then cut across; a kerf is lost at every cut between two. Of plans that take as many,
 /// one whose strips run along the longer side. Proved fewest for a job's couple of dozen boards.
-SheetPlan rip_sheets(const std::vector<StockCut>& boards, const BackingKeys& backing);
+SheetPlan rip_sheets(const std::vector<StockCut>& boards, const BoardKeys& keys);
 
 struct Stock {
   int strips_per_sheet = 0;  ///< that a sheet of board stock gives along its longer side
@@ -94,15 +94,15 @@ struct Stock {
   double sheets_used = 0;  ///< fraction of the board stock bought
   StockPlan boards;        ///< of every padded set, from strips
   StockPlan padding;
-  std::vector<ClothLay> cloth;  ///< one a colour
+  std::vector<ClothLay> cloth;  ///< one a color
   std::vector<BumperWeight> weights;
   BumperWeight set;  ///< all bumpers together
 };
 
-/// Sets of boards and padding: one a colour, or a single one whose covers are changed.
+/// Sets of boards and padding: one a color, or a single one whose covers are changed.
 int padded_sets(const Job& job);
 
-/// Boards and padding for every padded set, cloth for every colour.
+/// Boards and padding for every padded set, cloth for every color.
 Stock plan_stock(const Job& job, const std::vector<Piece>& boards,
                  const std::vector<Piece>& padding, const std::vector<Pattern>& patterns);
 

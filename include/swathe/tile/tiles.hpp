@@ -3,7 +3,7 @@
 #include <string>
 
 #include "swathe/draw/drawing.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -25,7 +25,7 @@ struct TileOptions {
 };
 
 /// A page too big for the paper, cut into tiles that are put together by their marks: each is
-/// trimmed at its left and top edge and laid on its neighbours' grey strip, edge on JOIN line.
+/// trimmed at its left and top edge and laid on its neighbors' gray strip, edge on JOIN line.
 ///
 /// The fewest tiles are sought over both ways the paper can lie and where the first one starts, on
 /// a grid of 1 mm and beside the outline's corners; tiles without ink are left out. Each says when
@@ -36,6 +36,6 @@ struct TileOptions {
 /// Requires: paper that leaves 110 mm by 80 mm inside its margins, and more than twice the overlap.
 /// Holds (tiles_test.cpp): (1) the tiles' parts of every line are together as long as the line,
 ///   but for what lies in overlaps; (2) put together by their marks they match the whole page.
-Sheet tile(const Page& full, const Face& labels, const TileOptions& options);
+Sheet tile(const Page& full, const Font& labels, const TileOptions& options);
 
 }  // namespace swathe

@@ -5,9 +5,9 @@
 
 #include "swathe/base/outcome.hpp"
 #include "swathe/plane/path.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
-// Digits of a face at a size. Millimetres; a digit's origin is on the base line at the left of its
+// Digits of a font at a size. Millimeters; a digit's origin is on the base line at the left of its
 // advance.
 namespace swathe {
 
@@ -25,7 +25,7 @@ struct DigitOutline {
 
 struct DigitSpacing {
   bool tabular = false;
-  double extra = 0;  ///< added between neighbours
+  double extra = 0;  ///< added between neighbors
 };
 
 /// A number set in one line.
@@ -42,13 +42,13 @@ struct DigitLine {
   const DigitOutline& shape(char digit) const;  ///< Requires: the line has it.
 };
 
-/// A number with the face's kerning, at the size at which the shortest digit it uses is `height`
+/// A number with the font's kerning, at the size at which the shortest digit it uses is `height`
 /// high: round digits are mostly taller than flat ones.
 ///
 /// Refuses: OutOfRange (anything but digits 0 to 9, or more than 64 of them; a height that is not
-///   positive, or past 10 m), BadFont (a digit the face lacks, has no ink for, has drawn of no
+///   positive, or past 10 m), BadFont (a digit the font lacks, has no ink for, has drawn of no
 ///   usable size or more intricate than the limits of base/limits.hpp allow).
-Outcome<DigitLine> set_digits(const Face& face, std::string_view digits, double height,
+Outcome<DigitLine> set_digits(const Font& font, std::string_view digits, double height,
                               DigitSpacing spacing = {});
 
 }  // namespace swathe

@@ -5,12 +5,12 @@
 
 #include "swathe/base/outcome.hpp"
 #include "swathe/plane/path.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
-// How the digits of a face measure, to choose one by. Millimetres.
+// How the digits of a font measure, to choose one by. Millimeters.
 namespace swathe {
 
-/// One digit of a face.
+/// One digit of a font.
 struct DigitFigures {
   char digit = '0';
   double height = 0, width = 0;  ///< of the ink
@@ -28,14 +28,14 @@ struct DigitPair {
   double value = 0;
 };
 
-/// A face with all ten digits, the shortest of them `height` high.
-struct FaceFigures {
+/// A font with all ten digits, the shortest of them `height` high.
+struct FontFigures {
   double height = 0;
   double stroke_asked = 0;
   std::vector<DigitFigures> digits;  ///< 0 to 9
   double five_widest = 0;            ///< ink of the widest digit five times, unkerned
   double five_average = 0;           ///< of five digits of mean width
-  /// Neighbours with the least space between their ink, across, and that space.
+  /// Neighbors with the least space between their ink, across, and that space.
   DigitPair closest;
   /// Pairs that are taken for each other, most alike first: laid on each other, middle on middle,
   /// the area of both in common over the area of either.
@@ -46,10 +46,10 @@ struct FaceFigures {
 };
 
 /// Refuses: OutOfRange (a height that is not positive), BadFont (a digit is missing).
-Outcome<FaceFigures> measure_face(const Face& face, double height, double stroke_asked);
+Outcome<FontFigures> measure_font(const Font& font, double height, double stroke_asked);
 
 /// What the strokes come to: "wide enough throughout", "wide enough for the most part; thinner in
 /// places: 5, 6, 9", "too thin for the most part: 1, 4" with the digits it holds for.
-std::string verdict(const FaceFigures& figures);
+std::string verdict(const FontFigures& figures);
 
 }  // namespace swathe

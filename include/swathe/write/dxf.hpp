@@ -3,7 +3,7 @@
 #include <string>
 
 #include "swathe/draw/drawing.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -13,12 +13,12 @@ namespace swathe {
 ///
 /// Lines are polylines, arcs in them bulges. Solid shapes (arrows, match marks) are their outlines;
 /// tints are left out. A text is squeezed or stretched by its reader to the width it has in
-/// `labels`, whatever face it is shown in there.
+/// `labels`, whatever font it is shown in there.
 ///
 /// Requires: text in UTF-8.
 /// Holds (dxf_test.cpp): (1) same page, same bytes; (2) ezdxf reads it and finds no fault in it,
 ///   whatever the words; (3) closed outlines keep their areas.
 /// Source: the DXF Reference of AutoCAD 2000: group codes of each table and entity.
-std::string to_dxf(const Page& page, const Face& labels);
+std::string to_dxf(const Page& page, const Font& labels);
 
 }  // namespace swathe

@@ -6,8 +6,8 @@
 
 namespace swathe {
 
-/// The mesh as a Wavefront OBJ file: millimetres, z up, texture coordinates are cloth coordinates
-/// (s and u, millimetres), one group a panel.
+/// The mesh as a Wavefront OBJ file: millimeters, z up, texture coordinates are cloth coordinates
+/// (s and u, millimeters), one group a panel.
 std::string to_obj(const Mesh& mesh);
 
 }  // namespace swathe

@@ -4,7 +4,7 @@
 #include <string_view>
 
 #include "swathe/draw/drawing.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 // Both throw std::runtime_error where the drawing library fails (out of memory, or more dots than
 // it can hold): the machine's fault, not the user's.
@@ -19,12 +19,12 @@ struct PdfOptions {
 ///
 /// Requires: at least one page; no side over 5080 mm (ISO 32000-1, annex C.2: 14 400 units); text
 /// in UTF-8.
-/// Holds (pdf_test.cpp): (1) same sheet, same face, same options: same bytes; (2) pages have the
+/// Holds (pdf_test.cpp): (1) same sheet, same font, same options: same bytes; (2) pages have the
 ///   size asked for, and what is drawn on them its true size.
-std::string to_pdf(const Sheet& sheet, const Face& labels, const PdfOptions& options = {});
+std::string to_pdf(const Sheet& sheet, const Font& labels, const PdfOptions& options = {});
 
 /// One page as a PNG picture.
 /// Requires: at least one dot each way, and no side over 32 767 dots.
-std::string to_png(const Page& page, const Face& labels, double dots_per_mm);
+std::string to_png(const Page& page, const Font& labels, double dots_per_mm);
 
 }  // namespace swathe

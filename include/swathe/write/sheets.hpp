@@ -4,7 +4,7 @@
 
 #include "swathe/draw/drawing.hpp"
 #include "swathe/make/made.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
@@ -13,6 +13,6 @@ namespace swathe {
 /// its templates; then the numerals, what an observer sees, then the build book. Sheets that would
 /// have no page are left out, and tiles, half and templates of a cover that is cut from another's
 /// print.
-std::vector<Sheet> all_sheets(const Made& made, const Face& labels);
+std::vector<Sheet> all_sheets(const Made& made, const Font& labels);
 
 }  // namespace swathe

@@ -3,11 +3,11 @@
 #include <string>
 
 #include "swathe/draw/drawing.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
-/// One page as an SVG 1.1 file at full size: width and height in millimetres, one group a layer,
+/// One page as an SVG 1.1 file at full size: width and height in millimeters, one group a layer,
 /// named as in style_of; what only shows a kind of line lies on one called KEY. Tints stand in
 /// groups of their own at the bottom, text in one on top.
 ///
@@ -17,6 +17,6 @@ namespace swathe {
 /// Requires: text in UTF-8.
 /// Holds (svg_test.cpp): (1) same page, same bytes, in any locale; (2) well-formed XML, whatever
 ///   the words.
-std::string to_svg(const Page& page, const std::string& title, const Face& labels);
+std::string to_svg(const Page& page, const std::string& title, const Font& labels);
 
 }  // namespace swathe

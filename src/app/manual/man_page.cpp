@@ -97,7 +97,7 @@ The date that stands in PDF files, in whole seconds since 1970; anything else is
 Without it the date is fixed: the same job gives the same bytes.
 .TP
 .B NO_COLOR
-Set to anything, it keeps colours off the terminal.
+Set to anything, it keeps colors off the terminal.
 )";
 
 constexpr std::string_view kExamples =

@@ -184,7 +184,7 @@ Job drawn_recess(std::mt19937_64& rng) {
   job.frame.corners = {{w, d}, {b, d}, {b, d - in}, {a, d - in}, {a, d}, {0, d}, {0, 0}, {w, 0}};
   job.frame.sides = {"front right", "recess right", "recess", "recess left",
                      "front left",  "left",         "back",   "right"};
-  job.backing.joint = Joint::Mitred;
+  job.boards.joint = Joint::Mitred;
   job.padding.corner = rng() % 2 == 0 ? PaddingCorner::Mitred : PaddingCorner::Bent;
   job.bumpers = {{"R", {"recess", RunEnd::Share{0.25}}, {"recess", RunEnd::Share{0.75}}, mm(3)},
                  {"A", {"left", RunEnd::Share{0.05}}, {"right", RunEnd::Share{0.95}}, mm(3)}};
@@ -209,8 +209,8 @@ std::optional<DrawnSubject> drawn_subject(std::mt19937_64& rng) {
   subject.numbers = test::numbers_on(subject.wraps, subject.job.frame.sides, height, width);
   // Boxes outside the bumpers, some over their tops, as arms and wheels would be.
   for (int k = 0; k < 3; ++k) {
-    const FlatPoint centre = subject.wraps.front().frame().centre();
-    const FlatPoint at = centre + test::drawn(rng, 750, 1000) * towards(test::drawn(rng, 0, kTurn));
+    const FlatPoint center = subject.wraps.front().frame().center();
+    const FlatPoint at = center + test::drawn(rng, 750, 1000) * towards(test::drawn(rng, 0, kTurn));
     const double z = test::drawn(rng, 0, 250);
     subject.blind.push_back(test::blind_box(at.x, at.y, z, at.x + test::drawn(rng, 30, 200),
                                             at.y + test::drawn(rng, 30, 200),
@@ -260,7 +260,7 @@ TEST_CASE("the sweep and cast rays agree on every viewpoint but close to a break
       fast += since(begin);
       for (int k = 0; k < viewpoints; ++k) {
         const double bearing = start + kTurn * k / viewpoints;
-        const FlatPoint plan = scene.centre + distance * towards(bearing);
+        const FlatPoint plan = scene.center + distance * towards(bearing);
         const SpacePoint eye{plan.x, plan.y, eye_height};
         CAPTURE(eye_height);
         CAPTURE(bearing);

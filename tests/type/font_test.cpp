@@ -1,4 +1,4 @@
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 #include <doctest/doctest.h>
 
@@ -19,27 +19,27 @@ namespace {
 
 struct Opened {
   std::string bytes;
-  Face face;
+  Font font;
 };
 
 Opened opened(const std::string& path) {
   std::string bytes = file_bytes(path);
   REQUIRE_MESSAGE(!bytes.empty(), "not installed: ", path);
   const std::string_view view = bytes;  // moved with its buffer: fonts are no short strings
-  auto face = Face::open(view);
-  REQUIRE_MESSAGE(face, path);
-  return {std::move(bytes), *std::move(face)};
+  auto font = Font::open(view);
+  REQUIRE_MESSAGE(font, path);
+  return {std::move(bytes), *std::move(font)};
 }
 
-unsigned glyph_of(const Face& face, const std::string& digit) {
-  const auto shaped = face.shape(digit);
+unsigned glyph_of(const Font& font, const std::string& digit) {
+  const auto shaped = font.shape(digit);
   REQUIRE(shaped.size() == 1);
   return shaped[0].glyph;
 }
 
-std::vector<int> advances(const Face& face, int em, const std::string& text, ShapeOptions options) {
+std::vector<int> advances(const Font& font, int em, const std::string& text, ShapeOptions options) {
   std::vector<int> units;
-  for (const ShapedGlyph& glyph : face.shape(text, options)) {
+  for (const ShapedGlyph& glyph : font.shape(text, options)) {
     units.push_back(static_cast<int>(std::lround(glyph.advance * em)));
   }
   return units;
@@ -47,7 +47,7 @@ std::vector<int> advances(const Face& face, int em, const std::string& text, Sha
 
 constexpr double kFourInches = 101.6;
 
-/// Flat digit 1 and round digit 0 of the Debian faces, in font units.
+/// Flat digit 1 and round digit 0 of the Debian fonts, in font units.
 /// Source: fontTools 4.38 on the package versions named in debian_fonts.hpp.
 struct DigitBoxes {
   std::string path;
@@ -57,25 +57,25 @@ struct DigitBoxes {
 };
 
 const std::vector<DigitBoxes>& digit_boxes() {
-  static const std::vector<DigitBoxes> faces = {
+  static const std::vector<DigitBoxes> fonts = {
       {kDejaVu, 155320, 2048, 0, 1493, -29, 1520},   {kLiberation, 70123, 2048, 0, 1409, -20, 1430},
       {kRoboto, 140116, 2048, 0, 1458, -20, 1476},   {kLato, 131530, 2000, 0, 1448, -16, 1462},
       {kFreeSans, 27015649, 1000, 0, 709, -23, 724}, {kNimbus, 65536, 1000, 0, 709, -23, 724},
       {kCantarell, 19857, 1000, -2, 694, -10, 704},  {kInter, 197853, 2816, 0, 2048, -45, 2076}};
-  return faces;
+  return fonts;
 }
 
 }  // namespace
 
-TEST_CASE("Face: digits of the Debian faces are as high as fontTools finds them, at 4 in") {
+TEST_CASE("Font: digits of the Debian fonts are as high as fontTools finds them, at 4 in") {
   for (const DigitBoxes& want : digit_boxes()) {
-    const auto [bytes, face] = opened(want.path);
+    const auto [bytes, font] = opened(want.path);
     CHECK(font_revision(bytes) == want.revision);
     const double mm_per_unit = kFourInches / (want.one_top - want.one_bottom);
     const double mm_per_em = mm_per_unit * want.em;
     const double tolerance = 0.005 / mm_per_em;
-    const Box one = bounds(*face.region(glyph_of(face, "1"), tolerance));
-    const Box zero = bounds(*face.region(glyph_of(face, "0"), tolerance));
+    const Box one = bounds(*font.region(glyph_of(font, "1"), tolerance));
+    const Box zero = bounds(*font.region(glyph_of(font, "0"), tolerance));
     CAPTURE(want.path);
     CHECK(std::abs(one.lo.y * mm_per_em - want.one_bottom * mm_per_unit) < 0.02);
     CHECK(std::abs(one.hi.y * mm_per_em - want.one_top * mm_per_unit) < 0.02);
@@ -84,19 +84,19 @@ TEST_CASE("Face: digits of the Debian faces are as high as fontTools finds them,
   }
 }
 
-TEST_CASE("Face: boxes and areas of every digit of the Debian faces, at 4 in") {
+TEST_CASE("Font: boxes and areas of every digit of the Debian fonts, at 4 in") {
   // Source: BoundsPen and AreaPen of fontTools 4.38 (exact, on the curves), of the glyphs that
   // hb-shape 6.0.0 --features=lnum,-onum takes, on the package versions named in debian_fonts.hpp;
   // font units.
   struct Want {
     double x0, y0, x1, y1, area;
   };
-  struct WantFace {
+  struct WantFont {
     std::string path;
     int em;
     std::vector<Want> digits;
   };
-  const std::vector<WantFace> wanted = {
+  const std::vector<WantFont> wanted = {
       {kDejaVu,
        2048,
        {{98, -29, 1327, 1520, 1164779.7},
@@ -122,14 +122,14 @@ TEST_CASE("Face: boxes and areas of every digit of the Debian faces, at 4 in") {
         {65, -20, 1076, 1430, 904873.9},
         {71, -20, 1063, 1430, 867586.0}}},
   };
-  for (const WantFace& want : wanted) {
+  for (const WantFont& want : wanted) {
     CAPTURE(want.path);
-    const auto [bytes, face] = opened(want.path);
+    const auto [bytes, font] = opened(want.path);
     const double mm_per_unit = kFourInches / (want.digits[1].y1 - want.digits[1].y0);
     for (std::size_t digit = 0; digit < want.digits.size(); ++digit) {
       CAPTURE(digit);
       const Want& w = want.digits[digit];
-      const Region region = *face.region(glyph_of(face, std::to_string(digit)), 5e-6);
+      const Region region = *font.region(glyph_of(font, std::to_string(digit)), 5e-6);
       const Box box = bounds(region);
       CHECK(std::abs(box.lo.x * want.em - w.x0) * mm_per_unit < 0.02);
       CHECK(std::abs(box.lo.y * want.em - w.y0) * mm_per_unit < 0.02);
@@ -140,7 +140,7 @@ TEST_CASE("Face: boxes and areas of every digit of the Debian faces, at 4 in") {
   }
 }
 
-TEST_CASE("Face: shaping agrees with hb-shape") {
+TEST_CASE("Font: shaping agrees with hb-shape") {
   // Source: hb-shape 6.0.0 (Debian libharfbuzz-bin) with --features=lnum,-onum, and tnum or -kern
   // where the options say so; font units.
   const std::string all = "0123456789";
@@ -174,20 +174,20 @@ TEST_CASE("Face: shaping agrees with hb-shape") {
        {true, true},
        {1920, 1920, 1920, 1920, 1915, 1920, 1920, 1920, 1920, 1920}}};
   for (const Want& want : wanted) {
-    const auto [bytes, face] = opened(want.path);
+    const auto [bytes, font] = opened(want.path);
     CAPTURE(want.path);
-    CHECK(advances(face, want.em, want.text, want.options) == want.advances);
+    CHECK(advances(font, want.em, want.text, want.options) == want.advances);
   }
 }
 
-TEST_CASE("Face: the axes of a variable face") {
+TEST_CASE("Font: the axes of a variable font") {
   const std::string_view saira = embedded("fonts/saira/Saira[wdth,wght].ttf");
   REQUIRE(!saira.empty());
-  const auto plain = Face::open(saira);
+  const auto plain = Font::open(saira);
   REQUIRE(plain);
   REQUIRE(plain->axes().size() == 2);
 
-  const auto black = Face::open(saira, {{"wdth", 60}, {"wght", 900}});
+  const auto black = Font::open(saira, {{"wdth", 60}, {"wght", 900}});
   REQUIRE(black);
   const double tolerance = 1e-4;
   CHECK(area(*black->region(glyph_of(*black, "1"), tolerance)) >
@@ -196,24 +196,24 @@ TEST_CASE("Face: the axes of a variable face") {
   CHECK(advances(*black, 1000, "7420486", {}) ==
         std::vector<int>{358, 383, 368, 391, 383, 396, 389});
 
-  const auto unknown = Face::open(saira, {{"slnt", 5}});
+  const auto unknown = Font::open(saira, {{"slnt", 5}});
   REQUIRE(!unknown);
   CHECK(unknown.error()[0].why == Why::UnknownName);
   CHECK(unknown.error()[0].sentence.find("wght 100 to 900") != std::string::npos);
-  const auto heavy = Face::open(saira, {{"wght", 1000}, {"wdth", std::nan("")}});
+  const auto heavy = Font::open(saira, {{"wght", 1000}, {"wdth", std::nan("")}});
   REQUIRE(!heavy);
   REQUIRE(heavy.error().size() == 2);
   CHECK(heavy.error()[0].why == Why::OutOfRange);
   CHECK(heavy.error()[1].sentence.find("100 to 900") != std::string::npos);
-  const auto none = Face::open(embedded("fonts/anton/Anton-Regular.ttf"), {{"wght", 700}});
+  const auto none = Font::open(embedded("fonts/anton/Anton-Regular.ttf"), {{"wght", 700}});
   REQUIRE(!none);
   CHECK(none.error()[0].why == Why::UnknownName);
 }
 
-TEST_CASE("Face: a WOFF2 file is the same face") {
+TEST_CASE("Font: a WOFF2 file is the same font") {
   // Packed from OSP-DIN.ttf by woff2_compress 1.0.2.
   const auto [bytes, packed] = opened(SWATHE_TEST_DATA "/type/data/osp-din.woff2");
-  const auto plain = Face::open(embedded("fonts/osp-din/OSP-DIN.ttf"));
+  const auto plain = Font::open(embedded("fonts/osp-din/OSP-DIN.ttf"));
   REQUIRE(plain);
   for (const char* const digit : {"0", "4", "7"}) {
     const unsigned glyph = glyph_of(packed, digit);
@@ -223,38 +223,38 @@ TEST_CASE("Face: a WOFF2 file is the same face") {
   }
 }
 
-TEST_CASE("Face: what the font lacks can be told") {
-  const auto [bytes, face] = opened(kDejaVu);
-  CHECK(face.has(U'7'));
-  CHECK(!face.has(U'\U0010FFFD'));
-  CHECK(face.outline(0xFFFFFF).empty());
-  CHECK(face.outline(glyph_of(face, " ")).empty());
-  CHECK(face.shape("").empty());
+TEST_CASE("Font: what the font lacks can be told") {
+  const auto [bytes, font] = opened(kDejaVu);
+  CHECK(font.has(U'7'));
+  CHECK(!font.has(U'\U0010FFFD'));
+  CHECK(font.outline(0xFFFFFF).empty());
+  CHECK(font.outline(glyph_of(font, " ")).empty());
+  CHECK(font.shape("").empty());
 }
 
-TEST_CASE("Face: text is set by the height of its capitals") {
+TEST_CASE("Font: text is set by the height of its capitals") {
   // Source: DejaVu Sans Bold 2.37: H is 1493 units high, a digit 1425 units wide (fontTools 4.38).
-  const auto [bytes, face] = opened(kDejaVu);
-  CHECK(face.cap_height() == doctest::Approx(1493.0 / 2048).epsilon(1e-6));
-  CHECK(face.text_width_mm("0123", 14.93) == doctest::Approx(4 * 14.25).epsilon(1e-6));
+  const auto [bytes, font] = opened(kDejaVu);
+  CHECK(font.cap_height() == doctest::Approx(1493.0 / 2048).epsilon(1e-6));
+  CHECK(font.text_width_mm("0123", 14.93) == doctest::Approx(4 * 14.25).epsilon(1e-6));
 }
 
-TEST_CASE("Face: bytes that are no font are refused") {
-  CHECK(Face::open("").error()[0].why == Why::BadFont);
-  CHECK(Face::open("[job]\ntitle = \"x\"").error()[0].why == Why::BadFont);
+TEST_CASE("Font: bytes that are no font are refused") {
+  CHECK(Font::open("").error()[0].why == Why::BadFont);
+  CHECK(Font::open("[job]\ntitle = \"x\"").error()[0].why == Why::BadFont);
   const std::string huge((16u << 20) + 1, '\0');
-  CHECK(Face::open(huge).error()[0].why == Why::TooLarge);
+  CHECK(Font::open(huge).error()[0].why == Why::TooLarge);
 }
 
-TEST_CASE("Face: damaged fonts are refused or drawn, and nothing falls over") {
+TEST_CASE("Font: damaged fonts are refused or drawn, and nothing falls over") {
   std::mt19937 rng(20486);
   const auto draw = [](std::string_view bytes) {
-    const auto face = Face::open(bytes);
-    if (!face) {
-      CHECK(!face.error()[0].sentence.empty());
+    const auto font = Font::open(bytes);
+    if (!font) {
+      CHECK(!font.error()[0].sentence.empty());
       return;
     }
-    const auto line = set_digits(*face, "0123456789", kFourInches);
+    const auto line = set_digits(*font, "0123456789", kFourInches);
     if (line) CHECK(measure_stroke(line->shape('8').outline).length() >= 0);
   };
   const std::vector<std::string> fonts = {

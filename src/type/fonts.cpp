@@ -1,4 +1,4 @@
-#include "swathe/type/faces.hpp"
+#include "swathe/type/fonts.hpp"
 
 #include <fmt/format.h>
 
@@ -14,7 +14,7 @@ namespace swathe {
 namespace {
 
 /// Our own list, built into the library: what is wrong with it is our bug.
-toml::table list() { return toml::parse(embedded("type/faces.toml")); }
+toml::table list() { return toml::parse(embedded("type/fonts.toml")); }
 
 std::string text_at(const toml::table& table, std::string_view key) {
   return table[key].value_or(std::string());
@@ -30,46 +30,46 @@ std::string lower(std::string_view text) {
 
 }  // namespace
 
-std::vector<BundledFace> bundled_faces() {
+std::vector<BundledFont> bundled_fonts() {
   const toml::table root = list();
-  const toml::array* const entries = root["face"].as_array();
+  const toml::array* const entries = root["font"].as_array();
   assert(entries);
-  std::vector<BundledFace> faces;
+  std::vector<BundledFont> fonts;
   for (const toml::node& entry : *entries) {
     const toml::table& table = *entry.as_table();
-    BundledFace face{
+    BundledFont font{
         text_at(table, "name"), "fonts/" + text_at(table, "file"), {}, text_at(table, "note")};
     if (const toml::table* const axes = table["axes"].as_table()) {
       for (const auto& [tag, value] : *axes) {
-        face.axes[std::string(tag.str())] = value.value_or(0.0);
+        font.axes[std::string(tag.str())] = value.value_or(0.0);
       }
     }
-    faces.push_back(std::move(face));
+    fonts.push_back(std::move(font));
   }
-  return faces;
+  return fonts;
 }
 
-Outcome<BundledFace> bundled_face(std::string_view name) {
-  const std::vector<BundledFace> faces = bundled_faces();
+Outcome<BundledFont> bundled_font(std::string_view name) {
+  const std::vector<BundledFont> fonts = bundled_fonts();
   std::vector<std::string> known;
-  for (const BundledFace& face : faces) known.push_back(lower(face.name));
+  for (const BundledFont& font : fonts) known.push_back(lower(font.name));
   const std::string wanted = lower(name);
   const std::vector<std::string_view> names(known.begin(), known.end());
   const auto nearest = std::ranges::find(names, nearest_name(wanted, names)) - names.begin();
-  const BundledFace& found = faces[static_cast<std::size_t>(nearest)];
+  const BundledFont& found = fonts[static_cast<std::size_t>(nearest)];
   if (lower(found.name) == wanted) return found;
-  return refuse(Why::UnknownName, fmt::format("no face \"{}\" comes with the tool, expected one "
+  return refuse(Why::UnknownName, fmt::format("no font \"{}\" comes with the tool, expected one "
                                               "that does, such as \"{}\", or the path of a "
                                               "font file",
                                               clip(name), found.name));
 }
 
-Outcome<Face> open_bundled(const BundledFace& face, const std::map<std::string, double>& axes) {
+Outcome<Font> open_bundled(const BundledFont& font, const std::map<std::string, double>& axes) {
   std::map<std::string, double> all = axes;
-  all.insert(face.axes.begin(), face.axes.end());  // keeps what is there
-  return Face::open(embedded(face.file), all);
+  all.insert(font.axes.begin(), font.axes.end());  // keeps what is there
+  return Font::open(embedded(font.file), all);
 }
 
-std::string_view label_face() { return embedded("fonts/" + text_at(list(), "label")); }
+std::string_view label_font() { return embedded("fonts/" + text_at(list(), "label")); }
 
 }  // namespace swathe

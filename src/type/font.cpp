@@ -1,4 +1,4 @@
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 #include <ft2build.h>
 #include FT_FREETYPE_H
@@ -30,7 +30,7 @@
 namespace swathe {
 namespace {
 
-constexpr std::size_t kMostFaceName = 60;  ///< of what a font file says it is called
+constexpr std::size_t kMostFontName = 60;  ///< of what a font file says it is called
 
 constexpr FT_Int32 kLoad = FT_LOAD_NO_HINTING | FT_LOAD_NO_BITMAP;
 constexpr double kSubunit = 64;  // FreeType and, through it, HarfBuzz count 1/64 of a font unit
@@ -99,9 +99,9 @@ std::string tag_text(FT_ULong tag) {
   return text;
 }
 
-std::string in_words(const std::vector<FaceAxis>& axes) {
+std::string in_words(const std::vector<FontAxis>& axes) {
   std::string text;
-  for (const FaceAxis& axis : axes) {
+  for (const FontAxis& axis : axes) {
     text +=
         fmt::format("{}{} {:g} to {:g}", text.empty() ? "" : ", ", axis.tag, axis.least, axis.most);
   }
@@ -216,13 +216,13 @@ double full_turns(const Region& region) {
 
 }  // namespace
 
-struct Face::Open {
+struct Font::Open {
   Memory memory;
   FT_Library library = nullptr;
   FT_Face face = nullptr;
   hb_font_t* font = nullptr;
   std::string name;
-  std::vector<FaceAxis> axes;
+  std::vector<FontAxis> axes;
   double units = 0;       ///< 1/64 font units in the em
   double cap_height = 0;  ///< em
   std::unordered_map<unsigned, std::vector<Curve>> outlines;
@@ -237,7 +237,7 @@ struct Face::Open {
     if (library) FT_Done_Library(library);
   }
 
-  /// Refuses what Face::open refuses.
+  /// Refuses what Font::open refuses.
   static Outcome<std::shared_ptr<Open>> read(std::string_view bytes,
                                              const std::map<std::string, double>& axes);
 
@@ -248,7 +248,7 @@ struct Face::Open {
   Outcome<void> set_axes(const std::map<std::string, double>& wanted);
 };
 
-Outcome<void> Face::Open::set_axes(const std::map<std::string, double>& wanted) {
+Outcome<void> Font::Open::set_axes(const std::map<std::string, double>& wanted) {
   FT_MM_Var* range = nullptr;
   if (!FT_HAS_MULTIPLE_MASTERS(face) || FT_Get_MM_Var(face, &range) != 0) range = nullptr;
   const FT_UInt count = range ? range->num_axis : 0;
@@ -261,7 +261,7 @@ Outcome<void> Face::Open::set_axes(const std::map<std::string, double>& wanted) 
 
   Refusals refusals;
   for (const auto& [tag, value] : wanted) {
-    const auto found = std::ranges::find(axes, tag, &FaceAxis::tag);
+    const auto found = std::ranges::find(axes, tag, &FontAxis::tag);
     if (found == axes.end()) {
       refusals.push_back(
           {Why::UnknownName,
@@ -281,14 +281,14 @@ Outcome<void> Face::Open::set_axes(const std::map<std::string, double>& wanted) 
   }
   if (!refusals.empty()) return tl::unexpected(std::move(refusals));
   std::vector<FT_Fixed> coordinates;
-  for (const FaceAxis& axis : axes) coordinates.push_back(to_fixed(axis.value));
+  for (const FontAxis& axis : axes) coordinates.push_back(to_fixed(axis.value));
   if (!axes.empty() && FT_Set_Var_Design_Coordinates(face, count, coordinates.data()) != 0) {
     return refuse(Why::BadFont, fmt::format("the axes of the face {} cannot be set", name));
   }
   return {};
 }
 
-std::vector<Curve> Face::Open::drawn(unsigned glyph) {
+std::vector<Curve> Font::Open::drawn(unsigned glyph) {
   if (FT_Load_Glyph(face, glyph, kLoad) != 0) return {};
   if (face->glyph->format != FT_GLYPH_FORMAT_OUTLINE) return {};
   OutlineWriter writer{{}, units, {}};
@@ -299,7 +299,7 @@ std::vector<Curve> Face::Open::drawn(unsigned glyph) {
   return std::move(writer.curves);
 }
 
-const std::vector<Curve>& Face::Open::outline(unsigned glyph) {
+const std::vector<Curve>& Font::Open::outline(unsigned glyph) {
   if (const auto found = outlines.find(glyph); found != outlines.end()) return found->second;
   const MemoryWatch watch;
   std::vector<Curve> curves = drawn(glyph);
@@ -307,7 +307,7 @@ const std::vector<Curve>& Face::Open::outline(unsigned glyph) {
   return outlines.emplace(glyph, std::move(curves)).first->second;
 }
 
-std::vector<ShapedGlyph> Face::Open::shaped(std::string_view text, ShapeOptions options) const {
+std::vector<ShapedGlyph> Font::Open::shaped(std::string_view text, ShapeOptions options) const {
   const MemoryWatch watch;
   const std::unique_ptr<hb_buffer_t, void (*)(hb_buffer_t*)> kept(hb_buffer_create(),
                                                                   hb_buffer_destroy);
@@ -341,7 +341,7 @@ std::vector<ShapedGlyph> Face::Open::shaped(std::string_view text, ShapeOptions 
 }
 
 /// Sheets say the same words often, and measure them before they write them.
-const std::vector<ShapedGlyph>& Face::Open::line(std::string_view text, ShapeOptions options) {
+const std::vector<ShapedGlyph>& Font::Open::line(std::string_view text, ShapeOptions options) {
   constexpr std::size_t kMostLines = 20000;
   std::string key{options.tabular ? 't' : '-', options.kerning ? 'k' : '-'};
   key += text;
@@ -350,7 +350,7 @@ const std::vector<ShapedGlyph>& Face::Open::line(std::string_view text, ShapeOpt
   return lines.emplace(std::move(key), shaped(text, options)).first->second;
 }
 
-Outcome<std::shared_ptr<Face::Open>> Face::Open::read(std::string_view bytes,
+Outcome<std::shared_ptr<Font::Open>> Font::Open::read(std::string_view bytes,
                                                       const std::map<std::string, double>& axes) {
   if (bytes.size() > kMostFontBytes) {
     return refuse(Why::TooLarge, fmt::format("the font file is {} bytes long, expected at most {}",
@@ -372,8 +372,8 @@ Outcome<std::shared_ptr<Face::Open>> Face::Open::read(std::string_view bytes,
     return refuse(Why::BadFont, "the font file is damaged or cut short, expected a whole one");
   }
   const FT_Face face = open->face;
-  if (face->family_name) open->name = clip(face->family_name, kMostFaceName);
-  if (face->style_name) open->name += " " + clip(face->style_name, kMostFaceName);
+  if (face->family_name) open->name = clip(face->family_name, kMostFontName);
+  if (face->style_name) open->name += " " + clip(face->style_name, kMostFontName);
   if (!FT_IS_SFNT(face) || !FT_IS_SCALABLE(face) || face->units_per_EM < 16) {
     return refuse(Why::BadFont,
                   "the font has no outlines, expected one that has: a bitmap cannot be cut");
@@ -406,28 +406,28 @@ Outcome<std::shared_ptr<Face::Open>> Face::Open::read(std::string_view bytes,
   return open;
 }
 
-Outcome<Face> Face::open(std::string_view bytes, const std::map<std::string, double>& axes) {
+Outcome<Font> Font::open(std::string_view bytes, const std::map<std::string, double>& axes) {
   const MemoryWatch watch;
   auto open = Open::read(bytes, axes);
   watch.require();
   if (!open) return tl::unexpected(std::move(open.error()));
-  return Face(std::move(*open));
+  return Font(std::move(*open));
 }
 
-const std::string& Face::name() const { return open_->name; }
+const std::string& Font::name() const { return open_->name; }
 
-const std::vector<FaceAxis>& Face::axes() const { return open_->axes; }
+const std::vector<FontAxis>& Font::axes() const { return open_->axes; }
 
-std::vector<ShapedGlyph> Face::shape(std::string_view text, ShapeOptions options) const {
+std::vector<ShapedGlyph> Font::shape(std::string_view text, ShapeOptions options) const {
   return open_->line(text, options);
 }
 
-bool Face::has(char32_t character) const { return FT_Get_Char_Index(open_->face, character) != 0; }
+bool Font::has(char32_t character) const { return FT_Get_Char_Index(open_->face, character) != 0; }
 
-const std::vector<Curve>& Face::outline(unsigned glyph) const { return open_->outline(glyph); }
+const std::vector<Curve>& Font::outline(unsigned glyph) const { return open_->outline(glyph); }
 
 // Each is counted before what takes its time: nothing is united that has more of any.
-Outcome<Region> Face::region(unsigned glyph, double tolerance) const {
+Outcome<Region> Font::region(unsigned glyph, double tolerance) const {
   constexpr double kGrid = 1e-6;  // em: well below a 1/64 unit of any font
   const auto refused = [](const std::string& found) { return refuse(Why::TooLarge, found); };
   const std::vector<Curve>& curves = outline(glyph);
@@ -460,9 +460,9 @@ Outcome<Region> Face::region(unsigned glyph, double tolerance) const {
   return united;
 }
 
-double Face::cap_height() const { return open_->cap_height; }
+double Font::cap_height() const { return open_->cap_height; }
 
-double Face::text_width_mm(std::string_view text, double cap_height_mm) const {
+double Font::text_width_mm(std::string_view text, double cap_height_mm) const {
   if (!(open_->cap_height > 0)) return 0;
   double advance = 0;
   for (const ShapedGlyph& glyph : open_->line(text, kLabelFigures)) advance += glyph.advance;

@@ -6,12 +6,12 @@
 #include <vector>
 
 #include "swathe/base/outcome.hpp"
-#include "swathe/type/face.hpp"
+#include "swathe/type/font.hpp"
 
 namespace swathe {
 
-/// A face for numerals that comes with the tool.
-struct BundledFace {
+/// A font for numerals that comes with the tool.
+struct BundledFont {
   std::string name;                    ///< what a job calls it
   std::string file;                    ///< its bytes are embedded(file)
   std::map<std::string, double> axes;  ///< as it is set unless a job says otherwise
@@ -19,16 +19,16 @@ struct BundledFace {
 };
 
 /// In the order in which they are listed: the default first.
-std::vector<BundledFace> bundled_faces();
+std::vector<BundledFont> bundled_fonts();
 
 /// One by its name, capitals or not. Refuses: UnknownName, naming the nearest.
-Outcome<BundledFace> bundled_face(std::string_view name);
+Outcome<BundledFont> bundled_font(std::string_view name);
 
 /// Opened as it stands in the list, with `axes` set over its own, axis by axis.
-/// Refuses: as Face::open.
-Outcome<Face> open_bundled(const BundledFace& face, const std::map<std::string, double>& axes = {});
+/// Refuses: as Font::open.
+Outcome<Font> open_bundled(const BundledFont& font, const std::map<std::string, double>& axes = {});
 
-/// The bytes of the face in which labels are set: Cantarell Regular.
-std::string_view label_face();
+/// The bytes of the font in which labels are set: Cantarell Regular.
+std::string_view label_font();
 
 }  // namespace swathe

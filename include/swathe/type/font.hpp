@@ -36,25 +36,25 @@ struct Curve {
 };
 
 /// An axis of a variable font.
-struct FaceAxis {
+struct FontAxis {
   std::string tag;  ///< "wght", "wdth"
   double least = 0, most = 0;
-  double value = 0;  ///< as the face is set
+  double value = 0;  ///< as the font is set
 };
 
 /// A font file opened: shaping and outlines, without hinting. Copies share the open font and
-/// what it has worked out already, so one face and its copies belong to one thread at a time.
-class Face {
+/// what it has worked out already, so one font and its copies belong to one thread at a time.
+class Font {
  public:
   /// Opens a TrueType, OpenType or WOFF2 file, variable or not.
   ///
-  /// Requires: `bytes` outlive the face. Refuses: BadFont (damaged, or without outlines or
-  /// characters), TooLarge (more than 16 MiB), UnknownName (an axis the face has not), OutOfRange
+  /// Requires: `bytes` outlive the font. Refuses: BadFont (damaged, or without outlines or
+  /// characters), TooLarge (more than 16 MiB), UnknownName (an axis the font has not), OutOfRange
   /// (past the ends of an axis).
-  static Outcome<Face> open(std::string_view bytes, const std::map<std::string, double>& axes = {});
+  static Outcome<Font> open(std::string_view bytes, const std::map<std::string, double>& axes = {});
 
   const std::string& name() const;            ///< family and style, from the font
-  const std::vector<FaceAxis>& axes() const;  ///< none for a font that is not variable
+  const std::vector<FontAxis>& axes() const;  ///< none for a font that is not variable
   /// Lining figures; one line of UTF-8, left to right.
   std::vector<ShapedGlyph> shape(std::string_view text, ShapeOptions options = {}) const;
   /// Whether the font has a shape for it. One it lacks is shaped as glyph 0.
@@ -74,7 +74,7 @@ class Face {
 
  private:
   struct Open;
-  explicit Face(std::shared_ptr<Open> open) : open_(std::move(open)) {}
+  explicit Font(std::shared_ptr<Open> open) : open_(std::move(open)) {}
   std::shared_ptr<Open> open_;
 };
 

@@ -1,4 +1,4 @@
-#include "swathe/base/colour.hpp"
+#include "swathe/base/color.hpp"
 
 #include <fmt/format.h>
 
@@ -16,7 +16,7 @@ int hex_digit(char c) {
 
 }  // namespace
 
-std::optional<Colour> parse_colour(std::string_view text) {
+std::optional<Color> parse_color(std::string_view text) {
   if ((text.size() != 7 && text.size() != 4) || text[0] != '#') return std::nullopt;
   const bool brief = text.size() == 4;
   double channels[3] = {};
@@ -26,13 +26,12 @@ std::optional<Colour> parse_colour(std::string_view text) {
     if (high < 0 || low < 0) return std::nullopt;
     channels[i] = (high * 16 + low) / 255.0;
   }
-  return Colour{channels[0], channels[1], channels[2]};
+  return Color{channels[0], channels[1], channels[2]};
 }
 
-std::string to_text(const Colour& colour) {
+std::string to_text(const Color& color) {
   const auto byte = [](double channel) { return static_cast<int>(std::lround(channel * 255.0)); };
-  return fmt::format("#{:02x}{:02x}{:02x}", byte(colour.red), byte(colour.green),
-                     byte(colour.blue));
+  return fmt::format("#{:02x}{:02x}{:02x}", byte(color.red), byte(color.green), byte(color.blue));
 }
 
 }  // namespace swathe

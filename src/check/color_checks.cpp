@@ -14,22 +14,22 @@ constexpr double kLeastContrast = 3.0;  // WCAG 2.2, success criterion 1.4.3: la
 constexpr double kWhite = 0.95;         // each channel of what anybody calls white ...
 constexpr double kOffWhite = 0.85;      // ... and of what some do
 
-double luminance(const Colour& colour) {
+double luminance(const Color& color) {
   const auto linear = [](double c) {
     return c <= 0.04045 ? c / 12.92 : maths::power((c + 0.055) / 1.055, 12, 5);
   };
-  return 0.2126 * linear(colour.red) + 0.7152 * linear(colour.green) + 0.0722 * linear(colour.blue);
+  return 0.2126 * linear(color.red) + 0.7152 * linear(color.green) + 0.0722 * linear(color.blue);
 }
 
-double darkest_channel(const Colour& c) { return std::min({c.red, c.green, c.blue}); }
-bool is_white(const Colour& c) { return darkest_channel(c) >= kWhite; }
+double darkest_channel(const Color& c) { return std::min({c.red, c.green, c.blue}); }
+bool is_white(const Color& c) { return darkest_channel(c) >= kWhite; }
 
 struct Hue {
   double degrees = 0;     ///< 0 red, 120 green, 240 blue
   double saturation = 0;  ///< of the largest channel
 };
 
-Hue hue_of(const Colour& c) {
+Hue hue_of(const Color& c) {
   const double most = std::max({c.red, c.green, c.blue}), spread = most - darkest_channel(c);
   if (!(spread > 0)) return {};
   double sixth = 0;
@@ -43,33 +43,33 @@ Hue hue_of(const Colour& c) {
   return {std::fmod(60 * sixth + 360, 360), spread / most};
 }
 
-/// How far a colour is from a set's, degrees of hue; nothing for a set we have no hue for.
-std::optional<double> off_hue(const Colour& colour, const std::string& set) {
+/// How far a color is from a set's, degrees of hue; nothing for a set we have no hue for.
+std::optional<double> off_hue(const Color& color, const std::string& set) {
   const double wanted = set == "red" ? 0.0 : set == "blue" ? 230.0 : -1.0;
   if (wanted < 0) return std::nullopt;
-  const double apart = std::abs(hue_of(colour).degrees - wanted);
+  const double apart = std::abs(hue_of(color).degrees - wanted);
   return std::min(apart, 360 - apart);
 }
 
-Judged judge_cloth(const ClothColour& colour, const std::vector<std::string>& sets,
+Judged judge_cloth(const ClothColor& color, const std::vector<std::string>& sets,
                    const std::string& required) {
   constexpr double kSurely = 25, kPerhaps = 40;  // deg of hue
   constexpr double kStrong = 0.5;                // saturation
-  Judged j{"cloth-colour",   fmt::format("{} cloth", colour.name),
-           required,         to_text(colour.srgb),
-           Verdict::Unknown, "hold the cloth beside the colour the rule asks for"};
+  Judged j{"cloth-color",    fmt::format("{} cloth", color.name),
+           required,         to_text(color.srgb),
+           Verdict::Unknown, "hold the cloth beside the color the rule asks for"};
   double nearest = 360;
   for (const std::string& set : sets) {
-    const auto off = off_hue(colour.srgb, set);
+    const auto off = off_hue(color.srgb, set);
     if (!off) return j;
     nearest = std::min(nearest, *off);
   }
-  const double strong = hue_of(colour.srgb).saturation;
+  const double strong = hue_of(color.srgb).saturation;
   if (nearest <= kSurely && strong >= kStrong) {
     j.verdict = Verdict::Pass;
   } else if (nearest <= kPerhaps && strong >= 0.5 * kStrong) {
     j.verdict = Verdict::Warn;
-    j.advice = "an inspector may call this another colour: take a purer one";
+    j.advice = "an inspector may call this another color: take a purer one";
   } else {
     j.verdict = Verdict::Fail;
     j.advice = "take " + required + " cloth";
@@ -79,23 +79,23 @@ Judged judge_cloth(const ClothColour& colour, const std::vector<std::string>& se
 
 }  // namespace
 
-double contrast_ratio(const Colour& a, const Colour& b) {
+double contrast_ratio(const Color& a, const Color& b) {
   const double la = luminance(a), lb = luminance(b);
   return (std::max(la, lb) + 0.05) / (std::min(la, lb) + 0.05);
 }
 
-void check_numeral_colour(const Subject& s, const Season& season, Book& book) {
+void check_numeral_color(const Subject& s, const Season& season, Book& book) {
   if (!season.numerals_white || !season.numerals_white->value || s.job.number.empty()) return;
   const NumeralKeys& numerals = s.job.numerals;
-  const bool outlined = season.numerals_white_outline && !is_white(numerals.colour) &&
-                        numerals.outline.mm() > kNoTape;
-  Judged j{"numeral-colour",         "numerals",    "white",
-           to_text(numerals.colour), Verdict::Pass, "set numerals.colour to \"#ffffff\""};
+  const bool outlined =
+      season.numerals_white_outline && !is_white(numerals.color) && numerals.outline.mm() > kNoTape;
+  Judged j{"numeral-color",         "numerals",    "white",
+           to_text(numerals.color), Verdict::Pass, "set numerals.color to \"#ffffff\""};
   if (outlined) {
     j.required = "white, or outlined in white";
     j.measured += ", outlined in white";
-  } else if (!is_white(numerals.colour)) {
-    const bool nearly = darkest_channel(numerals.colour) >= kOffWhite;
+  } else if (!is_white(numerals.color)) {
+    const bool nearly = darkest_channel(numerals.color) >= kOffWhite;
     j.verdict = nearly ? Verdict::Warn : Verdict::Fail;
   }
   book.add(*season.numerals_white, j);
@@ -111,8 +111,8 @@ void check_numeral_colour(const Subject& s, const Season& season, Book& book) {
 void check_contrast(const Subject& s, const Season&, Book& book) {
   if (s.job.number.empty()) return;
   const NumeralKeys& numerals = s.job.numerals;
-  for (const ClothColour& cloth : s.job.cloth.colours) {
-    double ratio = contrast_ratio(numerals.colour, cloth.srgb);
+  for (const ClothColor& cloth : s.job.cloth.colors) {
+    double ratio = contrast_ratio(numerals.color, cloth.srgb);
     if (numerals.outline.mm() > kNoTape) {  // the outline, always white, is what meets the cloth
       ratio = contrast_ratio({1, 1, 1}, cloth.srgb);
     }
@@ -124,24 +124,24 @@ void check_contrast(const Subject& s, const Season&, Book& book) {
   }
 }
 
-void check_cloth_colour(const Subject& s, const Season& season, Book& book) {
+void check_cloth_color(const Subject& s, const Season& season, Book& book) {
   if (!season.cloth_sets) return;
   const auto& sets = season.cloth_sets->value;
   std::string required;
   for (const std::string& set : sets) required += (required.empty() ? "" : " or ") + set;
-  for (const ClothColour& colour : s.job.cloth.colours) {
-    book.add(*season.cloth_sets, judge_cloth(colour, sets, required));
+  for (const ClothColor& color : s.job.cloth.colors) {
+    book.add(*season.cloth_sets, judge_cloth(color, sets, required));
   }
   for (const std::string& set : sets) {
-    const bool there = std::ranges::any_of(s.job.cloth.colours, [&](const ClothColour& colour) {
-      const auto off = off_hue(colour.srgb, set);
-      return colour.name == set || (off && *off <= 40);
+    const bool there = std::ranges::any_of(s.job.cloth.colors, [&](const ClothColor& color) {
+      const auto off = off_hue(color.srgb, set);
+      return color.name == set || (off && *off <= 40);
     });
     if (there) continue;
     book.add(*season.cloth_sets,
-             {"cloth-colour", fmt::format("{} set", set), "a set in each colour",
-              "no such cloth in cloth.colours", Verdict::Unknown,
-              fmt::format("add {} to cloth.colours, or see that you have that set", set)});
+             {"cloth-color", fmt::format("{} set", set), "a set in each color",
+              "no such cloth in cloth.colors", Verdict::Unknown,
+              fmt::format("add {} to cloth.colors, or see that you have that set", set)});
   }
 }
 

@@ -1,4 +1,4 @@
-#include "swathe/sheet/face_sheet.hpp"
+#include "swathe/sheet/font_sheet.hpp"
 
 #include <doctest/doctest.h>
 
@@ -7,7 +7,7 @@
 #include <numbers>
 
 #include "sheet/stroke_picture.hpp"
-#include "support/faces.hpp"
+#include "support/fonts.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
 #include "swathe/plane/clip.hpp"
@@ -15,33 +15,33 @@
 namespace swathe {
 namespace {
 
-std::vector<FaceSpecimen> specimens() {
-  std::vector<FaceSpecimen> faces;
-  for (const BundledFace& bundled : bundled_faces()) {
+std::vector<FontSpecimen> specimens() {
+  std::vector<FontSpecimen> fonts;
+  for (const BundledFont& bundled : bundled_fonts()) {
     auto line = set_digits(test::opened(bundled), "20486", 95.25);
     REQUIRE(line.has_value());
-    FaceSpecimen face{bundled.name, {"one line", "another line"}, *std::move(line), {}};
-    for (const DigitOutline& shape : face.line.shapes)
-      face.strokes.push_back(measure_stroke(shape.outline));
-    faces.push_back(std::move(face));
+    FontSpecimen font{bundled.name, {"one line", "another line"}, *std::move(line), {}};
+    for (const DigitOutline& shape : font.line.shapes)
+      font.strokes.push_back(measure_stroke(shape.outline));
+    fonts.push_back(std::move(font));
   }
-  return faces;
+  return fonts;
 }
 
 }  // namespace
 
-TEST_CASE("face sheet: every face is on it, texts apart and on the page") {
-  const Face labels = test::label_face();
+TEST_CASE("font sheet: every font is on it, texts apart and on the page") {
+  const Font labels = test::label_font();
   const Sheet sheet =
-      face_sheet(specimens(), "Faces", {"words"}, 12.7, PaperKeys{}, Units::Inches, labels);
+      font_sheet(specimens(), "Fonts", {"words"}, 12.7, PaperKeys{}, Units::Inches, labels);
   std::size_t named = 0;
   for (const Page& page : sheet.pages) {
     for (const std::string& fault : test::text_faults(page, labels)) FAIL_CHECK(fault);
     for (const TextMark& text : test::texts_of(page.drawing))
       named += static_cast<std::size_t>(
-          std::ranges::count(bundled_faces(), text.text, &BundledFace::name));
+          std::ranges::count(bundled_fonts(), text.text, &BundledFont::name));
   }
-  CHECK(named == bundled_faces().size());
+  CHECK(named == bundled_fonts().size());
 }
 
 TEST_CASE("stroke picture: darker where narrower, and only where there is ink") {
@@ -58,12 +58,12 @@ TEST_CASE("stroke picture: darker where narrower, and only where there is ink") 
       Region shaded;
       for (const Path& path : fill->outlines) shaded.push_back(flatten(path, 0.01));
       shaded = unite(shaded);
-      CHECK(fill->colour.red == fill->colour.blue);  // grey
-      CHECK(fill->colour.red < last);                // the narrowest last, over the others
-      last = fill->colour.red;
+      CHECK(fill->color.red == fill->color.blue);  // gray
+      CHECK(fill->color.red < last);               // the narrowest last, over the others
+      last = fill->color.red;
       CHECK(area(subtract(shaded, offset(bars, 0.05))) < 0.1);
-      dark += fill->colour.red < 0.4 ? area(shaded) : 0;
-      pale += fill->colour.red > 0.8 ? area(shaded) : 0;
+      dark += fill->color.red < 0.4 ? area(shaded) : 0;
+      pale += fill->color.red > 0.8 ? area(shaded) : 0;
     }
   // Discs swept along the middle line fill a bar but for the corners of its ends.
   const auto swept = [](double wide) {

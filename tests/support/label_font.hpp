@@ -1,0 +1,17 @@
+#pragma once
+
+#include <doctest/doctest.h>
+
+#include "swathe/type/font.hpp"
+#include "swathe/type/fonts.hpp"
+
+namespace swathe::test {
+
+/// The font that sheets are lettered in.
+inline Font label_font() {
+  auto font = Font::open(swathe::label_font());
+  REQUIRE(font);
+  return *font;
+}
+
+}  // namespace swathe::test
