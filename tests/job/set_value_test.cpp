@@ -79,14 +79,14 @@ TEST_CASE("set value: however the file gives the table") {
 }
 
 TEST_CASE("set value: a key is found in either spelling, and stays as the file has it") {
-  CHECK(set("[numerals]\ncolor = \"#fff\"\n", "numerals.color", "#000000") ==
+  CHECK(set("[numerals]\ncolour = \"#fff\"\n", "numerals.color", "#000000") ==
+        "[numerals]\ncolour = \"#000000\"\n");
+  CHECK(set("[numerals]\ncolor = \"#fff\"\n", "numerals.colour", "#000000") ==
         "[numerals]\ncolor = \"#000000\"\n");
-  CHECK(set("[numerals]\ncolor = \"#fff\"\n", "numerals.color", "#000000") ==
-        "[numerals]\ncolor = \"#000000\"\n");
-  const auto change = set_value("[[numerals.place]]\ncenter = 1\n", "numerals.place.1.center", "2");
+  const auto change = set_value("[[numerals.place]]\ncenter = 1\n", "numerals.place.1.centre", "2");
   REQUIRE(change.has_value());
   CHECK(change->key == "numerals.place.1.center");
-  CHECK(set("[cloth.colors]\nred = \"#fff\"\n", "cloth.colors.blue", "#00f") ==
+  CHECK(set("[cloth.colors]\nred = \"#fff\"\n", "cloth.colours.blue", "#00f") ==
         "[cloth.colors]\nred = \"#fff\"\nblue = \"#00f\"\n");
 }
 
