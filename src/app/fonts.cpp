@@ -41,7 +41,7 @@ tl::expected<Wish, Exit> wish_of(Terminal& terminal, const std::string& job) {
       return wish;
     }
   }
-  const auto newest = bundled_season(season_names().front());
+  const auto newest = bundled_season(newest_season());
   if (!newest) {
     terminal.complain(newest.error());
     return tl::unexpected(Exit::MachineFailed);
@@ -107,7 +107,7 @@ Outcome<Table> measure(const Wish& wish) {
       if (!line) return tl::unexpected(line.error());
       last = line->ink.width();
     }
-    const DigitFigures& thinnest = figures->thinnest();
+    const DigitFigures thinnest = figures->thinnest();
     table.add(
         {bundled.name, number_text(median_of(*figures), wish.units),
          fmt::format("{} ({})", number_text(thinnest.stroke_least, wish.units), thinnest.digit),
@@ -142,7 +142,7 @@ Outcome<FontSpecimen> specimen_of(const BundledFont& bundled, const Wish& wish) 
   std::string about = axes_text(bundled);
   if (!bundled.note.empty()) about += (about.empty() ? "" : "; ") + bundled.note;
   if (!about.empty()) specimen.figures.push_back(about);
-  const DigitFigures& thinnest = figures->thinnest();
+  const DigitFigures thinnest = figures->thinnest();
   specimen.figures.push_back(fmt::format("{} is {} wide; the widest digit five times {}", number,
                                          text(specimen.line.ink.width()),
                                          text(figures->five_widest)));

@@ -94,19 +94,19 @@ struct Kind {
   }
   Json operator()(const OfNames& of) const { return list_of(text(of.most), of.count); }
   Json operator()(const OfSide&) const { return text(kMostName); }
-  Json operator()(const OfSides&) const {
-    Json list = list_of(text(kMostName), {0, kSides.most});
+  Json operator()(const OfSides& of) const {
+    Json list = list_of(text(kMostName), of.count);
     list["uniqueItems"] = true;
     return list;
   }
   Json operator()(const OfSidesOr& of) const {
-    return any_of({words({of.word}), (*this)(OfSides())});
+    return any_of({words({of.word}), (*this)(OfSides{of.count})});
   }
   Json operator()(const OfBumper&) const { return text(kMostName); }
-  Json operator()(const OfEnd&) const {
+  Json operator()(const OfEnd& of) const {
     return pair_of(
         text(kMostName),
-        any_of({words({"corner"}), text_of("^-?[0-9.]+([eE][-+]?[0-9]+)? *%$"), length(kAlong)}));
+        any_of({words({"corner"}), text_of("^-?[0-9.]+([eE][-+]?[0-9]+)? *%$"), length(of.range)}));
   }
   Json operator()(const OfBoardPlace& of) const {
     return pair_of(words(of.words), length(of.range));

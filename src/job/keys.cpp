@@ -1,36 +1,48 @@
 #include "job/keys.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "job/names.hpp"
+#include "swathe/job/papers.hpp"
+#include "swathe/rules/season.hpp"
 
 namespace swathe {
 namespace {
 
-template <class T, std::size_t N>
-std::vector<std::string_view> texts(const Word<T> (&words)[N]) {
+template <class T>
+std::vector<std::string_view> texts() {
   std::vector<std::string_view> all;
-  for (const Word<T>& word : words) all.push_back(word.text);
+  for (const Word<T>& word : kWords<T>) all.push_back(word.text);
   return all;
 }
 
+constexpr std::string_view kASideAndDistance =
+    "a side and the distance along it, like [\"front\", \"50%\"]";
+
 std::vector<Key> described_keys() {
+  // Defaults that are data.
+  static const std::string season = fmt::format("\"{}\"", newest_season());
+  static const std::string paper = fmt::format("\"{}\"", office_paper(Units::Inches).name);
   return {
       {"job.title", OfText{kMostTitle}, Given::Optional, "\"Tin Heron, spring covers\"", "Title",
        "stands on every sheet", "It tells this set from older ones."},
       {"job.number", OfDigits{kMostNumber}, Given::Optional, "\"20486\"", "Team number",
        "1 to 5 digits; leave it out for covers without numerals",
        "Stencils, sight and many rules are about its digits."},
-      {"job.season", OfText{kMostPath}, Given::Default, "\"2026\"", "Season",
+      {"job.season", OfText{kMostPath}, Given::Default, season, "Season",
        "rule set to check against; \"none\"; or a rule file's path",
        "Rules change: a cover of last year may fail this year."},
-      {"job.units", OfChoice{texts(kUnitWords)}, Given::Default, "\"in\"", "Units",
+      {"job.units", OfChoice{texts<Units>()}, Given::Default, "\"in\"", "Units",
        "bare numbers and printed dimensions: \"in\" or \"mm\"",
        "Sheets are then read off the tape that the shop has."},
       {"frame.width", OfLength{kFrameSide}, Given::Needed, "\"28 in\"", "Width", "left to right",
-       "Measure the frame as built: every cover follows it."},
+       "Measure the frame as built: every cover follows it.",
+       "the frame's size from left to right, like \"28 in\""},
       {"frame.depth", OfLength{kFrameSide}, Given::Needed, "\"30 in\"", "Depth", "back to front",
-       "Measure the frame as built: every cover follows it."},
+       "Measure the frame as built: every cover follows it.",
+       "the frame's size from back to front, like \"30 in\""},
       {"frame.corners", OfPoints{kSides, kAnywhere, 2}, Given::Optional,
        "[[26, 30], [2, 30], [0, 0], [28, 0]]", "Corners", "each [x, y], counter-clockwise",
        "For frames of any shape."},
@@ -50,7 +62,7 @@ std::vector<Key> described_keys() {
        "So much further out lies every corner of a cover."},
       {"boards.height", OfLength{kBoardHeight}, Given::Default, "\"5 in\"", "Height",
        "of the boards, top to bottom", "Rules ask for it, and the cloth goes all the way round."},
-      {"boards.joint", OfChoice{texts(kJointWords)}, Given::Default, "\"lapped\"", "Corner joint",
+      {"boards.joint", OfChoice{texts<Joint>()}, Given::Default, "\"lapped\"", "Corner joint",
        "at corners: one board covers the other's end; or \"mitred\"",
        "It decides how long each board is sawn."},
       {"boards.lapping", OfSides{}, Given::Default, "[\"front\", \"back\"]", "Sides that run over",
@@ -65,14 +77,14 @@ std::vector<Key> described_keys() {
        "Rules bound how far anything hard may stand out."},
       {"boards.density", OfNumber{kDensity, "kg/m3"}, Given::Default, "600", "Density",
        "of the boards, kg/m3", "For the weight: weigh a board, divide by its volume."},
-      {"padding.form", OfChoice{texts(kPaddingFormWords)}, Given::Default, "\"noodles\"", "Form",
+      {"padding.form", OfChoice{texts<PaddingForm>()}, Given::Default, "\"noodles\"", "Form",
        "foam noodles, lying along the board; or \"block\"",
        "The cloth goes round the shape that is there."},
       {"padding.diameter", OfLength{kPaddingSize}, Given::Default, "\"2.5 in\"", "Diameter",
        "of a noodle: measure yours", "The cloth goes round it, and noodles of one name differ."},
       {"padding.stack", OfCount{kNoodleStack}, Given::Default, "2", "Noodles above each other",
        "noodles above each other", "It makes the padding's height, for which rules ask."},
-      {"padding.core", OfChoice{texts(kCoreWords)}, Given::Default, "\"unstated\"", "Core",
+      {"padding.core", OfChoice{texts<Core>()}, Given::Default, "\"unstated\"", "Core",
        "of the noodles: \"solid\" or \"hollow\" when you know",
        "In some seasons hollow noodles are not allowed."},
       {"padding.depth", OfLength{kPaddingSize}, Given::Default, "\"2.5 in\"", "Depth",
@@ -81,7 +93,7 @@ std::vector<Key> described_keys() {
        "Rules ask for a least height with board behind it."},
       {"padding.edge_radius", OfLength{kEdgeRadius}, Given::Default, "\"1/2 in\"", "Edge radius",
        "of a block's front edges", "Round edges take less cloth than square ones."},
-      {"padding.corner", OfChoice{texts(kPaddingCornerWords)}, Given::Default, "\"butted\"",
+      {"padding.corner", OfChoice{texts<PaddingCorner>()}, Given::Default, "\"butted\"",
        "At corners", "one side's padding stops against the other's; \"mitred\", \"bent\"",
        "It decides how foam is cut, and what fills a corner."},
       {"padding.lapping", OfSides{}, Given::Default, "[\"front\", \"back\"]", "Sides that run over",
@@ -113,7 +125,7 @@ std::vector<Key> described_keys() {
       {"cloth.stretch_around", OfNumber{kStretch, ""}, Given::Default, "0.0", "Stretch around",
        "share the cloth is pulled longer, round boards and padding",
        "The pattern is drawn so much narrower."},
-      {"cloth.relief", OfChoice{texts(kReliefWords)}, Given::Default, "\"fold\"", "At corners",
+      {"cloth.relief", OfChoice{texts<Relief>()}, Given::Default, "\"fold\"", "At corners",
        "at corners: pleats; or \"sewn\" darts",
        "Pleats need no sewing machine; darts lie flatter."},
       {"cloth.setback", OfLength{kSmallGap}, Given::Default, "\"1/8 in\"", "Set back at corners",
@@ -141,7 +153,7 @@ std::vector<Key> described_keys() {
        "of the cloth, kg/m2", "For the weight: weigh a piece, divide by its area."},
       {"cloth.staple_mass", OfNumber{kStapleMass, "g"}, Given::Default, "0.17",
        "Weight of a staple", "of one, g", "For the weight."},
-      {"cloth.fixing", OfChoice{texts(kFixingWords)}, Given::Default, "\"staples\"", "Fixing",
+      {"cloth.fixing", OfChoice{texts<Fixing>()}, Given::Default, "\"staples\"", "Fixing",
        "what holds the flaps; or \"hook-and-loop\"", "With hook-and-loop a cover comes off again."},
       {"cloth.hook_and_loop.flap", OfLength{kFlap}, Given::Default, "\"2 1/4 in\"", "Flap",
        "finished reach on to the back of the boards", "The hook-and-loop has to find room on it."},
@@ -156,35 +168,37 @@ std::vector<Key> described_keys() {
        "Weight of the strips", "of hook-and-loop, both halves together, kg/m2", "For the weight."},
       {"bumper.name", OfText{kMostName}, Given::Needed, "\"A\"", "Name",
        "stands on its sheets and in their files' names",
-       "Pieces get mixed up on the bench: each bears its name."},
-      {"bumper.from", OfEnd{}, Given::Needed, "[\"front\", \"50%\"]", "From",
+       "Pieces get mixed up on the bench: each bears its name.", "the bumper's name, like \"A\""},
+      {"bumper.from", OfEnd{kAlong}, Given::Needed, "[\"front\", \"50%\"]", "From",
        "the side it begins on, and how far along that",
-       "Or a length, or \"corner\": to the outer face."},
-      {"bumper.to", OfEnd{}, Given::Needed, "[\"back\", \"50%\"]", "To",
-       "the side it ends on, and how far along that", "The gap to the next is held to the rules."},
+       "Or a length, or \"corner\": to the outer face.", kASideAndDistance},
+      {"bumper.to", OfEnd{kAlong}, Given::Needed, "[\"back\", \"50%\"]", "To",
+       "the side it ends on, and how far along that", "The gap to the next is held to the rules.",
+       kASideAndDistance},
       {"bumper.end_clearance", OfLength{kSmallGap}, Given::Default, "\"1/4 in\"",
        "Clearance at its ends", "taken off at each end",
        "The cloth on two ends wants room between them."},
       {"bracket.bumper", OfBumper{}, Given::Needed, "\"A\"", "Bumper", "whose board it is on",
-       "That bumper's cover is made to suit it."},
+       "That bumper's cover is made to suit it.", "the name of the bumper it is on, like \"A\""},
       {"bracket.side", OfSide{}, Given::Needed, "\"left\"", "Side", "which of the bumper's boards",
-       "A bumper may have a board on each of several sides."},
-      {"bracket.at", OfBoardPlace{texts(kFromEndWords), kAlong}, Given::Needed,
-       "[\"left\", \"11 in\"]", "Place", "from the board's left or right end, seen from outside",
+       "A bumper may have a board on each of several sides.", "the side it is on, like \"left\""},
+      {"bracket.at", OfBoardPlace{texts<FromEnd>(), kAlong}, Given::Needed, "[\"left\", \"11 in\"]",
+       "Place", "from the board's left or right end, seen from outside",
        "To its nearer edge, along the inside."},
       {"bracket.next_to", OfSide{}, Given::Optional, "\"right\"", "Next to",
        "the side that its board lies next to",
        "For a bracket that fits on two boards of one side."},
       {"bracket.width", OfLength{kBracketSize}, Given::Needed, "\"2 in\"", "Width",
-       "along the board", "Staples keep clear of all of it."},
+       "along the board", "Staples keep clear of all of it.", "its width, like \"2 in\""},
       {"bracket.height", OfLength{kBracketSize}, Given::Needed, "\"2 in\"", "Height",
-       "down the board", "Half on cloth and half on wood it would sit askew."},
+       "down the board", "Half on cloth and half on wood it would sit askew.",
+       "its height, like \"3 in\""},
       {"bracket.down", OfLength{kAlong}, Given::Default, "\"0 in\"", "Down from the top",
        "from the board's top edge", "It decides how much of it lies on the flap."},
       {"bracket.holes", OfPoints{kHoles, kAlong, 2}, Given::Optional, "[[\"1 in\", \"1 in\"]]",
        "Holes", "centers: right and down from its top left, seen from outside",
        "The cloth is punched there."},
-      {"bracket.cloth", OfChoice{texts(kBracketClothWords)}, Given::Default, "\"under\"", "Cloth",
+      {"bracket.cloth", OfChoice{texts<BracketCloth>()}, Given::Default, "\"under\"", "Cloth",
        "cloth passes beneath it; or \"window\": cut out round it",
        "A window lets the bracket sit on bare wood."},
       {"bracket.clearance", OfLength{kSmallGap}, Given::Default, "\"1/4 in\"", "Clearance",
@@ -209,7 +223,7 @@ std::vector<Key> described_keys() {
       {"numerals.spacing", OfLengthOr{{"font", "tabular"}, kDigitSpacing}, Given::Default,
        "\"font\"", "Spacing", "between digits: the font's own, \"tabular\", or an extra length",
        "Too close, digits run together when seen from afar."},
-      {"numerals.method", OfChoice{texts(kMethodWords)}, Given::Default, "\"stencil\"", "Method",
+      {"numerals.method", OfChoice{texts<NumeralMethod>()}, Given::Default, "\"stencil\"", "Method",
        "\"stencil\", \"iron-on\", \"sew-on\", \"paint-mask\"",
        "Sheets are mirrored, bridged or widened to suit it."},
       {"numerals.color", OfColor{}, Given::Default, "\"#ffffff\"", "Color", "of the digits",
@@ -225,9 +239,11 @@ std::vector<Key> described_keys() {
       {"numerals.spares", OfCount{kSpares}, Given::Default, "0", "Spare digits",
        "digits more than needed, of each", "One is soon scorched or cut wrong."},
       {"numerals.place.bumper", OfBumper{}, Given::Needed, "\"A\"", "Bumper",
-       "whose cover bears the number", "For places that \"auto\" would not choose."},
+       "whose cover bears the number", "For places that \"auto\" would not choose.",
+       "the name of a bumper, like \"A\""},
       {"numerals.place.side", OfSide{}, Given::Needed, "\"left\"", "Side",
-       "which side of that bumper", "For places that \"auto\" would not choose."},
+       "which side of that bumper", "For places that \"auto\" would not choose.",
+       "a side of that bumper, like \"front\""},
       {"numerals.place.center", OfLength{kAlong}, Given::Optional, "\"15 in\"", "Center",
        "from the board's left end, seen from outside", "Left out: the middle of the free stretch."},
       {"numerals.place.split", OfCount{kSplit}, Given::Optional, "2", "Digits before the gap",
@@ -248,7 +264,7 @@ std::vector<Key> described_keys() {
       {"sight.blind.box", OfPoints{{2, 2}, kAnywhere, 3}, Given::Needed, "[[0, 0, 0], [4, 6, 10]]",
        "Box", "two far corners: frame x, y, and z from the floor",
        "What is behind it cannot be read."},
-      {"paper.sheet", OfPaper{kPaperSize}, Given::Default, "\"letter\"", "Sheet",
+      {"paper.sheet", OfPaper{kPaperSize}, Given::Default, paper, "Sheet",
        "letter, legal, tabloid, arch-c to arch-e, a4 to a0, roll or [w, h]",
        "Larger sheets leave fewer joins to glue."},
       {"paper.width", OfLength{kPaperSize}, Given::Optional, "\"36 in\"", "Width of a roll",
@@ -258,7 +274,7 @@ std::vector<Key> described_keys() {
        "what the printer leaves white", "Set too small, the printer cuts lines off."},
       {"paper.overlap", OfLength{kSmallGap}, Given::Default, "\"1/2 in\"", "Overlap",
        "of neighboring sheets", "It is what the glue or tape holds."},
-      {"paper.face", OfChoice{texts(kPaperFaceWords)}, Given::Default, "\"inside\"", "Seen from",
+      {"paper.face", OfChoice{texts<PaperFace>()}, Given::Default, "\"inside\"", "Seen from",
        "patterns as seen from the cloth's \"inside\" or \"outside\"",
        "Chalk goes on the inside, where it will not show."},
       {"paper.measured", OfLengths{{2, 2}, kScaleMeasured}, Given::Optional,
@@ -303,10 +319,12 @@ const Key* find_key(std::string_view path) {
 
 std::span<const KeyTable> job_tables() { return kTables; }
 
-bool is_list_of_tables(std::string_view path) {
+std::optional<CountRange> times_allowed(std::string_view path) {
   const auto found = std::ranges::find(kTables, path, &KeyTable::path);
-  return found != std::end(kTables) && found->many;
+  return found == std::end(kTables) ? std::nullopt : found->many;
 }
+
+bool is_list_of_tables(std::string_view path) { return times_allowed(path).has_value(); }
 
 bool is_always_text(const Holds& holds) {
   return std::holds_alternative<OfText>(holds) || std::holds_alternative<OfDigits>(holds) ||

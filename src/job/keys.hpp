@@ -10,8 +10,10 @@
 #include "swathe/job/limits.hpp"
 #include "swathe/job/new_job.hpp"
 
-// The one description of each key of a job. From it follow the job that `swathe new` writes, what
-// `swathe explain` tells, how a value is put into a job's text, and the schema that editors read.
+// The one description of each key of a job. From it follow how a job is read, refused and written
+// (each_key.hpp says which member of `Job` a key is), the job that `swathe new` writes, what
+// `swathe explain` tells, how a value is put into a job's text, and the schema that editors read. A
+// member's initializer is held to the default here by tests/job/new_job_test.cpp.
 namespace swathe {
 
 // What a key holds.
@@ -29,7 +31,7 @@ struct OfLengthOr {  ///< a length, or a word
 struct OfPoints {  ///< a list of points, each of so many lengths
   CountRange count;
   LengthRange range;
-  int lengths;
+  int lengths = 0;
 };
 struct OfAngle {
   AngleRange range;
@@ -43,10 +45,10 @@ struct OfCount {
 };
 struct OfFlag {};
 struct OfText {
-  int most;  ///< characters
+  int most = 0;  ///< characters
 };
 struct OfDigits {
-  int most;
+  int most = 0;
 };
 struct OfChoice {
   std::vector<std::string_view> words;
@@ -54,7 +56,7 @@ struct OfChoice {
 struct OfColor {};
 struct OfColors {  ///< a table of names, a color each
   CountRange count;
-  int most;  ///< characters of a name
+  int most = 0;  ///< characters of a name
 };
 struct OfAxes {  ///< a table of four letters, a number each
   CountRange count;
@@ -62,15 +64,20 @@ struct OfAxes {  ///< a table of four letters, a number each
 };
 struct OfNames {  ///< a list of names
   CountRange count;
-  int most;  ///< characters of each
+  int most = 0;  ///< characters of each
 };
-struct OfSide {};   ///< the name of a side of the frame
-struct OfSides {};  ///< a list of them
+struct OfSide {};  ///< the name of a side of the frame
+struct OfSides {   ///< a list of them
+  CountRange count{0, kSides.most};
+};
 struct OfSidesOr {  ///< a list of them, or a word
   std::string_view word;
+  CountRange count{0, kSides.most};
 };
-struct OfBumper {};    ///< the name of a bumper
-struct OfEnd {};       ///< a side and how far along it
+struct OfBumper {};  ///< the name of a bumper
+struct OfEnd {       ///< a side and how far along it
+  LengthRange range;
+};
 struct OfBoardPlace {  ///< an end of the board and how far from it
   std::vector<std::string_view> words;
   LengthRange range;
@@ -86,11 +93,14 @@ using Holds = std::variant<OfLength, OfLengths, OfLengthOr, OfPoints, OfAngle, O
 struct Key {
   std::string_view path;  ///< "cloth.flap", "bumper.from"
   Holds holds;
-  Given given;
+  Given given = Given::Needed;
   std::string_view value;  ///< the default, or an example, as it stands in a job
   std::string_view label;  ///< a word or few, for a form
   std::string_view meaning;
   std::string_view why;  ///< a sentence
+  /// What a fault says is expected where the key is needed and missing; empty where only its reader
+  /// knows.
+  std::string_view needed = {};
 };
 
 /// Every key, in the order of the new job.
@@ -106,7 +116,9 @@ struct KeyTable {
 
 /// Every table of a job, in the order of the new job.
 std::span<const KeyTable> job_tables();
-/// Whether a table may be there many times, [[bumper]].
+/// How often a table may be there, [[bumper]]; nothing where it is there once.
+std::optional<CountRange> times_allowed(std::string_view path);
+/// Whether a table may be there many times.
 bool is_list_of_tables(std::string_view path);
 
 /// Whether a key's value is always a text in quotes; one that only may be, such as a length, is

@@ -4,6 +4,7 @@
 #include <cassert>
 
 #include "base/toml.hpp"
+#include "job/names.hpp"
 #include "swathe/base/embedded.hpp"
 #include "swathe/base/units.hpp"
 
@@ -17,12 +18,19 @@ Length edge(const toml::node& sizes, std::size_t number) {
   return *length;
 }
 
+Paper office_paper_of(std::string_view units) {
+  const toml::table all = toml::parse(embedded("job/papers.toml"));
+  const auto paper = find_paper(all["office"][units].value_or(std::string_view()));
+  assert(paper && "papers.toml names a paper of its own");
+  return *paper;
+}
+
 }  // namespace
 
 std::vector<Paper> papers() {
   std::vector<Paper> all;
   for (const auto& [name, sizes] : toml::parse(embedded("job/papers.toml")))
-    all.push_back({std::string(name.str()), edge(sizes, 0), edge(sizes, 1)});
+    if (sizes.is_array()) all.push_back({std::string(name.str()), edge(sizes, 0), edge(sizes, 1)});
   return all;
 }
 
@@ -30,6 +38,12 @@ std::optional<Paper> find_paper(std::string_view name) {
   const std::vector<Paper> all = papers();
   const auto found = std::ranges::find(all, name, &Paper::name);
   return found == all.end() ? std::nullopt : std::optional(*found);
+}
+
+const Paper& office_paper(Units units) {
+  static const Paper by_inches = office_paper_of(word_for(Units::Inches));
+  static const Paper by_millimeters = office_paper_of(word_for(Units::Millimeters));
+  return units == Units::Inches ? by_inches : by_millimeters;
 }
 
 }  // namespace swathe

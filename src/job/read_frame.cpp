@@ -17,29 +17,30 @@ void read_rectangle(TableReader& in, JobFile& file) {
   frame.sides = {"front", "left", "back", "right"};
   file.sides = frame.sides;
   Length width, depth;
-  in.require("width", "the frame's size from left to right, like \"28 in\"");
-  in.require("depth", "the frame's size from back to front, like \"30 in\"");
-  in.length("width", width, kFrameSide);
-  in.length("depth", depth, kFrameSide);
-  if (width > Length() && depth > Length()) frame.corners = rectangle(width, depth);
+  in.require("width");
+  in.require("depth");
+  const bool wide = in.read("width", width), deep = in.read("depth", depth);
+  if (wide && deep) frame.corners = rectangle(width, depth);
 }
 
 std::optional<std::vector<FlatPoint>> read_corners(TableReader& in, const toml::node& node) {
-  const toml::array* list = in.read_list(node, "frame.corners", "corners [x, y]", kSides);
+  const OfPoints& of = in.held<OfPoints>("corners");
+  const toml::array* list = in.read_list(node, "frame.corners", "corners [x, y]", of.count);
   if (!list) return std::nullopt;
   std::vector<FlatPoint> corners;
   for (const toml::node& item : *list)
-    if (const auto point = in.read_lengths<2>(item, "a corner of frame.corners", kAnywhere))
+    if (const auto point = in.read_lengths<2>(item, "a corner of frame.corners", of.range))
       corners.push_back({(*point)[0].mm(), (*point)[1].mm()});
   return corners.size() == list->size() ? std::optional(corners) : std::nullopt;
 }
 
 std::optional<std::vector<std::string>> read_names(TableReader& in, const toml::node& node) {
-  const toml::array* list = in.read_list(node, "frame.sides", "names", kSides);
+  const OfNames& of = in.held<OfNames>("sides");
+  const toml::array* list = in.read_list(node, "frame.sides", "names", of.count);
   if (!list) return std::nullopt;
   std::vector<std::string> names;
   for (const toml::node& item : *list) {
-    auto name = in.read_text(item, "a side of frame.sides", kMostName);
+    auto name = in.read_text(item, "a side of frame.sides", of.most);
     if (!name) continue;
     if (std::ranges::count(names, *name) > 0)
       in.fault(Why::OutOfRange,
@@ -83,10 +84,10 @@ void read_frame(TableReader& root) {
     read_polygon(in, file);
   else if (there)
     read_rectangle(in, file);
-  FrameKeys& frame = file.job().frame;
-  in.length("fit", frame.fit, kFit);
-  in.length("floor_gap", frame.floor_gap, kFloorGap);
-  in.flag("backed", frame.backed);
+  // The outline has been read by now.
+  read_keys(
+      in, file.job().frame, [](std::string_view, std::vector<FlatPoint>&) {},
+      [](std::string_view, std::vector<std::string>&) {});
   in.finish();
 }
 

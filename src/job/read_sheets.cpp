@@ -7,15 +7,16 @@ namespace swathe {
 namespace {
 
 void read_blinds(TableReader& in, std::vector<BlindKeys>& blinds) {
-  in.tables("blind", kBlinds, [&](const toml::table& table, int i) {
+  in.tables("blind", [&](const toml::table& table, int i) {
     TableReader one(in.file(), &table, "sight", fmt::format("sight.blind {}: ", i + 1));
     BlindKeys blind;
     if (one.require("box", "its two far corners, [[x, y, z], [x, y, z]]")) {
+      const OfPoints& of = one.held<OfPoints>("box");
       const toml::node& node = *one.take("box");
       const std::string what = one.name_of("box");
-      if (const auto* list = one.read_list(node, what, "corners", {2, 2})) {
-        const auto lo = one.read_lengths<3>((*list)[0], what, kAnywhere);
-        const auto hi = one.read_lengths<3>((*list)[1], what, kAnywhere);
+      if (const auto* list = one.read_list(node, what, "corners", of.count)) {
+        const auto lo = one.read_lengths<3>((*list)[0], what, of.range);
+        const auto hi = one.read_lengths<3>((*list)[1], what, of.range);
         if (lo && hi) {
           bool grows = true;
           for (std::size_t k = 0; k < 3; ++k) grows = grows && (*lo)[k] < (*hi)[k];
@@ -38,39 +39,44 @@ std::string paper_names() {
 }
 
 void read_sheet(TableReader& in, PaperKeys& paper) {
+  const LengthRange& range = in.held<OfPaper>("sheet").range;
   const toml::node* node = in.take("sheet");
   if (!node) return;
   if (const auto name = node->value_exact<std::string>()) {
     if (*name == kRoll) {
       paper.sheet = kRoll;
-      paper.height = kPaperSize.most;
+      paper.height = range.most;
       if (in.require("width", "how wide the roll is, like \"36 in\""))
-        in.length("width", paper.width, kPaperSize);
+        in.read("width", paper.width);
     } else if (const auto found = find_paper(*name)) {
       paper.sheet = found->name;
       paper.width = found->width;
       paper.height = found->height;
     } else {
       in.wrong(Why::UnknownName, *node, "paper.sheet",
-               paper_names() + "\"roll\" or [width, height]");
+               fmt::format("{}\"{}\" or [width, height]", paper_names(), kRoll));
     }
-  } else if (const auto size = in.read_lengths<2>(*node, "paper.sheet", kPaperSize)) {
+  } else if (const auto size = in.read_lengths<2>(*node, "paper.sheet", range)) {
     paper.sheet = kOwnSize;
     paper.width = (*size)[0];
     paper.height = (*size)[1];
   }
 }
 
+/// Of paper that comes off no roll.
+void refuse_width(TableReader& in, const PaperKeys& paper) {
+  if (paper.sheet == kRoll) return;
+  if (const toml::node* width = in.take("width"))
+    in.wrong(Why::OutOfRange, *width, "paper.width",
+             fmt::format("none where the sheet is no \"{}\"", kRoll));
+}
+
 }  // namespace
 
 void read_sight(TableReader& root) {
-  SightKeys& sight = root.file().job().sight;
   TableReader in(root.file(), root.table("sight"), "sight", "sight.");
-  in.lengths("distance", sight.distance, kSightDistance, kObservers);
-  in.lengths("eye_height", sight.eye_height, kEyeHeight, kObservers);
-  in.angle("step", sight.step, kSightStep);
-  in.angle("least_angle", sight.least_angle, kLeastAngle);
-  read_blinds(in, sight.blind);
+  read_keys(in, root.file().job().sight,
+            [&](std::string_view, std::vector<BlindKeys>& blinds) { read_blinds(in, blinds); });
   in.finish();
 }
 
@@ -78,16 +84,10 @@ void read_paper(TableReader& root) {
   JobFile& file = root.file();
   PaperKeys& paper = file.job().paper;
   TableReader in(file, root.table("paper"), "paper", "paper.");
-  read_sheet(in, paper);
-  if (paper.sheet != kRoll)
-    if (const toml::node* width = in.take("width"))
-      in.wrong(Why::OutOfRange, *width, "paper.width", "none where the sheet is no \"roll\"");
-  in.length("margin", paper.margin, kSmallGap);
-  in.length("overlap", paper.overlap, kSmallGap);
-  in.choice("face", paper.face, kPaperFaceWords);
-  std::array<Length, 2> measured{};
-  in.lengths("measured", measured, kScaleMeasured);
-  if (measured[0] > Length()) paper.measured = measured;
+  read_keys(in, paper, [&](std::string_view, std::tuple<std::string&, Length&, Length&>) {
+    read_sheet(in, paper);
+    refuse_width(in, paper);
+  });
   in.finish();
 
   const Length shorter = std::min(paper.width, paper.height);

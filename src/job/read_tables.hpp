@@ -1,6 +1,6 @@
 #pragma once
 
-#include "job/table_reader.hpp"
+#include "job/read_keys.hpp"
 
 // One reader for each table of the job file. `root` is the whole file; they run in this order, as
 // the later ones refer to names and units that the earlier ones read.

@@ -3,20 +3,22 @@
 #include <fmt/format.h>
 
 #include <array>
+#include <cassert>
 #include <functional>
-#include <initializer_list>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <type_traits>
+#include <variant>
 #include <vector>
 
 #include "job/job_file.hpp"
+#include "job/keys.hpp"
 #include "job/names.hpp"
-#include "swathe/job/limits.hpp"
 
 namespace swathe {
 
-/// Reads one table of a job, a line for each key.
+/// Reads one table of a job, key by key, each as it is described.
 ///
 /// A key that is not there leaves its variable alone, and so does one at fault: the fault is kept
 /// with its place. At the end finish() finds the keys that nobody asked for.
@@ -28,51 +30,58 @@ class TableReader {
   TableReader(JobFile& file, const toml::table* table, std::string unsound, std::string before)
       : file_(file), table_(table), unsound_(std::move(unsound)), before_(std::move(before)) {}
 
-  void length(std::string_view key, Length& out, const LengthRange& range);
-  void length(std::string_view key, std::optional<Length>& out, const LengthRange& range);
-  void angle(std::string_view key, Angle& out, const AngleRange& range);
-  void number(std::string_view key, double& out, const NumberRange& range);
-  void number(std::string_view key, std::optional<double>& out, const NumberRange& range);
-  void count(std::string_view key, int& out, const CountRange& range);
-  void flag(std::string_view key, bool& out);
-  void color(std::string_view key, Color& out);
-  /// A line of print of 1 to `most` characters.
-  void text(std::string_view key, std::string& out, int most);
-  template <class T, std::size_t N>
-  void choice(std::string_view key, T& out, const Word<T> (&words)[N]);
-  /// Exactly N lengths: a size, a point.
-  template <std::size_t N>
-  void lengths(std::string_view key, std::array<Length, N>& out, const LengthRange& range);
-  void lengths(std::string_view key, std::vector<Length>& out, const LengthRange& range,
-               const CountRange& count);
-  /// Sides of the frame, none twice.
-  void sides(std::string_view key, std::vector<std::string>& out);
-  void side(std::string_view key, std::string& out);
-  void bumper(std::string_view key, std::string& out);
+  // Each reads a key by its description (read_key.cpp): whether it is there and has a value. A word
+  // that stands for no value, such as the "season" of a height, is none.
+  bool read(std::string_view key, Length& out);
+  bool read(std::string_view key, Angle& out);
+  bool read(std::string_view key, double& out);
+  bool read(std::string_view key, int& out);
+  bool read(std::string_view key, bool& out);
+  bool read(std::string_view key, Color& out);
+  bool read(std::string_view key, std::string& out);  ///< a text, digits, a side or a bumper
+  bool read(std::string_view key, std::vector<Length>& out);
+  bool read(std::string_view key, std::array<Length, 2>& out);
+  bool read(std::string_view key, std::vector<std::string>& out);  ///< sides, none twice
+  template <class T>
+  bool read(std::string_view key, std::optional<T>& out);
+  template <class T>
+  requires std::is_enum_v<T>
+  bool read(std::string_view key, T& out);
+
+  /// What a key of this table holds, for what is read by hand; it is described as that.
+  template <class Of>
+  const Of& held(std::string_view key) const;
 
   /// Whether the key is there; a fault where not. `meaning` says what it holds.
   bool require(std::string_view key, std::string_view meaning);
+  /// A fault where the key is described as needed and is not there; once, however often asked.
+  void require(std::string_view key);
+  /// What it then says is expected; empty where the key is not described so.
+  std::string_view needed(std::string_view key) const;
   /// The key's value, for what only one table has; null where it is not there.
   const toml::node* take(std::string_view key);
   /// A table below this one; null where it is not there or is no table.
   const toml::table* table(std::string_view key);
   /// A list of tables below this one: calls read(table, number) for each, up to the most allowed.
-  void tables(std::string_view key, const CountRange& count,
-              const std::function<void(const toml::table&, int)>& read);
+  void tables(std::string_view key, const std::function<void(const toml::table&, int)>& read);
   /// Notes the keys that are known; faults every one that was never asked for.
   void finish();
 
-  // Values by themselves, for lists and for keys of several kinds. `what` names the value.
+  // Values by themselves (read_value.cpp), for lists and for keys of several kinds. `what` names
+  // the value.
   std::optional<Length> read_length(const toml::node& node, const std::string& what,
                                     const LengthRange& range);
+  std::optional<Angle> read_angle(const toml::node& node, const std::string& what,
+                                  const AngleRange& range);
   std::optional<double> read_number(const toml::node& node, const std::string& what,
                                     const NumberRange& range);
   std::optional<std::string> read_text(const toml::node& node, const std::string& what, int most);
   std::optional<Color> read_color(const toml::node& node, const std::string& what);
   std::optional<std::string> read_side(const toml::node& node, const std::string& what);
-  template <class T, std::size_t N>
+  std::optional<std::string> read_bumper(const toml::node& node, const std::string& what);
+  template <class T>
   std::optional<T> read_choice(const toml::node& node, const std::string& what,
-                               const Word<T> (&words)[N]);
+                               const std::vector<std::string_view>& words);
   template <std::size_t N>
   std::optional<std::array<Length, N>> read_lengths(const toml::node& node, const std::string& what,
                                                     const LengthRange& range);
@@ -96,10 +105,16 @@ class TableReader {
   /// What stands before a key's name in the file, whichever of its tables this is: "bumper." of
   /// "bumper A: ".
   std::string table_name() const;
+  /// Null where it is a table.
+  const Key* described_key(std::string_view key) const;
+  const Holds& holds(std::string_view key) const;
   /// A fault of a key itself, which may be a whole table of the file.
   void fault_of(std::string_view key, Why why, std::string sentence, const toml::source_region& at);
-  bool read_choice(const toml::node& node, const std::string& what,
-                   const std::vector<std::string_view>& words, std::size_t& chosen);
+  std::optional<std::string_view> read_word(const toml::node& node, const std::string& what,
+                                            const std::vector<std::string_view>& words);
+  std::optional<std::string> read_digits(const toml::node& node, std::string_view key, int most);
+  std::optional<Length> read_length_or(const toml::node& node, const std::string& what,
+                                       const OfLengthOr& of);
 
   JobFile& file_;
   const toml::table* table_;
@@ -107,23 +122,41 @@ class TableReader {
   std::vector<std::string_view> known_;
 };
 
+/// `"in"`, `"a", "b" or "c"`.
+std::string quoted_list(const std::vector<std::string_view>& words);
+
 // ---------------------------------------------------------------------------------------------
 
-template <class T, std::size_t N>
-std::optional<T> TableReader::read_choice(const toml::node& node, const std::string& what,
-                                          const Word<T> (&words)[N]) {
-  std::vector<std::string_view> texts;
-  for (const Word<T>& word : words) texts.push_back(word.text);
-  std::size_t chosen = 0;
-  if (!read_choice(node, what, texts, chosen)) return std::nullopt;
-  return words[chosen].value;
+template <class T>
+bool TableReader::read(std::string_view key, std::optional<T>& out) {
+  T value{};
+  if (!read(key, value)) return false;
+  out = std::move(value);
+  return true;
 }
 
-template <class T, std::size_t N>
-void TableReader::choice(std::string_view key, T& out, const Word<T> (&words)[N]) {
+template <class T>
+requires std::is_enum_v<T>
+bool TableReader::read(std::string_view key, T& out) {
   const toml::node* node = take(key);
-  if (!node) return;
-  if (const auto value = read_choice(*node, name_of(key), words)) out = *value;
+  if (!node) return false;
+  const auto value = read_choice<T>(*node, name_of(key), held<OfChoice>(key).words);
+  out = value.value_or(out);
+  return value.has_value();
+}
+
+template <class Of>
+const Of& TableReader::held(std::string_view key) const {
+  const Of* of = std::get_if<Of>(&holds(key));
+  assert(of && "a key's member is of the type that its description asks for");
+  return *of;
+}
+
+template <class T>
+std::optional<T> TableReader::read_choice(const toml::node& node, const std::string& what,
+                                          const std::vector<std::string_view>& words) {
+  const auto word = read_word(node, what, words);
+  return word ? std::optional(value_of<T>(*word)) : std::nullopt;
 }
 
 template <std::size_t N>
@@ -145,14 +178,6 @@ std::optional<std::array<Length, N>> TableReader::read_lengths(const toml::node&
       sound = false;
   }
   return sound ? std::optional(all) : std::nullopt;
-}
-
-template <std::size_t N>
-void TableReader::lengths(std::string_view key, std::array<Length, N>& out,
-                          const LengthRange& range) {
-  const toml::node* node = take(key);
-  if (!node) return;
-  if (const auto all = read_lengths<N>(*node, name_of(key), range)) out = *all;
 }
 
 }  // namespace swathe

@@ -2,6 +2,15 @@
 
 #include <fmt/format.h>
 
+#include <array>
+#include <cassert>
+#include <concepts>
+#include <optional>
+#include <tuple>
+#include <type_traits>
+
+#include "job/each_key.hpp"
+#include "job/keys.hpp"
 #include "job/names.hpp"
 #include "swathe/job/papers.hpp"
 
@@ -38,6 +47,8 @@ std::string said(int value) { return fmt::format("{}", value); }
 std::string said(bool value) { return value ? "true" : "false"; }
 std::string said(const std::string& text) { return quoted(text); }
 std::string said(const Color& color) { return quoted(to_text(color)); }
+template <class T>
+requires std::is_enum_v<T> std::string said(T value) { return quoted(word_for(value)); }
 std::string said(FlatPoint point) {
   return fmt::format("[{}, {}]", said(mm(point.x)), said(mm(point.y)));
 }
@@ -48,7 +59,39 @@ std::string said_list(const Items& items) {
   for (const auto& item : items) out += (out.empty() ? "" : ", ") + said(item);
   return "[" + out + "]";
 }
+template <class T>
+std::string said(const std::vector<T>& items) {
+  return said_list(items);
+}
+template <class T, std::size_t N>
+std::string said(const std::array<T, N>& items) {
+  return said_list(items);
+}
+template <class T>
+std::string said(const std::optional<T>& value) {
+  return value ? said(*value) : std::string();
+}
+template <class A, class B>
+std::string said(const std::tuple<A, B>& pair) {
+  return fmt::format("[{}, {}]", said(std::get<0>(pair)), said(std::get<1>(pair)));
+}
 
+std::string said(const std::vector<ClothColor>& colors) {
+  std::string out;
+  for (const ClothColor& color : colors)
+    out += fmt::format("{}{} = {}", out.empty() ? "" : ", ", quoted(color.name), said(color.srgb));
+  return "{ " + out + " }";
+}
+std::string said(const std::map<std::string, double>& axes) {
+  std::string out;
+  for (const auto& [tag, value] : axes)
+    out += fmt::format("{}{} = {}", out.empty() ? "" : ", ", quoted(tag), said(value));
+  return "{ " + out + " }";
+}
+std::string said(const NumeralSpacing& spacing) {
+  if (spacing.tabular) return quoted("tabular");
+  return spacing.extra == Length() ? std::string() : said(spacing.extra);
+}
 std::string said(const RunEnd& end) {
   struct Distance {
     std::string operator()(Length length) const { return said(length); }
@@ -61,199 +104,79 @@ std::string said(const RunEnd& end) {
   return fmt::format("[{}, {}]", said(end.side), std::visit(Distance(), end.at));
 }
 
-/// The text so far, a line for each key.
-class Writer {
- public:
-  void header(std::string_view name) { text_ += fmt::format("\n[{}]\n", name); }
-  template <class T>
-  void key(std::string_view name, const T& value) {
-    raw(name, said(value));
-  }
-  template <class Items>
-  void list(std::string_view name, const Items& items) {
-    raw(name, said_list(items));
-  }
-  template <class T, std::size_t N>
-  void word(std::string_view name, T value, const Word<T> (&words)[N]) {
-    raw(name, quoted(word_for(words, value)));
-  }
-  void raw(std::string_view name, const std::string& value) {
-    text_ += fmt::format("{} = {}\n", name, value);
-  }
-  std::string take() { return std::move(text_).substr(1); }
+/// Whether an optional key is left out; of other types, an unset member says so.
+bool is_left_out(const std::string& text) { return text.empty(); }
+bool is_left_out(int count) { return count <= 0; }
+template <class T>
+bool is_left_out(const T&) {
+  return false;
+}
 
- private:
-  std::string text_;
+/// The keys of a table, and lists of such tables.
+template <class T>
+concept Table = requires(const T& keys) {
+  each_key(keys, [](auto&&...) {});
+};
+template <class T>
+concept Tables = Table<typename T::value_type>;
+
+template <Table Keys>
+std::string table_text(const std::string& path, const Keys& keys);
+
+/// A line for each key of a table, and the tables below it.
+struct Lines {
+  std::string path;
+  std::string keys = {};
+  std::string below = {};
+
+  void line(std::string_view name, const std::string& value) {
+    keys += fmt::format("{} = {}\n", name, value);
+  }
+  std::string path_of(std::string_view name) const { return fmt::format("{}.{}", path, name); }
+
+  template <class T>
+  void operator()(std::string_view name, const T& member) {
+    const Key* key = find_key(path_of(name));
+    assert(key && "every key that is written is described");
+    if (key->given == Given::Optional && is_left_out(member)) return;
+    if (const std::string value = said(member); !value.empty()) line(name, value);
+  }
+  template <Table Keys>
+  void operator()(std::string_view name, const Keys& table) {
+    below += table_text(path_of(name), table);
+  }
+  template <Tables List>
+  void operator()(std::string_view name, const List& tables) {
+    for (const auto& table : tables) below += table_text(path_of(name), table);
+  }
+  /// A paper: its name, or its size. The width is a key by itself where it comes off a roll.
+  void operator()(std::string_view name,
+                  const std::tuple<const std::string&, const Length&, const Length&>& paper) {
+    const auto& [sheet, width, height] = paper;
+    line(name, sheet == kOwnSize ? said(std::tie(width, height)) : said(sheet));
+    if (sheet == kRoll) line("width", said(width));
+  }
 };
 
-void write(Writer& out, const FrameKeys& frame) {
-  out.header("frame");
-  out.list("corners", frame.corners);
-  out.list("sides", frame.sides);
-  out.key("fit", frame.fit);
-  out.key("floor_gap", frame.floor_gap);
-  out.key("backed", frame.backed);
-}
-
-void write(Writer& out, const BoardKeys& boards) {
-  out.header("boards");
-  out.key("thickness", boards.thickness);
-  out.key("height", boards.height);
-  out.word("joint", boards.joint, kJointWords);
-  out.list("lapping", boards.lapping);
-  out.list("stock", boards.stock);
-  out.key("kerf", boards.kerf);
-  out.key("hard_depth", boards.hard_depth);
-  out.key("density", boards.density_kg_m3);
-}
-
-void write(Writer& out, const PaddingKeys& padding) {
-  out.header("padding");
-  out.word("form", padding.form, kPaddingFormWords);
-  out.key("diameter", padding.diameter);
-  out.key("stack", padding.stack);
-  out.word("core", padding.core, kCoreWords);
-  out.key("depth", padding.depth);
-  out.key("height", padding.height);
-  out.key("edge_radius", padding.edge_radius);
-  out.word("corner", padding.corner, kPaddingCornerWords);
-  out.list("lapping", padding.lapping);
-  out.key("stock", padding.stock);
-  out.key("density", padding.density_kg_m3);
-}
-
-void write(Writer& out, const ClothKeys& cloth) {
-  out.header("cloth");
-  out.key("thickness", cloth.thickness);
-  out.key("roll_width", cloth.roll_width);
-  out.key("buy_step", cloth.buy_step);
-  std::string colors;
-  for (const ClothColor& color : cloth.colors)
-    colors +=
-        fmt::format("{}{} = {}", colors.empty() ? "" : ", ", quoted(color.name), said(color.srgb));
-  out.raw("colors", "{ " + colors + " }");
-  out.key("flap", cloth.flap);
-  out.key("staple_line", cloth.staple_line);
-  out.key("staple_spacing", cloth.staple_spacing);
-  out.key("stretch_along", cloth.stretch_along);
-  out.key("stretch_around", cloth.stretch_around);
-  out.word("relief", cloth.relief, kReliefWords);
-  out.key("setback", cloth.setback);
-  out.key("cut_clear", cloth.cut_clear);
-  out.key("seam", cloth.seam);
-  out.key("end_reach", cloth.end_reach);
-  out.key("may_join", cloth.may_join);
-  if (cloth.longest_piece) out.key("longest_piece", *cloth.longest_piece);
-  out.key("may_lie_across", cloth.may_lie_across);
-  out.key("one_way", cloth.one_way);
-  out.key("density", cloth.density_kg_m2);
-  out.key("staple_mass", cloth.staple_g);
-  out.word("fixing", cloth.fixing, kFixingWords);
-  out.header("cloth.hook_and_loop");
-  out.key("flap", cloth.hook_and_loop.flap);
-  out.key("hem", cloth.hook_and_loop.hem);
-  out.key("strip", cloth.hook_and_loop.strip);
-  out.key("stretch", cloth.hook_and_loop.stretch);
-  out.key("density", cloth.hook_and_loop.density_kg_m2);
-}
-
-void write(Writer& out, const BumperKeys& bumper) {
-  out.header("[bumper]");
-  out.key("name", bumper.name);
-  out.key("from", bumper.from);
-  out.key("to", bumper.to);
-  out.key("end_clearance", bumper.end_clearance);
-}
-
-void write(Writer& out, const BracketKeys& bracket) {
-  out.header("[bracket]");
-  out.key("bumper", bracket.bumper);
-  out.key("side", bracket.side);
-  out.raw("at",
-          fmt::format("[{}, {}]", quoted(word_for(kFromEndWords, bracket.from)), said(bracket.at)));
-  if (!bracket.next_to.empty()) out.key("next_to", bracket.next_to);
-  out.key("width", bracket.width);
-  out.key("height", bracket.height);
-  out.key("down", bracket.down);
-  out.list("holes", bracket.holes);
-  out.word("cloth", bracket.cloth, kBracketClothWords);
-  out.key("clearance", bracket.clearance);
-  out.key("corner_radius", bracket.corner_radius);
-  if (bracket.mass_g) out.key("mass", *bracket.mass_g);
-}
-
-void write(Writer& out, const NumeralKeys& numerals) {
-  out.header("numerals");
-  out.key("font", numerals.font);
-  std::string axes;
-  for (const auto& [tag, value] : numerals.axes)
-    axes += fmt::format("{}{} = {}", axes.empty() ? "" : ", ", quoted(tag), said(value));
-  out.raw("axes", "{ " + axes + " }");
-  if (numerals.height) out.key("height", *numerals.height);
-  if (numerals.sides) out.list("sides", *numerals.sides);
-  if (numerals.spacing.tabular)
-    out.raw("spacing", quoted("tabular"));
-  else if (numerals.spacing.extra != Length())
-    out.key("spacing", numerals.spacing.extra);
-  out.word("method", numerals.method, kMethodWords);
-  out.key("color", numerals.color);
-  out.key("outline", numerals.outline);
-  out.key("make_legal", numerals.make_legal);
-  out.key("bridge", numerals.bridge);
-  out.key("spares", numerals.spares);
-  for (const NumeralPlaceKeys& place : numerals.places) {
-    out.header("[numerals.place]");
-    out.key("bumper", place.bumper);
-    out.key("side", place.side);
-    if (place.center) out.key("center", *place.center);
-    if (place.split > 0) out.key("split", place.split);
-  }
-}
-
-void write(Writer& out, const SightKeys& sight) {
-  out.header("sight");
-  out.list("distance", sight.distance);
-  out.list("eye_height", sight.eye_height);
-  out.key("step", sight.step);
-  out.key("least_angle", sight.least_angle);
-  for (const BlindKeys& blind : sight.blind) {
-    out.header("[sight.blind]");
-    out.raw("box", fmt::format("[{}, {}]", said_list(blind.lo), said_list(blind.hi)));
-  }
-}
-
-void write(Writer& out, const PaperKeys& paper) {
-  out.header("paper");
-  if (paper.sheet == kOwnSize)
-    out.list("sheet", std::array{paper.width, paper.height});
-  else
-    out.key("sheet", paper.sheet);
-  if (paper.sheet == kRoll) out.key("width", paper.width);
-  out.key("margin", paper.margin);
-  out.key("overlap", paper.overlap);
-  out.word("face", paper.face, kPaperFaceWords);
-  if (paper.measured) out.list("measured", *paper.measured);
+template <Table Keys>
+std::string table_text(const std::string& path, const Keys& keys) {
+  Lines lines{path};
+  each_key(keys, lines);
+  const std::string head = is_list_of_tables(path) ? "[" + path + "]" : path;
+  return fmt::format("\n[{}]\n{}{}", head, lines.keys, lines.below);
 }
 
 }  // namespace
 
 std::string job_text(const Job& job) {
-  Writer out;
-  out.header("job");
-  if (!job.title.empty()) out.key("title", job.title);
-  if (!job.number.empty()) out.key("number", job.number);
-  out.key("season", job.season);
-  out.word("units", job.units, kUnitWords);
-  write(out, job.frame);
-  write(out, job.boards);
-  write(out, job.padding);
-  write(out, job.cloth);
-  for (const BumperKeys& bumper : job.bumpers) write(out, bumper);
-  for (const BracketKeys& bracket : job.brackets) write(out, bracket);
-  write(out, job.numerals);
-  write(out, job.sight);
-  write(out, job.paper);
-  return out.take();
+  std::string text = table_text("job", job) + table_text("frame", job.frame) +
+                     table_text("boards", job.boards) + table_text("padding", job.padding) +
+                     table_text("cloth", job.cloth);
+  for (const BumperKeys& bumper : job.bumpers) text += table_text("bumper", bumper);
+  for (const BracketKeys& bracket : job.brackets) text += table_text("bracket", bracket);
+  text += table_text("numerals", job.numerals) + table_text("sight", job.sight) +
+          table_text("paper", job.paper);
+  return text.substr(1);
 }
 
 }  // namespace swathe

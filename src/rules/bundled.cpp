@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cassert>
 
 #include "base/print.hpp"
 #include "rules/read_value.hpp"
@@ -27,6 +28,15 @@ std::vector<std::string> season_names() {
   }
   std::ranges::sort(names, std::ranges::greater());
   return names;
+}
+
+const std::string& newest_season() {
+  static const std::string newest = [] {
+    const std::vector<std::string> names = season_names();
+    assert(!names.empty() && "seasons are built in");
+    return names.front();
+  }();
+  return newest;
 }
 
 std::string_view bundled_season_text(std::string_view name) { return embedded(file_of(name)); }

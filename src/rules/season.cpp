@@ -54,7 +54,8 @@ class Reader {
       season.name = text_of(*name, "season", kMostSeasonName).value_or("");
     else
       faults_.push_back({Why::Missing,
-                         "season is missing, expected the season's name, like \"2026\"",
+                         fmt::format("season is missing, expected the season's name, like \"{}\"",
+                                     newest_season()),
                          Place{places_.file(), 1, 1}});
     if (const toml::node* section = root.get("section"))
       season.section = text_of(*section, "section", kMostRuleName).value_or("");

@@ -123,8 +123,9 @@ double FontFigures::share_at_least() const {
   return length > 0 ? enough / length : 0;
 }
 
-const DigitFigures& FontFigures::thinnest() const {
-  return *std::ranges::min_element(digits, {}, &DigitFigures::stroke_least);
+DigitFigures FontFigures::thinnest() const {
+  const auto thinnest = std::ranges::min_element(digits, {}, &DigitFigures::stroke_least);
+  return thinnest == digits.end() ? DigitFigures() : *thinnest;
 }
 
 Outcome<FontFigures> measure_font(const Font& font, double height, double stroke_asked) {

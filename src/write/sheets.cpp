@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cassert>
 #include <cstddef>
 #include <utility>
 
@@ -46,11 +45,10 @@ void cut_to_length(Page& page, const Font& labels, double margin_mm) {
 /// What is read at the bench and not at full size needs no roll: it goes on an office's paper.
 Made on_office_paper(const Made& made) {
   Made other = made;
-  const auto office = find_paper(made.job.units == Units::Inches ? "letter" : "a4");
-  assert(office && "papers.toml has both");
-  other.job.paper.sheet = office->name;
-  other.job.paper.width = office->width;
-  other.job.paper.height = office->height;
+  const Paper& office = office_paper(made.job.units);
+  other.job.paper.sheet = office.name;
+  other.job.paper.width = office.width;
+  other.job.paper.height = office.height;
   return other;
 }
 

@@ -39,6 +39,13 @@ TEST_CASE("job: American paper") {
   CHECK(!find_paper("a5"));
 }
 
+// Common practice, no source.
+TEST_CASE("job: what an office prints on") {
+  CHECK(office_paper(Units::Inches).name == "letter");
+  CHECK(office_paper(Units::Millimeters).name == "a4");
+  CHECK(office_paper(Units::Millimeters).width == mm(210));
+}
+
 TEST_CASE("job: the default sheet has the size of its name") {
   const PaperKeys keys;
   const auto paper = find_paper(keys.sheet);

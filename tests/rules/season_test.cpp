@@ -39,6 +39,7 @@ TEST_CASE("every season built in reads without fault, newest first") {
   REQUIRE(names.size() >= 4);
   CHECK(names.front() == "2026");
   CHECK(std::ranges::is_sorted(names, std::ranges::greater()));
+  CHECK(newest_season() == names.front());
   for (const auto& name : names) {
     CAPTURE(name);
     CHECK(season(name).name == name);

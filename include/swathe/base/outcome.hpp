@@ -31,7 +31,7 @@ enum class Why {
 
 /// Something that cannot be made: what it is, what it measures, what would do instead.
 struct Refusal {
-  Why why;
+  Why why = Why::Malformed;
   std::string sentence;  ///< without the place: "what is wrong, what was expected"
   Place place;           ///< 1:1 of the file where nothing better is known
 };

@@ -35,14 +35,14 @@ enum class LineKind {
 };
 
 struct LineStyle {
-  double width_mm;
+  double width_mm = 0;
   std::vector<double> dashes_mm;  ///< on, off, on, off ...; empty for a continuous line
-  const char* layer;              ///< name for formats that have layers: "CUT", "FOLD"
+  const char* layer = "";         ///< name for formats that have layers: "CUT", "FOLD"
 };
 const LineStyle& style_of(LineKind kind);
 
 struct LineMark {
-  LineKind kind;
+  LineKind kind = LineKind::Outline;
   Path path;
   bool sample = false;  ///< shows its kind in a key: nothing to cut or draw by
 };
@@ -50,7 +50,7 @@ struct LineMark {
 /// A filled area: outer outlines counter-clockwise, holes clockwise; what several cover is filled
 /// once (non-zero fill).
 struct FillMark {
-  LineKind kind;  ///< whose layer it lies on
+  LineKind kind = LineKind::Outline;  ///< whose layer it lies on
   Color color;
   std::vector<Path> outlines;
 };

@@ -82,7 +82,7 @@ double natural_width(const Table& table, std::size_t column, const Font& labels,
 /// As many rows, from `first` on, as fit into `room_mm` of height with the headings.
 struct TableDrawn {
   Box box;
-  std::size_t next;  ///< the first row that is left
+  std::size_t next = 0;  ///< the first row that is left
 };
 TableDrawn draw_table(Drawing& onto, const Font& labels, FlatPoint top_left, const Table& table,
                       double room_mm = 1e9, std::size_t first = 0, double height_mm = kTableHeight);

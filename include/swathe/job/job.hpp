@@ -12,7 +12,9 @@
 #include "swathe/base/length.hpp"
 #include "swathe/base/outcome.hpp"
 #include "swathe/base/units.hpp"
+#include "swathe/job/papers.hpp"
 #include "swathe/plane/point.hpp"
+#include "swathe/rules/season.hpp"
 
 // A job as read: every key with its default. The job file's reference is the contract that
 // `swathe new` prints; the names here are its keys.
@@ -186,8 +188,9 @@ struct SightKeys {
 enum class PaperFace { Inside, Outside };
 
 struct PaperKeys {
-  std::string sheet = "letter";  ///< a name of the paper list, or "own size"
-  Length width = inches(8.5), height = inches(11);
+  std::string sheet = office_paper(Units::Inches).name;  ///< of the paper list, or "own size"
+  Length width = office_paper(Units::Inches).width;
+  Length height = office_paper(Units::Inches).height;
   Length margin = inches(0.5);
   Length overlap = inches(0.5);
   PaperFace face = PaperFace::Inside;
@@ -216,8 +219,8 @@ class Places {
 
 struct Job {
   std::string title;
-  std::string number;           ///< "" where no numerals are wanted
-  std::string season = "2026";  ///< a rule set's name, "none", or a path to a rule file
+  std::string number;                    ///< "" where no numerals are wanted
+  std::string season = newest_season();  ///< a rule set's name, "none", or a path to a rule file
   Units units = Units::Inches;
   FrameKeys frame;
   BoardKeys boards;

@@ -15,10 +15,10 @@ struct AngleRange {
   Angle least, most;
 };
 struct NumberRange {
-  double least, most;
+  double least = 0, most = 0;
 };
 struct CountRange {
-  int least, most;
+  int least = 0, most = 0;
 };
 
 inline constexpr int kMostTitle = 120;  ///< characters

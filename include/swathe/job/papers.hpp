@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "swathe/base/length.hpp"
+#include "swathe/base/units.hpp"
 
 namespace swathe {
 
@@ -21,5 +22,7 @@ inline constexpr std::string_view kRoll = "roll";
 /// Every paper known, by name.
 std::vector<Paper> papers();
 std::optional<Paper> find_paper(std::string_view name);
+/// What an office prints on where people measure in these units.
+const Paper& office_paper(Units units);
 
 }  // namespace swathe

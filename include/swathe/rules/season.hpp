@@ -117,6 +117,9 @@ Outcome<Season> read_season(std::string_view text, const std::string& file);
 /// The seasons built in, newest first.
 std::vector<std::string> season_names();
 
+/// The newest of them, which is a job's where it names none.
+const std::string& newest_season();
+
 /// Refuses: UnknownName, naming those that are known.
 Outcome<Season> bundled_season(std::string_view name);
 

@@ -41,8 +41,8 @@ struct FontFigures {
   /// the area of both in common over the area of either.
   std::vector<DigitPair> alike;
 
-  double share_at_least() const;         ///< of the stroke's length of all ten
-  const DigitFigures& thinnest() const;  ///< the digit with the least stroke
+  double share_at_least() const;  ///< of the stroke's length of all ten
+  DigitFigures thinnest() const;  ///< the digit with the least stroke; none: of no size
 };
 
 /// Refuses: OutOfRange (a height that is not positive), BadFont (a digit is missing).

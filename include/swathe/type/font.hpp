@@ -31,7 +31,7 @@ struct ShapedGlyph {
 /// Outline as the font has it: quadratic curves raised to cubic, em units, y up.
 struct Curve {
   enum class Verb { Move, Line, Cubic, Close };
-  Verb verb;
+  Verb verb = Verb::Move;
   FlatPoint a, b, to;  ///< a and b are the control points of a cubic
 };
 

@@ -1,0 +1,170 @@
+#include <algorithm>
+#include <cmath>
+
+#include "base/print.hpp"
+#include "job/table_reader.hpp"
+
+// Single values of a job file, each with its fault.
+namespace swathe {
+namespace {
+
+constexpr std::string_view kALength = "a length like \"5 in\" or \"127 mm\"";
+
+std::optional<double> number_in(const toml::node& node) {
+  if (const auto whole = node.value_exact<std::int64_t>()) return static_cast<double>(*whole);
+  return node.value_exact<double>();
+}
+
+std::vector<std::string_view> views(const std::vector<std::string>& names) {
+  return {names.begin(), names.end()};
+}
+
+template <class T>
+bool within(T value, T least, T most) {
+  return value >= least && value <= most;
+}
+
+/// "0 in to 12 in"; limits that are whole millimeters and no simple inches stay millimeters.
+std::string words_of(const LengthRange& range, Units units) {
+  const auto simple = [](double value) { return std::abs(value - std::round(value)) < 1e-6; };
+  const auto simple_inches = [&](Length length) { return simple(16 * length.inches()); };
+  const bool both = simple_inches(range.least) && simple_inches(range.most);
+  if (!both && simple(range.least.mm()) && simple(range.most.mm())) units = Units::Millimeters;
+  return fmt::format("{} to {}", exact(range.least, units), exact(range.most, units));
+}
+
+}  // namespace
+
+std::string quoted_list(const std::vector<std::string_view>& words) {
+  std::string all;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (i > 0) all += i + 1 == words.size() ? " or " : ", ";
+    all += fmt::format("\"{}\"", words[i]);
+  }
+  return all;
+}
+
+std::optional<Length> TableReader::read_length(const toml::node& node, const std::string& what,
+                                               const LengthRange& range) {
+  const Units units = file_.units;
+  std::optional<Length> length;
+  if (const auto text = node.value_exact<std::string>()) {
+    length = parse_length(*text, units);
+    if (!length) {
+      wrong(Why::Malformed, node, what, kALength);
+      return std::nullopt;
+    }
+  } else if (const auto number = number_in(node)) {
+    length = units == Units::Inches ? inches(*number) : mm(*number);
+  } else {
+    wrong(Why::WrongType, node, what, kALength);
+    return std::nullopt;
+  }
+  if (within(*length, range.least, range.most)) return length;
+  wrong(Why::OutOfRange, node, what, words_of(range, units));
+  return std::nullopt;
+}
+
+std::optional<Angle> TableReader::read_angle(const toml::node& node, const std::string& what,
+                                             const AngleRange& range) {
+  constexpr std::string_view kAnAngle = "an angle like \"1 deg\" or \"15 arcmin\"";
+  const auto text = node.value_exact<std::string>();
+  const auto number = number_in(node);
+  const auto angle = text     ? parse_angle(*text)
+                     : number ? std::optional(degrees(*number))
+                              : std::nullopt;
+  if (!angle) {
+    wrong(text ? Why::Malformed : Why::WrongType, node, what, kAnAngle);
+    return std::nullopt;
+  }
+  if (within(*angle, range.least, range.most)) return angle;
+  wrong(Why::OutOfRange, node, what,
+        fmt::format("{} to {} deg", plain_number(range.least.degrees(), 3),
+                    plain_number(range.most.degrees(), 3)));
+  return std::nullopt;
+}
+
+std::optional<double> TableReader::read_number(const toml::node& node, const std::string& what,
+                                               const NumberRange& range) {
+  const auto number = number_in(node);
+  if (!number) {
+    wrong(Why::WrongType, node, what, "a number");
+    return std::nullopt;
+  }
+  if (within(*number, range.least, range.most)) return number;
+  wrong(Why::OutOfRange, node, what,
+        fmt::format("{} to {}", plain_number(range.least, 3), plain_number(range.most, 3)));
+  return std::nullopt;
+}
+
+std::optional<std::string> TableReader::read_text(const toml::node& node, const std::string& what,
+                                                  int most) {
+  auto text = node.value_exact<std::string>();
+  if (!text) {
+    wrong(Why::WrongType, node, what, "a string");
+    return std::nullopt;
+  }
+  const std::string expected = fmt::format("1 to {} printable characters", most);
+  if (const auto code = first_unprintable(*text)) {
+    unprintable(*code, node.source(), what, expected);
+    return std::nullopt;
+  }
+  if (within(characters_in(*text), 1, most)) return text;
+  wrong(Why::OutOfRange, node, what, expected);
+  return std::nullopt;
+}
+
+std::optional<Color> TableReader::read_color(const toml::node& node, const std::string& what) {
+  constexpr std::string_view kAColor = "a color like \"#b5121b\"";
+  const auto text = node.value_exact<std::string>();
+  const auto color = text ? parse_color(*text) : std::nullopt;
+  if (!color) wrong(text ? Why::Malformed : Why::WrongType, node, what, kAColor);
+  return color;
+}
+
+std::optional<std::string> TableReader::read_side(const toml::node& node, const std::string& what) {
+  auto name = node.value_exact<std::string>();
+  if (!name) {
+    wrong(Why::WrongType, node, what, "the name of a side, like \"front\"");
+    return std::nullopt;
+  }
+  if (!file_.sides || std::ranges::count(*file_.sides, *name) > 0) return name;
+  wrong(Why::UnknownName, node, what,
+        fmt::format("a side of the frame: {}", quoted_list(views(*file_.sides))));
+  return std::nullopt;
+}
+
+std::optional<std::string> TableReader::read_bumper(const toml::node& node,
+                                                    const std::string& what) {
+  auto name = node.value_exact<std::string>();
+  if (!name) {
+    wrong(Why::WrongType, node, what, "the name of a bumper, like \"A\"");
+    return std::nullopt;
+  }
+  if (!file_.bumpers || std::ranges::count(*file_.bumpers, *name) > 0) return name;
+  wrong(Why::UnknownName, node, what,
+        fmt::format("a bumper of this job: {}", quoted_list(views(*file_.bumpers))));
+  return std::nullopt;
+}
+
+std::optional<std::string_view> TableReader::read_word(const toml::node& node,
+                                                       const std::string& what,
+                                                       const std::vector<std::string_view>& words) {
+  const auto text = node.value_exact<std::string>();
+  const auto found = text ? std::ranges::find(words, *text) : words.end();
+  if (found != words.end()) return *found;
+  wrong(text ? Why::OutOfRange : Why::WrongType, node, what, quoted_list(words));
+  return std::nullopt;
+}
+
+const toml::array* TableReader::read_list(const toml::node& node, const std::string& what,
+                                          std::string_view items, const CountRange& count) {
+  const toml::array* list = node.as_array();
+  const int size = list ? static_cast<int>(list->size()) : 0;
+  if (list && within(size, count.least, count.most)) return list;
+  const Why why = !list ? Why::WrongType : size > count.most ? Why::TooLarge : Why::OutOfRange;
+  wrong(why, node, what, fmt::format("a list of {} to {} {}", count.least, count.most, items));
+  return nullptr;
+}
+
+}  // namespace swathe
