@@ -23,6 +23,16 @@ double effective(double seen_height, const Sight& sight) {
   return angle_of(seen_height, sight.distance) * std::sqrt(sight.cosine());
 }
 
+/// How much that angle is more than `least`: right in its sign, and where that is plain without an
+/// arc tangent, which lies from t - t^3/3 to t.
+double over_least(double seen_height, const Sight& sight, double least) {
+  const double t = 0.5 * seen_height / sight.distance, share = 2.0 * std::sqrt(sight.cosine());
+  if (const double at_most = share * t; at_most < least) return at_most - least;
+  if (const double at_least = share * (t - t * t * t / 3.0); at_least > least)
+    return at_least - least;
+  return effective(seen_height, sight) - least;
+}
+
 Sight sight_of(const DigitInSpace& digit, FlatPoint plan, double eye) {
   const double x = plan.x - digit.middle.x, y = plan.y - digit.middle.y, z = eye - digit.middle.z;
   return {std::sqrt(x * x + y * y + z * z),
@@ -107,11 +117,11 @@ Bearings Sightlines::large_enough(const DigitInSpace& digit, double distance) co
   const double least = criterion_.least.radians(), cosine = maths::cos(criterion_.widest.radians());
 
   const auto square_enough = [&](const Sight& s) { return s.square / s.distance - cosine; };
-  const auto high_enough = [&](const Sight& s) { return effective(digit.seen_height, s) - least; };
   const auto value_at = [&](double bearing) {
     const Sight s = sight_of(digit, scene_->center + distance * towards(bearing), eye_);
-    return std::min(square_enough(s), high_enough(s));
+    return std::min(square_enough(s), effective(digit.seen_height, s) - least);
   };
+  const auto high_enough = [&](const Sight& s) { return over_least(digit.seen_height, s, least); };
   struct Cosines {
     double length2, square;
   };

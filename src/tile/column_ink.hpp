@@ -50,6 +50,7 @@ class InkColumn {
       s = {std::min(s.from, last->from), std::max(s.to, last->to)};
     spans_.insert(spans_.erase(first, last), s);
   }
+  void clear() { spans_.clear(); }
   const std::vector<InkSpan>& spans() const { return spans_; }
 
  private:
@@ -159,8 +160,9 @@ class ColumnInk {
   /// For a grid's start, step and number of columns.
   void set_columns(const TileGrid& grid) {
     constexpr double kFar = 1e9;  // mm: what lies off the grid is the nearest column's
-    columns_.assign(grid.columns, InkColumn(depths_));
+    columns_.resize(grid.columns, InkColumn(depths_));
     for (std::size_t c = 0; c < grid.columns; ++c) {
+      columns_[c].clear();
       const double left = grid.start.x + static_cast<double>(c) * grid.step_x;
       strips_.add_to(columns_[c], c == 0 ? -kFar : left,
                      c + 1 == grid.columns ? kFar : left + grid.step_x);

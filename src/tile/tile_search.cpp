@@ -144,14 +144,11 @@ class Search {
   /// Those of fewest tiles.
   std::vector<Place> fewest() {
     const std::vector<Box>& whole = wishes_.whole;
-    std::vector<Bits> cut_by_rows;
+    std::vector<Bits> cut_by_rows(down_.size());  // worked out where asked for: mostly few are
     std::vector<double> off_down;
-    for (std::size_t y = 0; y < down_.size(); ++y) {
-      const TileGrid grid = grid_at(0, y);
-      off_down.push_back(off_middle(down_[y], grid.rows, grid.step_y, all_.height()));
-      cut_by_rows.push_back(bits_where(whole.size(), [&](std::size_t k) {
-        return grid.row_of(whole[k].lo.y) != grid.row_of(whole[k].hi.y);
-      }));
+    for (const double shift : down_) {
+      const std::size_t rows = grid_at(0, off_down.size()).rows;
+      off_down.push_back(off_middle(shift, rows, grid_.step_y, all_.height()));
     }
     RowCount rows(down_, grid_.step_y);
     std::vector<Place> places;
@@ -162,9 +159,7 @@ class Search {
       columns_.set_columns(grid);
       const std::vector<int>& counts = rows.of(columns_.columns());
       if (std::ranges::none_of(counts, [&](int count) { return count <= least; })) continue;
-      const Bits cut_by_columns = bits_where(whole.size(), [&](std::size_t k) {
-        return grid.column_of(whole[k].lo.x) != grid.column_of(whole[k].hi.x);
-      });
+      const Bits cut_by_columns = cut_by_column_edges(x);
       const double off_across = off_middle(across_[x], grid.columns, grid.step_x, all_.width());
       std::vector<Box> off;
       for (const Box& box : whole)
@@ -173,6 +168,7 @@ class Search {
         if (counts[y] > least) continue;
         if (counts[y] < least) places.clear();
         least = counts[y];
+        if (cut_by_rows[y].empty()) cut_by_rows[y] = cut_by_row_edges(y);
         int cut = count_either(cut_by_columns, cut_by_rows[y]);
         if (!off.empty()) {
           const TileGrid at = grid_at(x, y);
@@ -182,6 +178,21 @@ class Search {
       }
     }
     return places;
+  }
+
+  Bits cut_by_column_edges(std::size_t x) const {
+    const TileGrid grid = grid_at(x, 0);
+    return bits_where(wishes_.whole.size(), [&](std::size_t k) {
+      const Box& box = wishes_.whole[k];
+      return grid.column_of(box.lo.x) != grid.column_of(box.hi.x);
+    });
+  }
+  Bits cut_by_row_edges(std::size_t y) const {
+    const TileGrid grid = grid_at(0, y);
+    return bits_where(wishes_.whole.size(), [&](std::size_t k) {
+      const Box& box = wishes_.whole[k];
+      return grid.row_of(box.lo.y) != grid.row_of(box.hi.y);
+    });
   }
 
   /// How far a shift is from that which leaves as much free at both ends.

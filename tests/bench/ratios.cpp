@@ -25,7 +25,8 @@ void print(const std::vector<Ratio>& ratios) {
 
 int main() {
   fmt::print("| what | takes | the other way | takes | ratio |\n|---|---|---|---|---|\n");
-  for (const auto& ratios : {main_job_ratios, sight_ratios, unfold_ratios, stroke_ratios})
+  for (const auto& ratios :
+       {main_job_ratios, report_ratios, sight_ratios, unfold_ratios, stroke_ratios})
     print(ratios());
   fmt::print("\n| a whole run | CPU | by the clock |\n|---|---|---|\n");
   for (const Run& run : whole_runs())

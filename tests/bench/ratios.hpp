@@ -14,6 +14,7 @@ struct Ratio {
 };
 
 std::vector<Ratio> main_job_ratios();
+std::vector<Ratio> report_ratios();
 std::vector<Ratio> sight_ratios();
 std::vector<Ratio> unfold_ratios();
 std::vector<Ratio> stroke_ratios();
