@@ -7,6 +7,7 @@
 
 #include "base/toml.hpp"
 #include "job/keys.hpp"
+#include "job/spelling.hpp"
 #include "swathe/job/papers.hpp"
 
 namespace swathe {
@@ -165,7 +166,8 @@ Json schema_of_table(std::string_view path) {
   std::vector<std::string> needed;
   for (const Key& key : job_keys())
     if (const auto name = below(key.path, path); !name.empty()) {
-      properties[std::string(name)] = schema_of(key);
+      for (const std::string& spelled : {std::string(name), british(name)})
+        properties[spelled] = schema_of(key);
       if (key.given == Given::Needed) needed.emplace_back(name);
     }
   for (const KeyTable& table : job_tables())

@@ -11,6 +11,7 @@
 #include "base/print.hpp"
 #include "base/toml_layout.hpp"
 #include "base/toml_text.hpp"
+#include "job/spelling.hpp"
 
 namespace swathe {
 namespace {

@@ -293,17 +293,6 @@ constexpr KeyTable kTables[] = {
     {"sight", false, {}},       {"sight.blind", false, kBlinds},
     {"paper", false, {}}};
 
-/// As it is spelled in America.
-std::string american(std::string_view name) {
-  constexpr std::pair<std::string_view, std::string_view> kWords[] = {{"colour", "color"},
-                                                                      {"centre", "center"}};
-  std::string out(name);
-  for (const auto& [british, word] : kWords)
-    if (const auto at = out.find(british); at != std::string::npos)
-      out.replace(at, british.size(), word);
-  return out;
-}
-
 }  // namespace
 
 std::span<const Key> job_keys() {
@@ -330,10 +319,6 @@ bool is_always_text(const Holds& holds) {
   return std::holds_alternative<OfText>(holds) || std::holds_alternative<OfDigits>(holds) ||
          std::holds_alternative<OfChoice>(holds) || std::holds_alternative<OfColor>(holds) ||
          std::holds_alternative<OfSide>(holds) || std::holds_alternative<OfBumper>(holds);
-}
-
-bool same_name(std::string_view a, std::string_view b) {
-  return a == b || american(a) == american(b);
 }
 
 }  // namespace swathe

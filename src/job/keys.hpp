@@ -125,7 +125,4 @@ bool is_list_of_tables(std::string_view path);
 /// not.
 bool is_always_text(const Holds& holds);
 
-/// Whether two parts of a path are one but for how a word is spelled in Britain and America.
-bool same_name(std::string_view a, std::string_view b);
-
 }  // namespace swathe

@@ -5,6 +5,7 @@
 
 #include "base/print.hpp"
 #include "job/read_tables.hpp"
+#include "job/spelling.hpp"
 
 namespace swathe {
 namespace {
@@ -50,7 +51,10 @@ JobReading read_job(std::string_view text, const std::string& file) {
   text = without_byte_order_mark(text);
   PlaceFinder finder(text, file);
   auto root = parse_toml(text, finder, "the job", kMostJobBytes);
-  if (root) return job_from(*root, std::move(finder));
+  if (root) {
+    spell_as_in_america(*root);
+    return job_from(*root, std::move(finder));
+  }
   JobReading reading;
   reading.job.places = Places(file);
   reading.faults = std::move(root.error());

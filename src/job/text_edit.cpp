@@ -9,6 +9,7 @@
 
 #include "base/print.hpp"
 #include "base/toml_text.hpp"
+#include "job/spelling.hpp"
 
 namespace swathe {
 
