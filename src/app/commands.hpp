@@ -5,13 +5,11 @@
 #include <vector>
 
 #include "exit.hpp"
+#include "swathe/write/files.hpp"
 #include "terminal.hpp"
 
 // What the commands do, one function each; the command line is read in command_line.cpp.
 namespace swathe::app {
-
-/// Which sheets a run writes.
-enum class Wanted { Everything, Patterns, Numerals, Views };
 
 /// What is made of a job.
 struct Making {

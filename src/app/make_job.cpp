@@ -3,11 +3,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <optional>
+#include <utility>
+#include <vector>
 
 #include "entries.hpp"
+#include "labels.hpp"
 #include "load.hpp"
 #include "models.hpp"
+#include "output.hpp"
 #include "shopping.hpp"
 #include "sight.hpp"
 #include "text.hpp"
@@ -53,13 +56,23 @@ Refusals no_numerals(const Made& made, Wanted wanted) {
   return reasons;
 }
 
-tl::expected<void, Trouble> put(const std::string& folder, const std::vector<Entry>& entries,
-                                const Many* among) {
-  std::vector<OutputFile> files;
-  for (const Entry& entry : entries) files.push_back(entry.file);
-  if (among != nullptr) return put_files(folder, files, among->interrupts);
-  const HeldInterrupts held;
-  return put_files(folder, files, held);
+/// Every file into the folder; what is told of each. All are made before the first is written: a
+/// fault in making one leaves the folder as it was.
+tl::expected<std::vector<Entry>, Trouble> put(const std::string& folder, JobFiles& files,
+                                              const Many* among) {
+  std::vector<Entry> entries;
+  std::vector<OutputFile> made;
+  while (auto file = files.next()) {
+    entries.push_back(entry_of(*file));
+    made.push_back({std::move(file->name), std::move(file->bytes)});
+  }
+  const auto written = [&] {
+    if (among != nullptr) return put_files(folder, made, among->interrupts);
+    const HeldInterrupts held;
+    return put_files(folder, made, held);
+  }();
+  if (!written) return tl::unexpected(written.error());
+  return entries;
 }
 
 }  // namespace
@@ -68,23 +81,29 @@ Exit make_job(Terminal& terminal, const std::string& job, const std::string& fol
               const Making& making, const Many* among) {
   const auto made = load(terminal, job);
   if (!made) return made.error();
-  auto sheets = sheets_of(terminal, *made);
-  if (!sheets) return sheets.error();
-  if (making.scale && !add_models(terminal, *made, *sheets, *making.scale)) return Exit::WrongInput;
-  const std::vector<Entry> entries = entries_of(*made, *sheets, making.wanted, making.created);
-  if (entries.empty()) {
+  const auto labels = open_labels(terminal);
+  if (!labels) return labels.error();
+  FileOptions options{making.wanted, making.created, {}};
+  if (making.scale) {
+    auto models = models_of(terminal, *made, *labels, *making.scale);
+    if (!models) return Exit::WrongInput;
+    options.models = *std::move(models);
+  }
+  JobFiles files(*made, *labels, std::move(options));
+  if (files.none()) {
     terminal.complain(no_numerals(*made, making.wanted));
     return Exit::WrongInput;
   }
-  if (const auto done = put(folder, entries, among); !done) {
-    terminal.complain("swathe: " + done.error().sentence);
+  const auto entries = put(folder, files, among);
+  if (!entries) {
+    terminal.complain("swathe: " + entries.error().sentence);
     return Exit::MachineFailed;
   }
-  terminal.answer(files_text(folder, entries));
+  terminal.answer(files_text(folder, *entries));
   if (making.wanted == Wanted::Views) terminal.answer("\n" + sight_text(*made));
-  std::string talk = left_out_text(*sheets, making.wanted);
-  if (making.scale) talk += smaller_model_text(*made, *sheets, *making.scale);
-  if (wants(making.wanted, SheetKind::Tiles)) talk += ways_text(*made, *sheets);
+  std::string talk = left_out_text(files.sheets());
+  if (making.scale) talk += smaller_model_text(*made, *labels, *making.scale);
+  if (wants(making.wanted, SheetKind::Tiles)) talk += ways_text(*made, files.sheets());
   if (wants(making.wanted, SheetKind::Book)) talk += shopping_text(*made) + "\n";
   if (among == nullptr) talk += kPrintWords;
   talk += verdict_line(*made, job);

@@ -10,11 +10,11 @@
 
 namespace swathe::app {
 
-std::string smaller_model_text(const Made& made, const Sheets& sheets, double scale) {
+std::string smaller_model_text(const Made& made, const Font& labels, double scale) {
   const std::string& paper = made.job.paper.sheet;
   const auto fit = [&](double at) {
     for (std::size_t b = 0; b < made.patterns.size(); ++b)
-      if (model_sheet(made, b, at, sheets.labels).paper != paper) return false;
+      if (model_sheet(made, b, at, made.job.paper, labels).paper != paper) return false;
     return true;
   };
   if (fit(scale)) return "";
@@ -34,7 +34,7 @@ std::string smaller_scale(const Made& made, const Font& labels, double scale) {
   for (int parts = static_cast<int>(1 / scale) + 1; parts <= most; ++parts) {
     bool fit = true;
     for (std::size_t b = 0; fit && b < made.patterns.size(); ++b)
-      fit = !model_sheet(made, b, 1.0 / parts, labels).pages.empty();
+      fit = !model_sheet(made, b, 1.0 / parts, made.job.paper, labels).pages.empty();
     if (fit) return "expected a smaller scale, such as " + scale_words(1.0 / parts);
   }
   return "expected none: no scale makes models that fit";
@@ -42,18 +42,20 @@ std::string smaller_scale(const Made& made, const Font& labels, double scale) {
 
 }  // namespace
 
-bool add_models(Terminal& terminal, const Made& made, Sheets& sheets, double scale) {
+std::optional<std::vector<Sheet>> models_of(Terminal& terminal, const Made& made,
+                                            const Font& labels, double scale) {
+  std::vector<Sheet> models;
   for (std::size_t b = 0; b < made.patterns.size(); ++b) {
-    Sheet model = model_sheet(made, b, scale, sheets.labels);
+    Sheet model = model_sheet(made, b, scale, made.job.paper, labels);
     if (model.pages.empty()) {
       terminal.complain(fmt::format(
           "swathe: --scale {}: bumper {} fits no sheet of card so large, {}", scale_words(scale),
-          printable(made.patterns[b].bumper), smaller_scale(made, sheets.labels, scale)));
-      return false;
+          printable(made.patterns[b].bumper), smaller_scale(made, labels, scale)));
+      return {};
     }
-    sheets.list.push_back(std::move(model));
+    models.push_back(std::move(model));
   }
-  return true;
+  return models;
 }
 
 }  // namespace swathe::app

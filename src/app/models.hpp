@@ -1,17 +1,21 @@
 #pragma once
 
+#include <optional>
 #include <string>
+#include <vector>
 
-#include "sheets.hpp"
+#include "swathe/draw/drawing.hpp"
 #include "swathe/make/made.hpp"
+#include "swathe/type/font.hpp"
 #include "terminal.hpp"
 
 namespace swathe::app {
 
-/// Models of all covers, added to the sheets; false where one fits no card, which has been said.
-bool add_models(Terminal& terminal, const Made& made, Sheets& sheets, double scale);
+/// Models of all covers; nothing where one fits no card, which has been said.
+std::optional<std::vector<Sheet>> models_of(Terminal& terminal, const Made& made,
+                                            const Font& labels, double scale);
 
 /// Where models ask for larger card than the job's paper: at what scale they would not.
-std::string smaller_model_text(const Made& made, const Sheets& sheets, double scale);
+std::string smaller_model_text(const Made& made, const Font& labels, double scale);
 
 }  // namespace swathe::app

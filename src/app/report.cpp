@@ -1,17 +1,17 @@
 #include "swathe/write/report.hpp"
 
 #include "commands.hpp"
+#include "labels.hpp"
 #include "load.hpp"
-#include "sheets.hpp"
 
 namespace swathe::app {
 
 Exit report(Terminal& terminal, const std::string& job) {
   const auto made = load(terminal, job);
   if (!made) return made.error();
-  const auto sheets = sheets_of(terminal, *made);
-  if (!sheets) return sheets.error();
-  terminal.answer(report_json(*made, sheets->list));
+  const auto labels = open_labels(terminal);
+  if (!labels) return labels.error();
+  terminal.answer(report_json(*made, told_sheets(*made, *labels)));
   return Exit::Done;
 }
 

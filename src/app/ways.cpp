@@ -14,15 +14,15 @@ namespace swathe::app {
 namespace {
 
 /// Pages of a bumper's sheet.
-std::size_t pages_of(const Made& made, const Sheets& sheets, std::size_t bumper,
+std::size_t pages_of(const Made& made, const std::vector<ToldSheet>& sheets, std::size_t bumper,
                      std::string_view what) {
-  const auto sheet = std::ranges::find(sheets.list, stem_of(made, bumper, what), &Sheet::stem);
-  return sheet == sheets.list.end() ? 0 : sheet->pages.size();
+  const auto sheet = std::ranges::find(sheets, stem_of(made, bumper, what), &ToldSheet::stem);
+  return sheet == sheets.end() ? 0 : sheet->pages;
 }
 
 }  // namespace
 
-std::string ways_text(const Made& made, const Sheets& sheets) {
+std::string ways_text(const Made& made, const std::vector<ToldSheet>& sheets) {
   Table table({{"cover"},
                {"tiles", Column::Align::Right},
                {"half on the fold", Column::Align::Right},

@@ -41,13 +41,15 @@ void add_pencil_marks(const Made& made, Flow& flow) {
       "inside corner or the free end.");
   Table table;
   table.columns = {{"bumper"}, {"side"}, {"mark and distance", Anchor::Left, 120}};
-  for (const Pattern& pattern : made.patterns) {
+  for (std::size_t b = 0; b < made.patterns.size(); ++b) {
+    const Pattern& pattern = made.patterns[b];
     std::string last;
-    for (const MatchMark& mark : pattern.marks) {
+    for (std::size_t k = 0; k < pattern.marks.size(); ++k) {
+      const MatchMark& mark = pattern.marks[k];
       if (!mark.top) continue;  // the bottom ones stand at the same places
       if (mark.side != last) table.rows.push_back({pattern.bumper, mark.side, ""});
       std::string& cell = table.rows.back().back();
-      cell += fmt::format("{}{}: {}", cell.empty() ? "" : ",   ", mark.name,
+      cell += fmt::format("{}{}: {}", cell.empty() ? "" : ",   ", made.mark_names[b][k],
                           figure(mm(mark.from_left_mm), made.job.units));
       last = mark.side;
     }

@@ -7,7 +7,11 @@
 
 namespace swathe {
 
-Sheet book_sheet(const Made& made, const Font& labels) {
+SheetName book_name(const PaperKeys& paper) {
+  return {"book", "build book", SheetKind::Book, paper.sheet};
+}
+
+Sheet book_sheet(const Made& made, const PaperKeys& paper, const Font& labels) {
   const bool inches = made.job.units == Units::Inches;
   PageHead head;
   head.title = {made.job.title,
@@ -20,18 +24,12 @@ Sheet book_sheet(const Made& made, const Font& labels) {
                  fmt::format("colors: {}", color_words(made)),
                  inches ? "(+1/32): so much more than the figure says; (-1/32): less"
                         : "(+0.5): so much more than the figure says; (-0.5): less"}};
-  Flow flow(made.job.paper, labels, head);
+  Flow flow(paper, labels, head);
   for (const auto add :
        {add_sketch, add_shopping, add_boards, add_padding, add_cloth, add_numerals, add_lay,
         add_fastening, add_order_of_work, add_inspectors_card, add_labels})
     add(made, flow);
-  Sheet sheet;
-  sheet.stem = "book";
-  sheet.title = "build book";
-  sheet.kind = SheetKind::Book;
-  sheet.paper = made.job.paper.sheet;
-  sheet.pages = flow.pages();
-  return sheet;
+  return {book_name(paper), flow.pages()};
 }
 
 }  // namespace swathe

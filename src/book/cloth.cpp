@@ -32,12 +32,12 @@ void add_pieces(const Made& made, Flow& flow) {
                    {"one set", Anchor::Right},
                    {"all", Anchor::Right}};
   bool joined = false;
-  for (const Pattern& pattern : made.patterns) {
-    for (const ClothPart& part : cloth_parts(pattern))
+  for (std::size_t b = 0; b < made.patterns.size(); ++b) {
+    for (const ClothPart& part : cloth_parts(made.patterns[b], made.joins[b]))
       table.rows.push_back({part.name, figure(mm(part.box.width()), made.job.units),
                             figure(mm(part.box.height()), made.job.units), "1",
                             std::to_string(cover_sets(made))});
-    joined = joined || !pattern.joins.empty();
+    joined = joined || !made.joins[b].empty();
   }
   flow.table(table);
   if (joined)

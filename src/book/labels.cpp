@@ -50,7 +50,7 @@ class Labels {
                                              : std::string()));
     }
     for (const ClothColor& color : colors)
-      for (const Pattern& pattern : made_.patterns) cover(pattern, color.name);
+      for (std::size_t b = 0; b < made_.patterns.size(); ++b) cover(b, color.name);
     return std::move(labels_);
   }
 
@@ -92,12 +92,10 @@ class Labels {
                         end_line("right", piece.end, beside(bumper, piece, false))}});
   }
 
-  void cover(const Pattern& pattern, const std::string& color) {
+  void cover(std::size_t bumper, const std::string& color) {
     std::vector<std::string> sides;
-    for (const RunSide& leg :
-         made_.wraps[static_cast<std::size_t>(&pattern - made_.patterns.data())].run().sides)
-      sides.push_back(name_of(leg));
-    const std::vector<ClothPart> parts = cloth_parts(pattern);
+    for (const RunSide& leg : made_.wraps[bumper].run().sides) sides.push_back(name_of(leg));
+    const std::vector<ClothPart> parts = cloth_parts(made_.patterns[bumper], made_.joins[bumper]);
     for (std::size_t k = 0; k < parts.size(); ++k) {
       Label label{"cover " + parts[k].name,
                   {color + ", inside: pin it here",

@@ -16,8 +16,8 @@ bool has_corners(const Made& made) {
 }
 
 bool has_joins(const Made& made) {
-  return std::ranges::any_of(made.patterns,
-                             [](const Pattern& pattern) { return !pattern.joins.empty(); });
+  return std::ranges::any_of(made.joins,
+                             [](const std::vector<ClothJoin>& joins) { return !joins.empty(); });
 }
 
 bool has_voids(const Made& made) {

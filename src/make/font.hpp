@@ -1,7 +1,6 @@
 #pragma once
 
 #include <map>
-#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -10,22 +9,22 @@
 #include "swathe/job/job.hpp"
 #include "swathe/make/make.hpp"
 #include "swathe/numeral/size.hpp"
-#include "swathe/type/font.hpp"
+#include "swathe/type/open_fonts.hpp"
 
 namespace swathe {
 
-/// A font and the bytes it reads from, which stay where they are when it is handed on.
+/// The font of a job's numerals, by the name it is told by.
 struct OpenFont {
   std::string name;
   std::map<std::string, double> axes;
-  std::shared_ptr<const std::string> bytes;  ///< of a font file; none for a bundled font
-  std::optional<Font> font;
+  std::optional<OpenedFont> font;
 };
 
-/// The font that a job names; none in it where that cannot be opened.
-Staged<OpenFont> open_font(const Job& job, const NamedFiles& files);
+/// The font that a job names, from the fonts that are open already if it is among them; none in it
+/// where it cannot be opened. `fonts` may be null.
+Staged<OpenFont> open_font(const Job& job, const NamedFiles& files, OpenFonts* fonts);
 
 /// The number in each bundled font, for advice where the chosen one is too wide.
-std::vector<FontCandidate> candidates_for(const Job& job);
+std::vector<FontCandidate> candidates_for(const Job& job, OpenFonts* fonts);
 
 }  // namespace swathe

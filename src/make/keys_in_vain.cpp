@@ -103,13 +103,13 @@ void look_at_cloth(const Made& made, Vain& vain) {
     vain.keys({"cloth.flap", "cloth.staple_line", "cloth.staple_spacing", "cloth.stretch_around",
                "cloth.staple_mass"},
               "which is for cloth.fixing = \"staples\"");
-  const auto any = [&](auto of) {
-    return std::ranges::any_of(made.patterns,
-                               [&](const Pattern& pattern) { return !(pattern.*of).empty(); });
-  };
-  const bool darts = cloth.relief == Relief::Sewn && any(&Pattern::corners);
-  if (!darts && !any(&Pattern::joins))
-    vain.key("cloth.seam", "as no cover has a sewn corner or a seam");
+  const bool darts = cloth.relief == Relief::Sewn &&
+                     std::ranges::any_of(made.patterns, [](const Pattern& pattern) {
+                       return !pattern.corners.empty();
+                     });
+  const bool joined = std::ranges::any_of(
+      made.joins, [](const std::vector<ClothJoin>& joins) { return !joins.empty(); });
+  if (!darts && !joined) vain.key("cloth.seam", "as no cover has a sewn corner or a seam");
   if (!cloth.longest_piece) vain.key("cloth.may_join", "as cloth.longest_piece is not given");
 }
 

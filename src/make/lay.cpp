@@ -33,8 +33,10 @@ std::vector<double> covered_gaps(const std::vector<double>& bare_gaps,
   return covered;
 }
 
-Staged<std::vector<Pattern>> with_joins(std::vector<Pattern> patterns, const Job& job,
-                                        const std::vector<PlacedNumeral>& numerals) {
+Staged<std::vector<std::vector<ClothJoin>>> join_covers(
+    const std::vector<Pattern>& patterns, const Job& job,
+    const std::vector<PlacedNumeral>& numerals) {
+  std::vector<std::vector<ClothJoin>> all;
   Refusals faults;
   for (std::size_t k = 0; k < patterns.size(); ++k) {
     std::vector<Occupied> occupied;
@@ -42,10 +44,10 @@ Staged<std::vector<Pattern>> with_joins(std::vector<Pattern> patterns, const Job
       if (numeral.bumper == static_cast<int>(k))
         occupied.push_back(
             {numeral.center_s - 0.5 * numeral.width, numeral.center_s + 0.5 * numeral.width});
-    if (auto joins = take(lay_joins(patterns[k], job, std::move(occupied)), faults))
-      patterns[k].joins = std::move(*joins);
+    auto joins = take(lay_joins(patterns[k], job, std::move(occupied)), faults);
+    all.push_back(joins ? *std::move(joins) : std::vector<ClothJoin>());
   }
-  return {std::move(patterns), std::move(faults)};
+  return {std::move(all), std::move(faults)};
 }
 
 }  // namespace swathe

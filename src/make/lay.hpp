@@ -19,9 +19,10 @@ Staged<std::vector<Pattern>> lay_patterns(const JobReading& reading,
 std::vector<double> covered_gaps(const std::vector<double>& bare_gaps,
                                  const std::vector<Pattern>& patterns, const Section& section);
 
-/// The same covers with the seams that they are sewn from pieces by, clear of the numerals (as they
-/// stand on the patterns).
-Staged<std::vector<Pattern>> with_joins(std::vector<Pattern> patterns, const Job& job,
-                                        const std::vector<PlacedNumeral>& numerals);
+/// The seams that each cover is sewn from pieces by, clear of the numerals (as they stand on the
+/// patterns).
+Staged<std::vector<std::vector<ClothJoin>>> join_covers(const std::vector<Pattern>& patterns,
+                                                        const Job& job,
+                                                        const std::vector<PlacedNumeral>& numerals);
 
 }  // namespace swathe

@@ -25,16 +25,9 @@ JobReading less_faulty_brackets(JobReading reading) {
   return reading;
 }
 
-Staged<OpenFont> face_of(const JobReading& reading, const NamedFiles& files) {
+Staged<OpenFont> face_of(const JobReading& reading, const NamedFiles& files, OpenFonts* fonts) {
   if (reading.job.number.empty() || !reading.sound("numerals") || !reading.sound("job")) return {};
-  return open_font(reading.job, files);
-}
-
-/// The covers, with the names of their match marks shared where one is cut from another's print.
-std::vector<Pattern> with_shared_names(std::vector<Pattern> patterns,
-                                       const std::vector<std::optional<Sameness>>& same) {
-  share_mark_names(patterns, same);
-  return patterns;
+  return open_font(reading.job, files, fonts);
 }
 
 std::vector<Finding> findings_on(const Made& made, const MakeOptions& options) {
@@ -57,20 +50,20 @@ Outcome<Made> made_of(JobReading read, const std::string& job_file, const NamedF
   Refusals faults = reading.faults;
   auto season = take(season_of(job, job_file, files), faults);
   Standing stand = take(stand_bumpers(reading), faults);
-  std::vector<Pattern> laid = take(lay_patterns(reading, stand.wraps), faults);
-  const OpenFont font = take(face_of(reading, files), faults);
+  std::vector<Pattern> patterns = take(lay_patterns(reading, stand.wraps), faults);
+  const OpenFont font = take(face_of(reading, files, options.fonts), faults);
   if (!faults.empty()) return tl::unexpected(in_order(std::move(faults)));
 
-  std::vector<double> covered = covered_gaps(stand.bare_gaps, laid, *stand.section);
+  std::vector<double> covered = covered_gaps(stand.bare_gaps, patterns, *stand.section);
   auto numbered = set_number_on(stand, job, *season, font, options);
   if (!numbered) return tl::unexpected(in_order(std::move(numbered.error())));
   // Seams keep clear of the numerals, so they come after them.
   const auto on_cloth = on_patterns(numbered->numerals, ClothMap(job.cloth));
-  std::vector<Pattern> sewn = take(with_joins(std::move(laid), job, on_cloth), faults);
+  auto joins = take(join_covers(patterns, job, on_cloth), faults);
   if (!faults.empty()) return tl::unexpected(in_order(std::move(faults)));
-  auto same = same_patterns(sewn, on_cloth);
-  std::vector<Pattern> patterns = with_shared_names(std::move(sewn), same);
-  Stock stock = plan_stock(job, stand.boards, stand.padding, patterns);
+  auto same = same_patterns(patterns, joins, on_cloth);
+  auto mark_names = shared_mark_names(patterns, same);
+  Stock stock = plan_stock(job, stand.boards, stand.padding, patterns, joins);
 
   Made made{std::move(reading.job),
             std::move(*season),
@@ -78,6 +71,8 @@ Outcome<Made> made_of(JobReading read, const std::string& job_file, const NamedF
             std::move(*stand.section),
             std::move(stand.wraps),
             std::move(patterns),
+            std::move(joins),
+            std::move(mark_names),
             std::move(stand.bare_gaps),
             std::move(covered),
             std::move(numbered->clear),

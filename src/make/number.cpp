@@ -31,13 +31,14 @@ Outcome<Numerals> numerals_of(const Standing& stand, const Job& job, const Numer
                               const OpenFont& font, const Demand& demand,
                               const MakeOptions& options) {
   const auto set = [&](const std::vector<FontCandidate>& candidates) {
-    return make_numerals({*font.font, font.name, job.number, job.numerals, stand.wraps,
+    return make_numerals({font.font->font, font.name, job.number, job.numerals, stand.wraps,
                           stand.boards, rules, static_cast<int>(job.cloth.colors.size()),
                           candidates, job.units, job.places, job.sight, demand, options.kept});
   };
   // Other fonts are opened and measured only where the number does not fit in this one.
   auto numerals = set({});
-  if (numerals && !numerals->misfits.empty() && options.advice) numerals = set(candidates_for(job));
+  if (numerals && !numerals->misfits.empty() && options.advice)
+    numerals = set(candidates_for(job, options.fonts));
   if (numerals && !options.advice)
     for (NumeralMisfit& misfit : numerals->misfits) misfit.advice.clear();
   if (numerals) numerals->axes = font.axes;

@@ -28,7 +28,7 @@ std::vector<Path> lay_strips(const Wrap& wrap, const ClothKeys& cloth,
                              const std::vector<BracketOnPattern>& brackets,
                              const std::vector<BracketKeys>& keys);
 /// Where a hook-and-loop cover's hems are folded under: lines on both flaps.
-std::vector<PleatLine> hem_folds(const Wrap& wrap, const ClothKeys& cloth);
+std::vector<HemFold> hem_folds(const Wrap& wrap, const ClothKeys& cloth);
 
 /// Numbered from left to right, not named for sides: congruent covers have the same names.
 std::vector<MatchMark> lay_match_marks(const Wrap& wrap);

@@ -87,12 +87,12 @@ std::string part_name(const std::string& bumper, std::size_t number) {
 
 }  // namespace
 
-std::vector<ClothPart> cloth_parts(const Pattern& pattern) {
+std::vector<ClothPart> cloth_parts(const Pattern& pattern, const std::vector<ClothJoin>& joins) {
   const Box whole = bounds(pattern.outline);
-  if (pattern.joins.empty()) return {{pattern.bumper, whole, pattern.outline}};
+  if (joins.empty()) return {{pattern.bumper, whole, pattern.outline}};
   std::vector<ClothPart> parts;
   double from = whole.lo.x;
-  for (const ClothJoin& join : pattern.joins) {
+  for (const ClothJoin& join : joins) {
     parts.push_back(part_between(pattern, part_name(pattern.bumper, parts.size() + 1), from,
                                  join.s + join.allowance));
     from = join.s - join.allowance;

@@ -222,7 +222,7 @@ Outcome<Pattern> make_pattern(const Wrap& wrap, const Job& job) {
   pattern.brackets = *brackets;
   for (const BracketOnPattern& bracket : pattern.brackets)
     for (const Path& window : bracket.windows) pattern.holes.push_back(flatten(window, 0.01));
-  for (PleatLine& hem : hem_folds(wrap, job.cloth)) pattern.pleats.push_back(std::move(hem));
+  pattern.hems = hem_folds(wrap, job.cloth);
   pattern.strips = lay_strips(wrap, job.cloth, pattern.brackets, job.brackets);
   pattern.staples = lay_staples(wrap, job.cloth, pattern.brackets, job.brackets);
   pattern.marks = lay_match_marks(wrap);

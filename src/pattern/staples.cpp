@@ -95,15 +95,15 @@ std::vector<Path> lay_strips(const Wrap& wrap, const ClothKeys& cloth,
   return strips;
 }
 
-std::vector<PleatLine> hem_folds(const Wrap& wrap, const ClothKeys& cloth) {
-  std::vector<PleatLine> folds;
+std::vector<HemFold> hem_folds(const Wrap& wrap, const ClothKeys& cloth) {
+  std::vector<HemFold> folds;
   if (cloth.fixing != Fixing::HookAndLoop) return folds;
   for (const bool top : {true, false}) {
     const double out = top ? 1.0 : -1.0;
     const double u = (top ? wrap.section().cloth_edge_top() : wrap.section().cloth_edge_bottom()) -
                      out * cloth.hook_and_loop.hem.mm();
     for (const Span& span : flap_spans(wrap, notches(wrap, cloth, top)))
-      folds.push_back({line({span.from, u}, {span.to, u}), {0.0, -out}});
+      folds.push_back({{span.from, u}, {span.to, u}, top});
   }
   return folds;
 }

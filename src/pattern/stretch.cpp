@@ -36,6 +36,10 @@ void take_out_stretch(Pattern& pattern, const ClothMap& map) {
     around(corner.square_end_allowance);
   }
   for (PleatLine& pleat : pattern.pleats) path(pleat.path);
+  for (HemFold& hem : pattern.hems) {
+    point(hem.from);
+    point(hem.to);
+  }
   for (Path& stitch : pattern.stitches) path(stitch);
   for (Path& mark : pattern.seam_marks) path(mark);
   for (NamedLine& line : pattern.lines) {

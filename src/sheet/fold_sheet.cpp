@@ -2,27 +2,51 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
 #include <utility>
 #include <vector>
 
-#include "sheet/half_pattern.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/same_words.hpp"
+#include "swathe/pattern/half_pattern.hpp"
 #include "swathe/sheet/stems.hpp"
+#include "swathe/stock/symmetry.hpp"
 #include "tile/tile_on_paper.hpp"
 
 namespace swathe {
 namespace {
 
 constexpr double kPieceMargin = 5.0;
+constexpr double kSame = 0.05;  ///< mm, as patterns are compared
+
+bool mirrored_places(const std::vector<PlacedNumeral>& numerals, int bumper, double fold) {
+  return std::ranges::all_of(numerals, [&](const PlacedNumeral& p) {
+    return p.bumper != bumper || std::ranges::any_of(numerals, [&](const PlacedNumeral& q) {
+             return q.bumper == bumper && std::abs(p.center_s + q.center_s - 2 * fold) < kSame &&
+                    std::abs(p.center_u - q.center_u) < kSame &&
+                    std::abs(p.width - q.width) < kSame && std::abs(p.height - q.height) < kSame;
+           });
+  });
+}
+
+/// What of a cover in one piece is not its own mirror image about its middle: "outline", "windows",
+/// "numerals"; empty where half of it can be laid on a fold of the cloth. Of a numeral the place
+/// counts, since no digit need have a mirror image.
+std::vector<std::string> unlike_halves(const Made& made, std::size_t bumper) {
+  const Pattern& pattern = made.patterns[bumper];
+  std::vector<std::string> unlike = unlike_mirrored(pattern);
+  if (!mirrored_places(made.numerals_on_patterns(), static_cast<int>(bumper), fold_of(pattern)))
+    unlike.push_back("numerals");
+  return unlike;
+}
 
 }  // namespace
 
 std::string not_on_fold(const Made& made, std::size_t bumper) {
-  const auto unlike =
-      unlike_halves(made.patterns[bumper], made.numerals_on_patterns(), static_cast<int>(bumper));
+  if (!made.joins[bumper].empty()) return "it is sewn together from pieces";
+  const std::vector<std::string> unlike = unlike_halves(made, bumper);
   if (unlike.empty()) return "";
-  if (unlike.front() == "seams") return "it is sewn together from pieces";
   std::string words;
   for (std::size_t k = 0; k < unlike.size(); ++k)
     words += (k == 0 ? "" : k + 1 == unlike.size() ? " and " : ", ") + unlike[k];
@@ -30,20 +54,26 @@ std::string not_on_fold(const Made& made, std::size_t bumper) {
   return fmt::format("its {} {} not alike on both halves", words, one ? "is" : "are");
 }
 
-Sheet fold_sheet(const Made& made, std::size_t bumper, const Font& labels) {
-  if (!not_on_fold(made, bumper).empty()) return {};
+std::optional<SheetName> fold_name(const Made& made, std::size_t bumper, const PaperKeys& paper) {
+  if (!holds_tiles(paper) || !not_on_fold(made, bumper).empty()) return {};
+  return SheetName{stem_of(made, bumper, "fold"),
+                   fmt::format("bumper {}, half on the fold, tiles", made.patterns[bumper].bumper),
+                   SheetKind::Fold, paper.sheet};
+}
+
+Sheet fold_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels) {
+  auto name = fold_name(made, bumper, paper);
+  if (!name) return {};
   const Pattern& pattern = made.patterns[bumper];
   Page page;
   page.name = fmt::format("bumper {}, half, on the fold", pattern.bumper);
   page.width_mm = 0.5 * pattern.cloth_length + 2 * kPieceMargin;
   page.height_mm = pattern.cloth_width + 2 * kPieceMargin;
   page.drawing = draw_half_pattern(made, bumper, labels, {kPieceMargin, kPieceMargin});
-  Sheet sheet = tile_on_paper(page, made.job.paper, labels,
-                              {stem_of(made, bumper, "fold"), made.job.title, cut_words(made),
-                               face_words(made), same_words(made, bumper)});
-  sheet.title = fmt::format("bumper {}, half on the fold, tiles", pattern.bumper);
-  sheet.kind = SheetKind::Fold;
-  return sheet;
+  Sheet tiles = tile_on_paper(
+      page, paper, labels,
+      {name->stem, made.job.title, cut_words(made), face_words(made), same_words(made, bumper)});
+  return {std::move(*name), std::move(tiles.pages)};
 }
 
 }  // namespace swathe

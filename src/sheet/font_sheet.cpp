@@ -42,7 +42,7 @@ Sheet font_sheet(const std::vector<FontSpecimen>& fonts, const std::string& titl
                  const std::vector<std::string>& words, double asked, const PaperKeys& paper,
                  Units units, const Font& labels) {
   assert(!fonts.empty());
-  Sheet sheet{"fonts", title, SheetKind::Numerals, paper.sheet, {}};
+  Sheet sheet{{"fonts", title, SheetKind::Numerals, paper.sheet}, {}};
   Box room;
   double y = 0;
   const auto turn = [&] {

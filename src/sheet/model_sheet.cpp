@@ -41,13 +41,15 @@ class Model {
     draw_numbers(drawing);
     drawing.line(LineKind::Cut, on(closed_path(pattern_.outline)));
     for (const Path& snip : pattern_.snips) drawing.line(LineKind::Cut, on(snip));
-    for (const PleatLine& pleat : pattern_.pleats) {
-      const Path fold = on(pleat.path);
+    const auto draw_fold = [&](const Path& path, FlatPoint under) {
+      const Path fold = on(path);
       const OnPath middle = along_path(fold, 0.6);
       drawing.line(LineKind::Fold, fold);
       drawing.fill(LineKind::Fold, kBlack,
-                   {closed_path(arrow(middle.at, middle.at + kUnderArrow * pleat.under))});
-    }
+                   {closed_path(arrow(middle.at, middle.at + kUnderArrow * under))});
+    };
+    for (const PleatLine& pleat : pattern_.pleats) draw_fold(pleat.path, pleat.under);
+    for (const HemFold& hem : pattern_.hems) draw_fold(hem.path(), hem.under());
     for (const Path& stitch : pattern_.stitches) drawing.line(LineKind::Stitch, on(stitch));
     for (const NamedLine& line : pattern_.lines)  // card bends where cloth goes round
       if (line.what != NamedLine::What::StapleLine)
@@ -67,13 +69,16 @@ class Model {
     LabelPlacer placer(onto, labels, {corner, corner + size()});
     const auto there = [&](FlatPoint p) { return corner + on(p); };
     name_sides(onto, placer, labels, corner);
-    for (const MatchMark& mark : pattern_.marks)
-      placer.near(there(mark.at) + FlatPoint{0, mark.top ? -kTriangle : kTriangle}, mark.name,
-                  kTableHeight, 8.0);
+    for (std::size_t k = 0; k < pattern_.marks.size(); ++k) {
+      const MatchMark& mark = pattern_.marks[k];
+      placer.near(there(mark.at) + FlatPoint{0, mark.top ? -kTriangle : kTriangle},
+                  made_.mark_names[bumper_][k], kTableHeight, 8.0);
+    }
     for (const NamedLine& line : pattern_.lines)
       if (line.what == NamedLine::What::CornerLine)
         placer.beside(there(line.from), there(line.to),
-                      "corner " + corner_words(pattern_, line.from.x), kTableHeight, kFromEnd);
+                      "corner " + corner_words(pattern_.corners, line.from.x), kTableHeight,
+                      kFromEnd);
       else if (line.what == NamedLine::What::BackEdge)
         placer.beside(there(line.from), there(line.to), "board edge", kTableHeight, kFromEnd);
     for (const BracketOnPattern& bracket : pattern_.brackets)
@@ -147,17 +152,16 @@ class Model {
   Placement place_;
 };
 
-/// The job's paper first, then those of its series, the smallest first.
-std::vector<Paper> cards(const Job& job) {
+/// The paper asked for first, then those of its series, the smallest first.
+std::vector<Paper> cards(const PaperKeys& paper, Units units) {
   const auto is_metric = [](const std::string& name) { return name.size() == 2 && name[0] == 'a'; };
-  const bool named = find_paper(job.paper.sheet).has_value();
-  const bool metric = named ? is_metric(job.paper.sheet) : job.units == Units::Millimeters;
+  const bool named = find_paper(paper.sheet).has_value();
+  const bool metric = named ? is_metric(paper.sheet) : units == Units::Millimeters;
   std::vector<Paper> all;
-  for (Paper& paper : papers())
-    if (is_metric(paper.name) == metric) all.push_back(std::move(paper));
+  for (Paper& card : papers())
+    if (is_metric(card.name) == metric) all.push_back(std::move(card));
   std::ranges::stable_sort(all, {}, [](const Paper& p) { return p.width.mm() * p.height.mm(); });
-  if (job.paper.sheet != kRoll)
-    all.insert(all.begin(), {job.paper.sheet, job.paper.width, job.paper.height});
+  if (paper.sheet != kRoll) all.insert(all.begin(), {paper.sheet, paper.width, paper.height});
   return all;
 }
 
@@ -169,7 +173,8 @@ std::string scale_words(double scale) {
   return plain_number(scale, 3);
 }
 
-Sheet model_sheet(const Made& made, std::size_t bumper, double scale, const Font& labels) {
+Sheet model_sheet(const Made& made, std::size_t bumper, double scale, const PaperKeys& asked,
+                  const Font& labels) {
   const Model model(made, bumper, scale);
   const Drawing lines = model.lines();
   PageHead head;
@@ -179,7 +184,8 @@ Sheet model_sheet(const Made& made, std::size_t bumper, double scale, const Font
       "",
       {"for card, OUTSIDE UP: not for cutting cloth"}};
   const Pattern& pattern = made.patterns[bumper];
-  const char* const corners = !pattern.pleats.empty()     ? "lay the FOLD cloth under"
+  const char* const corners = !pattern.pleats.empty() || !pattern.hems.empty()
+                                  ? "lay the FOLD cloth under"
                               : !pattern.stitches.empty() ? "tape the STITCH lines together"
                                                           : "butt what is cut";
   head.how = {
@@ -192,9 +198,9 @@ Sheet model_sheet(const Made& made, std::size_t bumper, double scale, const Font
   sheet.stem = stem_of(made, bumper, "model");
   sheet.title = head.title.subject;
   sheet.kind = SheetKind::Model;
-  for (const Paper& card : cards(made.job))
+  for (const Paper& card : cards(asked, made.job.units))
     for (const bool wide : {true, false}) {
-      PaperKeys paper = made.job.paper;
+      PaperKeys paper = asked;
       paper.sheet = card.name;
       paper.width = card.width;
       paper.height = card.height;

@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cassert>
 #include <numeric>
 #include <optional>
 #include <tuple>
@@ -98,10 +97,10 @@ struct Ways {
 class Pages {
  public:
   /// `words` run across the first page below its head.
-  Pages(const std::vector<NumeralCell>& cells, const Made& made, PageHead head, std::string words,
-        const char* banner, const Font& labels)
+  Pages(const std::vector<NumeralCell>& cells, const PaperKeys& paper, PageHead head,
+        std::string words, const char* banner, const Font& labels)
       : cells_(cells),
-        paper_(made.job.paper),
+        paper_(paper),
         head_(std::move(head)),
         words_(std::move(words)),
         banner_(banner),
@@ -216,20 +215,26 @@ class Pages {
 
 }  // namespace
 
-Sheet numeral_sheets(const Made& made, const Font& labels) {
-  assert(made.numerals.has_value());
+std::optional<SheetName> numeral_name(const Made& made, const PaperKeys& paper) {
+  if (!made.numerals) return {};
+  const MethodWords words = words_of(made.job.numerals.method);
+  return SheetName{"numerals", fmt::format("numerals {}, {}", made.job.number, words.piece),
+                   SheetKind::Numerals, paper.sheet};
+}
+
+Sheet numeral_sheets(const Made& made, const PaperKeys& paper, const Font& labels) {
+  auto name = numeral_name(made, paper);
+  if (!name) return {};
+  Sheet sheet{std::move(*name), {}};
   const Numerals& numerals = *made.numerals;
   const NumeralMethod method = made.job.numerals.method;
   const MethodWords words = words_of(method);
   const std::vector<NumeralCell> cells = numeral_cells(made);
 
   PageHead head;
-  head.title = {made.job.title,
-                fmt::format("numerals {}, {}", made.job.number, words.piece),
-                "",
-                {kPrintWords, correction_words(made.job.paper)}};
+  head.title = {made.job.title, sheet.title, "", {kPrintWords, correction_words(paper)}};
   head.scales = true;
-  for (const char* name : words.cautions) head.cautions.push_back(caution(name));
+  for (const char* one : words.cautions) head.cautions.push_back(caution(one));
   if (method == NumeralMethod::SewOn) {
     Drawing all;
     for (const NumeralCell& cell : cells) all.add(cell.drawing, {});
@@ -240,12 +245,7 @@ Sheet numeral_sheets(const Made& made, const Font& labels) {
   for (const std::string& line : {numerals.change, outline_words(made), std::string(words.how)})
     if (!line.empty()) told += "\n" + line;
 
-  Sheet sheet;
-  sheet.stem = "numerals";
-  sheet.title = head.title.subject;
-  sheet.kind = SheetKind::Numerals;
-  sheet.paper = made.job.paper.sheet;
-  Pages pages(cells, made, head, told, words.banner, labels);
+  Pages pages(cells, paper, head, told, words.banner, labels);
   if (!cells.empty()) sheet.pages = pages.lay();
   // Tiles have no room for a head: what it says stands on the page of the stroke before them.
   PageHead about = head;
@@ -254,15 +254,15 @@ Sheet numeral_sheets(const Made& made, const Font& labels) {
   about.title.lines = {told};
   if (!sheet.pages.empty()) about.cautions.clear();
   const bool first = sheet.pages.empty();
-  if (first) sheet.pages.push_back(stroke_page(made, labels, about));
+  if (first) sheet.pages.push_back(stroke_page(made, paper, labels, about));
   for (const NumeralCell* cell : pages.too_large) {
     const Page page{cell->size.x, cell->size.y, cell->drawing,
                     fmt::format("{}: {}", head.title.subject, cell->name)};
-    Sheet tiles = tile_on_paper(page, made.job.paper, labels,
-                                {sheet.stem, made.job.title, "", words.banner, ""});
+    Sheet tiles =
+        tile_on_paper(page, paper, labels, {sheet.stem, made.job.title, "", words.banner, ""});
     for (Page& tile : tiles.pages) sheet.pages.push_back(std::move(tile));
   }
-  if (!first) sheet.pages.push_back(stroke_page(made, labels, about));
+  if (!first) sheet.pages.push_back(stroke_page(made, paper, labels, about));
   return sheet;
 }
 

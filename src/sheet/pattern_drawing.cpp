@@ -8,9 +8,9 @@
 
 #include "draw/label_placer.hpp"
 #include "draw/marks.hpp"
-#include "sheet/half_pattern.hpp"
 #include "sheet/same_words.hpp"
 #include "swathe/draw/furniture.hpp"
+#include "swathe/pattern/half_pattern.hpp"
 #include "swathe/pattern/joins.hpp"
 
 namespace swathe {
@@ -31,12 +31,12 @@ bool is_drawn(What what) {
   return what != What::FrontFlat && what != What::TopTangent;
 }
 
-std::string name_of(const Pattern& pattern, const NamedLine& line) {
+std::string name_of(const std::vector<PatternCorner>& corners, const NamedLine& line) {
   switch (line.what) {
     case What::CornerLine:
-      return "corner " + corner_words(pattern, line.from.x);
+      return "corner " + corner_words(corners, line.from.x);
     case What::InsideCorner:
-      return "inside corner " + corner_words(pattern, line.from.x);
+      return "inside corner " + corner_words(corners, line.from.x);
     case What::EndFace:
       return "end of the bumper";
     case What::BackEdge:
@@ -49,7 +49,8 @@ std::string name_of(const Pattern& pattern, const NamedLine& line) {
 }
 
 /// The stretches of a staple line that no window or bracket takes.
-std::vector<NamedLine> outside_brackets(const NamedLine& line, const Pattern& pattern) {
+std::vector<NamedLine> outside_brackets(const NamedLine& line,
+                                        const std::vector<BracketOnPattern>& brackets) {
   std::vector<NamedLine> stretches = {line};
   const auto take_out = [&](const Box& box) {
     if (box.lo.y > line.from.y || box.hi.y < line.from.y) return;
@@ -66,7 +67,7 @@ std::vector<NamedLine> outside_brackets(const NamedLine& line, const Pattern& pa
     }
     stretches = std::move(left);
   };
-  for (const BracketOnPattern& bracket : pattern.brackets) {
+  for (const BracketOnPattern& bracket : brackets) {
     for (const Path& path : bracket.footprints) take_out(bounds(path));
     for (const Path& path : bracket.windows) take_out(bounds(path));
   }
@@ -87,33 +88,47 @@ void draw_join(Drawing& onto, const ClothJoin& join, const Placement& place) {
   }
 }
 
-void draw_lines(Drawing& onto, const Pattern& pattern, const Placement& place) {
-  if (!pattern.outline.empty()) onto.line(LineKind::Cut, place(closed_path(pattern.outline)));
-  for (const Path& snip : pattern.snips) onto.line(LineKind::Cut, place(snip));
+std::vector<Path> cuts_of(const Pattern& pattern) {
+  std::vector<Path> cuts = {closed_path(pattern.outline)};
+  cuts.insert(cuts.end(), pattern.snips.begin(), pattern.snips.end());
+  return cuts;
+}
+const std::vector<Path>& cuts_of(const HalfPattern& half) { return half.cuts; }
+
+/// The lines of a cover, whole or half.
+template <class Cover>
+void draw_lines(Drawing& onto, const Cover& cover, const std::vector<ClothJoin>& joins,
+                const Placement& place) {
+  for (const Path& cut : cuts_of(cover)) onto.line(LineKind::Cut, place(cut));
   const double flip = place.mirrored ? -1.0 : 1.0;
-  for (const PleatLine& pleat : pattern.pleats)
-    draw_pleat(onto, place(pleat.path), {flip * pleat.under.x, pleat.under.y});
-  for (const auto* sewn : {&pattern.stitches, &pattern.seam_marks, &pattern.strips})
+  const auto fold = [&](const Path& path, FlatPoint under) {
+    draw_pleat(onto, place(path), {flip * under.x, under.y});
+  };
+  for (const PleatLine& pleat : cover.pleats) fold(pleat.path, pleat.under);
+  for (const HemFold& hem : cover.hems) fold(hem.path(), hem.under());
+  for (const auto* sewn : {&cover.stitches, &cover.seam_marks, &cover.strips})
     for (const Path& path : *sewn) onto.line(LineKind::Stitch, place(path));
-  for (const ClothJoin& join : pattern.joins) draw_join(onto, join, place);
-  for (const NamedLine& line : pattern.lines) {
+  for (const ClothJoin& join : joins) draw_join(onto, join, place);
+  for (const NamedLine& line : cover.lines) {
     if (line.what == What::StapleLine)
-      for (const NamedLine& stretch : outside_brackets(line, pattern))
+      for (const NamedLine& stretch : outside_brackets(line, cover.brackets))
         onto.line(LineKind::StapleLine, place(stretch.from), place(stretch.to));
     else if (is_drawn(line.what))
       onto.line(LineKind::Corner, place(line.from), place(line.to));
   }
 }
 
-void draw_marks(Drawing& onto, const Pattern& pattern, const Placement& place) {
-  for (const Staple& staple : pattern.staples) draw_staple(onto, place(staple.at), staple.upright);
-  for (const BracketOnPattern& bracket : pattern.brackets) {
+/// The single marks of a cover, whole or half.
+template <class Cover>
+void draw_marks(Drawing& onto, const Cover& cover, const Placement& place) {
+  for (const Staple& staple : cover.staples) draw_staple(onto, place(staple.at), staple.upright);
+  for (const BracketOnPattern& bracket : cover.brackets) {
     for (const Path& window : bracket.windows) draw_window(onto, place(window));
     if (bracket.cloth == BracketCloth::Under)
       for (const Path& footprint : bracket.footprints) onto.line(LineKind::Thin, place(footprint));
     for (const Punch& hole : bracket.holes) draw_punch(onto, place(hole.at), hole.radius);
   }
-  for (const MatchMark& mark : pattern.marks) draw_match(onto, place(mark.at), mark.top);
+  for (const MatchMark& mark : cover.marks) draw_match(onto, place(mark.at), mark.top);
 }
 
 /// Digits with base line and center line; the box of their ink on the sheet.
@@ -224,10 +239,11 @@ void mark_fold(Drawing& onto, LabelPlacer& labels, FlatPoint low, FlatPoint high
     labels.beside(low, high, words, kSmall, 1.0);
 }
 
-void name_lines(LabelPlacer& labels, const Pattern& pattern, const Placement& place) {
-  for (const NamedLine& line : pattern.lines) {
+void name_lines(LabelPlacer& labels, const std::vector<NamedLine>& lines,
+                const std::vector<PatternCorner>& corners, const Placement& place) {
+  for (const NamedLine& line : lines) {
     if (!is_drawn(line.what)) continue;
-    const std::string name = name_of(pattern, line);
+    const std::string name = name_of(corners, line);
     const FlatPoint a = place(line.from), b = place(line.to);
     const double off = line.what == What::StapleLine ? kPastCrowns : 0.3;
     const bool first = labels.beside(a, b, name, kName, kFromEnd, off);
@@ -238,8 +254,9 @@ void name_lines(LabelPlacer& labels, const Pattern& pattern, const Placement& pl
   }
 }
 
-void name_brackets(LabelPlacer& labels, const Pattern& pattern, const Placement& place) {
-  for (const BracketOnPattern& bracket : pattern.brackets) {
+void name_brackets(LabelPlacer& labels, const std::vector<BracketOnPattern>& brackets,
+                   const Placement& place) {
+  for (const BracketOnPattern& bracket : brackets) {
     const bool window = bracket.cloth == BracketCloth::Window;
     for (const Path& path : window ? bracket.windows : bracket.footprints) {
       const Box box = bounds(place(path));
@@ -257,16 +274,17 @@ void name_brackets(LabelPlacer& labels, const Pattern& pattern, const Placement&
 }
 
 /// Hook-and-loop: what it is, and on which face.
-void name_strips(LabelPlacer& labels, const Pattern& pattern, const Placement& place) {
-  for (const Path& strip : pattern.strips) {
+void name_strips(LabelPlacer& labels, const std::vector<Path>& strips, const Placement& place) {
+  for (const Path& strip : strips) {
     const Box box = bounds(place(strip));
     if (!labels.block({{{"hook-and-loop, on the inside", kSmall}}}, box, box.middle()))
       labels.near(box.middle(), "hook-and-loop, on the inside", kSmall, 60);
   }
 }
 
-void name_joins(LabelPlacer& labels, const Pattern& pattern, const Placement& place, Units units) {
-  for (const ClothJoin& join : pattern.joins)
+void name_joins(LabelPlacer& labels, const std::vector<ClothJoin>& joins, const Placement& place,
+                Units units) {
+  for (const ClothJoin& join : joins)
     labels.near(
         place(join.from + 0.4 * (join.to - join.from)),
         fmt::format("seam{}: cut each piece {} past it", join.under_pleat ? " under the pleat" : "",
@@ -275,11 +293,12 @@ void name_joins(LabelPlacer& labels, const Pattern& pattern, const Placement& pl
 }
 
 /// Which piece of a joined cover lies on each side of a seam.
-void name_parts(LabelPlacer& labels, const Pattern& pattern, const Placement& place) {
+void name_parts(LabelPlacer& labels, const Pattern& pattern, const std::vector<ClothJoin>& joins,
+                const Placement& place) {
   constexpr double kBeside = 60.0;
-  const std::vector<ClothPart> parts = cloth_parts(pattern);
-  for (std::size_t k = 0; k < pattern.joins.size(); ++k) {
-    const ClothJoin& join = pattern.joins[k];
+  const std::vector<ClothPart> parts = cloth_parts(pattern, joins);
+  for (std::size_t k = 0; k < joins.size(); ++k) {
+    const ClothJoin& join = joins[k];
     for (const bool before : {true, false}) {
       const double inner = (before ? -1.0 : 1.0) * (join.allowance + 1.0);
       const double outer = (before ? -1.0 : 1.0) * (join.allowance + kBeside);
@@ -293,17 +312,9 @@ void name_parts(LabelPlacer& labels, const Pattern& pattern, const Placement& pl
   }
 }
 
-/// A hem's folds are level; a pleat's run to the front.
-bool is_hem(const PleatLine& pleat) {
-  const auto& line = pleat.path.vertices;
-  return line.front().at.y == line.back().at.y;
-}
-
-void name_hems(LabelPlacer& labels, const Pattern& pattern, const Placement& place) {
-  for (const PleatLine& pleat : pattern.pleats) {
-    if (!is_hem(pleat)) continue;
-    const FlatPoint a = place(pleat.path.vertices.front().at);
-    const FlatPoint b = place(pleat.path.vertices.back().at);
+void name_hems(LabelPlacer& labels, const std::vector<HemFold>& hems, const Placement& place) {
+  for (const HemFold& hem : hems) {
+    const FlatPoint a = place(hem.from), b = place(hem.to);
     if (!labels.beside(a, b, "HEM, fold under", kName, 3 * kFromEnd))
       labels.beside(a, b, "HEM", kName, kFromEnd);
   }
@@ -316,11 +327,13 @@ void name_staples(LabelPlacer& labels, const Pattern& pattern, const Placement& 
   }
 }
 
-void name_marks(LabelPlacer& labels, const Pattern& pattern, const Placement& place) {
-  for (const MatchMark& mark : pattern.marks) {
+void name_marks(LabelPlacer& labels, const std::vector<MatchMark>& marks,
+                const std::vector<std::string>& names, const Placement& place) {
+  for (std::size_t k = 0; k < marks.size(); ++k) {
+    const MatchMark& mark = marks[k];
     const FlatPoint at = place(mark.at);
     const double y = mark.top ? at.y - 6.0 : at.y + 2.2;
-    const std::string& name = mark.name;
+    const std::string& name = names[k];
     labels.first_free({{{at.x + 5.5, y}, name, kName, Anchor::Left},
                        {{at.x - 5.5, y}, name, kName, Anchor::Right},
                        {{at.x + 7.5, y}, name, kName, Anchor::Left},
@@ -330,8 +343,8 @@ void name_marks(LabelPlacer& labels, const Pattern& pattern, const Placement& pl
   }
 }
 
-void name_ends(LabelPlacer& labels, const Made& made, const Pattern& pattern,
-               const Placement& place) {
+void name_ends(LabelPlacer& labels, const Made& made, std::size_t bumper,
+               const std::vector<EndOnPattern>& ends, const Placement& place) {
   const Section& section = made.section;
   const ClothMap map = made.cloth_map();
   const auto within = [&](double s0, double s1, double u0, double u1) {
@@ -340,8 +353,9 @@ void name_ends(LabelPlacer& labels, const Made& made, const Pattern& pattern,
     box.cover(place({s1, map.to_pattern({0, u1}).y}));
     return box;
   };
-  for (const EndOnPattern& end : pattern.ends) {
-    const double way = end.start ? -1.0 : 1.0, face = end.start ? 0.0 : pattern.length;
+  for (const EndOnPattern& end : ends) {
+    const double way = end.start ? -1.0 : 1.0,
+                 face = end.start ? 0.0 : made.patterns[bumper].length;
     const double flat = section.front_flat_top();
     const Box tongue = within(face, face + way * end.tongue, -flat, flat);
     if (!labels.block({{{"TONGUE", 5.0}, {"folds over last,", kSmall}, {"round the end", kSmall}}},
@@ -437,15 +451,16 @@ std::string cut_words(const Made& made) {
   return words;
 }
 
-std::string corner_words(const Pattern& pattern, double s) {
+std::string corner_words(const std::vector<PatternCorner>& corners, double s) {
   const auto nearest = std::ranges::min_element(
-      pattern.corners, {}, [&](const PatternCorner& corner) { return std::abs(corner.s - s); });
-  if (nearest == pattern.corners.end()) return "";
+      corners, {}, [&](const PatternCorner& corner) { return std::abs(corner.s - s); });
+  if (nearest == corners.end()) return "";
   return fmt::format("{} / {}", nearest->side_before, nearest->side_after);
 }
 
 Drawing draw_pattern(const Made& made, std::size_t bumper, const Font& font, FlatPoint corner) {
   const Pattern& pattern = made.patterns[bumper];
+  const std::vector<ClothJoin>& joins = made.joins[bumper];
   const Placement place = pattern_placement(made, bumper, corner);
   Drawing drawing;
   std::vector<std::pair<PlacedNumeral, Box>> numbers;
@@ -454,7 +469,7 @@ Drawing draw_pattern(const Made& made, std::size_t bumper, const Font& font, Fla
     const Box ink = draw_number(drawing, *made.numerals, number, place);
     numbers.emplace_back(std::move(number), ink);
   }
-  draw_lines(drawing, pattern, place);
+  draw_lines(drawing, pattern, joins, place);
   draw_marks(drawing, pattern, place);
 
   const FlatPoint size{pattern.cloth_length, pattern.cloth_width};
@@ -463,30 +478,29 @@ Drawing draw_pattern(const Made& made, std::size_t bumper, const Font& font, Fla
   name_piece(drawing, labels, made, bumper, panels_of(made, bumper, place));
   for (const auto& [number, ink] : numbers)
     if (!ink.empty()) name_number(labels, number, ink, place.mirrored);
-  name_marks(labels, pattern, place);
-  name_ends(labels, made, pattern, place);
-  name_brackets(labels, pattern, place);
-  name_strips(labels, pattern, place);
-  name_joins(labels, pattern, place, made.job.units);
-  name_parts(labels, pattern, place);
-  name_hems(labels, pattern, place);
+  name_marks(labels, pattern.marks, made.mark_names[bumper], place);
+  name_ends(labels, made, bumper, pattern.ends, place);
+  name_brackets(labels, pattern.brackets, place);
+  name_strips(labels, pattern.strips, place);
+  name_joins(labels, joins, place, made.job.units);
+  name_parts(labels, pattern, joins, place);
+  name_hems(labels, pattern.hems, place);
   name_staples(labels, pattern, place);
-  name_lines(labels, pattern, place);
+  name_lines(labels, pattern.lines, pattern.corners, place);
   return drawing;
 }
 
 Drawing draw_half_pattern(const Made& made, std::size_t bumper, const Font& font,
                           FlatPoint corner) {
-  const HalfPattern half = first_half(made.patterns[bumper]);
-  const Pattern& pattern = half.pattern;
+  const HalfPattern half = first_half(made.patterns[bumper], made.mark_names[bumper]);
   Placement place;
   place.mirrored = made.job.paper.face == PaperFace::Inside;
   place.move = corner - FlatPoint{place.mirrored ? -half.box.hi.x : half.box.lo.x, half.box.lo.y};
   Drawing drawing;
   std::vector<NumeralPlace> numbers;
   if (made.numerals) numbers = draw_places(drawing, made, bumper, half, place);
-  draw_lines(drawing, pattern, place);
-  draw_marks(drawing, pattern, place);
+  draw_lines(drawing, half, {}, place);
+  draw_marks(drawing, half, place);
   const FlatPoint fold_low = place({half.fold, half.box.lo.y});
   const FlatPoint fold_high = place({half.fold, half.box.hi.y});
   drawing.line(LineKind::Fold, fold_low, fold_high);
@@ -508,12 +522,12 @@ Drawing draw_half_pattern(const Made& made, std::size_t bumper, const Font& font
     labels.keep_off(number.box);
   }
   name_piece(drawing, labels, made, bumper, panels);
-  name_marks(labels, pattern, place);
-  name_ends(labels, made, pattern, place);
-  name_brackets(labels, pattern, place);
-  name_strips(labels, pattern, place);
-  name_hems(labels, pattern, place);
-  name_lines(labels, pattern, place);
+  name_marks(labels, half.marks, half.mark_names, place);
+  name_ends(labels, made, bumper, half.ends, place);
+  name_brackets(labels, half.brackets, place);
+  name_strips(labels, half.strips, place);
+  name_hems(labels, half.hems, place);
+  name_lines(labels, half.lines, half.corners, place);
   return drawing;
 }
 

@@ -25,7 +25,7 @@ std::string face_words(const Made& made);
 /// "cut 1 red, 1 blue".
 std::string cut_words(const Made& made);
 /// "front / left" for the corner nearest to s.
-std::string corner_words(const Pattern& pattern, double s);
+std::string corner_words(const std::vector<PatternCorner>& corners, double s);
 
 /// One bumper's cover at full size with every mark and all words inside its outline, lower left
 /// corner of the cloth's box at `corner`.

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "draw/marks.hpp"
 #include "draw/page_head.hpp"
@@ -10,6 +11,7 @@
 #include "sheet/same_words.hpp"
 #include "swathe/sheet/stems.hpp"
 #include "tile/correction.hpp"
+#include "tile/tile_on_paper.hpp"
 
 namespace swathe {
 namespace {
@@ -23,7 +25,14 @@ constexpr double kPieceMargin = 5.0;
 
 }  // namespace
 
+SheetName pattern_name(const Made& made, std::size_t bumper) {
+  return {stem_of(made, bumper, "pattern"),
+          fmt::format("bumper {}, cover", made.patterns[bumper].bumper), SheetKind::Pattern,
+          "full size"};
+}
+
 Sheet pattern_sheet(const Made& made, std::size_t bumper, const Font& labels) {
+  Sheet sheet{pattern_name(made, bumper), {}};
   const Pattern& pattern = made.patterns[bumper];
   const Units units = made.job.units;
   const std::string along = dimension_with_unit(mm(pattern.cloth_length), units);
@@ -31,7 +40,7 @@ Sheet pattern_sheet(const Made& made, std::size_t bumper, const Font& labels) {
 
   const FlatPoint corner{kMargin + kDimension, kMargin + kDimension};
   Page page;
-  page.name = fmt::format("bumper {}, cover", pattern.bumper);
+  page.name = sheet.title;
   page.drawing = draw_pattern(made, bumper, labels, corner);
   PageHead head;
   head.title = {made.job.title,
@@ -59,11 +68,6 @@ Sheet pattern_sheet(const Made& made, std::size_t bumper, const Font& labels) {
   draw_dimension(page.drawing, {corner.x - kOffCloth, corner.y}, {corner.x - kOffCloth, far.y},
                  across, kDimensionText);
 
-  Sheet sheet;
-  sheet.stem = stem_of(made, bumper, "pattern");
-  sheet.title = page.name;
-  sheet.kind = SheetKind::Pattern;
-  sheet.paper = "full size";
   sheet.pages.push_back(std::move(page));
   return sheet;
 }
@@ -71,11 +75,28 @@ Sheet pattern_sheet(const Made& made, std::size_t bumper, const Font& labels) {
 Page pattern_piece(const Made& made, std::size_t bumper, const Font& labels) {
   const Pattern& pattern = made.patterns[bumper];
   Page page;
-  page.name = fmt::format("bumper {}, cover", pattern.bumper);
+  page.name = pattern_name(made, bumper).title;
   page.width_mm = pattern.cloth_length + 2 * kPieceMargin;
   page.height_mm = pattern.cloth_width + 2 * kPieceMargin;
   page.drawing = draw_pattern(made, bumper, labels, {kPieceMargin, kPieceMargin});
   return page;
+}
+
+std::optional<SheetName> tiles_name(const Made& made, std::size_t bumper, const PaperKeys& paper) {
+  if (!holds_tiles(paper)) return {};
+  return SheetName{stem_of(made, bumper, "tiles"),
+                   fmt::format("bumper {}, tiles", made.patterns[bumper].bumper), SheetKind::Tiles,
+                   paper.sheet};
+}
+
+Sheet tiles_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper,
+                  const Font& labels) {
+  auto name = tiles_name(made, bumper, paper);
+  if (!name) return {};
+  Sheet tiles = tile_on_paper(
+      pattern_piece(made, bumper, labels), paper, labels,
+      {name->stem, made.job.title, cut_words(made), face_words(made), same_words(made, bumper)});
+  return {std::move(*name), std::move(tiles.pages)};
 }
 
 }  // namespace swathe

@@ -82,7 +82,7 @@ const char* dart_word(const Pattern& pattern) {
 
 void find_corners(Finder& along, Finder& across, const OnSheet& on) {
   for (const PatternCorner& corner : on.pattern.corners) {
-    const std::string name = corner_words(on.pattern, corner.s);
+    const std::string name = corner_words(on.pattern.corners, corner.s);
     const double middle = on.x(corner.s);
     along.add(middle, "corner line " + name + ", notch deepest", true);
     for (const bool top : {true, false}) {
@@ -117,12 +117,10 @@ void find_lines(Finder& across, const OnSheet& on) {
 }
 
 /// Hems, whose folds are level, and seams from piece to piece, which are upright.
-void find_hems_and_seams(Finder& along, Finder& across, const OnSheet& on) {
-  for (const PleatLine& pleat : on.pattern.pleats) {
-    const FlatPoint a = pleat.path.vertices.front().at, b = pleat.path.vertices.back().at;
-    if (a.y == b.y) across.add(on.y(a.y), a.y > 0 ? "top hem's fold" : "bottom hem's fold", false);
-  }
-  for (const ClothJoin& join : on.pattern.joins)
+void find_hems_and_seams(Finder& along, Finder& across, const OnSheet& on, std::size_t bumper) {
+  for (const HemFold& hem : on.pattern.hems)
+    across.add(on.y(hem.from.y), hem.top ? "top hem's fold" : "bottom hem's fold", false);
+  for (const ClothJoin& join : on.made.joins[bumper])
     along.add(on.x(join.s),
               fmt::format("seam of two pieces, cut each {} past it",
                           dimension(mm(join.allowance), on.made.job.units)),
@@ -179,13 +177,15 @@ RunningDimensions running_dimensions(const Made& made, std::size_t bumper) {
   find_ends(along, on);
   find_corners(along, across, on);
   find_lines(across, on);
-  find_hems_and_seams(along, across, on);
+  find_hems_and_seams(along, across, on, bumper);
   find_tongues(across, on);
   find_numerals(along, across, on, bumper);
   find_brackets(along, across, on);
-  for (const MatchMark& mark : on.pattern.marks)
-    along.add(on.x(mark.at.x), "match mark " + mark.name, false,
+  for (std::size_t k = 0; k < on.pattern.marks.size(); ++k) {
+    const MatchMark& mark = on.pattern.marks[k];
+    along.add(on.x(mark.at.x), "match mark " + made.mark_names[bumper][k], false,
               mark.top ? Found::Edge::Top : Found::Edge::Bottom);
+  }
   all.along = along.sorted();
   all.across = across.sorted();
   return all;

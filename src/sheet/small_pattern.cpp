@@ -41,6 +41,7 @@ SmallPattern small_pattern(const Made& made, std::size_t bumper, const Box& area
   onto.line(LineKind::Outline, path(closed_path(pattern.outline)));
   for (const Path& snip : pattern.snips) onto.line(LineKind::Outline, path(snip));
   for (const PleatLine& pleat : pattern.pleats) onto.line(LineKind::Thin, path(pleat.path));
+  for (const HemFold& hem : pattern.hems) onto.line(LineKind::Thin, path(hem.path()));
   for (const NamedLine& named : pattern.lines)
     if (named.what == NamedLine::What::BackEdge || named.what == NamedLine::What::CornerLine ||
         named.what == NamedLine::What::EndFace)

@@ -39,12 +39,13 @@ std::vector<std::string> figures_of(const Digit& digit, double asked, Units unit
 
 }  // namespace
 
-Page stroke_page(const Made& made, const Font& labels, const PageHead& head) {
+Page stroke_page(const Made& made, const PaperKeys& paper, const Font& labels,
+                 const PageHead& head) {
   const Numerals& numerals = *made.numerals;
   const double asked = asked_stroke(made);
-  Page page = empty_page(made.job.paper, false);
+  Page page = empty_page(paper, false);
   page.name = head.title.subject;
-  Box room = draw_page_head(page.drawing, labels, printable(page, made.job.paper), head);
+  Box room = draw_page_head(page.drawing, labels, printable(page, paper), head);
 
   const Box heading = draw_text_block(page.drawing, labels, {room.lo.x, room.hi.y}, room.width(),
                                       "Stroke as measured, not at full size", kTitleHeight);

@@ -10,6 +10,7 @@ namespace swathe {
 /// The number's digits in small, shaded by the width of their stroke, each with what it measures.
 ///
 /// Requires: the job has numerals.
-Page stroke_page(const Made& made, const Font& labels, const PageHead& head);
+Page stroke_page(const Made& made, const PaperKeys& paper, const Font& labels,
+                 const PageHead& head);
 
 }  // namespace swathe

@@ -137,7 +137,14 @@ class Columns {
 
 }  // namespace
 
-Sheet tape_sheet(const Made& made, std::size_t bumper, const Font& labels) {
+SheetName tape_name(const Made& made, std::size_t bumper, const PaperKeys& paper) {
+  return {stem_of(made, bumper, "tape"),
+          fmt::format("bumper {}, tape-measure layout", made.patterns[bumper].bumper),
+          SheetKind::TapeMeasure, paper.sheet};
+}
+
+Sheet tape_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels) {
+  Sheet sheet{tape_name(made, bumper, paper), {}};
   const Units units = made.job.units;
   const Pattern& pattern = made.patterns[bumper];
   const RunningDimensions figures = running_dimensions(made, bumper);
@@ -145,7 +152,7 @@ Sheet tape_sheet(const Made& made, std::size_t bumper, const Font& labels) {
 
   PageHead head;
   head.title = {made.job.title,
-                fmt::format("bumper {}, tape-measure layout", pattern.bumper),
+                sheet.title,
                 "",
                 {fmt::format("{}, TOP away from you; {}", face_words(made), cut_words(made)),
                  same_words(made, bumper)}};
@@ -162,21 +169,16 @@ Sheet tape_sheet(const Made& made, std::size_t bumper, const Font& labels) {
           : "Above and left: for the scissors. Below and right: for the pencil. "
             "Notches and match marks: both edges, unless one is named."};
 
-  Sheet sheet;
-  sheet.stem = stem_of(made, bumper, "tape");
-  sheet.title = head.title.subject;
-  sheet.kind = SheetKind::TapeMeasure;
-  sheet.paper = made.job.paper.sheet;
   const auto compose = [&](const Way& way, std::size_t of) {
     std::vector<Page> pages;
     std::optional<Columns> columns;
     while (!columns || (!columns->done() && pages.size() < kMostPages)) {
-      Page page = empty_page(made.job.paper, way.wide);
+      Page page = empty_page(paper, way.wide);
       page.name = head.title.subject;
       PageHead own = head;
       own.title.sheet = of_pages(pages.size() + 1, of);
       if (columns) own.how.clear();
-      Box room = draw_page_head(page.drawing, labels, printable(page, made.job.paper), own);
+      Box room = draw_page_head(page.drawing, labels, printable(page, paper), own);
       const double width = (room.width() - (way.tables - 1) * kColumnGap) / way.tables;
       if (!columns) {
         room = draw_layout(page.drawing, labels, room, made, bumper, figures, way.figures);

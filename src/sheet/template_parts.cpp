@@ -26,10 +26,11 @@ std::vector<TemplateLine> lines_of(const Pattern& pattern, const Placement& plac
   add(LineKind::Cut, closed_path(pattern.outline));
   for (const Path& snip : pattern.snips) add(LineKind::Cut, snip);
   for (const Path& stitch : pattern.stitches) add(LineKind::Stitch, stitch);
-  for (const PleatLine& pleat : pattern.pleats)
-    lines.push_back({LineKind::Fold,
-                     place(pleat.path),
-                     {place.mirrored ? -pleat.under.x : pleat.under.x, pleat.under.y}});
+  const auto add_fold = [&](const Path& path, FlatPoint under) {
+    lines.push_back({LineKind::Fold, place(path), {place.mirrored ? -under.x : under.x, under.y}});
+  };
+  for (const PleatLine& pleat : pattern.pleats) add_fold(pleat.path, pleat.under);
+  for (const HemFold& hem : pattern.hems) add_fold(hem.path(), hem.under());
   for (const NamedLine& line : pattern.lines)
     if (line.what == NamedLine::What::BackEdge || line.what == NamedLine::What::EndFace ||
         line.what == NamedLine::What::CornerLine)
@@ -124,9 +125,10 @@ std::vector<TemplatePart> template_parts(const Made& made, std::size_t bumper) {
         box = {{box.lo.x, front - kAround}, {box.hi.x, top + kAround}};
       else
         box = {{box.lo.x, -kAround}, {box.hi.x, front + kAround}};
-      add_or_join(parts, part_of(lines, box,
-                                 fmt::format("corner {}, {}", corner_words(pattern, corner.s),
-                                             above ? "top" : "bottom")));
+      add_or_join(parts,
+                  part_of(lines, box,
+                          fmt::format("corner {}, {}", corner_words(pattern.corners, corner.s),
+                                      above ? "top" : "bottom")));
     }
   // The flaps' ends are plain: the ends' templates stop a little past the board's edges.
   const double high = y_of(made.section.back_edge_top()) + kPastEdge;

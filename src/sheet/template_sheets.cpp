@@ -30,6 +30,10 @@ constexpr double kGrain = 40.0;       ///< length of the arrow
 constexpr int kKeyColumns = 3;
 constexpr double kLeastPleat = 25.0;  ///< a shorter stretch of fold has no room for its arrows
 
+std::string title_of(const Made& made, std::size_t bumper) {
+  return fmt::format("bumper {}, templates", made.patterns[bumper].bumper);
+}
+
 /// A template with its uses below it, lower left corner at the origin.
 struct Cell {
   Drawing drawing;
@@ -116,36 +120,32 @@ Cell key_of(const std::vector<Cell>& cells, const Font& labels, double most_widt
   return cell;
 }
 
-}  // namespace
-
-Sheet template_sheets(const Made& made, std::size_t bumper, const Font& labels) {
-  const Pattern& pattern = made.patterns[bumper];
+/// A page of so many, with its head.
+struct FreshPage {
+  Page page;
+  Box room;  ///< for templates
+};
+FreshPage fresh_page(const Made& made, std::size_t bumper, const PaperKeys& paper,
+                     const Font& labels, std::size_t number, std::size_t of) {
+  FreshPage fresh{empty_page(paper, false), {}};
+  fresh.page.name = title_of(made, bumper);
   PageHead head;
   head.title = {made.job.title,
-                fmt::format("bumper {}, templates", pattern.bumper),
-                "",
+                fresh.page.name,
+                of_pages(number, of),
                 {face_words(made), "TOP away from you", same_words(made, bumper), kPrintWords,
-                 correction_words(made.job.paper)}};
+                 correction_words(paper)}};
   head.scales = true;
+  fresh.room = draw_page_head(fresh.page.drawing, labels, printable(fresh.page, paper), head);
+  return fresh;
+}
 
-  Sheet sheet;
-  sheet.stem = stem_of(made, bumper, "templates");
-  sheet.title = head.title.subject;
-  sheet.kind = SheetKind::Templates;
-  sheet.paper = made.job.paper.sheet;
-
-  const auto page_with = [&](std::size_t page, std::size_t of, Box& room) {
-    Page fresh = empty_page(made.job.paper, false);
-    fresh.name = head.title.subject;
-    PageHead own = head;
-    own.title.sheet = of_pages(page, of);
-    room = draw_page_head(fresh.drawing, labels, printable(fresh, made.job.paper), own);
-    return fresh;
-  };
-  Box room;
-  page_with(1, 2, room);
-
-  std::vector<Cell> cells, too_large;
+/// Every template of a cover, those that its pages hold and those that go on tiles.
+struct Cells {
+  std::vector<Cell> fit, too_large;
+};
+Cells cells_on(const Box& room, const Made& made, std::size_t bumper, const Font& labels) {
+  Cells cells;
   for (const TemplatePart& part : template_parts(made, bumper)) {
     const double narrow = std::min(kLeastWords, room.width());
     Cell cell = cell_of(part, made, bumper, labels, std::clamp(part.size.x, narrow, room.width()));
@@ -153,23 +153,50 @@ Sheet template_sheets(const Made& made, std::size_t bumper, const Font& labels) 
     // On tiles the words keep to the first.
     if (part.size.x > room.width())
       cell = cell_of(part, made, bumper, labels, std::min(kTiled, room.width()));
-    if (cell.size.x <= room.width() && cell.size.y <= room.height())
-      cells.push_back(std::move(cell));
-    else
-      too_large.push_back(std::move(cell));
+    const bool fits = cell.size.x <= room.width() && cell.size.y <= room.height();
+    (fits ? cells.fit : cells.too_large).push_back(std::move(cell));
   }
+  return cells;
+}
+
+/// The room on each page where there are several.
+Box room_on(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels) {
+  return fresh_page(made, bumper, paper, labels, 1, 2).room;
+}
+
+}  // namespace
+
+std::optional<SheetName> template_name(const Made& made, std::size_t bumper, const PaperKeys& paper,
+                                       const Font& labels) {
+  // Every cover has ends: where tiles go, there is a template to print.
+  if (!holds_tiles(paper) &&
+      cells_on(room_on(made, bumper, paper, labels), made, bumper, labels).fit.empty())
+    return {};
+  return SheetName{stem_of(made, bumper, "templates"), title_of(made, bumper), SheetKind::Templates,
+                   paper.sheet};
+}
+
+Sheet template_sheets(const Made& made, std::size_t bumper, const PaperKeys& paper,
+                      const Font& labels) {
+  auto name = template_name(made, bumper, paper, labels);
+  if (!name) return {};
+  Sheet sheet{std::move(*name), {}};
+  const Box room = room_on(made, bumper, paper, labels);
+  Cells all = cells_on(room, made, bumper, labels);
+  std::vector<Cell>& cells = all.fit;
   if (!cells.empty()) cells.push_back(key_of(cells, labels, room.width()));
   std::vector<FlatPoint> sizes;
   for (const Cell& cell : cells) sizes.push_back(cell.size);
   const std::vector<Shelved> places = shelve(sizes, room, room, kGap);
   const std::size_t of = places.empty() ? 0 : places.back().page + 1;
-  for (std::size_t k = 0; k < of; ++k) sheet.pages.push_back(page_with(k + 1, of, room));
+  for (std::size_t k = 0; k < of; ++k)
+    sheet.pages.push_back(fresh_page(made, bumper, paper, labels, k + 1, of).page);
   for (std::size_t k = 0; k < cells.size(); ++k)
     sheet.pages[places[k].page].drawing.add(cells[k].drawing, {false, 0, places[k].at});
-  for (Cell& cell : too_large) {
-    const Page page{cell.size.x, cell.size.y, std::move(cell.drawing), head.title.subject};
-    Sheet tiles = tile_on_paper(page, made.job.paper, labels,
-                                {sheet.stem, made.job.title, "", face_words(made), ""});
+  for (Cell& cell : all.too_large) {
+    const Page page{cell.size.x, cell.size.y, std::move(cell.drawing), sheet.title};
+    Sheet tiles =
+        tile_on_paper(page, paper, labels, {sheet.stem, made.job.title, "", face_words(made), ""});
     for (Page& tile : tiles.pages) sheet.pages.push_back(std::move(tile));
   }
   return sheet;

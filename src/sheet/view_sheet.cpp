@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 #include "draw/page_head.hpp"
 #include "sheet/sight_chart.hpp"
@@ -49,8 +50,8 @@ std::string arcs_words(const std::vector<std::pair<double, double>>& arcs) {
 
 class Views {
  public:
-  Views(const Made& made, const Font& labels)
-      : made_(made), sight_(*made.sight), labels_(labels), units_(made.job.units) {
+  Views(const Made& made, const PaperKeys& paper, const Font& labels)
+      : made_(made), paper_(paper), sight_(*made.sight), labels_(labels), units_(made.job.units) {
     // The highest eye at the nearest distance: there the rounds show most.
     ring_ = &sight_.rings.front();
     for (const SightRing& ring : sight_.rings)
@@ -76,10 +77,10 @@ class Views {
   }
 
   Page picture_page(std::size_t& next) const {
-    Page page = empty_page(made_.job.paper, false);
+    Page page = empty_page(paper_, false);
     page.name = "views";
     const Box room = draw_page_head(
-        page.drawing, labels_, printable(page, made_.job.paper),
+        page.drawing, labels_, printable(page, paper_),
         head("what an observer sees",
              {fmt::format("from {}, eyes {} up; light from the left",
                           walked(ring_->distance, units_), exact(ring_->eye_height, units_)),
@@ -160,10 +161,10 @@ class Views {
   }
 
   Page chart_page() const {
-    Page page = empty_page(made_.job.paper, false);
+    Page page = empty_page(paper_, false);
     page.name = "sight chart";
     const Box room = draw_page_head(
-        page.drawing, labels_, printable(page, made_.job.paper),
+        page.drawing, labels_, printable(page, paper_),
         head("sight chart", {"bearings run counter-clockwise from straight ahead",
                              fmt::format("legible: digits {} arcmin high, obliquity counted, up to "
                                          "{} deg off square",
@@ -228,6 +229,7 @@ class Views {
   }
 
   const Made& made_;
+  const PaperKeys& paper_;
   const Sight& sight_;
   const Font& labels_;
   Units units_;
@@ -236,14 +238,16 @@ class Views {
 
 }  // namespace
 
-Sheet view_sheet(const Made& made, const Font& labels) {
-  Sheet sheet;
-  sheet.stem = "views";
-  sheet.title = "what an observer sees, and the sight chart";
-  sheet.kind = SheetKind::Views;
-  sheet.paper = made.job.paper.sheet;
-  sheet.pages = Views(made, labels).pages();
-  return sheet;
+std::optional<SheetName> view_name(const Made& made, const PaperKeys& paper) {
+  if (!made.sight || made.sight->scene.numbers.empty()) return {};
+  return SheetName{"views", "what an observer sees, and the sight chart", SheetKind::Views,
+                   paper.sheet};
+}
+
+Sheet view_sheet(const Made& made, const PaperKeys& paper, const Font& labels) {
+  auto name = view_name(made, paper);
+  if (!name) return {};
+  return {std::move(*name), Views(made, paper, labels).pages()};
 }
 
 }  // namespace swathe

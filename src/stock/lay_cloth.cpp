@@ -11,10 +11,9 @@ namespace {
 constexpr double kRounding = 1e-6;  // mm
 
 /// A cover's cloth, its seams' allowances in.
-double cloth_of(const Pattern& pattern) {
+double cloth_of(const Pattern& pattern, const std::vector<ClothJoin>& joins) {
   double area = pattern.cloth_area;
-  for (const ClothJoin& join : pattern.joins)
-    area += 2 * join.allowance * (join.to.y - join.from.y);
+  for (const ClothJoin& join : joins) area += 2 * join.allowance * (join.to.y - join.from.y);
   return area;
 }
 
@@ -44,8 +43,9 @@ std::vector<std::vector<Turn>> allowed_turns(const ClothKeys& cloth) {
 
 class ClothLayer {
  public:
-  ClothLayer(const std::vector<Pattern>& patterns, const ClothKeys& cloth)
-      : patterns_(patterns), cloth_(cloth) {
+  ClothLayer(const std::vector<Pattern>& patterns, const std::vector<std::vector<ClothJoin>>& joins,
+             const ClothKeys& cloth)
+      : patterns_(patterns), joins_(joins), cloth_(cloth) {
     strip_.width = microns(cloth.roll_width.mm());
     if (cloth.longest_piece) strip_.length = microns(cloth.longest_piece->mm());
   }
@@ -56,9 +56,11 @@ class ClothLayer {
     std::vector<StripPiece> pieces;
     std::vector<std::vector<Turn>> turns_of;
     double area = 0;
-    for (const Pattern& pattern : patterns_) {
+    for (std::size_t k = 0; k < patterns_.size(); ++k) {
+      const Pattern& pattern = patterns_[k];
+      const std::vector<ClothJoin> joins = joins_.empty() ? std::vector<ClothJoin>() : joins_[k];
       bool all = true;
-      for (const ClothPart& part : cloth_parts(pattern)) {
+      for (const ClothPart& part : cloth_parts(pattern, joins)) {
         if (part.box.empty()) continue;
         StripPiece ways;
         std::vector<Turn> fitting;
@@ -77,7 +79,7 @@ class ClothLayer {
         turns_of.push_back(std::move(fitting));
         lay.placements.push_back({pattern.bumper, part.name, 0, 0, false, false, part.outline});
       }
-      if (all) area += cloth_of(pattern);
+      if (all) area += cloth_of(pattern, joins);
     }
     const StripLay laid = lay_on_strip(pieces, strip_);
     for (std::size_t k = 0; k < pieces.size(); ++k)
@@ -104,15 +106,17 @@ class ClothLayer {
   }
 
   const std::vector<Pattern>& patterns_;
+  const std::vector<std::vector<ClothJoin>>& joins_;
   const ClothKeys& cloth_;
   Strip strip_;
 };
 
 }  // namespace
 
-ClothLay lay_cloth(const std::vector<Pattern>& patterns, const ClothKeys& cloth,
+ClothLay lay_cloth(const std::vector<Pattern>& patterns,
+                   const std::vector<std::vector<ClothJoin>>& joins, const ClothKeys& cloth,
                    const std::string& color) {
-  const ClothLayer layer(patterns, cloth);
+  const ClothLayer layer(patterns, joins, cloth);
   ClothLay best;
   bool first = true;
   for (const auto& turns : allowed_turns(cloth)) {

@@ -25,7 +25,8 @@ int padded_sets(const Job& job) {
 }
 
 Stock plan_stock(const Job& job, const std::vector<Piece>& boards,
-                 const std::vector<Piece>& padding, const std::vector<Pattern>& patterns) {
+                 const std::vector<Piece>& padding, const std::vector<Pattern>& patterns,
+                 const std::vector<std::vector<ClothJoin>>& joins) {
   const auto sets = static_cast<std::size_t>(padded_sets(job));
   Stock stock;
   const SheetPlan ripped = rip_sheets(cuts_of(boards, sets), job.boards);
@@ -35,7 +36,7 @@ Stock plan_stock(const Job& job, const std::vector<Piece>& boards,
   stock.sheets = static_cast<int>(ripped.sheets.size());
   stock.sheets_used = ripped.used_fraction;
   stock.padding = cut_sticks(cuts_of(padding, sets), job.padding.stock.mm(), 0.0);  // a knife
-  ClothLay lay = lay_cloth(patterns, job.cloth, "");
+  ClothLay lay = lay_cloth(patterns, joins, job.cloth, "");
   for (const ClothColor& color : job.cloth.colors) {
     lay.color = color.name;
     stock.cloth.push_back(lay);

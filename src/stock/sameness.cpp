@@ -59,12 +59,19 @@ std::vector<FlatPoint> pleats_of(const Pattern& pattern) {
   for (const PleatLine& pleat : pattern.pleats)
     for (const FlatPoint end : {pleat.path.vertices.front().at, pleat.path.vertices.back().at})
       points.insert(points.end(), {end, end + kArrow * pleat.under});
+  for (const HemFold& hem : pattern.hems)
+    for (const FlatPoint end : {hem.from, hem.to})
+      points.insert(points.end(), {end, end + kArrow * hem.under()});
   return points;
 }
 
-std::vector<FlatPoint> seams_of(const Pattern& pattern) {
+using Joins = std::vector<std::vector<ClothJoin>>;  ///< of each pattern, or none at all
+
+std::vector<FlatPoint> seams_of(const Joins& joins, int bumper) {
   std::vector<FlatPoint> points;
-  for (const ClothJoin& join : pattern.joins) points.insert(points.end(), {join.from, join.to});
+  if (joins.empty()) return points;
+  for (const ClothJoin& join : joins[static_cast<std::size_t>(bumper)])
+    points.insert(points.end(), {join.from, join.to});
   return points;
 }
 
@@ -127,7 +134,7 @@ bool same_places(Sameness::How how, const Pattern& print, const Pattern& pattern
   return same_points(placed(onto, marks_of(print)), marks_of(pattern));
 }
 
-std::optional<Sameness> compare(const std::vector<Pattern>& patterns,
+std::optional<Sameness> compare(const std::vector<Pattern>& patterns, const Joins& joins,
                                 const std::vector<PlacedNumeral>& numerals, int earlier, int later,
                                 Sameness::How how) {
   const Pattern& a = patterns[static_cast<std::size_t>(earlier)];
@@ -143,7 +150,7 @@ std::optional<Sameness> compare(const std::vector<Pattern>& patterns,
   differ("punch holes", holes_of(a), holes_of(b));
   differ("brackets", footprints_of(a), footprints_of(b));
   differ("pleats", pleats_of(a), pleats_of(b));
-  differ("seams", seams_of(a), seams_of(b));
+  differ("seams", seams_of(joins, earlier), seams_of(joins, later));
   differ("match marks", marks_of(a), marks_of(b));
   // A numeral turned or mirrored reads wrong, wherever it lies.
   const auto of_a = numerals_of(numerals, earlier), of_b = numerals_of(numerals, later);
@@ -156,6 +163,7 @@ std::optional<Sameness> compare(const std::vector<Pattern>& patterns,
 }  // namespace
 
 std::vector<std::optional<Sameness>> same_patterns(const std::vector<Pattern>& patterns,
+                                                   const Joins& joins,
                                                    const std::vector<PlacedNumeral>& numerals) {
   std::vector<std::optional<Sameness>> found(patterns.size());
   for (int later = 0; later < static_cast<int>(patterns.size()); ++later) {
@@ -163,7 +171,7 @@ std::vector<std::optional<Sameness>> same_patterns(const std::vector<Pattern>& p
     for (int earlier = 0; earlier < later; ++earlier)
       for (const Sameness::How how :
            {Sameness::How::Same, Sameness::How::Turned, Sameness::How::Mirrored}) {
-        const auto sameness = compare(patterns, numerals, earlier, later, how);
+        const auto sameness = compare(patterns, joins, numerals, earlier, later, how);
         if (sameness && (!best || sameness->but_for.size() < best->but_for.size())) best = sameness;
       }
   }
@@ -171,24 +179,31 @@ std::vector<std::optional<Sameness>> same_patterns(const std::vector<Pattern>& p
 }
 
 std::vector<std::string> unlike_mirrored(const Pattern& pattern) {
-  const auto mirrored = compare({pattern}, {}, 0, 0, Sameness::How::Mirrored);
+  const auto mirrored = compare({pattern}, {}, {}, 0, 0, Sameness::How::Mirrored);
   return mirrored ? mirrored->but_for : std::vector<std::string>{"outline"};
 }
 
-void share_mark_names(std::vector<Pattern>& patterns,
-                      const std::vector<std::optional<Sameness>>& same) {
+std::vector<std::vector<std::string>> shared_mark_names(
+    const std::vector<Pattern>& patterns, const std::vector<std::optional<Sameness>>& same) {
+  std::vector<std::vector<std::string>> names;
   for (std::size_t k = 0; k < patterns.size(); ++k) {
+    const Pattern& pattern = patterns[k];
+    std::vector<std::string> own;
+    for (const MatchMark& mark : pattern.marks) own.push_back(mark.name);
+    names.push_back(std::move(own));
     if (!same[k]) continue;
-    Pattern& pattern = patterns[k];
-    const Pattern& print = patterns[static_cast<std::size_t>(same[k]->other)];
+    const auto other = static_cast<std::size_t>(same[k]->other);
+    const Pattern& print = patterns[other];
     if (!same_places(same[k]->how, print, pattern)) continue;
     const Placement onto = placement_of(same[k]->how, print, bounds(pattern.outline));
-    for (MatchMark& mark : pattern.marks) {
-      const auto on_print = std::ranges::min_element(
-          print.marks, {}, [&](const MatchMark& m) { return apart(onto(m.at), mark.at); });
-      mark.name = on_print->name;
+    for (std::size_t mark = 0; mark < pattern.marks.size(); ++mark) {
+      const auto on_print = std::ranges::min_element(print.marks, {}, [&](const MatchMark& m) {
+        return apart(onto(m.at), pattern.marks[mark].at);
+      });
+      names[k][mark] = names[other][static_cast<std::size_t>(on_print - print.marks.begin())];
     }
   }
+  return names;
 }
 
 }  // namespace swathe

@@ -14,11 +14,15 @@ constexpr double kLeastWide = 110.0, kLeastHigh = 80.0;
 
 }  // namespace
 
-Sheet tile_on_paper(const Page& page, const PaperKeys& paper, const Font& labels, TileWords words) {
+bool holds_tiles(const PaperKeys& paper) {
   const double wide = (paper.width - 2 * paper.margin).mm();
   const double high = (paper.height - 2 * paper.margin).mm();
   const double shorter = std::min(wide, high), longer = std::max(wide, high);
-  if (longer < kLeastWide || shorter < kLeastHigh || shorter <= 2 * paper.overlap.mm()) return {};
+  return longer >= kLeastWide && shorter >= kLeastHigh && shorter > 2 * paper.overlap.mm();
+}
+
+Sheet tile_on_paper(const Page& page, const PaperKeys& paper, const Font& labels, TileWords words) {
+  if (!holds_tiles(paper)) return {};
   TileOptions options;
   options.paper = paper.sheet;
   options.width_mm = paper.width.mm();

@@ -14,8 +14,10 @@ struct TileWords {
   std::string stem, title, cut, face, note;
 };
 
-/// A page too large for the paper, in tiles of it; no pages where the paper is too small for
-/// tiles.
+/// Whether tiles have room for their own words on that paper.
+bool holds_tiles(const PaperKeys& paper);
+
+/// A page too large for the paper, in tiles of it; no pages where the paper holds none.
 Sheet tile_on_paper(const Page& page, const PaperKeys& paper, const Font& labels, TileWords words);
 
 }  // namespace swathe

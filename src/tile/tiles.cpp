@@ -105,7 +105,7 @@ Sheet tile(const Page& full, const Font& labels, const TileOptions& options) {
   Tiling tiling(full, labels, best->grid, ink);
   if (const auto size = plan_size(labels, tiling.grid(), best->width - 2 * margin))
     tiling.find_plan(*size);
-  Sheet sheet{options.stem, options.title, SheetKind::Tiles, options.paper, {}};
+  Sheet sheet{{options.stem, options.title, SheetKind::Tiles, options.paper}, {}};
   for (const TileAt at : tiling.tiles()) {
     Page page{best->width, best->height, {}, tile_name(at.column, at.row)};
     const Box own = tiling.grid().cell(at.column, at.row);

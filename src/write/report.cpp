@@ -149,7 +149,7 @@ Json bumper_part(const Made& made, std::size_t k) {
   for (const BracketOnPattern& bracket : pattern.brackets)
     bumper["brackets"].push_back(bracket_part(bracket));
   bumper["joins"] = Json::array();
-  for (const ClothJoin& join : pattern.joins)
+  for (const ClothJoin& join : made.joins[k])
     bumper["joins"].push_back({{"s_mm", grid(join.s)},
                                {"under_pleat", join.under_pleat},
                                {"allowance_mm", grid(join.allowance)}});
@@ -160,12 +160,14 @@ Json bumper_part(const Made& made, std::size_t k) {
   bumper["strips"] = Json::array();
   for (const Path& strip : pattern.strips) bumper["strips"].push_back(points(flatten(strip, 0.01)));
   bumper["match_marks"] = Json::array();
-  for (const MatchMark& mark : pattern.marks)
-    bumper["match_marks"].push_back({{"name", mark.name},
+  for (std::size_t m = 0; m < pattern.marks.size(); ++m) {
+    const MatchMark& mark = pattern.marks[m];
+    bumper["match_marks"].push_back({{"name", made.mark_names[k][m]},
                                      {"s_mm", grid(mark.at.x)},
                                      {"u_mm", grid(mark.at.y)},
                                      {"side", mark.side},
                                      {"from_left_mm", grid(mark.from_left_mm)}});
+  }
   bumper["numerals"] = Json::array();
   for (const PlacedNumeral& numeral : made.numerals_on_patterns())
     if (numeral.bumper == static_cast<int>(k)) bumper["numerals"].push_back(numeral_part(numeral));
@@ -368,7 +370,7 @@ Json weight_part(const Stock& stock) {
 
 }  // namespace
 
-std::string report_json(const Made& made, const std::vector<Sheet>& sheets) {
+std::string report_json(const Made& made, const std::vector<ToldSheet>& sheets) {
   Json report;
   report["schema"] = 1;
   report["job"] = job_part(made.job);
@@ -409,9 +411,9 @@ std::string report_json(const Made& made, const std::vector<Sheet>& sheets) {
   report["checks"] = Json::array();
   for (const Finding& finding : made.findings) report["checks"].push_back(finding_part(finding));
   report["sheets"] = Json::array();
-  for (const Sheet& sheet : sheets)
+  for (const ToldSheet& sheet : sheets)
     report["sheets"].push_back({{"file", sheet.stem + ".pdf"},
-                                {"pages", sheet.pages.size()},
+                                {"pages", sheet.pages},
                                 {"paper", sheet.paper},
                                 {"kind", to_text(sheet.kind)}});
   report["weight"] = weight_part(made.stock);

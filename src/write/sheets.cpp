@@ -1,25 +1,22 @@
 #include "swathe/write/sheets.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
+#include <cassert>
 #include <cstddef>
 #include <utility>
 
 #include "draw/text_box.hpp"
-#include "sheet/pattern_drawing.hpp"
 #include "sheet/same_words.hpp"
 #include "swathe/book/book_sheet.hpp"
+#include "swathe/job/limits.hpp"
 #include "swathe/job/papers.hpp"
 #include "swathe/sheet/fold_sheet.hpp"
 #include "swathe/sheet/numeral_sheets.hpp"
 #include "swathe/sheet/pattern_sheet.hpp"
-#include "swathe/sheet/stems.hpp"
 #include "swathe/sheet/tape_sheet.hpp"
 #include "swathe/sheet/template_sheets.hpp"
 #include "swathe/sheet/view_sheet.hpp"
 #include "tile/correction.hpp"
-#include "tile/tile_on_paper.hpp"
 
 namespace swathe {
 namespace {
@@ -43,55 +40,110 @@ void cut_to_length(Page& page, const Font& labels, double margin_mm) {
 }
 
 /// What is read at the bench and not at full size needs no roll: it goes on an office's paper.
-Made on_office_paper(const Made& made) {
-  Made other = made;
-  const Paper& office = office_paper(made.job.units);
-  other.job.paper.sheet = office.name;
-  other.job.paper.width = office.width;
-  other.job.paper.height = office.height;
-  return other;
+PaperKeys paper_at_the_bench(const Job& job) {
+  PaperKeys paper = job.paper;
+  if (paper.sheet != kRoll) return paper;
+  const Paper& office = office_paper(job.units);
+  paper.sheet = office.name;
+  paper.width = office.width;
+  paper.height = office.height;
+  return paper;
 }
 
-std::vector<Sheet> composed(const Made& made, const Made& office, const Font& labels) {
-  std::vector<Sheet> sheets;
-  const auto add = [&](Sheet sheet) {
-    if (!sheet.pages.empty()) sheets.push_back(std::move(sheet));
-  };
-  for (std::size_t b = 0; b < made.patterns.size(); ++b) {
-    add(pattern_sheet(made, b, labels));
-    const bool own_print = !is_cut_from_another(made, b);
-    if (own_print) {
-      Sheet tiles = tile_on_paper(pattern_piece(made, b, labels), made.job.paper, labels,
-                                  {stem_of(made, b, "tiles"), made.job.title, cut_words(made),
-                                   face_words(made), same_words(made, b)});
-      tiles.title = fmt::format("bumper {}, tiles", made.patterns[b].bumper);
-      add(std::move(tiles));
-      add(fold_sheet(made, b, labels));
-    }
-    add(tape_sheet(office, b, labels));
-    if (own_print) add(template_sheets(made, b, labels));
+/// What a job's sheets are composed on: pages that fill the true paper once they are stretched.
+struct Papers {
+  PaperKeys own, office;
+};
+Papers papers_of(const Job& job) {
+  return {before_stretch(job.paper), before_stretch(paper_at_the_bench(job))};
+}
+
+Sheet drawn(const Made& made, const ListedSheet& listed, const Papers& on, const Font& labels) {
+  const std::size_t bumper = listed.bumper.value_or(0);
+  switch (listed.kind) {
+    case SheetKind::Pattern:
+      return pattern_sheet(made, bumper, labels);
+    case SheetKind::Tiles:
+      return tiles_sheet(made, bumper, on.own, labels);
+    case SheetKind::Fold:
+      return fold_sheet(made, bumper, on.own, labels);
+    case SheetKind::TapeMeasure:
+      return tape_sheet(made, bumper, on.office, labels);
+    case SheetKind::Templates:
+      return template_sheets(made, bumper, on.own, labels);
+    case SheetKind::Numerals:
+      return numeral_sheets(made, on.own, labels);
+    case SheetKind::Views:
+      return view_sheet(made, on.office, labels);
+    case SheetKind::Book:
+      return book_sheet(made, on.office, labels);
+    case SheetKind::Model:
+    case SheetKind::Lay:
+      break;
   }
-  if (made.numerals) add(numeral_sheets(made, labels));
-  if (made.sight && !made.sight->scene.numbers.empty()) add(view_sheet(office, labels));
-  add(book_sheet(office, labels));
-  return sheets;
+  assert(false && "no such sheet is listed");
+  return {};
 }
 
 }  // namespace
 
-std::vector<Sheet> all_sheets(const Made& made, const Font& labels) {
+std::vector<ListedSheet> list_sheets(const Made& made, const Font& labels) {
+  const Papers on = papers_of(made.job);
+  std::vector<ListedSheet> list;
+  const auto add = [&](std::optional<SheetName> name, std::optional<std::size_t> bumper) {
+    if (name) list.push_back({std::move(*name), bumper});
+  };
+  for (std::size_t b = 0; b < made.patterns.size(); ++b) {
+    const bool own_print = !is_cut_from_another(made, b);
+    add(pattern_name(made, b), b);
+    if (own_print) add(tiles_name(made, b, on.own), b);
+    if (own_print) add(fold_name(made, b, on.own), b);
+    add(tape_name(made, b, on.office), b);
+    if (own_print) add(template_name(made, b, on.own, labels), b);
+  }
+  add(numeral_name(made, on.own), {});
+  add(view_name(made, on.office), {});
+  add(book_name(on.office), {});
+  return list;
+}
+
+Sheet make_sheet(const Made& made, const ListedSheet& listed, const Font& labels) {
+  const Papers on = papers_of(made.job);
   const PaperKeys& paper = made.job.paper;
-  const bool roll = paper.sheet == kRoll;
-  if (!roll && !paper.measured) return composed(made, made, labels);
-  Made before = made, office = roll ? on_office_paper(made) : made;
-  for (Made* const one : {&before, &office}) one->job.paper = before_stretch(one->job.paper);
-  std::vector<Sheet> sheets = composed(before, office, labels);
-  for (Sheet& sheet : sheets)
-    for (Page& page : sheet.pages) {
-      if (roll && page.height_mm == before.job.paper.height.mm())
-        cut_to_length(page, labels, before.job.paper.margin.mm());
-      page.print = stretch_of(page, paper);
-    }
+  Sheet sheet = drawn(made, listed, on, labels);
+  for (Page& page : sheet.pages) {
+    if (paper.sheet == kRoll && page.height_mm == on.own.height.mm())
+      cut_to_length(page, labels, on.own.margin.mm());
+    page.print = stretch_of(page, paper);
+  }
+  return sheet;
+}
+
+std::vector<Sheet> all_sheets(const Made& made, const Font& labels) {
+  std::vector<Sheet> sheets;
+  for (const ListedSheet& listed : list_sheets(made, labels))
+    sheets.push_back(make_sheet(made, listed, labels));
+  return sheets;
+}
+
+ToldSheet told(const Sheet& sheet) {
+  const bool too_large = std::ranges::any_of(sheet.pages, [](const Page& page) {
+    return std::max(page.width_mm * page.print.x, page.height_mm * page.print.y) >
+           kPaperSize.most.mm();
+  });
+  return {sheet, sheet.pages.size(), too_large};
+}
+
+std::vector<ToldSheet> told(const std::vector<Sheet>& sheets) {
+  std::vector<ToldSheet> list;
+  for (const Sheet& sheet : sheets) list.push_back(told(sheet));
+  return list;
+}
+
+std::vector<ToldSheet> told_sheets(const Made& made, const Font& labels) {
+  std::vector<ToldSheet> sheets;
+  for (const ListedSheet& listed : list_sheets(made, labels))
+    sheets.push_back(told(make_sheet(made, listed, labels)));
   return sheets;
 }
 

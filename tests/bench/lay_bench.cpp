@@ -39,7 +39,7 @@ void lay(benchmark::State& state) {
   ClothKeys cloth;
   cloth.may_lie_across = true;
   cloth.roll_width = mm(static_cast<double>(state.range(1)));
-  for (auto _ : state) benchmark::DoNotOptimize(lay_cloth(covers, cloth, "red"));
+  for (auto _ : state) benchmark::DoNotOptimize(lay_cloth(covers, {}, cloth, "red"));
 }
 
 }  // namespace

@@ -20,7 +20,7 @@ std::size_t main_job() {
   const Font font = labels();
   const Made made = made_example();
   const std::vector<Sheet> sheets = all_sheets(made, font);
-  std::size_t bytes = report_json(made, sheets).size();
+  std::size_t bytes = report_json(made, told(sheets)).size();
   for (const Sheet& sheet : sheets) {
     bytes += to_pdf(sheet, font).size();
     if (!has_pictures(sheet)) continue;

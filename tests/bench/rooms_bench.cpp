@@ -82,7 +82,8 @@ BENCHMARK(BM_sight)->Unit(benchmark::kMicrosecond);
 
 void BM_stock(benchmark::State& state) {
   on_example(state, [](const Made& made, const Font&, const std::vector<Sheet>&) {
-    benchmark::DoNotOptimize(plan_stock(made.job, made.boards, made.padding, made.patterns));
+    benchmark::DoNotOptimize(
+        plan_stock(made.job, made.boards, made.padding, made.patterns, made.joins));
   });
 }
 BENCHMARK(BM_stock)->Unit(benchmark::kMicrosecond);
@@ -148,7 +149,7 @@ BENCHMARK(BM_write_dxf)->Unit(benchmark::kMicrosecond);
 
 void BM_write_report(benchmark::State& state) {
   on_example(state, [](const Made& made, const Font&, const std::vector<Sheet>& sheets) {
-    benchmark::DoNotOptimize(report_json(made, sheets));
+    benchmark::DoNotOptimize(report_json(made, told(sheets)));
   });
 }
 BENCHMARK(BM_write_report)->Unit(benchmark::kMicrosecond);

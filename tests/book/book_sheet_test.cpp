@@ -14,7 +14,8 @@ namespace swathe {
 namespace {
 
 TEST_CASE("book: every page says which it is, of how many, and of which job") {
-  const Sheet book = book_sheet(test::made_by_hand(test::demo_job()), test::label_font());
+  const Made made = test::made_by_hand(test::demo_job());
+  const Sheet book = book_sheet(made, made.job.paper, test::label_font());
   CHECK(book.stem == "book");
   CHECK(book.kind == SheetKind::Book);
   for (std::size_t k = 0; k < book.pages.size(); ++k) {
@@ -26,7 +27,8 @@ TEST_CASE("book: every page says which it is, of how many, and of which job") {
 }
 
 TEST_CASE("book: a caution stands where the danger is") {
-  const Sheet book = book_sheet(test::made_by_hand(test::demo_job()), test::label_font());
+  const Made made = test::made_by_hand(test::demo_job());
+  const Sheet book = book_sheet(made, made.job.paper, test::label_font());
   const auto page_says = [&](const std::string& words, const std::string& danger) {
     return std::ranges::any_of(book.pages, [&](const Page& page) {
       return test::says(page.drawing, words) && test::says(page.drawing, danger);
@@ -49,7 +51,7 @@ TEST_CASE("book: the longest names lie over nothing") {
   job.boards.lapping = job.padding.lapping = {"front", "back"};
   job.brackets.clear();
   job.cloth.colors[0].name = "feuerrotfeuerrotfeuerrot";
-  for (const Page& page : book_sheet(test::made_by_hand(job), face).pages) {
+  for (const Page& page : book_sheet(test::made_by_hand(job), job.paper, face).pages) {
     CAPTURE(page.name);
     for (const std::string& fault : test::text_faults(page, face)) FAIL_CHECK(fault);
     for (const std::string& fault : test::lines_through_text(page, face))

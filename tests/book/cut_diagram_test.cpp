@@ -164,7 +164,7 @@ TEST_CASE("cuts and labels: every printed length is within 1/32 in of a piece's"
       return false;
     };
     int read = 0;
-    for (const Page& page : book_sheet(made, face).pages)
+    for (const Page& page : book_sheet(made, made.job.paper, face).pages)
       for (const TextMark& text : test::texts_of(page.drawing)) {
         if (page.name == "build book: labels" && text.text.ends_with(" long")) {
           CHECK_MESSAGE(is_a_piece(text.text.substr(0, text.text.size() - 5), ""), text.text);
@@ -196,7 +196,7 @@ TEST_CASE("labels: every board of every set has one, and so has every cover of e
         ++wanted["board" + (colored ? ", " + color.name : "") + ": " + board.bumper + " " +
                  board.side];
     }
-    for (const Page& page : book_sheet(made, face).pages) {
+    for (const Page& page : book_sheet(made, made.job.paper, face).pages) {
       if (page.name != "build book: labels") continue;
       const std::vector<TextMark> texts = test::texts_of(page.drawing);
       for (const TextMark& text : texts) {

@@ -14,7 +14,7 @@ namespace {
 
 std::vector<Page> card_of(const Made& made) {
   std::vector<Page> pages;
-  for (Page& page : book_sheet(made, test::label_font()).pages)
+  for (Page& page : book_sheet(made, made.job.paper, test::label_font()).pages)
     if (page.name == "build book: inspector's card") pages.push_back(std::move(page));
   return pages;
 }

@@ -87,7 +87,7 @@ void write_sheet(const Sheet& sheet, int writer) {
 void write(const Made& made, const std::vector<Sheet>& sheets, int writer) {
   for (const Sheet& sheet : sheets) write_sheet(sheet, writer);
   if (writer == kReport) {
-    const std::string text = report_json(made, sheets);
+    const std::string text = report_json(made, told(sheets));
     const auto report = nlohmann::json::parse(text, nullptr, false);
     must(!report.is_discarded(), "the report is JSON");
     must(report.at("bumpers").size() == made.job.bumpers.size(), "and has every bumper");
@@ -103,7 +103,7 @@ void write(const Made& made, const std::vector<Sheet>& sheets, int writer) {
       must(!to_obj(mesh).empty(), "OBJ is written");
     }
     if (writer == kModel) {
-      const Sheet model = model_sheet(made, b, 0.25, labels());
+      const Sheet model = model_sheet(made, b, 0.25, made.job.paper, labels());
       for (const Page& page : model.pages) check_page(page);
       if (!model.pages.empty()) write_pdf(model);
     }

@@ -67,8 +67,7 @@ class Bounds {
     const Polygon& cut = pattern.outline;
     for (std::size_t k = 0; k < cut.size(); ++k) add(cut[k], cut[(k + 1) % cut.size()]);
     for (const Path& leg : pattern.stitches) add(leg);
-    for (const PleatLine& fold : pattern.pleats)
-      if (fold.under.x != 0.0) add(fold.path);  // a pleat's, not a hem's
+    for (const PleatLine& fold : pattern.pleats) add(fold.path);
     // Where a single noodle has no flat, legs are drawn from their first point above the front on.
     for (const PatternCorner& corner : pattern.corners)
       for (std::size_t k = 0; k + 1 < corner.dart.size(); ++k) {

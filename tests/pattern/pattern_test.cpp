@@ -401,9 +401,25 @@ TEST_CASE(
     CHECK(contains(pattern.outline, box.middle()));
     CHECK(std::min(box.width(), box.height()) / kInch == doctest::Approx(1.0));
   }
+  // Of three flaps above and three below; each hem is level, half an inch inside the edge.
+  CHECK(pattern.hems.size() == 6);
+  for (const HemFold& hem : pattern.hems) {
+    const double edge =
+        hem.top ? wrap.section().cloth_edge_top() : wrap.section().cloth_edge_bottom();
+    CHECK(hem.from.y == hem.to.y);
+    CHECK(std::abs(edge - hem.from.y) / kInch == doctest::Approx(0.5));
+    CHECK(contains(pattern.outline, 0.5 * (hem.from + hem.to)));
+    CHECK((hem.under().y < 0) == hem.top);  // the cloth's edge goes in, to the middle
+  }
+  // A pleat's cloth goes along the cover, and so is no hem's.
+  CHECK_FALSE(pattern.pleats.empty());
+  for (const PleatLine& pleat : pattern.pleats) CHECK(pleat.under.y == 0);
   job.cloth.hook_and_loop.stretch = 0.02;
+  CHECK(pattern_of(job).hems[0].from.y == doctest::Approx(0.98 * pattern.hems[0].from.y));
   CHECK(pattern_of(job).cloth_width == doctest::Approx(0.98 * pattern.cloth_width));
 }
+
+TEST_CASE("a stapled cover has no hems") { CHECK(pattern_of(test::worked_job()).hems.empty()); }
 
 TEST_CASE("stretch is taken out of the pattern as a fraction") {
   Job job = test::worked_job();

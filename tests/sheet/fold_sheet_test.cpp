@@ -4,10 +4,10 @@
 
 #include <cmath>
 
-#include "sheet/half_pattern.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
+#include "swathe/pattern/half_pattern.hpp"
 #include "swathe/write/sheets.hpp"
 
 namespace swathe {
@@ -70,7 +70,7 @@ TEST_CASE("fold sheet (1): twice the half's cuts are the cover's") {
         }
       // The half closed along its fold has half the cover's area.
       double area_of_half = 0;
-      for (const Path& snip : first_half(made.patterns[0]).pattern.snips)
+      for (const Path& snip : first_half(made.patterns[0], made.mark_names[0]).cuts)
         if (snip.vertices.size() > 4) {
           Polygon outline;
           for (const Vertex& v : snip.vertices) outline.push_back(v.at);
@@ -101,7 +101,7 @@ TEST_CASE("fold sheet: a cover whose halves differ is not cut on a fold, and why
   const Made made = test::made_by_hand(test::demo_job());
   CHECK(not_on_fold(made, 0).find("windows") != std::string::npos);
   CHECK(not_on_fold(made, 0).find("punch holes") != std::string::npos);
-  CHECK(fold_sheet(made, 0, face).pages.empty());
+  CHECK(fold_sheet(made, 0, made.job.paper, face).pages.empty());
   Job off = front_job();  // a number out of the middle
   Made moved = test::made_by_hand(off);
   REQUIRE(not_on_fold(moved, 0) == "");

@@ -112,8 +112,8 @@ std::multimap<std::string, double> places_of(const Made& made, std::size_t bumpe
   const double faces[] = {x(0), x(pattern.length)};
   places.emplace("near end of bumper, flaps end", std::min(faces[0], faces[1]));
   places.emplace("far end of bumper, flaps end", std::max(faces[0], faces[1]));
-  for (const MatchMark& mark : pattern.marks)
-    places.emplace("match mark " + mark.name, x(mark.at.x));
+  for (std::size_t k = 0; k < pattern.marks.size(); ++k)
+    places.emplace("match mark " + made.mark_names[bumper][k], x(pattern.marks[k].at.x));
   for (const PlacedNumeral& number : made.numerals_on_patterns())
     if (number.bumper == static_cast<int>(bumper))
       places.emplace("numeral " + number.side + ", center line", x(number.center_s));

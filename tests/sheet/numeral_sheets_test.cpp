@@ -45,7 +45,9 @@ spacing = "7/16 in"
   return test::made(text);
 }
 
-Sheet sheet_of(const Made& made) { return numeral_sheets(made, test::label_font()); }
+Sheet sheet_of(const Made& made) {
+  return numeral_sheets(made, made.job.paper, test::label_font());
+}
 
 /// Closed lines of one kind, page by page, as areas in the order in which they are drawn; an area
 /// is told from the next by its outer outline.

@@ -30,7 +30,7 @@ TEST_CASE("pattern drawing: every part of the pattern is there, once") {
     };
     CHECK(lines(LineKind::Cut) == 1 + pattern.snips.size());
     CHECK(lines(LineKind::CutLast) == windows);
-    CHECK(lines(LineKind::Fold) == pattern.pleats.size());
+    CHECK(lines(LineKind::Fold) == pattern.pleats.size() + pattern.hems.size());
     CHECK(lines(LineKind::Staple) == pattern.staples.size());
     CHECK(lines(LineKind::Punch) == 3 * holes);
     for (const MatchMark& mark : pattern.marks) CHECK(test::says(drawing, mark.name));

@@ -21,7 +21,7 @@ TEST_CASE("one print for two covers: both say so, and the list says which side i
   CHECK(same_words(made, 1) == "Same as bumper A: print A once and cut 2 more");
   const Font face = test::label_font();
   CHECK(any_page_says(pattern_sheet(made, 0, face), "Cut the same again for bumper B"));
-  CHECK(any_page_says(book_sheet(made, face), "front is back"));
+  CHECK(any_page_says(book_sheet(made, made.job.paper, face), "front is back"));
 
   job.bumpers[0].from = {"front", RunEnd::Share{0.7}};
   job.bumpers[1].to = {"front", RunEnd::Share{0.3}};
@@ -35,13 +35,14 @@ TEST_CASE("a joined cover's pieces are named at their seams and in the list") {
   job.cloth.may_join = true;
   job.cloth.longest_piece = inches(60);
   Made made = test::made_by_hand(job);
-  for (Pattern& pattern : made.patterns) pattern.joins = *lay_joins(pattern, job, {});
+  for (std::size_t b = 0; b < made.patterns.size(); ++b)
+    made.joins[b] = *lay_joins(made.patterns[b], job, {});
   const Font face = test::label_font();
   for (const char* piece : {"A1", "A2"}) {
     CHECK(any_page_says(pattern_sheet(made, 0, face), std::string("PIECE ") + piece));
-    CHECK(any_page_says(book_sheet(made, face), piece));
+    CHECK(any_page_says(book_sheet(made, made.job.paper, face), piece));
   }
-  CHECK(any_page_says(book_sheet(made, face), "Sew each cover's"));
+  CHECK(any_page_says(book_sheet(made, made.job.paper, face), "Sew each cover's"));
 }
 
 }  // namespace

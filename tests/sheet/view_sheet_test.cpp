@@ -23,7 +23,7 @@ TEST_CASE("views: no text lies over another, over a line or off its page, on any
       if (!job.sight) continue;
       INFO(path.filename().string());
       INFO(paper);
-      const Sheet sheet = view_sheet(job, face);
+      const Sheet sheet = view_sheet(job, job.job.paper, face);
       CHECK(sheet.kind == SheetKind::Views);
       REQUIRE(sheet.pages.size() >= 2);
       for (const Page& page : sheet.pages) {
@@ -69,7 +69,7 @@ eye_height = ["5 ft"]
   const SightRing& ring = job.sight->rings.at(0);
   const double nothing = ring.fraction(Reads::Nothing);
   REQUIRE(nothing > 0.2);
-  const Sheet sheet = view_sheet(job, test::label_font());
+  const Sheet sheet = view_sheet(job, job.job.paper, test::label_font());
   const Drawing& chart = sheet.pages.back().drawing;
   // The key's sample, 12 by 4.5 mm, is dark too. The band lies between two circles.
   double least = 1e300, most = 0;

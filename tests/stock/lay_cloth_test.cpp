@@ -69,25 +69,26 @@ void check_apart_and_inside(const ClothLay& lay) {
 
 TEST_CASE("covers lie side by side across the roll while they fit") {
   const std::vector<Pattern> two = {cover("A", 2000, 480), cover("B", 1900, 480)};
-  const ClothLay beside = lay_cloth(two, roll(1000, 250), "red");
+  const ClothLay beside = lay_cloth(two, {}, roll(1000, 250), "red");
   CHECK(beside.length == doctest::Approx(2000));
   CHECK(beside.length_to_buy == doctest::Approx(2000));
   CHECK(beside.used_fraction == doctest::Approx(3900.0 * 480 / (2000.0 * 1000)));
-  const ClothLay behind = lay_cloth(two, roll(900, 250), "red");
+  const ClothLay behind = lay_cloth(two, {}, roll(900, 250), "red");
   CHECK(behind.length == doctest::Approx(3900));
   CHECK(behind.length_to_buy == doctest::Approx(4000));
 }
 
 TEST_CASE("short covers share the place beside a long one") {
-  const ClothLay lay = lay_cloth(
-      {cover("A", 1000, 480), cover("B", 500, 480), cover("C", 500, 480)}, roll(960, 0), "blue");
+  const ClothLay lay =
+      lay_cloth({cover("A", 1000, 480), cover("B", 500, 480), cover("C", 500, 480)}, {},
+                roll(960, 0), "blue");
   CHECK(lay.length == doctest::Approx(1000));
   CHECK(lay.used_fraction == doctest::Approx(1.0));
 }
 
 TEST_CASE("a cover wider than the roll is named, the rest is laid") {
   const ClothLay lay =
-      lay_cloth({cover("A", 900, 500), cover("B", 900, 400)}, roll(450, 100), "red");
+      lay_cloth({cover("A", 900, 500), cover("B", 900, 400)}, {}, roll(450, 100), "red");
   REQUIRE(lay.does_not_fit.size() == 1);
   CHECK(lay.does_not_fit[0] == "A");
   REQUIRE(lay.placements.size() == 1);
@@ -103,10 +104,10 @@ TEST_CASE("a joined cover is laid part by part, each no longer than a length of 
   join.allowance = 10;
   join.from = {1150, -240};
   join.to = {1150, 240};
-  a.joins = {join};
+  const std::vector<std::vector<ClothJoin>> joins = {{join}, {}};
   ClothKeys cloth = roll(1000, 0);
   cloth.longest_piece = mm(1250);
-  const ClothLay lay = lay_cloth({a, cover("B", 700, 480)}, cloth, "red");
+  const ClothLay lay = lay_cloth({a, cover("B", 700, 480)}, joins, cloth, "red");
   REQUIRE(lay.placements.size() == 3);
   CHECK(lay.placements[0].bumper == "A");
   CHECK(lay.placements[0].piece == "A1");  // 1210 with its allowance
@@ -116,7 +117,7 @@ TEST_CASE("a joined cover is laid part by part, each no longer than a length of 
   CHECK(lay.length == doctest::Approx(1250 + 700));
   // Uncut cloth takes them in 810 + 700, beside 1210.
   cloth.longest_piece.reset();
-  const ClothLay uncut = lay_cloth({a, cover("B", 700, 480)}, cloth, "red");
+  const ClothLay uncut = lay_cloth({a, cover("B", 700, 480)}, joins, cloth, "red");
   CHECK(uncut.length == doctest::Approx(810 + 700));
   CHECK(uncut.used_fraction ==
         doctest::Approx((2020.0 * 480 + 700.0 * 480) / (1510.0 * 1000)));  // allowances in
@@ -127,9 +128,9 @@ TEST_CASE("a joined cover is laid part by part, each no longer than a length of 
 // 60 + 300 and a tongue at each end.
 TEST_CASE("tongues of covers in line lie side by side where the roll is wide enough") {
   const std::vector<Pattern> two = {tongued("A", 300, 100, 60, 0), tongued("B", 300, 100, 60, 0)};
-  const ClothLay narrow = lay_cloth(two, roll(149, 0), "red");
+  const ClothLay narrow = lay_cloth(two, {}, roll(149, 0), "red");
   CHECK(narrow.length == doctest::Approx(840));
-  const ClothLay wide = lay_cloth(two, roll(150, 0), "red");
+  const ClothLay wide = lay_cloth(two, {}, roll(150, 0), "red");
   CHECK(wide.length == doctest::Approx(780));
   check_apart_and_inside(wide);
   CHECK(wide.used_fraction == doctest::Approx(2 * (300 * 100 + 2 * 60 * 50.0) / (780 * 150)));
@@ -140,12 +141,12 @@ TEST_CASE("tongues of covers in line lie side by side where the roll is wide eno
 TEST_CASE("a cover is turned half round where it helps, unless the cloth is one-way") {
   const std::vector<Pattern> two = {tongued("A", 300, 100, 60, 25), tongued("B", 300, 100, 60, 25)};
   ClothKeys cloth = roll(100, 0);
-  const ClothLay either = lay_cloth(two, cloth, "red");
+  const ClothLay either = lay_cloth(two, {}, cloth, "red");
   CHECK(either.length == doctest::Approx(780));
   CHECK(either.placements[0].turned != either.placements[1].turned);
   check_apart_and_inside(either);
   cloth.one_way = true;
-  const ClothLay alike = lay_cloth(two, cloth, "red");
+  const ClothLay alike = lay_cloth(two, {}, cloth, "red");
   CHECK(alike.length == doctest::Approx(840));
   CHECK_FALSE(alike.placements[0].turned);
   CHECK_FALSE(alike.placements[1].turned);
@@ -155,20 +156,20 @@ TEST_CASE("covers lie across only where the job allows it, all of them on one-wa
   const std::vector<Pattern> three = {cover("A", 900, 300), cover("B", 900, 300),
                                       cover("C", 500, 300)};
   ClothKeys cloth = roll(1000, 0);
-  const ClothLay along = lay_cloth(three, cloth, "red");
+  const ClothLay along = lay_cloth(three, {}, cloth, "red");
   CHECK(along.length == doctest::Approx(900));
   for (const ClothPlacement& one : along.placements) CHECK_FALSE(one.across);
   cloth.roll_width = mm(899);  // too narrow for three along, and for a long one across
-  CHECK(lay_cloth(three, cloth, "red").length == doctest::Approx(1400));
+  CHECK(lay_cloth(three, {}, cloth, "red").length == doctest::Approx(1400));
   cloth.may_lie_across = true;
-  const ClothLay mixed = lay_cloth(three, cloth, "red");
+  const ClothLay mixed = lay_cloth(three, {}, cloth, "red");
   CHECK(mixed.length == doctest::Approx(1200));  // two along, 600 wide, and the short one across
   CHECK(mixed.placements[2].across);
   check_apart_and_inside(mixed);
   cloth.one_way = true;
-  CHECK(lay_cloth(three, cloth, "red").length == doctest::Approx(1400));
+  CHECK(lay_cloth(three, {}, cloth, "red").length == doctest::Approx(1400));
   cloth.roll_width = mm(900);
-  const ClothLay across = lay_cloth(three, cloth, "red");
+  const ClothLay across = lay_cloth(three, {}, cloth, "red");
   CHECK(across.length == doctest::Approx(900));
   for (const ClothPlacement& one : across.placements)
     CHECK(one.across == across.placements[0].across);
@@ -177,9 +178,9 @@ TEST_CASE("covers lie across only where the job allows it, all of them on one-wa
 TEST_CASE("a cover longer than the roll is wide does not lie across it, a wider one not along") {
   ClothKeys cloth = roll(450, 0);
   const std::vector<Pattern> odd = {cover("A", 400, 500)};
-  CHECK(lay_cloth(odd, cloth, "red").does_not_fit == std::vector<std::string>{"A"});
+  CHECK(lay_cloth(odd, {}, cloth, "red").does_not_fit == std::vector<std::string>{"A"});
   cloth.may_lie_across = true;
-  const ClothLay lay = lay_cloth(odd, cloth, "red");
+  const ClothLay lay = lay_cloth(odd, {}, cloth, "red");
   CHECK(lay.does_not_fit.empty());
   CHECK(lay.placements[0].across);
   CHECK(lay.length == doctest::Approx(500));
@@ -191,7 +192,8 @@ TEST_CASE("covers of drawn jobs lie apart and inside, turned as their cloth allo
     Job job = test::drawn_job(rng);
     const auto stood = test::stand(job);
     if (!stood) return;
-    std::vector<Pattern> patterns = stood->patterns;
+    const std::vector<Pattern>& patterns = stood->patterns;
+    std::vector<std::vector<ClothJoin>> joins(patterns.size());
     ClothKeys& cloth = job.cloth;
     cloth.roll_width = mm(test::drawn(rng, 350, 1600));
     cloth.may_lie_across = rng() % 2 == 0;
@@ -199,11 +201,11 @@ TEST_CASE("covers of drawn jobs lie apart and inside, turned as their cloth allo
     if (rng() % 3 == 0) {
       cloth.may_join = true;
       cloth.longest_piece = mm(test::drawn(rng, 700, 1500));
-      for (Pattern& pattern : patterns)
-        if (auto joins = lay_joins(pattern, job, {})) pattern.joins = *std::move(joins);
+      for (std::size_t k = 0; k < patterns.size(); ++k)
+        if (auto sewn = lay_joins(patterns[k], job, {})) joins[k] = *std::move(sewn);
       ++on_pieces;
     }
-    const ClothLay lay = lay_cloth(patterns, cloth, "red");
+    const ClothLay lay = lay_cloth(patterns, joins, cloth, "red");
     check_apart_and_inside(lay);
     CHECK(lay.used_fraction <= 1.0);
     for (const ClothPlacement& one : lay.placements) {

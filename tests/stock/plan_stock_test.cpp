@@ -46,7 +46,7 @@ int cuts(const StockPlan& plan) {
 }  // namespace
 
 TEST_CASE("both colors of two C-halves are 12 boards and 24 noodles") {
-  const Stock stock = plan_stock(job(), boards(), noodles(), {});
+  const Stock stock = plan_stock(job(), boards(), noodles(), {}, {});
   CHECK(cuts(stock.boards) == 12);
   CHECK(cuts(stock.padding) == 24);
   CHECK(stock.boards.too_long.empty());
@@ -63,7 +63,7 @@ TEST_CASE("both colors of two C-halves are 12 boards and 24 noodles") {
 TEST_CASE("one color takes one set") {
   Job one = job();
   one.cloth.colors.resize(1);
-  const Stock stock = plan_stock(one, boards(), noodles(), {});
+  const Stock stock = plan_stock(one, boards(), noodles(), {}, {});
   CHECK(cuts(stock.boards) == 6);
   CHECK(cuts(stock.padding) == 12);
   CHECK(stock.cloth.size() == 1);
@@ -74,7 +74,7 @@ TEST_CASE("covers that are changed take one set of boards and padding, and cloth
   changed.cloth.fixing = Fixing::HookAndLoop;
   CHECK(padded_sets(job()) == 2);
   CHECK(padded_sets(changed) == 1);
-  const Stock stock = plan_stock(changed, boards(), noodles(), {});
+  const Stock stock = plan_stock(changed, boards(), noodles(), {}, {});
   CHECK(cuts(stock.boards) == 6);
   CHECK(cuts(stock.padding) == 12);
   CHECK(stock.cloth.size() == 2);
@@ -83,7 +83,7 @@ TEST_CASE("covers that are changed take one set of boards and padding, and cloth
 TEST_CASE("a sheet narrower than a board gives no board") {
   Job narrow = job();
   narrow.boards.stock = {mm(100), mm(2000)};
-  const Stock stock = plan_stock(narrow, boards(), noodles(), {});
+  const Stock stock = plan_stock(narrow, boards(), noodles(), {}, {});
   CHECK(stock.strips_per_sheet == 0);
   CHECK(stock.sheets == 0);
   CHECK(stock.boards.too_long.size() == 12);
@@ -94,7 +94,7 @@ TEST_CASE("weights are volumes times densities") {
   a.bumper = "A";
   b.bumper = "B";
   a.cloth_area = b.cloth_area = 0.8e6;  // mm2
-  const Stock stock = plan_stock(job(), boards(), noodles(), {a, b});
+  const Stock stock = plan_stock(job(), boards(), noodles(), {a, b}, {});
   REQUIRE(stock.weights.size() == 2);
   // 1.544 m x 18 mm x 127 mm of 600 kg/m3
   CHECK(stock.weights[0].boards_g == doctest::Approx(1.544 * 0.018 * 0.127 * 600 * 1000));
@@ -122,7 +122,7 @@ TEST_CASE("fasteners are weighed: staples, brackets, hook-and-loop") {
   own.cloth.staple_g = 0.2;
   own.cloth.hook_and_loop.strip = mm(25);
   own.cloth.hook_and_loop.density_kg_m2 = 0.8;
-  const Stock stock = plan_stock(own, {}, {}, {a, b});
+  const Stock stock = plan_stock(own, {}, {}, {a, b}, {});
   CHECK(stock.weights[0].fasteners_g == doctest::Approx(85 * 0.2 + 250));
   CHECK(stock.weights[0].unknown_brackets == 1);
   // 0.8 m by 25 mm of 800 g/m2
@@ -142,7 +142,7 @@ TEST_CASE("a mitred board is as long as its middle line") {
   Piece mitred{"A", "front", 500, 0, 0, cut, cut, 1};
   Pattern a;
   a.bumper = "A";
-  const Stock stock = plan_stock(job(), {mitred}, {}, {a});
+  const Stock stock = plan_stock(job(), {mitred}, {}, {a}, {});
   // Outer edge 500, inner edge 464: a trapezium's area is its height times the mean of both.
   CHECK(stock.weights[0].boards_g == doctest::Approx(0.482 * 0.018 * 0.127 * 600 * 1000));
 }

@@ -97,6 +97,8 @@ inline Made made_by_hand(Job job) {
             .section = section_of(job),
             .wraps = wraps_of(job),
             .patterns = {},
+            .joins = {},
+            .mark_names = {},
             .bare_gaps = {},
             .covered_gaps = {},
             .clear = {},
@@ -121,9 +123,11 @@ inline Made made_by_hand(Job job) {
     made.boards.insert(made.boards.end(), boards->begin(), boards->end());
     made.padding.insert(made.padding.end(), padding->begin(), padding->end());
   }
-  made.stock = plan_stock(job, made.boards, made.padding, made.patterns);
+  made.stock = plan_stock(job, made.boards, made.padding, made.patterns, {});
   if (!job.number.empty()) made.numerals = numerals_by_hand(job, made.clear, kHeight);
-  made.same = same_patterns(made.patterns, made.numerals_on_patterns());
+  made.joins.resize(made.patterns.size());
+  made.same = same_patterns(made.patterns, made.joins, made.numerals_on_patterns());
+  made.mark_names = shared_mark_names(made.patterns, made.same);
   return made;
 }
 

@@ -112,7 +112,7 @@ inline std::map<std::string, FlatPoint> put_together(const Sheet& sheet) {
 /// lost, none is new, and none is there twice but on the gray strips.
 inline void check_together(const Page& page, const Sheet& sheet, const Font& font, int dpi = 100) {
   const auto places = put_together(sheet);
-  Sheet one{"whole", "whole", SheetKind::Pattern, "full size", {bare(page)}};
+  Sheet one{{"whole", "whole", SheetKind::Pattern, "full size"}, {bare(page)}};
   const Picture single = raster(to_pdf(one, font), 1, dpi);
   Box assembled;
   for (const Page& part : sheet.pages) {
@@ -129,7 +129,7 @@ inline void check_together(const Page& page, const Sheet& sheet, const Font& fon
   const auto dots = static_cast<std::size_t>(single.width * single.height);
   std::vector<unsigned char> ink(dots, 255), times(dots, 0), strip(dots, 0);
   for (const Page& part : sheet.pages) {
-    Sheet bare_part{"part", "part", SheetKind::Tiles, "", {bare(part)}};
+    Sheet bare_part{{"part", "part", SheetKind::Tiles, ""}, {bare(part)}};
     const Picture picture = raster(to_pdf(bare_part, font), 1, dpi);
     const FlatPoint at = places.at(part.name) - origin;
     const double per_mm = single.dots_per_mm;

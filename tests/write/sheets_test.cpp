@@ -268,7 +268,7 @@ TEST_CASE("book: a length of padding round many sides keeps to its page") {
   job.boards.joint = Joint::Mitred;
   job.boards.lapping = job.padding.lapping = {};
   job.padding.corner = PaddingCorner::Bent;
-  const Sheet book = book_sheet(test::made(job_text(job)), test::label_font());
+  const Sheet book = book_sheet(test::made(job_text(job)), job.paper, test::label_font());
   check_words({book}, test::label_font());
   check_ink_on_page({book});
 }

@@ -66,7 +66,7 @@ TEST_CASE("to_svg: drawn by librsvg it is what the PDF is") {
   const Font font = test::label_font();
   constexpr int kDpi = 150;
   const test::Picture ours =
-      test::raster(to_pdf(Sheet{"", "", SheetKind::Pattern, "", {page}}, font), 1, kDpi);
+      test::raster(to_pdf(Sheet{{"", "", SheetKind::Pattern, ""}, {page}}, font), 1, kDpi);
   const test::Picture theirs = test::raster(pdf_by_librsvg(to_svg(page, "page", font)), 1, kDpi);
   REQUIRE(std::abs(ours.width - theirs.width) <= 1);
   REQUIRE(std::abs(ours.height - theirs.height) <= 1);

@@ -6,9 +6,10 @@
 
 namespace swathe {
 
-/// The build book, on the job's paper: a measured sketch; what to buy; boards and padding with
+/// The build book: a measured sketch; what to buy; boards and padding with
 /// their cuts; the cloth as it lies on the roll; numerals; brackets and staples; the order of work;
 /// an inspector's card; labels for the pieces. Counts for one set and for all colors.
-Sheet book_sheet(const Made& made, const Font& labels);
+Sheet book_sheet(const Made& made, const PaperKeys& paper, const Font& labels);
+SheetName book_name(const PaperKeys& paper);
 
 }  // namespace swathe

@@ -120,12 +120,16 @@ enum class SheetKind {
 };
 std::string to_text(SheetKind kind);
 
-/// A file to be: pages of one paper.
-struct Sheet {
+/// What a sheet is called: known before any page of it is drawn.
+struct SheetName {
   std::string stem;  ///< file name less its ending: "bumper-A-pattern"
   std::string title;
   SheetKind kind = SheetKind::Pattern;
   std::string paper;  ///< "letter", "full size"
+};
+
+/// A file to be: pages of one paper.
+struct Sheet : SheetName {
   std::vector<Page> pages;
 };
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "swathe/base/finding.hpp"
@@ -26,6 +27,10 @@ struct Made {
   Section section;
   std::vector<Wrap> wraps;
   std::vector<Pattern> patterns;
+  std::vector<std::vector<ClothJoin>> joins;  ///< the seams of each pattern that is cut in pieces
+  /// Of each pattern's match marks, as they are printed: on a cover that is cut from another's
+  /// print, the other's.
+  std::vector<std::vector<std::string>> mark_names;
   std::vector<double> bare_gaps, covered_gaps;  ///< from each bumper to the next, counter-clockwise
   std::vector<std::vector<ClearStretch>> clear;  ///< of each bumper, on the cover in place
   std::vector<Piece> boards, padding;            ///< of one set

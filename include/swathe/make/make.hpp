@@ -8,6 +8,7 @@
 #include "swathe/base/outcome.hpp"
 #include "swathe/make/made.hpp"
 #include "swathe/numeral/kept_digits.hpp"
+#include "swathe/type/open_fonts.hpp"
 
 namespace swathe {
 
@@ -28,6 +29,9 @@ struct MakeOptions {
   /// Digits of an earlier job (kept_digits()): those that come to the same are taken from here, the
   /// others made anew. The result is the same bit for bit.
   const KeptDigits* kept = nullptr;
+  /// Fonts that are open from earlier jobs, which those of this one join: none whose bytes are the
+  /// same is opened again. The result is the same bit for bit.
+  OpenFonts* fonts = nullptr;
 };
 
 /// What to hand in to the next make(); no digits where the job has no number.

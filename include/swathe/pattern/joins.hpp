@@ -30,6 +30,6 @@ struct ClothPart {
   Box box;           ///< on the pattern
   Polygon outline;   ///< its cut edge, on the pattern
 };
-std::vector<ClothPart> cloth_parts(const Pattern& pattern);
+std::vector<ClothPart> cloth_parts(const Pattern& pattern, const std::vector<ClothJoin>& joins);
 
 }  // namespace swathe

@@ -46,10 +46,19 @@ struct NamedLine {
   FlatPoint from, to;
 };
 
-/// A fold line with the way its surplus goes under.
+/// A folded corner's line with the way its surplus goes under.
 struct PleatLine {
   Path path;
   FlatPoint under;  ///< unit: the way the cloth goes under
+};
+
+/// Where the edge of a hook-and-loop cover's flap is folded under, level.
+struct HemFold {
+  FlatPoint from, to;
+  bool top = true;  ///< on the top flap
+
+  Path path() const { return line(from, to); }
+  FlatPoint under() const { return {0, top ? -1.0 : 1.0}; }  ///< as of a pleat
 };
 
 struct Punch {
@@ -80,7 +89,7 @@ struct Staple {
 
 /// A triangle on the cloth's edge, and the pencil mark on the board that it meets.
 struct MatchMark {
-  std::string name;  ///< "M1", "M2" from the left; on a cover cut from another's print, the other's
+  std::string name;  ///< "M1", "M2" from the left
   FlatPoint at;
   bool top = true;          ///< on the top flap's edge, pointing down into the cloth
   std::string side;         ///< whose board is marked
@@ -115,6 +124,7 @@ struct Pattern {
   std::vector<Polygon> holes;  ///< windows not open to the edge
   std::vector<PatternCorner> corners;
   std::vector<PleatLine> pleats;  ///< folded corners
+  std::vector<HemFold> hems;      ///< of a hook-and-loop cover
   std::vector<Path> stitches;     ///< sewn corners: the two edges of each dart
   std::vector<Path> seam_marks;   ///< ticks across stitch lines that meet when sewn
   std::vector<NamedLine> lines;
@@ -122,7 +132,6 @@ struct Pattern {
   std::vector<Staple> staples;  ///< none on a hook-and-loop cover
   std::vector<Path> strips;     ///< hook-and-loop of a hook-and-loop cover, sewn to its inside
   std::vector<MatchMark> marks;
-  std::vector<ClothJoin> joins;
   std::vector<EndOnPattern> ends;
   double length = 0;                         ///< end face to end face
   double cloth_length = 0, cloth_width = 0;  ///< tongues and flaps in

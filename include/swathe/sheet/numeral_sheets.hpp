@@ -1,5 +1,7 @@
 #pragma once
 
+#include <optional>
+
 #include "swathe/draw/drawing.hpp"
 #include "swathe/make/made.hpp"
 #include "swathe/type/font.hpp"
@@ -8,9 +10,10 @@ namespace swathe {
 
 /// Every digit of the number at full size, to be cut by the job's method: stencils and masks with
 /// their bridges, films mirrored, cloth with its seam; how often each is needed; as many on a page
-/// of the job's paper as fit. A digit larger than the paper is tiled.
-///
-/// Requires: the job has numerals.
-Sheet numeral_sheets(const Made& made, const Font& labels);
+/// as fit. A digit larger than the paper is tiled.
+/// No pages where the job has no numerals.
+Sheet numeral_sheets(const Made& made, const PaperKeys& paper, const Font& labels);
+/// What they are called; nothing where there are none.
+std::optional<SheetName> numeral_name(const Made& made, const PaperKeys& paper);
 
 }  // namespace swathe

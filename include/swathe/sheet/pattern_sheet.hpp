@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 
 #include "swathe/draw/drawing.hpp"
 #include "swathe/make/made.hpp"
@@ -13,8 +14,14 @@ namespace swathe {
 ///
 /// Requires (here and below): a bumper of the job, by its number.
 Sheet pattern_sheet(const Made& made, std::size_t bumper, const Font& labels);
+SheetName pattern_name(const Made& made, std::size_t bumper);
 
 /// The same cover alone, on a page hardly larger than it, for tiling.
 Page pattern_piece(const Made& made, std::size_t bumper, const Font& labels);
+
+/// That page in tiles; no pages where the paper is too small for tiles.
+Sheet tiles_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels);
+/// What they are called; nothing where there are none.
+std::optional<SheetName> tiles_name(const Made& made, std::size_t bumper, const PaperKeys& paper);
 
 }  // namespace swathe

@@ -9,10 +9,11 @@
 namespace swathe {
 
 /// The tape-measure layout of a bumper's cover, for a team without a large printer: a small drawing
-/// with every figure told from one datum, and the same figures in tables. On the job's paper, the
-/// job's face up, in the job's units.
+/// with every figure told from one datum, and the same figures in tables. The job's
+/// face up, in the job's units.
 ///
 /// Requires: a bumper of the job, by its number.
-Sheet tape_sheet(const Made& made, std::size_t bumper, const Font& labels);
+Sheet tape_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels);
+SheetName tape_name(const Made& made, std::size_t bumper, const PaperKeys& paper);
 
 }  // namespace swathe

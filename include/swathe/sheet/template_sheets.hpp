@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 
 #include "swathe/draw/drawing.hpp"
 #include "swathe/make/made.hpp"
@@ -9,11 +10,16 @@
 namespace swathe {
 
 /// Full-size templates of what a tape measure draws badly: the corner reliefs with their folds, the
-/// ends and the windows, several on a page of the job's paper where they fit. Parts that are the
+/// ends and the windows, several on a page where they fit. Parts that are the
 /// same, turned or not, are drawn once and say where they belong. One larger than the paper is
-/// tiled.
+/// tiled; no pages where the paper holds none of them, nor tiles.
 ///
 /// Requires: a bumper of the job, by its number.
-Sheet template_sheets(const Made& made, std::size_t bumper, const Font& labels);
+Sheet template_sheets(const Made& made, std::size_t bumper, const PaperKeys& paper,
+                      const Font& labels);
+/// What they are called; nothing where there are none. Only paper too small for tiles is tried with
+/// templates for that.
+std::optional<SheetName> template_name(const Made& made, std::size_t bumper, const PaperKeys& paper,
+                                       const Font& labels);
 
 }  // namespace swathe

@@ -25,18 +25,21 @@ struct Sameness {
   std::vector<std::pair<std::string, std::string>> sides;
 };
 
-/// For each pattern the first earlier one with a congruent outline; nothing where there is none.
+/// For each pattern (and its seams; none at all where every cover is one piece) the first earlier
+/// one with a congruent outline; nothing where there is none.
 ///
 /// Of several ways that fit, one without differences is taken first, then Same, Turned, Mirrored.
 /// Outlines are the same within 0.05 mm, less than a blade's width.
 std::vector<std::optional<Sameness>> same_patterns(const std::vector<Pattern>& patterns,
+                                                   const std::vector<std::vector<ClothJoin>>& joins,
                                                    const std::vector<PlacedNumeral>& numerals);
 
-/// Gives a cover's match marks the names they have on the print it is cut from.
+/// The names of each cover's match marks, in their order: its own, or those they have on the print
+/// it is cut from.
 ///
 /// The pencil marks of its boards then bear what is chalked on its cloth, whichever print that came
 /// from, however it was laid.
-void share_mark_names(std::vector<Pattern>& patterns,
-                      const std::vector<std::optional<Sameness>>& same);
+std::vector<std::vector<std::string>> shared_mark_names(
+    const std::vector<Pattern>& patterns, const std::vector<std::optional<Sameness>>& same);
 
 }  // namespace swathe

@@ -55,8 +55,9 @@ struct ClothLay {
 /// Covers on the roll, each part of a joined cover by itself: along it, or across where the job
 /// allows; turned half round unless the cloth is one-way; ends reaching into one another's room;
 /// none across two lengths of cloth where the job says how long these are. No room is kept between
-/// pieces: they are cut one after another by hand.
-ClothLay lay_cloth(const std::vector<Pattern>& patterns, const ClothKeys& cloth,
+/// pieces: they are cut one after another by hand. `joins` are each pattern's, or none at all.
+ClothLay lay_cloth(const std::vector<Pattern>& patterns,
+                   const std::vector<std::vector<ClothJoin>>& joins, const ClothKeys& cloth,
                    const std::string& color);
 
 struct BumperWeight {
@@ -104,6 +105,7 @@ int padded_sets(const Job& job);
 
 /// Boards and padding for every padded set, cloth for every color.
 Stock plan_stock(const Job& job, const std::vector<Piece>& boards,
-                 const std::vector<Piece>& padding, const std::vector<Pattern>& patterns);
+                 const std::vector<Piece>& padding, const std::vector<Pattern>& patterns,
+                 const std::vector<std::vector<ClothJoin>>& joins);
 
 }  // namespace swathe
