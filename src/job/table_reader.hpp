@@ -97,7 +97,8 @@ class TableReader {
   /// "bumper A: ".
   std::string table_name() const;
   /// A fault of a key itself, which may be a whole table of the file.
-  void fault_of(std::string_view key, Why why, std::string sentence, const toml::source_region& at);
+  void fault_of(std::string_view key, Why why, std::string sentence, const toml::source_region& at,
+                bool missing = false);
   bool read_choice(const toml::node& node, const std::string& what,
                    const std::vector<std::string_view>& words, std::size_t& chosen);
 

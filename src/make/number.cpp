@@ -39,7 +39,10 @@ Outcome<Numerals> numerals_of(const Standing& stand, const Job& job, const Numer
   auto numerals = set({});
   if (numerals && !numerals->misfits.empty() && options.advice) numerals = set(candidates_for(job));
   if (numerals && !options.advice)
-    for (NumeralMisfit& misfit : numerals->misfits) misfit.advice.clear();
+    for (NumeralMisfit& misfit : numerals->misfits) {
+      misfit.advice.clear();
+      misfit.mend.clear();
+    }
   if (numerals) numerals->axes = font.axes;
   return numerals;
 }

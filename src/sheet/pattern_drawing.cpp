@@ -10,6 +10,7 @@
 #include "draw/marks.hpp"
 #include "sheet/half_pattern.hpp"
 #include "sheet/same_words.hpp"
+#include "sheet/shown.hpp"
 #include "swathe/draw/furniture.hpp"
 #include "swathe/pattern/joins.hpp"
 
@@ -87,16 +88,25 @@ void draw_join(Drawing& onto, const ClothJoin& join, const Placement& place) {
   }
 }
 
-void draw_lines(Drawing& onto, const Pattern& pattern, const Placement& place) {
+void draw_lines(Drawing& onto, const Pattern& pattern, const Placement& place,
+                const ShownOnCover& shown) {
+  const Showing cover(onto, shown.bumper());
   if (!pattern.outline.empty()) onto.line(LineKind::Cut, place(closed_path(pattern.outline)));
   for (const Path& snip : pattern.snips) onto.line(LineKind::Cut, place(snip));
   const double flip = place.mirrored ? -1.0 : 1.0;
-  for (const PleatLine& pleat : pattern.pleats)
+  for (const PleatLine& pleat : pattern.pleats) {
+    const Showing corner(onto, shown.pleat(pleat));
     draw_pleat(onto, place(pleat.path), {flip * pleat.under.x, pleat.under.y});
-  for (const auto* sewn : {&pattern.stitches, &pattern.seam_marks, &pattern.strips})
-    for (const Path& path : *sewn) onto.line(LineKind::Stitch, place(path));
+  }
+  for (const auto* sewn : {&pattern.stitches, &pattern.seam_marks})
+    for (const Path& path : *sewn) {
+      const Showing corner(onto, shown.corner(bounds(path).middle().x));
+      onto.line(LineKind::Stitch, place(path));
+    }
+  for (const Path& path : pattern.strips) onto.line(LineKind::Stitch, place(path));
   for (const ClothJoin& join : pattern.joins) draw_join(onto, join, place);
   for (const NamedLine& line : pattern.lines) {
+    const Showing part(onto, shown.line(line));
     if (line.what == What::StapleLine)
       for (const NamedLine& stretch : outside_brackets(line, pattern))
         onto.line(LineKind::StapleLine, place(stretch.from), place(stretch.to));
@@ -105,9 +115,12 @@ void draw_lines(Drawing& onto, const Pattern& pattern, const Placement& place) {
   }
 }
 
-void draw_marks(Drawing& onto, const Pattern& pattern, const Placement& place) {
+void draw_marks(Drawing& onto, const Pattern& pattern, const Placement& place,
+                const ShownOnCover& shown) {
+  const Showing cover(onto, shown.bumper());
   for (const Staple& staple : pattern.staples) draw_staple(onto, place(staple.at), staple.upright);
   for (const BracketOnPattern& bracket : pattern.brackets) {
+    const Showing one(onto, shown.bracket(bracket));
     for (const Path& window : bracket.windows) draw_window(onto, place(window));
     if (bracket.cloth == BracketCloth::Under)
       for (const Path& footprint : bracket.footprints) onto.line(LineKind::Thin, place(footprint));
@@ -119,6 +132,7 @@ void draw_marks(Drawing& onto, const Pattern& pattern, const Placement& place) {
 /// Digits with base line and center line; the box of their ink on the sheet.
 Box draw_number(Drawing& onto, const Numerals& numerals, const PlacedNumeral& number,
                 const Placement& place) {
+  const Showing one(onto, subject_of(number));
   Box ink;
   double base = 0;
   for (const PlacedDigit& placed : number.digits) {
@@ -145,6 +159,7 @@ Box draw_number(Drawing& onto, const Numerals& numerals, const PlacedNumeral& nu
 }
 
 void name_number(LabelPlacer& labels, const PlacedNumeral& number, const Box& ink, bool mirrored) {
+  const Showing one(labels.drawing(), subject_of(number));
   TextBlock words{{{fmt::format("NUMERAL {}, {}", number.text, number.side), kName}}};
   if (!number.whole)
     words.lines.push_back({number.from == 0
@@ -161,11 +176,13 @@ void name_number(LabelPlacer& labels, const PlacedNumeral& number, const Box& in
 struct NumeralPlace {
   std::string words;  ///< "20486, front"
   Box box;            ///< on the sheet
+  Subjects shows;
 };
 
 /// The places on a half, each with its base line; one on the fold is cut by it.
 std::vector<NumeralPlace> draw_places(Drawing& onto, const Made& made, std::size_t bumper,
-                                      const HalfPattern& half, const Placement& place) {
+                                      const HalfPattern& half, const Placement& place,
+                                      const ShownOnCover& shown) {
   std::vector<NumeralPlace> places;
   for (const PlacedNumeral& number : made.numerals_on_patterns()) {
     if (number.bumper != static_cast<int>(bumper) || number.digits.empty()) continue;
@@ -178,7 +195,8 @@ std::vector<NumeralPlace> draw_places(Drawing& onto, const Made& made, std::size
       continue;
     }
     const FlatPoint hi{std::min(number.center_s + reach.x, half.fold), number.center_u + reach.y};
-    NumeralPlace on{fmt::format("{}, {}", number.text, number.side), {}};
+    NumeralPlace on{fmt::format("{}, {}", number.text, number.side), {}, shown.numeral(number)};
+    const Showing one(onto, on.shows);
     on.box.cover(place(lo));
     on.box.cover(place(hi));
     const Path outline = rectangle(on.box.lo, on.box.hi);
@@ -224,9 +242,11 @@ void mark_fold(Drawing& onto, LabelPlacer& labels, FlatPoint low, FlatPoint high
     labels.beside(low, high, words, kSmall, 1.0);
 }
 
-void name_lines(LabelPlacer& labels, const Pattern& pattern, const Placement& place) {
+void name_lines(LabelPlacer& labels, const Pattern& pattern, const Placement& place,
+                const ShownOnCover& shown) {
   for (const NamedLine& line : pattern.lines) {
     if (!is_drawn(line.what)) continue;
+    const Showing part(labels.drawing(), shown.line(line));
     const std::string name = name_of(pattern, line);
     const FlatPoint a = place(line.from), b = place(line.to);
     const double off = line.what == What::StapleLine ? kPastCrowns : 0.3;
@@ -238,8 +258,10 @@ void name_lines(LabelPlacer& labels, const Pattern& pattern, const Placement& pl
   }
 }
 
-void name_brackets(LabelPlacer& labels, const Pattern& pattern, const Placement& place) {
+void name_brackets(LabelPlacer& labels, const Pattern& pattern, const Placement& place,
+                   const ShownOnCover& shown) {
   for (const BracketOnPattern& bracket : pattern.brackets) {
+    const Showing one(labels.drawing(), shown.bracket(bracket));
     const bool window = bracket.cloth == BracketCloth::Window;
     for (const Path& path : window ? bracket.windows : bracket.footprints) {
       const Box box = bounds(place(path));
@@ -331,7 +353,7 @@ void name_marks(LabelPlacer& labels, const Pattern& pattern, const Placement& pl
 }
 
 void name_ends(LabelPlacer& labels, const Made& made, const Pattern& pattern,
-               const Placement& place) {
+               const Placement& place, const ShownOnCover& shown) {
   const Section& section = made.section;
   const ClothMap map = made.cloth_map();
   const auto within = [&](double s0, double s1, double u0, double u1) {
@@ -341,6 +363,7 @@ void name_ends(LabelPlacer& labels, const Made& made, const Pattern& pattern,
     return box;
   };
   for (const EndOnPattern& end : pattern.ends) {
+    const Showing part(labels.drawing(), shown.end(end.start));
     const double way = end.start ? -1.0 : 1.0, face = end.start ? 0.0 : pattern.length;
     const double flat = section.front_flat_top();
     const Box tongue = within(face, face + way * end.tongue, -flat, flat);
@@ -358,9 +381,11 @@ void name_ends(LabelPlacer& labels, const Made& made, const Pattern& pattern,
 /// What the piece is, large, on its longest side; a shorter word on the others.
 void name_piece(Drawing& onto, LabelPlacer& labels, const Made& made, std::size_t bumper,
                 const std::vector<Panel>& panels) {
+  const ShownOnCover shown(made, bumper);
   const auto longest = std::ranges::max_element(
       panels, {}, [](const Panel& panel) { return std::round(panel.box.width()); });
   for (auto panel = panels.begin(); panel != panels.end(); ++panel) {
+    const Showing side(onto, shown.side(panel->side));
     const Box& box = panel->box;
     const FlatPoint top{box.middle().x, box.hi.y - 12};
     if (const auto spot = labels.claim(36, 11, box, top)) {
@@ -447,6 +472,7 @@ std::string corner_words(const Pattern& pattern, double s) {
 Drawing draw_pattern(const Made& made, std::size_t bumper, const Font& font, FlatPoint corner) {
   const Pattern& pattern = made.patterns[bumper];
   const Placement place = pattern_placement(made, bumper, corner);
+  const ShownOnCover shown(made, bumper);
   Drawing drawing;
   std::vector<std::pair<PlacedNumeral, Box>> numbers;
   for (PlacedNumeral& number : made.numerals_on_patterns()) {
@@ -454,8 +480,8 @@ Drawing draw_pattern(const Made& made, std::size_t bumper, const Font& font, Fla
     const Box ink = draw_number(drawing, *made.numerals, number, place);
     numbers.emplace_back(std::move(number), ink);
   }
-  draw_lines(drawing, pattern, place);
-  draw_marks(drawing, pattern, place);
+  draw_lines(drawing, pattern, place, shown);
+  draw_marks(drawing, pattern, place, shown);
 
   const FlatPoint size{pattern.cloth_length, pattern.cloth_width};
   LabelPlacer labels(drawing, font, Box{corner, corner + size});
@@ -464,14 +490,14 @@ Drawing draw_pattern(const Made& made, std::size_t bumper, const Font& font, Fla
   for (const auto& [number, ink] : numbers)
     if (!ink.empty()) name_number(labels, number, ink, place.mirrored);
   name_marks(labels, pattern, place);
-  name_ends(labels, made, pattern, place);
-  name_brackets(labels, pattern, place);
+  name_ends(labels, made, pattern, place, shown);
+  name_brackets(labels, pattern, place, shown);
   name_strips(labels, pattern, place);
   name_joins(labels, pattern, place, made.job.units);
   name_parts(labels, pattern, place);
   name_hems(labels, pattern, place);
   name_staples(labels, pattern, place);
-  name_lines(labels, pattern, place);
+  name_lines(labels, pattern, place, shown);
   return drawing;
 }
 
@@ -484,9 +510,10 @@ Drawing draw_half_pattern(const Made& made, std::size_t bumper, const Font& font
   place.move = corner - FlatPoint{place.mirrored ? -half.box.hi.x : half.box.lo.x, half.box.lo.y};
   Drawing drawing;
   std::vector<NumeralPlace> numbers;
-  if (made.numerals) numbers = draw_places(drawing, made, bumper, half, place);
-  draw_lines(drawing, pattern, place);
-  draw_marks(drawing, pattern, place);
+  const ShownOnCover shown(made, bumper, half.fold);
+  if (made.numerals) numbers = draw_places(drawing, made, bumper, half, place, shown);
+  draw_lines(drawing, pattern, place, shown);
+  draw_marks(drawing, pattern, place, shown);
   const FlatPoint fold_low = place({half.fold, half.box.lo.y});
   const FlatPoint fold_high = place({half.fold, half.box.hi.y});
   drawing.line(LineKind::Fold, fold_low, fold_high);
@@ -502,6 +529,7 @@ Drawing draw_half_pattern(const Made& made, std::size_t bumper, const Font& font
     panel.box.hi.x = std::min(panel.box.hi.x, on_half.hi.x);
   }
   for (const NumeralPlace& number : numbers) {
+    const Showing one(drawing, number.shows);
     const TextBlock words{{{"NUMERAL " + number.words, kName}, {"on one cloth, unfolded", kSmall}}};
     if (!labels.block(words, number.box, number.box.middle()))
       labels.near(number.box.middle(), "NUMERAL " + number.words, kSmall, 120);
@@ -509,11 +537,11 @@ Drawing draw_half_pattern(const Made& made, std::size_t bumper, const Font& font
   }
   name_piece(drawing, labels, made, bumper, panels);
   name_marks(labels, pattern, place);
-  name_ends(labels, made, pattern, place);
-  name_brackets(labels, pattern, place);
+  name_ends(labels, made, pattern, place, shown);
+  name_brackets(labels, pattern, place, shown);
   name_strips(labels, pattern, place);
   name_hems(labels, pattern, place);
-  name_lines(labels, pattern, place);
+  name_lines(labels, pattern, place, shown);
   return drawing;
 }
 
