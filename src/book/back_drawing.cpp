@@ -89,9 +89,11 @@ class Backs {
   }
 
   void draw(Drawing& onto, const BoardBack& back, FlatPoint corner) const {
+    const Showing board(onto, Subject::board(name_, back.side));
     const FlatPoint size = scale_ * FlatPoint{length(back), height_};
     onto.line(LineKind::Outline, rectangle(corner, corner + size));
     for (const BracketOnBoard& bracket : back.brackets) {
+      const Showing one(onto, Subject::bracket(bracket.number));
       const Box box = on(back, corner, bracket.box);
       onto.fill(LineKind::Outline, kWood, {rectangle(box.lo, box.hi)});
       onto.line(LineKind::Thin, rectangle(box.lo, box.hi));
@@ -138,12 +140,14 @@ class Backs {
 
   /// The side above its board, a bracket's number in its place.
   void name(Drawing& onto, const BoardBack& back, FlatPoint corner) const {
+    const Showing board(onto, Subject::board(name_, back.side));
     const std::string words = fmt::format("{} {}", name_, back.side);
     const double wide = scale_ * length(back);
     const double height =
         labels_.text_width_mm(words, kTextHeight) <= wide ? kTextHeight : kTableHeight;
     onto.text({corner.x, corner.y + scale_ * height_ + 1.8}, words, height);
     for (const BracketOnBoard& bracket : back.brackets) {
+      const Showing one(onto, Subject::bracket(bracket.number));
       const FlatPoint middle = on(back, corner, bracket.box).middle();
       onto.text(middle - FlatPoint{0, 0.5 * kTableHeight}, std::to_string(bracket.number),
                 kTableHeight, Anchor::Middle);

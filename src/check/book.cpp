@@ -3,7 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
+#include "job/key_path.hpp"
 #include "swathe/base/units.hpp"
 
 namespace swathe {
@@ -20,6 +22,9 @@ Finding finding_of(Judged judged) {
   finding.measured = std::move(judged.measured);
   finding.verdict = judged.verdict;
   finding.advice = std::move(judged.advice);
+  finding.subjects = std::move(judged.about.subjects);
+  finding.keys = std::move(judged.about.keys);
+  if (finding.verdict != Verdict::Pass) finding.mend = std::move(judged.about.mend);
   return finding;
 }
 
@@ -29,6 +34,7 @@ void Book::enter(const std::string& rule, Attested attested, bool guideline, Jud
   Finding finding = finding_of(std::move(judged));
   finding.rule = season_.name + " " + rule;
   finding.attested = attested;
+  if (!rule.empty()) finding.subjects.push_back(Subject::rule(rule));
   if (finding.verdict == Verdict::Pass) finding.advice.clear();
   if (guideline && finding.verdict == Verdict::Fail) finding.verdict = Verdict::Warn;
   if (attested == Attested::Unverified) {
@@ -53,6 +59,18 @@ std::string Book::on_tape(double mm) const {
   return dimension_with_unit(Length::from_mm(mm), units_);
 }
 
+std::string Book::value(Length length) const { return quoted_text(exactly(length)); }
+
+std::string Book::at_least_value(double mm) const {
+  const Length step = units_ == Units::Inches ? inches(1.0 / 16) : Length::from_mm(1);
+  return value(std::ceil(Length::from_mm(mm - kNoTape) / step) * step);
+}
+
+std::string Book::at_most_value(double mm) const {
+  const Length step = units_ == Units::Inches ? inches(1.0 / 16) : Length::from_mm(1);
+  return value(std::floor(Length::from_mm(mm + kNoTape) / step) * step);
+}
+
 Verdict Book::verdict(double short_by_mm, Grace grace) const {
   if (short_by_mm <= kNoTape) return Verdict::Pass;
   const bool allowed = grace == Grace::Inspection && season_.general_grace &&
@@ -69,9 +87,9 @@ std::string Book::graced(Verdict verdict, std::string advice) const {
 void Book::length(const RuleValue<Length>& rule, Measure measure, Grace grace, double short_by_mm,
                   const char* word) {
   const Verdict come_to = verdict(short_by_mm, grace);
-  add(rule,
-      {measure.id, std::move(measure.subject), fmt::format("{} {}", word, exactly(rule.value)),
-       about(measure.has_mm), come_to, graced(come_to, std::move(measure.advice))});
+  add(rule, {measure.id, std::move(measure.subject),
+             fmt::format("{} {}", word, exactly(rule.value)), about(measure.has_mm), come_to,
+             graced(come_to, std::move(measure.advice)), std::move(measure.about)});
 }
 
 void Book::at_least(const RuleValue<Length>& rule, Measure measure, Grace grace) {

@@ -12,6 +12,13 @@ namespace swathe {
 /// Rounding that no tape shows, mm.
 inline constexpr double kNoTape = 1e-3;
 
+/// What a finding is about, for programs.
+struct About {
+  std::vector<Subject> subjects{};
+  std::vector<std::string> keys{};
+  std::vector<KeyChange> mend{};  ///< what the advice comes to, where that is a change of keys
+};
+
 /// What a check came to, before the rule it rests on has its say.
 struct Judged {
   CheckId id;
@@ -20,6 +27,7 @@ struct Judged {
   std::string measured;
   Verdict verdict = Verdict::Unknown;
   std::string advice;
+  About about{};
 };
 
 /// A length held against a limit.
@@ -28,6 +36,7 @@ struct Measure {
   std::string subject;
   double has_mm = 0;
   std::string advice;
+  About about{};
 };
 
 /// Who may allow a little more than the rule: nobody, or the inspector by the season's grace.
@@ -36,7 +45,8 @@ enum class Grace { None, Inspection };
 /// The findings of one run. Words lengths in the job's units and keeps the promises of check().
 class Book {
  public:
-  Book(const Subject& subject, const Season& season) : units_(subject.job.units), season_(season) {}
+  Book(const CheckedSet& subject, const Season& season)
+      : units_(subject.job.units), season_(season) {}
 
   /// Under a rule of the season.
   template <class T>
@@ -57,6 +67,12 @@ class Book {
   std::string far(Length length) const;
   /// A length to work to: rounded to what a tape shows.
   std::string on_tape(double mm) const;
+
+  /// A length as a job is given it.
+  std::string value(Length length) const;
+  /// The same to a tape's step, that length or more, or that length or less.
+  std::string at_least_value(double mm) const;
+  std::string at_most_value(double mm) const;
 
   /// Pass where nothing is missing, Warn where the grace makes up for it, else Fail.
   Verdict verdict(double short_by_mm, Grace grace) const;

@@ -11,11 +11,15 @@ namespace {
 /// A bracket as it sits on a board's inside face, mm right and down from the face's top left.
 struct Seat {
   const BracketKeys& keys;
+  int number;  ///< of the bracket in the job, from 1
   const RunSide& leg;
   Box box;
+
+  double board() const { return leg.to_x - leg.from_x; }
+  std::string key(const char* name) const { return fmt::format("bracket.{}.{}", number, name); }
 };
 
-std::vector<Seat> seats_of(const Subject& s) {
+std::vector<Seat> seats_of(const CheckedSet& s) {
   std::vector<Seat> seats;
   for (std::size_t b = 0; b < s.patterns.size(); ++b)
     for (const BracketOnPattern& bracket : s.patterns[b].brackets) {
@@ -26,6 +30,7 @@ std::vector<Seat> seats_of(const Subject& s) {
           keys.from == FromEnd::Left ? keys.at.mm() : board - (keys.at + keys.width).mm();
       seats.push_back(
           {keys,
+           bracket.keys + 1,
            leg,
            {{left, keys.down.mm()}, {left + keys.width.mm(), (keys.down + keys.height).mm()}}});
     }
@@ -36,22 +41,47 @@ std::string name_of(const BracketKeys& keys) {
   return fmt::format("bumper {}, bracket on {}", keys.bumper, keys.side);
 }
 
+/// Moved along its board, where that brings it near neither of its corners.
+std::vector<KeyChange> moved(const Book& book, const Seat& seat, double right) {
+  const bool from_left = seat.keys.from == FromEnd::Left;
+  const double at = seat.keys.at.mm() + (from_left ? right : -right);
+  const double clear = seat.keys.clearance.mm(), step = inches(1.0 / 16).mm();
+  const double low = seat.leg.starts_at_corner ? clear : 0.0;
+  const double high = seat.board() - (seat.leg.ends_at_corner ? clear : 0.0);
+  // Rounded, it may go on by a step.
+  const bool fits = seat.box.lo.x + right >= low + (right < 0 ? step : 0.0) - kNoTape &&
+                    seat.box.hi.x + right <= high - (right > 0 ? step : 0.0) + kNoTape;
+  if (!fits || at < 0) return {};
+  // The place is rounded away from what it stands too near.
+  const bool up = (right > 0) == from_left;
+  return {{seat.key("at"), fmt::format("[\"{}\", {}]", from_left ? "left" : "right",
+                                       up ? book.at_least_value(at) : book.at_most_value(at))}};
+}
+
 /// Nothing may stand nearer than the clearance asked for.
-void judge_distance(Book& book, const Seat& seat, const std::string& to, double apart,
-                    double clear) {
+void judge_distance(Book& book, const Seat& seat, const std::string& to, double apart, double clear,
+                    std::vector<KeyChange> mend = {}) {
   if (apart >= clear - kNoTape) return;
-  book.advise({"bracket", name_of(seat.keys), fmt::format("{} clear of {}", book.about(clear), to),
-               book.about(apart), Verdict::Warn,
-               fmt::format("move it {} away from {}", book.on_tape(clear - apart), to)});
+  book.advise({"bracket",
+               name_of(seat.keys),
+               fmt::format("{} clear of {}", book.about(clear), to),
+               book.about(apart),
+               Verdict::Warn,
+               fmt::format("move it {} away from {}", book.on_tape(clear - apart), to),
+               {{Subject::bracket(seat.number)},
+                {seat.key("at"), seat.key("clearance")},
+                std::move(mend)}});
 }
 
 void judge_corner_joints(Book& book, const Seat& seat) {
   const double clear = seat.keys.clearance.mm();
-  const double board = seat.leg.to_x - seat.leg.from_x;
+  const double left = seat.box.lo.x, right = seat.board() - seat.box.hi.x;
   if (seat.leg.starts_at_corner)
-    judge_distance(book, seat, "the left corner joint", seat.box.lo.x, clear);
+    judge_distance(book, seat, "the left corner joint", left, clear,
+                   moved(book, seat, clear - left));
   if (seat.leg.ends_at_corner)
-    judge_distance(book, seat, "the right corner joint", board - seat.box.hi.x, clear);
+    judge_distance(book, seat, "the right corner joint", right, clear,
+                   moved(book, seat, right - clear));
 }
 
 void judge_neighbors(Book& book, const std::vector<Seat>& seats, std::size_t k) {
@@ -66,21 +96,27 @@ void judge_neighbors(Book& book, const std::vector<Seat>& seats, std::size_t k) 
 }
 
 /// A bracket over a flap's edge sits half on cloth and half on wood.
-void judge_bare_board(const Subject& s, Book& book, const Seat& seat) {
+void judge_bare_board(const CheckedSet& s, Book& book, const Seat& seat) {
   if (seat.keys.cloth != BracketCloth::Under) return;
   const double top_edge = s.section.flap_mm(), bottom_edge = s.section.height_mm() - top_edge;
   const double bare = std::min(seat.box.hi.y, bottom_edge) - std::max(seat.box.lo.y, top_edge);
   const bool on_cloth = seat.box.lo.y < top_edge || seat.box.hi.y > bottom_edge;
   if (!on_cloth || bare <= kNoTape) return;
-  book.advise({"bracket", name_of(seat.keys), "all on cloth, or a window",
-               fmt::format("{} of its height on bare board", book.about(bare)), Verdict::Warn,
+  book.advise({"bracket",
+               name_of(seat.keys),
+               "all on cloth, or a window",
+               fmt::format("{} of its height on bare board", book.about(bare)),
+               Verdict::Warn,
                fmt::format("pack the bare part with {} of cloth, or set cloth = \"window\"",
-                           book.about(s.section.cloth_thickness_mm()))});
+                           book.about(s.section.cloth_thickness_mm())),
+               {{Subject::bracket(seat.number)},
+                {seat.key("cloth"), seat.key("down"), seat.key("height")},
+                {{seat.key("cloth"), "\"window\""}}}});
 }
 
 }  // namespace
 
-void check_brackets(const Subject& s, const Season&, Book& book) {
+void check_brackets(const CheckedSet& s, const Season&, Book& book) {
   const std::vector<Seat> seats = seats_of(s);
   for (std::size_t k = 0; k < seats.size(); ++k) {
     judge_corner_joints(book, seats[k]);

@@ -16,7 +16,7 @@ constexpr Check kChecks[] = {
 
 }  // namespace
 
-std::vector<Finding> check(const Subject& subject) {
+std::vector<Finding> check(const CheckedSet& subject) {
   const Season no_rules;
   const Season& season = subject.season ? *subject.season : no_rules;
   Book book(subject, season);

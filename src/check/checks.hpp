@@ -6,30 +6,35 @@
 // season has no rule on a thing it writes nothing.
 namespace swathe {
 
-using Check = void (*)(const Subject&, const Season&, Book&);
+/// The key that says how deep the padding is.
+inline std::string padding_depth_key(const Job& job) {
+  return job.padding.form == PaddingForm::Noodles ? "padding.diameter" : "padding.depth";
+}
 
-void check_numeral_height(const Subject&, const Season&, Book&);
-void check_numeral_stroke(const Subject&, const Season&, Book&);
-void check_numeral_color(const Subject&, const Season&, Book&);
-void check_numeral_corner(const Subject&, const Season&, Book&);
-void check_numeral_places(const Subject&, const Season&, Book&);
-void check_numeral_spacing(const Subject&, const Season&, Book&);
-void check_sight(const Subject&, const Season&, Book&);
-void check_contrast(const Subject&, const Season&, Book&);
-void check_cover_gap(const Subject&, const Season&, Book&);
-void check_corner_reach(const Subject&, const Season&, Book&);
-void check_cover_cloth(const Subject&, const Season&, Book&);
-void check_cloth_color(const Subject&, const Season&, Book&);
-void check_corner_fill(const Subject&, const Season&, Book&);
-void check_padding(const Subject&, const Season&, Book&);
-void check_padding_form(const Subject&, const Season&, Book&);
-void check_backing(const Subject&, const Season&, Book&);
-void check_extension(const Subject&, const Season&, Book&);
-void check_hard_parts(const Subject&, const Season&, Book&);
-void check_zone(const Subject&, const Season&, Book&);
-void check_by_eye(const Subject&, const Season&, Book&);  ///< fastening, markings
-void check_support(const Subject&, const Season&, Book&);
-void check_weight(const Subject&, const Season&, Book&);
-void check_brackets(const Subject&, const Season&, Book&);  ///< our own advice
+using Check = void (*)(const CheckedSet&, const Season&, Book&);
+
+void check_numeral_height(const CheckedSet&, const Season&, Book&);
+void check_numeral_stroke(const CheckedSet&, const Season&, Book&);
+void check_numeral_color(const CheckedSet&, const Season&, Book&);
+void check_numeral_corner(const CheckedSet&, const Season&, Book&);
+void check_numeral_places(const CheckedSet&, const Season&, Book&);
+void check_numeral_spacing(const CheckedSet&, const Season&, Book&);
+void check_sight(const CheckedSet&, const Season&, Book&);
+void check_contrast(const CheckedSet&, const Season&, Book&);
+void check_cover_gap(const CheckedSet&, const Season&, Book&);
+void check_corner_reach(const CheckedSet&, const Season&, Book&);
+void check_cover_cloth(const CheckedSet&, const Season&, Book&);
+void check_cloth_color(const CheckedSet&, const Season&, Book&);
+void check_corner_fill(const CheckedSet&, const Season&, Book&);
+void check_padding(const CheckedSet&, const Season&, Book&);
+void check_padding_form(const CheckedSet&, const Season&, Book&);
+void check_backing(const CheckedSet&, const Season&, Book&);
+void check_extension(const CheckedSet&, const Season&, Book&);
+void check_hard_parts(const CheckedSet&, const Season&, Book&);
+void check_zone(const CheckedSet&, const Season&, Book&);
+void check_by_eye(const CheckedSet&, const Season&, Book&);  ///< fastening, markings
+void check_support(const CheckedSet&, const Season&, Book&);
+void check_weight(const CheckedSet&, const Season&, Book&);
+void check_brackets(const CheckedSet&, const Season&, Book&);  ///< our own advice
 
 }  // namespace swathe

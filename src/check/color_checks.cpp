@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "check/checks.hpp"
+#include "job/key_path.hpp"
 #include "swathe/base/maths.hpp"
 #include "swathe/base/units.hpp"
 
@@ -51,13 +52,26 @@ std::optional<double> off_hue(const Color& color, const std::string& set) {
   return std::min(apart, 360 - apart);
 }
 
+std::string key_of(const std::string& cloth) { return "cloth.colors." + key_part(cloth); }
+
+/// A cloth for a set that has none, where a job that names no cloth would have it.
+std::vector<KeyChange> usual_cloth(const std::string& set) {
+  for (const ClothColor& usual : ClothKeys().colors)
+    if (usual.name == set) return {{key_of(set), quoted_text(to_text(usual.srgb))}};
+  return {};
+}
+
 Judged judge_cloth(const ClothColor& color, const std::vector<std::string>& sets,
                    const std::string& required) {
   constexpr double kSurely = 25, kPerhaps = 40;  // deg of hue
   constexpr double kStrong = 0.5;                // saturation
-  Judged j{"cloth-color",    fmt::format("{} cloth", color.name),
-           required,         to_text(color.srgb),
-           Verdict::Unknown, "hold the cloth beside the color the rule asks for"};
+  Judged j{"cloth-color",
+           fmt::format("{} cloth", color.name),
+           required,
+           to_text(color.srgb),
+           Verdict::Unknown,
+           "hold the cloth beside the color the rule asks for",
+           {{Subject::cloth_of(color.name)}, {key_of(color.name)}}};
   double nearest = 360;
   for (const std::string& set : sets) {
     const auto off = off_hue(color.srgb, set);
@@ -84,13 +98,20 @@ double contrast_ratio(const Color& a, const Color& b) {
   return (std::max(la, lb) + 0.05) / (std::min(la, lb) + 0.05);
 }
 
-void check_numeral_color(const Subject& s, const Season& season, Book& book) {
+void check_numeral_color(const CheckedSet& s, const Season& season, Book& book) {
   if (!season.numerals_white || !season.numerals_white->value || s.job.number.empty()) return;
   const NumeralKeys& numerals = s.job.numerals;
   const bool outlined =
       season.numerals_white_outline && !is_white(numerals.color) && numerals.outline.mm() > kNoTape;
-  Judged j{"numeral-color",         "numerals",    "white",
-           to_text(numerals.color), Verdict::Pass, "set numerals.color to \"#ffffff\""};
+  Judged j{"numeral-color",
+           "numerals",
+           "white",
+           to_text(numerals.color),
+           Verdict::Pass,
+           "set numerals.color to \"#ffffff\"",
+           {{Subject::numerals()},
+            {"numerals.color", "numerals.outline"},
+            {{"numerals.color", "\"#ffffff\""}}}};
   if (outlined) {
     j.required = "white, or outlined in white";
     j.measured += ", outlined in white";
@@ -101,14 +122,19 @@ void check_numeral_color(const Subject& s, const Season& season, Book& book) {
   book.add(*season.numerals_white, j);
   if (outlined) {
     book.at_least(*season.numerals_white_outline,
-                  {"numeral-outline", "white outline of the numerals", numerals.outline.mm(),
+                  {"numeral-outline",
+                   "white outline of the numerals",
+                   numerals.outline.mm(),
                    fmt::format("set numerals.outline to {}",
-                               book.exactly(season.numerals_white_outline->value))},
+                               book.exactly(season.numerals_white_outline->value)),
+                   {{Subject::numerals()},
+                    {"numerals.outline"},
+                    {{"numerals.outline", book.value(season.numerals_white_outline->value)}}}},
                   Grace::None);
   }
 }
 
-void check_contrast(const Subject& s, const Season&, Book& book) {
+void check_contrast(const CheckedSet& s, const Season&, Book& book) {
   if (s.job.number.empty()) return;
   const NumeralKeys& numerals = s.job.numerals;
   for (const ClothColor& cloth : s.job.cloth.colors) {
@@ -116,15 +142,21 @@ void check_contrast(const Subject& s, const Season&, Book& book) {
     if (numerals.outline.mm() > kNoTape) {  // the outline, always white, is what meets the cloth
       ratio = contrast_ratio({1, 1, 1}, cloth.srgb);
     }
-    book.advise({"contrast", fmt::format("numerals on {}", cloth.name),
+    book.advise({"contrast",
+                 fmt::format("numerals on {}", cloth.name),
                  fmt::format("at least {}:1", plain_number(kLeastContrast, 1)),
                  fmt::format("{}:1", plain_number(ratio, 2)),
                  ratio >= kLeastContrast ? Verdict::Pass : Verdict::Warn,
-                 "hard to read from afar: take a darker cloth or a lighter numeral"});
+                 "hard to read from afar: take a darker cloth or a lighter numeral",
+                 {{Subject::numerals(), Subject::cloth_of(cloth.name)},
+                  {"numerals.color", key_of(cloth.name)},
+                  contrast_ratio({1, 1, 1}, cloth.srgb) >= kLeastContrast
+                      ? std::vector<KeyChange>{{"numerals.color", "\"#ffffff\""}}
+                      : std::vector<KeyChange>()}});
   }
 }
 
-void check_cloth_color(const Subject& s, const Season& season, Book& book) {
+void check_cloth_color(const CheckedSet& s, const Season& season, Book& book) {
   if (!season.cloth_sets) return;
   const auto& sets = season.cloth_sets->value;
   std::string required;
@@ -139,9 +171,13 @@ void check_cloth_color(const Subject& s, const Season& season, Book& book) {
     });
     if (there) continue;
     book.add(*season.cloth_sets,
-             {"cloth-color", fmt::format("{} set", set), "a set in each color",
-              "no such cloth in cloth.colors", Verdict::Unknown,
-              fmt::format("add {} to cloth.colors, or see that you have that set", set)});
+             {"cloth-color",
+              fmt::format("{} set", set),
+              "a set in each color",
+              "no such cloth in cloth.colors",
+              Verdict::Unknown,
+              fmt::format("add {} to cloth.colors, or see that you have that set", set),
+              {{Subject::cloth()}, {"cloth.colors"}, usual_cloth(set)}});
   }
 }
 

@@ -13,7 +13,7 @@ enum class CornerMade { Apart, Turned, Met };
 
 /// What stands at the frame's corner after a side: a bumper that turns it, two that meet there, or
 /// a gap.
-CornerMade joint_at(const Subject& s, const std::vector<CoveredSide>& sides, int before) {
+CornerMade joint_at(const CheckedSet& s, const std::vector<CoveredSide>& sides, int before) {
   for (const Wrap& wrap : s.wraps) {
     for (const RunCorner& corner : wrap.run().corners) {
       if (corner.before == before) return CornerMade::Turned;
@@ -56,15 +56,30 @@ Filling filling_of(const PaddingKeys& padding, CornerMade joint) {
              : Filling{true, "blocks butted", ""};
 }
 
-void judge_corner(const Subject& s, const Season& season, const std::string& name, CornerMade joint,
-                  Book& book) {
+/// Corners made alike.
+struct AlikeCorners {
+  std::string names;
+  std::vector<Subject> subjects;
+
+  void add(const CheckedSet& s, int before) {
+    names += (names.empty() ? "" : ", ") + corner_name(s.frame, before);
+    const auto name = [&](int side) {
+      return s.frame.sides()[static_cast<std::size_t>(side)].name;
+    };
+    subjects.push_back(Subject::corner(name(before), name(s.frame.next(before))));
+  }
+};
+
+void judge_corner(const CheckedSet& s, const Season& season, const AlikeCorners& corners,
+                  CornerMade joint, Book& book) {
   const Filling filling = filling_of(s.job.padding, joint);
   Judged j{"corner-fill",
-           name,
+           corners.names,
            "filled with padding",
            filling.how,
            filling.by_padding ? Verdict::Pass : Verdict::Unknown,
-           filling.look_at};
+           filling.look_at,
+           {corners.subjects, {"padding.corner", "padding.form", padding_depth_key(s.job)}}};
   if (!season.corner_fill) {
     book.add(*season.corner_filled, j);
     return;
@@ -78,27 +93,27 @@ void judge_corner(const Subject& s, const Season& season, const std::string& nam
   if (deep == Verdict::Fail || (deep == Verdict::Warn && filling.by_padding)) {
     j.verdict = deep;
     j.advice = book.graced(deep, fmt::format("take padding {} deep", book.exactly(limit)));
+    if (filling.by_padding) j.about.mend = {{padding_depth_key(s.job), book.value(limit)}};
   }
   book.add(*season.corner_fill, j);
 }
 
 }  // namespace
 
-void check_corner_fill(const Subject& s, const Season& season, Book& book) {
+void check_corner_fill(const CheckedSet& s, const Season& season, Book& book) {
   const bool filled = season.corner_filled && season.corner_filled->value;
   if (!season.corner_fill && !filled) return;
   const auto sides = covered_sides(s);
   // Corners made alike are told of once.
-  std::string turned, met;
+  AlikeCorners turned, met;
   for (int before = 0; before < static_cast<int>(sides.size()); ++before) {
     if (s.frame.turn_after(before) <= Angle()) continue;
     const CornerMade joint = joint_at(s, sides, before);
     if (joint == CornerMade::Apart) continue;
-    std::string& list = joint == CornerMade::Turned ? turned : met;
-    list += (list.empty() ? "" : ", ") + corner_name(s.frame, before);
+    (joint == CornerMade::Turned ? turned : met).add(s, before);
   }
-  if (!turned.empty()) judge_corner(s, season, turned, CornerMade::Turned, book);
-  if (!met.empty()) judge_corner(s, season, met, CornerMade::Met, book);
+  if (!turned.names.empty()) judge_corner(s, season, turned, CornerMade::Turned, book);
+  if (!met.names.empty()) judge_corner(s, season, met, CornerMade::Met, book);
 }
 
 }  // namespace swathe

@@ -4,19 +4,61 @@
 
 #include "check/checks.hpp"
 #include "check/plan.hpp"
+#include "job/key_path.hpp"
+#include "swathe/job/keys_of.hpp"
 
 namespace swathe {
 namespace {
 
-std::string between(const Subject& s, std::size_t bumper) {
+std::string between(const CheckedSet& s, std::size_t bumper) {
   const std::size_t next = bumper_after(s, bumper);
   if (next == bumper) return fmt::format("between the ends of {}", s.wraps[bumper].run().name);
   return fmt::format("between {} and {}", s.wraps[bumper].run().name, s.wraps[next].run().name);
 }
 
+std::string key_of(const CheckedSet& s, std::size_t bumper, const char* name) {
+  return fmt::format("bumper.{}.{}", s.wraps[bumper].run().keys + 1, name);
+}
+
+/// The gap after a bumper: the two ends beside it and the keys that place them.
+About gap_after(const CheckedSet& s, std::size_t bumper) {
+  const std::size_t next = bumper_after(s, bumper);
+  About about{
+      {Subject::end(s.wraps[bumper].run().name, false),
+       Subject::end(s.wraps[next].run().name, true)},
+      {key_of(s, bumper, "to"), key_of(s, next, "from"), key_of(s, bumper, "end_clearance")}};
+  if (next != bumper) about.keys.push_back(key_of(s, next, "end_clearance"));
+  return about;
+}
+
+/// Ends that would collide, drawn back by as much each.
+About drawn_back(const CheckedSet& s, std::size_t bumper, double by_mm, const Book& book) {
+  About about = gap_after(s, bumper);
+  const std::size_t next = bumper_after(s, bumper);
+  const auto clearance = [&](std::size_t of) {
+    return KeyChange{key_of(s, of, "end_clearance"),
+                     book.at_least_value(s.wraps[of].run().end_clearance + by_mm)};
+  };
+  about.mend = {clearance(bumper)};
+  if (next != bumper) about.mend.push_back(clearance(next));
+  return about;
+}
+
+/// A bumper made longer at its end, where the job says that end as a distance.
+About lengthened(const CheckedSet& s, std::size_t bumper, double by_mm, const Book& book) {
+  About about = gap_after(s, bumper);
+  const RunEnd& to = s.job.bumpers[static_cast<std::size_t>(s.wraps[bumper].run().keys)].to;
+  const auto* const at = std::get_if<Length>(&to.at);
+  const int side = s.wraps[bumper_after(s, bumper)].run().sides.front().side;
+  if (at && s.wraps[bumper].run().sides.back().side == side)
+    about.mend = {{key_of(s, bumper, "to"), fmt::format("[{}, {}]", quoted_text(to.side),
+                                                        book.at_least_value(at->mm() + by_mm))}};
+  return about;
+}
+
 /// Frame covered beside the corners at both ends of a gap, the lesser; zero where a corner lies in
 /// the gap.
-double covered_beside_corners(const Subject& s, std::size_t bumper) {
+double covered_beside_corners(const CheckedSet& s, std::size_t bumper) {
   const RunSide& end = s.wraps[bumper].run().sides.back();
   const RunSide& start = s.wraps[bumper_after(s, bumper)].run().sides.front();
   if (end.side != start.side || start.from_x < end.to_x) return 0.0;
@@ -53,7 +95,7 @@ Reach reach_of(const CoveredSide& side, bool from_left, double near) {
 }
 
 /// A gap that is too wide and that no rule allows.
-void judge_wide_gap(const Subject& s, const Season& season, std::size_t bumper,
+void judge_wide_gap(const CheckedSet& s, const Season& season, std::size_t bumper,
                     std::size_t how_many, Book& book) {
   const RuleValue<Length>& rule = *season.cover_gap;
   const double gap = s.bare_gaps[bumper], over = gap - rule.value.mm();
@@ -63,6 +105,7 @@ void judge_wide_gap(const Subject& s, const Season& season, std::size_t bumper,
   j.verdict = book.verdict(std::max(over, 2 * kNoTape), Grace::Inspection);  // "less than"
   j.advice = book.graced(j.verdict, fmt::format("lengthen a bumper by {}",
                                                 book.on_tape(over + inches(1.0 / 16).mm())));
+  j.about = lengthened(s, bumper, over + inches(1.0 / 16).mm(), book);
   // What only the cloth on the ends closes stands or falls with the inspector's tape.
   if (bumper < s.covered_gaps.size() && s.covered_gaps[bumper] < rule.value.mm() - kNoTape) {
     j.verdict = Verdict::Warn;
@@ -73,25 +116,43 @@ void judge_wide_gap(const Subject& s, const Season& season, std::size_t bumper,
 }
 
 /// The one gap that may be larger, for what it leaves covered.
-void judge_larger_gap(const Subject& s, const Season& season, std::size_t bumper, Book& book) {
-  book.at_least(*season.cover_larger_gap,
-                {"cover-gap",
-                 fmt::format("{}, one larger gap of {}: frame covered beside its corners",
-                             between(s, bumper), book.about(s.bare_gaps[bumper])),
-                 covered_beside_corners(s, bumper),
-                 "keep the gap further from the frame's corners, or close it"},
-                Grace::Inspection);
+void judge_larger_gap(const CheckedSet& s, const Season& season, std::size_t bumper, Book& book) {
+  book.at_least(
+      *season.cover_larger_gap,
+      {"cover-gap",
+       fmt::format("{}, one larger gap of {}: frame covered beside its corners", between(s, bumper),
+                   book.about(s.bare_gaps[bumper])),
+       covered_beside_corners(s, bumper),
+       "keep the gap further from the frame's corners, or close it", gap_after(s, bumper)},
+      Grace::Inspection);
+}
+
+Subject corner_subject(const Frame& frame, int before) {
+  const auto name = [&](int side) { return frame.sides()[static_cast<std::size_t>(side)].name; };
+  return Subject::corner(name(before), name(frame.next(before)));
+}
+
+/// The keys that place the ends of bumpers which lie on a side; those of every end where none does.
+std::vector<std::string> end_keys(const CheckedSet& s, int side) {
+  std::vector<std::string> keys;
+  for (std::size_t b = 0; b < s.wraps.size(); ++b) {
+    const Run& run = s.wraps[b].run();
+    if (run.sides.front().side == side) keys.push_back(key_of(s, b, "from"));
+    if (run.sides.back().side == side) keys.push_back(key_of(s, b, "to"));
+  }
+  return keys.empty() ? keys_of(Subject::bumpers(), s.job) : keys;
 }
 
 }  // namespace
 
-void check_cover_gap(const Subject& s, const Season& season, Book& book) {
+void check_cover_gap(const CheckedSet& s, const Season& season, Book& book) {
   for (std::size_t i = 0; i < s.covered_gaps.size(); ++i) {
     if (s.covered_gaps[i] > kNoTape) continue;
     book.advise({"cover-gap", between(s, i), "room for both ends' cloth",
                  book.about(s.covered_gaps[i]), Verdict::Warn,
                  fmt::format("the bumpers would collide: raise end_clearance by {} on both",
-                             book.on_tape(0.5 * (inches(1.0 / 8).mm() - s.covered_gaps[i])))});
+                             book.on_tape(0.5 * (inches(1.0 / 8).mm() - s.covered_gaps[i]))),
+                 drawn_back(s, i, 0.5 * (inches(1.0 / 8).mm() - s.covered_gaps[i]), book)});
   }
   if (!season.cover_gap || s.bare_gaps.empty()) return;
   std::vector<std::size_t> larger;
@@ -106,12 +167,13 @@ void check_cover_gap(const Subject& s, const Season& season, Book& book) {
     for (const std::size_t i : larger) judge_wide_gap(s, season, i, larger.size(), book);
   }
   if (!larger.empty()) return;
-  book.add(*season.cover_gap, {"cover-gap", between(s, widest),
-                               fmt::format("less than {}", book.exactly(season.cover_gap->value)),
-                               book.about(s.bare_gaps[widest]), Verdict::Pass, ""});
+  book.add(*season.cover_gap,
+           {"cover-gap", between(s, widest),
+            fmt::format("less than {}", book.exactly(season.cover_gap->value)),
+            book.about(s.bare_gaps[widest]), Verdict::Pass, "", gap_after(s, widest)});
 }
 
-void check_corner_reach(const Subject& s, const Season& season, Book& book) {
+void check_corner_reach(const CheckedSet& s, const Season& season, Book& book) {
   if (!season.cover_reach) return;
   const double least = season.cover_reach->value.mm();
   const double near = season.cover_from_corner ? season.cover_from_corner->value.mm() : 0.0;
@@ -136,7 +198,8 @@ void check_corner_reach(const Subject& s, const Season& season, Book& book) {
                    : fmt::format("{} of bumper", book.exactly(season.cover_reach->value)),
                book.about(reach.runs),
                Verdict::Fail,
-               fmt::format("lengthen it by {}", book.on_tape(needs - reach.runs))};
+               fmt::format("lengthen it by {}", book.on_tape(needs - reach.runs)),
+               {{Subject::side(side.name), corner_subject(s.frame, before)}, end_keys(s, number)}};
       if (reach.begins > near + kNoTape) {
         j.required += fmt::format(", beginning within {}", book.on_tape(near));
         j.measured = fmt::format("begins {} from the corner", book.about(reach.begins));
@@ -149,11 +212,14 @@ void check_corner_reach(const Subject& s, const Season& season, Book& book) {
     }
   }
   if (!all_pass) return;
-  book.add(*season.cover_reach,
-           {"corner-reach", "each side of each outside corner",
-            fmt::format("at least {}, or the whole of a short side",
-                        book.exactly(season.cover_reach->value)),
-            fmt::format("{} or more", book.about(least_run)), Verdict::Pass, ""});
+  book.add(*season.cover_reach, {"corner-reach",
+                                 "each side of each outside corner",
+                                 fmt::format("at least {}, or the whole of a short side",
+                                             book.exactly(season.cover_reach->value)),
+                                 fmt::format("{} or more", book.about(least_run)),
+                                 Verdict::Pass,
+                                 "",
+                                 {{Subject::bumpers()}, keys_of(Subject::bumpers(), s.job)}});
 }
 
 }  // namespace swathe

@@ -5,6 +5,7 @@
 
 #include "check/checks.hpp"
 #include "swathe/base/units.hpp"
+#include "swathe/job/keys_of.hpp"
 
 namespace swathe {
 namespace {
@@ -14,7 +15,7 @@ namespace {
 // United Kingdom, as told in a letter of its licensing agency.
 constexpr double kLeastSpace = 11.0 / 79;
 
-bool any_placed(const Subject& s) { return s.numerals && !s.numerals->placed.empty(); }
+bool any_placed(const CheckedSet& s) { return s.numerals && !s.numerals->placed.empty(); }
 
 /// Strokes as they will stand on the cloth: less the bridges where there are any.
 const Stroke& stroke_of(const Digit& digit) {
@@ -28,7 +29,9 @@ Judged judge_stroke(const Digit& digit, const Numerals& numerals, Length limit, 
            fmt::format("at least {} for more than half of the stroke", book.exactly(limit)),
            "not measured",
            Verdict::Unknown,
-           "measure the stroke on the stencil"};
+           "measure the stroke on the stencil",
+           {{Subject::digit(digit.digit)},
+            {"numerals.font", "numerals.axes", "numerals.height", "numerals.make_legal"}}};
   if (!(stroke.length() > 0)) return j;
   const double share = stroke.share_at_least(limit.mm() - kNoTape);
   const double larger = numerals.height * limit.mm() / std::max(stroke.median(), kNoTape);
@@ -45,7 +48,7 @@ double widest_space(const PlacedNumeral& numeral) {
   return std::max(numeral.largest_space, numeral.space_across);
 }
 
-void judge_widest_space(const Subject& s, const Season& season, Book& book) {
+void judge_widest_space(const CheckedSet& s, const Season& season, Book& book) {
   const auto widest = std::ranges::max_element(s.numerals->placed, {}, widest_space);
   const bool over_gap = widest->space_across > widest->largest_space;
   book.at_most(
@@ -55,17 +58,22 @@ void judge_widest_space(const Subject& s, const Season& season, Book& book) {
        widest_space(*widest),
        over_gap ? "bring the bumpers' ends closer together, or put the number on one side "
                   "of the gap"
-                : "set numerals.spacing closer: digits far apart may read as two numbers"},
+                : "set numerals.spacing closer: digits far apart may read as two numbers",
+       {{Subject::numeral(widest->place)}, {"numerals.spacing"}}},
       Grace::None);
 }
 
 /// A number in two parts, where the season has or has not a word on it.
-void judge_split(const Subject& s, const Season& season, Book& book) {
+void judge_split(const CheckedSet& s, const Season& season, Book& book) {
   const auto part =
       std::ranges::find_if(s.numerals->placed, [](const PlacedNumeral& p) { return !p.whole; });
-  Judged j{"numeral-spacing", fmt::format("{} numeral, split over the gap", part->side),
-           "allowed",         fmt::format("parted after the {}", part->text),
-           Verdict::Pass,     ""};
+  Judged j{"numeral-spacing",
+           fmt::format("{} numeral, split over the gap", part->side),
+           "allowed",
+           fmt::format("parted after the {}", part->text),
+           Verdict::Pass,
+           "",
+           {{Subject::numeral(part->place)}, keys_of(Subject::numeral(part->place), s.job)}};
   if (season.numerals_split) {
     if (!season.numerals_split->value) {
       j.required = "not split";
@@ -82,7 +90,7 @@ void judge_split(const Subject& s, const Season& season, Book& book) {
 }
 
 /// Digits so close that they run together from afar.
-void judge_least_space(const Subject& s, Book& book) {
+void judge_least_space(const CheckedSet& s, Book& book) {
   const PlacedNumeral* closest = nullptr;
   for (const PlacedNumeral& p : s.numerals->placed) {
     if (p.text.size() < 2) continue;
@@ -99,23 +107,33 @@ void judge_least_space(const Subject& s, Book& book) {
                book.about(closest->least_space),
                closest->least_space >= least - kNoTape ? Verdict::Pass : Verdict::Warn,
                fmt::format("set numerals.spacing to {}: digits so close run together from afar",
-                           book.exactly(extra))});
+                           book.exactly(extra)),
+               {{Subject::numeral(closest->place)},
+                {"numerals.spacing"},
+                s.job.numerals.spacing.tabular
+                    ? std::vector<KeyChange>()
+                    : std::vector<KeyChange>{{"numerals.spacing", book.value(extra)}}}});
 }
 
 }  // namespace
 
-void check_numeral_height(const Subject& s, const Season& season, Book& book) {
+void check_numeral_height(const CheckedSet& s, const Season& season, Book& book) {
   if (!season.numerals_height || !any_placed(s)) return;
   const auto lowest = std::ranges::min_element(s.numerals->placed, {}, &PlacedNumeral::height);
   const Length enough = season.numerals_height->value + inches(1.0 / 8);
   book.at_least(*season.numerals_height,
-                {"numeral-height", "shortest digit, along the cloth", lowest->height,
-                 fmt::format("set numerals.height to {}", book.exactly(enough))},
+                {"numeral-height",
+                 "shortest digit, along the cloth",
+                 lowest->height,
+                 fmt::format("set numerals.height to {}", book.exactly(enough)),
+                 {{Subject::numeral(lowest->place)},
+                  {"numerals.height"},
+                  {{"numerals.height", book.value(enough)}}}},
                 Grace::None);
 }
 
 // Every digit that falls short; where none does, the one that comes nearest to it.
-void check_numeral_stroke(const Subject& s, const Season& season, Book& book) {
+void check_numeral_stroke(const CheckedSet& s, const Season& season, Book& book) {
   if (!season.numerals_stroke || !any_placed(s)) return;
   const Length limit = season.numerals_stroke->value;
   const Digit* thinnest = nullptr;
@@ -137,7 +155,7 @@ void check_numeral_stroke(const Subject& s, const Season& season, Book& book) {
   }
 }
 
-void check_numeral_corner(const Subject& s, const Season& season, Book& book) {
+void check_numeral_corner(const CheckedSet& s, const Season& season, Book& book) {
   if (!season.numerals_corner || !any_placed(s)) return;
   const double limit_deg = season.numerals_corner->value.degrees();
   const std::string required =
@@ -153,19 +171,28 @@ void check_numeral_corner(const Subject& s, const Season& season, Book& book) {
       const double inside_deg = 180.0 - Angle::from_radians(corner.turn).degrees();
       if (inside_deg >= limit_deg - 1e-6) continue;
       all_pass = false;
-      book.add(*season.numerals_corner,
-               {"numeral-corner", fmt::format("{} numeral", numeral.side), required,
-                fmt::format("round a corner of {} deg", plain_number(inside_deg, 1)), Verdict::Fail,
-                "move the number on to one side, or take a narrower font"});
+      book.add(
+          *season.numerals_corner,
+          {"numeral-corner",
+           fmt::format("{} numeral", numeral.side),
+           required,
+           fmt::format("round a corner of {} deg", plain_number(inside_deg, 1)),
+           Verdict::Fail,
+           "move the number on to one side, or take a narrower font",
+           {{Subject::numeral(numeral.place)}, keys_of(Subject::numeral(numeral.place), s.job)}});
     }
   }
   if (!all_pass) return;
-  book.add(*season.numerals_corner,
-           {"numeral-corner", "numerals", required,
-            round_one ? "round corners no sharper" : "each on one side", Verdict::Pass, ""});
+  book.add(*season.numerals_corner, {"numeral-corner",
+                                     "numerals",
+                                     required,
+                                     round_one ? "round corners no sharper" : "each on one side",
+                                     Verdict::Pass,
+                                     "",
+                                     {{Subject::numerals()}, {"numerals.sides"}}});
 }
 
-void check_numeral_spacing(const Subject& s, const Season& season, Book& book) {
+void check_numeral_spacing(const CheckedSet& s, const Season& season, Book& book) {
   if (!any_placed(s)) return;
   if (season.numerals_spacing) judge_widest_space(s, season, book);
   if (std::ranges::any_of(s.numerals->placed, [](const PlacedNumeral& p) { return !p.whole; }))

@@ -14,11 +14,16 @@ double backed_height(const Section& section) {
          std::max(section.padding_bottom_mm(), 0.0);
 }
 
-void judge_core(const Subject& s, const Season& season, Book& book) {
+void judge_core(const CheckedSet& s, const Season& season, Book& book) {
   const PaddingKeys& padding = s.job.padding;
   const bool hollow_allowed = season.padding_hollow->value;
-  Judged j{"padding-core", "padding", hollow_allowed ? "hollow or solid" : "solid noodles", "",
-           Verdict::Pass,  ""};
+  Judged j{"padding-core",
+           "padding",
+           hollow_allowed ? "hollow or solid" : "solid noodles",
+           "",
+           Verdict::Pass,
+           "",
+           {{Subject::padding()}, {"padding.core"}}};
   if (padding.form == PaddingForm::Block) {
     j.measured = "block";
   } else if (padding.core == Core::Unstated) {
@@ -30,14 +35,16 @@ void judge_core(const Subject& s, const Season& season, Book& book) {
     j.measured = hollow ? "hollow noodles" : "solid noodles";
     j.verdict = hollow && !hollow_allowed ? Verdict::Fail : Verdict::Pass;
     j.advice = "take solid noodles: hollow ones are no longer allowed";
+    j.about.mend = {{"padding.core", "\"solid\""}};
   }
   book.add(*season.padding_hollow, j);
 }
 
-void judge_even(const Subject& s, const Season& season, Book& book) {
+void judge_even(const CheckedSet& s, const Season& season, Book& book) {
   const PaddingKeys& padding = s.job.padding;
-  Judged j{"padding-form", "padding",     "no wedge: not tapered, stepped or one half-round",
-           "block",        Verdict::Pass, ""};
+  Judged j{
+      "padding-form", "padding", "no wedge: not tapered, stepped or one half-round",       "block",
+      Verdict::Pass,  "",        {{Subject::padding()}, {"padding.form", "padding.stack"}}};
   if (padding.form == PaddingForm::Noodles) {
     j.measured = fmt::format("{} equal noodle{}", padding.stack, padding.stack == 1 ? "" : "s");
     if (padding.stack == 1) {
@@ -50,7 +57,7 @@ void judge_even(const Subject& s, const Season& season, Book& book) {
 
 /// "Nominal" names no tolerance, and foam is sold by none: near is passed, further off is a
 /// warning.
-void judge_noodle_pair(const Subject& s, const Season& season, Book& book) {
+void judge_noodle_pair(const CheckedSet& s, const Season& season, Book& book) {
   constexpr Length kNear = inches(1.0 / 8), kOff = inches(1.0 / 4);  // common practice, no source
   const PaddingKeys& padding = s.job.padding;
   const Length nominal = season.padding_noodle_pair->value;
@@ -59,7 +66,12 @@ void judge_noodle_pair(const Subject& s, const Season& season, Book& book) {
            fmt::format("a stacked pair of round noodles, {} nominal", book.exactly(nominal)),
            "block",
            Verdict::Fail,
-           "take a stacked pair of round noodles"};
+           "take a stacked pair of round noodles",
+           {{Subject::padding()},
+            {"padding.form", "padding.stack", "padding.diameter"},
+            {{"padding.form", "\"noodles\""},
+             {"padding.stack", "2"},
+             {"padding.diameter", book.value(nominal)}}}};
   if (padding.form == PaddingForm::Noodles) {
     const double off = std::abs((padding.diameter - nominal).mm());
     j.measured = fmt::format("{} noodle{} of {}", padding.stack, padding.stack == 1 ? "" : "s",
@@ -73,7 +85,7 @@ void judge_noodle_pair(const Subject& s, const Season& season, Book& book) {
 }
 
 /// The furthest that padding runs past the end of the board behind it.
-void judge_past_board(const Subject& s, const Season& season, Book& book) {
+void judge_past_board(const CheckedSet& s, const Season& season, Book& book) {
   double most = 0;
   const Piece* where = nullptr;
   for (const Piece& padding : s.padding) {
@@ -91,17 +103,41 @@ void judge_past_board(const Subject& s, const Season& season, Book& book) {
       *season.padding_past_board,
       {"padding-form",
        fmt::format("bumper {}, {} padding past its board's end", where->bumper, where->side),
-       std::max(0.0, most), "let the board run further, or cut the padding shorter"},
+       std::max(0.0, most),
+       "let the board run further, or cut the padding shorter",
+       {{Subject::bumper(where->bumper)}, {"padding.lapping", "boards.lapping"}}},
       Grace::Inspection);
+}
+
+/// Padding and, where they are lower, boards of that height.
+About as_high(const CheckedSet& s, Length height, const Book& book) {
+  const PaddingKeys& padding = s.job.padding;
+  About about{{Subject::padding(), Subject::boards()}, {"boards.height"}};
+  if (padding.form == PaddingForm::Block) {
+    about.keys.emplace_back("padding.height");
+    if (padding.height < height) about.mend = {{"padding.height", book.value(height)}};
+  } else {
+    about.keys.insert(about.keys.end(), {"padding.stack", "padding.diameter"});
+    const double needs = std::ceil((height.mm() - kNoTape) / padding.diameter.mm());
+    if (needs > padding.stack)
+      about.mend = {{"padding.stack", std::to_string(static_cast<int>(needs))}};
+  }
+  if (s.job.boards.height < height) about.mend.push_back({"boards.height", book.value(height)});
+  return about;
 }
 
 }  // namespace
 
-void check_padding(const Subject& s, const Season& season, Book& book) {
+void check_padding(const CheckedSet& s, const Season& season, Book& book) {
   if (season.padding_depth) {
     book.at_least(*season.padding_depth,
-                  {"padding-depth", "padding before the boards", s.section.padding_depth_mm(),
-                   fmt::format("take padding {} deep", book.exactly(season.padding_depth->value))},
+                  {"padding-depth",
+                   "padding before the boards",
+                   s.section.padding_depth_mm(),
+                   fmt::format("take padding {} deep", book.exactly(season.padding_depth->value)),
+                   {{Subject::padding()},
+                    {padding_depth_key(s.job)},
+                    {{padding_depth_key(s.job), book.value(season.padding_depth->value)}}}},
                   Grace::Inspection);
   }
   if (season.padding_height) {
@@ -109,13 +145,14 @@ void check_padding(const Subject& s, const Season& season, Book& book) {
     book.at_least(*season.padding_height,
                   {"padding-height", "padding backed by board", has,
                    fmt::format("{} is missing: stack it higher, or take higher boards",
-                               book.on_tape(season.padding_height->value.mm() - has))},
+                               book.on_tape(season.padding_height->value.mm() - has)),
+                   as_high(s, season.padding_height->value, book)},
                   Grace::Inspection);
   }
   if (season.padding_hollow) judge_core(s, season, book);
 }
 
-void check_padding_form(const Subject& s, const Season& season, Book& book) {
+void check_padding_form(const CheckedSet& s, const Season& season, Book& book) {
   if (season.padding_even && season.padding_even->value) judge_even(s, season, book);
   if (season.padding_noodle_pair) judge_noodle_pair(s, season, book);
   if (season.padding_past_board) judge_past_board(s, season, book);

@@ -6,6 +6,7 @@
 #include "check/checks.hpp"
 #include "check/plan.hpp"
 #include "swathe/base/units.hpp"
+#include "swathe/job/keys_of.hpp"
 
 namespace swathe {
 namespace {
@@ -44,7 +45,7 @@ double widest_between(const std::vector<double>& bearings) {
 
 /// Whether anybody reads the number there, from any of the circles; hidden all round it is no
 /// place.
-bool reads(const Subject& s, const PlacedNumeral& numeral) {
+bool reads(const CheckedSet& s, const PlacedNumeral& numeral) {
   if (s.sight == nullptr) return true;
   const auto serves = [&](const SightRing& ring) {
     return !ring.numbers[static_cast<std::size_t>(numeral.showing)].arcs_deg.empty();
@@ -71,7 +72,7 @@ struct Faces {
   std::string names;             ///< "front, left, back"
 };
 
-Faces faces_of(const Subject& s) {
+Faces faces_of(const CheckedSet& s) {
   Faces faces;
   std::vector<std::string> seen;
   for (const PlacedNumeral& numeral : s.numerals->placed) {
@@ -95,8 +96,13 @@ void count_places(const Season& season, const Faces& faces, Book& book) {
       season.numerals_places_apart ? season.numerals_places_apart->value.degrees() : 0.0;
   const int well = most_apart(faces.bearings, std::max(0.0, apart - kAbout));
   const int roughly = most_apart(faces.bearings, std::max(0.0, apart - kRoughly));
-  Judged j{"numeral-places",        "numerals",    fmt::format("at least {} places", needed),
-           fmt::format("{}", well), Verdict::Pass, ""};
+  Judged j{"numeral-places",
+           "numerals",
+           fmt::format("at least {} places", needed),
+           fmt::format("{}", well),
+           Verdict::Pass,
+           "",
+           {{Subject::numerals()}, {"numerals.sides"}}};
   if (apart > 0) j.required += fmt::format(", about {} deg apart", plain_number(apart, 1));
   if (!faces.names.empty()) j.measured += ": " + faces.names;
   if (well < needed && roughly >= needed) {
@@ -110,11 +116,18 @@ void count_places(const Season& season, const Faces& faces, Book& book) {
   book.add(*season.numerals_places, j);
 }
 
-void name_misfits(const Subject& s, const Season& season, Book& book) {
+void name_misfits(const CheckedSet& s, const Season& season, Book& book) {
   for (const NumeralMisfit& misfit : s.numerals->misfits) {
-    Judged j{"numeral-places",        fmt::format("{} numeral", misfit.side),
-             "a bumper on this side", "none",
-             Verdict::Warn,           misfit.advice};
+    Judged j{"numeral-places",
+             fmt::format("{} numeral", misfit.side),
+             "a bumper on this side",
+             "none",
+             Verdict::Warn,
+             misfit.advice,
+             {{Subject::side(misfit.side)},
+              keys_of(Subject::numeral(misfit.place), s.job),
+              misfit.mend}};
+    j.about.keys.emplace_back("numerals.height");
     if (misfit.bumper >= 0) {
       j.required = fmt::format("{} of clear front", book.about(misfit.needs));
       j.measured = book.about(misfit.has);
@@ -129,25 +142,31 @@ void name_misfits(const Subject& s, const Season& season, Book& book) {
 
 }  // namespace
 
-void check_numeral_places(const Subject& s, const Season& season, Book& book) {
+void check_numeral_places(const CheckedSet& s, const Season& season, Book& book) {
   if (s.job.number.empty() && season.numerals_places) {
-    book.add(
-        *season.numerals_places,
-        {"numeral-places", "numerals",
-         fmt::format("at least {} places", season.numerals_places->value), "the job has no number",
-         Verdict::Unknown, "set job.number, or see to the numerals some other way"});
+    book.add(*season.numerals_places,
+             {"numeral-places",
+              "numerals",
+              fmt::format("at least {} places", season.numerals_places->value),
+              "the job has no number",
+              Verdict::Unknown,
+              "set job.number, or see to the numerals some other way",
+              {{Subject::numerals()}, {"job.number"}}});
   }
   if (s.job.number.empty() || !s.numerals) return;
   const Faces faces = faces_of(s);
   if (season.numerals_places) count_places(season, faces, book);
   name_misfits(s, season, book);
   if (faces.bearings.empty() || widest_between(faces.bearings) <= kUnread) return;
-  book.advise({"numeral-places", "numerals", "",
+  book.advise({"numeral-places",
+               "numerals",
+               "",
                fmt::format("{} deg between two neighboring faces{}",
                            plain_number(widest_between(faces.bearings), 0),
                            s.sight ? widest_unread(*s.sight) : ""),
                Verdict::Warn,
-               "from between them nobody reads the number: one more face would mend it"});
+               "from between them nobody reads the number: one more face would mend it",
+               {{Subject::numerals()}, {"numerals.sides"}}});
 }
 
 }  // namespace swathe

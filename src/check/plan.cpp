@@ -27,7 +27,7 @@ double bearing_of(const Frame& frame, int side) {
   return deg < -1e-9 ? deg + 360.0 : std::max(0.0, deg);
 }
 
-std::vector<CoveredSide> covered_sides(const Subject& subject) {
+std::vector<CoveredSide> covered_sides(const CheckedSet& subject) {
   const Frame& frame = subject.frame;
   std::vector<CoveredSide> sides;
   for (int i = 0; i < static_cast<int>(frame.sides().size()); ++i) {
@@ -51,7 +51,7 @@ std::string corner_name(const Frame& frame, int side_before) {
   return name(side_before) + "-" + name(frame.next(side_before)) + " corner";
 }
 
-std::size_t bumper_after(const Subject& subject, std::size_t bumper) {
+std::size_t bumper_after(const CheckedSet& subject, std::size_t bumper) {
   const Frame& frame = subject.frame;
   const double whole = before_side(frame, static_cast<int>(frame.sides().size()));
   const RunSide& end = subject.wraps[bumper].run().sides.back();

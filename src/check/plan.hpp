@@ -25,12 +25,12 @@ struct CoveredSide {
   std::vector<CoveredStretch> covered;  ///< rising; may reach past the corners
 };
 
-std::vector<CoveredSide> covered_sides(const Subject& subject);
+std::vector<CoveredSide> covered_sides(const CheckedSet& subject);
 
 /// "front-left corner"
 std::string corner_name(const Frame& frame, int side_before);
 
 /// The bumper that follows `bumper` counter-clockwise; itself where there is but one.
-std::size_t bumper_after(const Subject& subject, std::size_t bumper);
+std::size_t bumper_after(const CheckedSet& subject, std::size_t bumper);
 
 }  // namespace swathe

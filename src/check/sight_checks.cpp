@@ -4,6 +4,7 @@
 
 #include "check/checks.hpp"
 #include "swathe/base/units.hpp"
+#include "swathe/job/keys_of.hpp"
 #include "swathe/sight/demand.hpp"
 
 namespace swathe {
@@ -31,13 +32,26 @@ void judge_viewpoints(const Sight& sight, const Season& season, Book& book) {
       rule.value == Viewpoints::Most ? "readable from most viewpoints" : "from every viewpoint";
   if (season.numerals_read_from)
     required += fmt::format(", out to about {}", book.far(season.numerals_read_from->value));
-  book.add(rule, {"sight", "numerals", required,
+  book.add(rule, {"sight",
+                  "numerals",
+                  required,
                   fmt::format("{} of viewpoints, {}", percent(share), from_where(ring, book)),
-                  meets(share, rule.value) ? Verdict::Pass : Verdict::Fail, sight.advice});
+                  meets(share, rule.value) ? Verdict::Pass : Verdict::Fail,
+                  sight.advice,
+                  {{Subject::numerals()}, {"numerals.sides", "numerals.height"}}});
+}
+
+/// The place of a number that sight looked at.
+About about_number(const CheckedSet& s, std::size_t number) {
+  for (const PlacedNumeral& placed : s.numerals->placed)
+    if (placed.showing == static_cast<int>(number))
+      return {{Subject::numeral(placed.place)}, keys_of(Subject::numeral(placed.place), s.job)};
+  return {{Subject::numerals()}};
 }
 
 /// A part of the number that reads as a number of its own, from the widest stretch of any circle.
-void name_misread(const Sight& sight, Book& book) {
+void name_misread(const CheckedSet& s, Book& book) {
+  const Sight& sight = *s.sight;
   const SightArc* widest = nullptr;
   const SightRing* on = nullptr;
   for (const auto* rings : {&sight.rings, &sight.demanded})
@@ -53,10 +67,12 @@ void name_misread(const Sight& sight, Book& book) {
   book.advise({"sight", fmt::format("{} numeral", side), "the whole number, or none of it",
                fmt::format("reads as {} from {}, {}", widest->text, words_of(*widest),
                            from_where(*on, book)),
-               Verdict::Warn, sight.advice});
+               Verdict::Warn, sight.advice,
+               about_number(s, static_cast<std::size_t>(widest->number))});
 }
 
-void name_unread(const Sight& sight, Book& book) {
+void name_unread(const CheckedSet& s, Book& book) {
+  const Sight& sight = *s.sight;
   for (std::size_t n = 0; n < sight.scene.numbers.size(); ++n) {
     const auto serves = [&](const SightRing& ring) { return !ring.numbers[n].arcs_deg.empty(); };
     if (std::ranges::any_of(sight.demanded, serves)) continue;
@@ -69,17 +85,18 @@ void name_unread(const Sight& sight, Book& book) {
         {"sight", fmt::format("{} numeral", sight.scene.numbers[n].side), "read from somewhere",
          farthest > Length() ? fmt::format("read no further than {}", book.far(farthest))
                              : "read from nowhere",
-         Verdict::Warn, "move it, or what hides it, or make it larger: as it is it serves nobody"});
+         Verdict::Warn, "move it, or what hides it, or make it larger: as it is it serves nobody",
+         about_number(s, n)});
   }
 }
 
 }  // namespace
 
-void check_sight(const Subject& s, const Season& season, Book& book) {
+void check_sight(const CheckedSet& s, const Season& season, Book& book) {
   if (s.sight == nullptr || s.sight->scene.numbers.empty()) return;
   if (season.numerals_viewpoints) judge_viewpoints(*s.sight, season, book);
-  name_misread(*s.sight, book);
-  name_unread(*s.sight, book);
+  name_misread(s, book);
+  name_unread(s, book);
 }
 
 }  // namespace swathe

@@ -22,7 +22,7 @@ struct Placed {
   const Placement& placement;
 
   LineMark operator()(const LineMark& mark) const {
-    return LineMark{mark.kind, placement(mark.path), mark.sample};
+    return LineMark{mark.kind, placement(mark.path), mark.sample, mark.shows};
   }
 
   FillMark operator()(FillMark mark) const {
@@ -77,6 +77,19 @@ void Drawing::add(const Drawing& other, const Placement& placement) {
   for (std::size_t k = 0; k < count; ++k)
     std::visit([&](const auto& mark) { marks_.emplace_back(Placed{placement}(mark)); },
                other.marks_[k]);
+}
+
+Showing::~Showing() {
+  for (std::size_t k = from_; k < onto_.marks_.size(); ++k)
+    std::visit(
+        [&](auto& mark) {
+          if (mark.shows.empty()) mark.shows = shows_;
+        },
+        onto_.marks_[k]);
+}
+
+const Subjects& shown_by(const Mark& mark) {
+  return std::visit([](const auto& one) -> const Subjects& { return one.shows; }, mark);
 }
 
 std::string to_text(SheetKind kind) {

@@ -29,6 +29,9 @@ class LabelPlacer {
   /// Requires: both outlive the placer. Lines the drawing has already are kept off.
   LabelPlacer(Drawing& onto, const Font& labels, const Box& page);
 
+  /// What it writes on.
+  Drawing& drawing() { return onto_; }
+
   void keep_off(const Path& path);
   void keep_off(const Box& box) { hold(box_of(box)); }
 

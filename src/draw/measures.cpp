@@ -13,6 +13,7 @@ constexpr double kFurthest = 80.0;  ///< that words may stand from what they tel
 constexpr double kOff = 0.3;        ///< more than the placer's own clearance from a line
 
 void draw_line(Drawing& onto, const Dimension& measure) {
+  const Showing part(onto, measure.shows);
   const FlatPoint along = unit(measure.to - measure.from), across = left_of(along);
   onto.line(LineKind::Thin, measure.from, measure.to);
   for (const FlatPoint p : {measure.from, measure.to})
@@ -27,11 +28,13 @@ std::vector<Path> heads_of(const Dimension& measure) {
 }
 
 void write_note(LabelPlacer& placer, const Note& note) {
+  const Showing part(placer.drawing(), note.shows);
   if (!placer.near(note.at, note.words, note.height_mm, kFurthest))
     placer.near(note.at, note.words, kTableHeight, 2 * kFurthest);
 }
 
 void write_words(LabelPlacer& placer, const Font& labels, const Dimension& measure) {
+  const Showing part(placer.drawing(), measure.shows);
   const double room = apart(measure.from, measure.to);
   const double width = labels.text_width_mm(measure.words, measure.height_mm);
   const double in_middle = 0.5 * (room - width);

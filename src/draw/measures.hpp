@@ -13,6 +13,7 @@ struct Dimension {
   FlatPoint from, to;
   std::string words;
   double height_mm = 3.5;
+  Subjects shows{};
 };
 
 /// Words at a place, with a leader where there is no room beside it.
@@ -20,6 +21,7 @@ struct Note {
   FlatPoint at;
   std::string words;
   double height_mm = 3.5;
+  Subjects shows{};
 };
 
 /// Dimensions drawn between ticks, and notes, where they lie over nothing that `onto` has and stay

@@ -1,5 +1,9 @@
 #include "job/job_file.hpp"
 
+#include <algorithm>
+#include <iterator>
+#include <utility>
+
 namespace swathe {
 namespace {
 
@@ -21,8 +25,18 @@ void note(const toml::node& node, const std::string& path, int depth, const Plac
 }  // namespace
 
 void JobFile::fault(Why why, std::string sentence, Place place, const std::string& table) {
+  if (place.key.empty()) place.key = key_at(place);
   reading.faults.push_back({why, std::move(sentence), std::move(place)});
   if (!table.empty()) reading.unsound.insert(table);
+}
+
+const std::string& JobFile::key_at(const Place& place) {
+  static const std::string none;
+  if (in_order_.empty()) in_order_ = reading.job.places.in_order();
+  const auto after = std::ranges::upper_bound(
+      in_order_, std::pair(place.line, place.column), {},
+      [](const Place& other) { return std::pair(other.line, other.column); });
+  return after == in_order_.begin() ? none : std::prev(after)->key;
 }
 
 void note_places(const toml::table& root, const PlaceFinder& finder, Places& places) {

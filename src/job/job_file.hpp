@@ -25,6 +25,11 @@ struct JobFile {
   /// Keeps a fault; its table is unsound from now on.
   void fault(Why why, std::string sentence, Place place, const std::string& table);
   Job& job() { return reading.job; }
+  /// The key whose value stands there, or the innermost part of it; empty where there is none.
+  const std::string& key_at(const Place& place);
+
+ private:
+  std::vector<Place> in_order_;  ///< once a fault has asked for them
 };
 
 /// Notes the place of every table and key, as "bumper.0.from".

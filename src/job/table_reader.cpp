@@ -17,7 +17,7 @@ bool TableReader::require(std::string_view key, std::string_view meaning) {
   if (take(key)) return true;
   if (table_)  // a table that is missing is a fault by itself
     fault_of(key, Why::Missing, fmt::format("{} is missing, expected {}", name_of(key), meaning),
-             table_->source());
+             table_->source(), true);
   return false;
 }
 
@@ -75,10 +75,12 @@ void TableReader::finish() {
   if (!table_) return;
   for (const auto& [key, node] : *table_) {
     if (std::ranges::find(known_, key.str()) != known_.end()) continue;
-    fault(Why::UnknownKey,
-          fmt::format("{} is not a key, the nearest known one is \"{}\"", name_of(clip(key.str())),
-                      nearest_name(key.str(), known_)),
-          key.source());
+    Place place = file_.places.at(key.source());
+    place.key = file_.key_at(file_.places.at(node.source()));
+    file_.fault(Why::UnknownKey,
+                fmt::format("{} is not a key, the nearest known one is \"{}\"",
+                            name_of(clip(key.str())), nearest_name(key.str(), known_)),
+                std::move(place), unsound_);
   }
 }
 
@@ -111,8 +113,14 @@ void TableReader::unprintable(char32_t code, const toml::source_region& at, cons
 }
 
 void TableReader::fault_of(std::string_view key, Why why, std::string sentence,
-                           const toml::source_region& at) {
-  file_.fault(why, std::move(sentence), file_.places.at(at),
+                           const toml::source_region& at, bool missing) {
+  Place place = file_.places.at(at);
+  if (missing) {  // the key to add is one of the table that stands there
+    const std::string table =
+        table_ == nullptr || unsound_.empty() ? std::string() : file_.key_at(place);
+    place.key = table.empty() ? std::string(key) : table + "." + std::string(key);
+  }
+  file_.fault(why, std::move(sentence), std::move(place),
               unsound_.empty() ? std::string(key) : unsound_);
 }
 

@@ -109,7 +109,8 @@ class TableReader {
   const Key* described_key(std::string_view key) const;
   const Holds& holds(std::string_view key) const;
   /// A fault of a key itself, which may be a whole table of the file.
-  void fault_of(std::string_view key, Why why, std::string sentence, const toml::source_region& at);
+  void fault_of(std::string_view key, Why why, std::string sentence, const toml::source_region& at,
+                bool missing = false);
   std::optional<std::string_view> read_word(const toml::node& node, const std::string& what,
                                             const std::vector<std::string_view>& words);
   std::optional<std::string> read_digits(const toml::node& node, std::string_view key, int most);

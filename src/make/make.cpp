@@ -37,7 +37,10 @@ std::vector<Finding> findings_on(const Made& made, const MakeOptions& options) {
              made.numerals ? &*made.numerals : nullptr, &made.stock,
              made.sight ? &*made.sight : nullptr});
   if (!options.advice)
-    for (Finding& finding : findings) finding.advice.clear();
+    for (Finding& finding : findings) {
+      finding.advice.clear();
+      finding.mend.clear();
+    }
   return findings;
 }
 

@@ -40,7 +40,10 @@ Outcome<Numerals> numerals_of(const Standing& stand, const Job& job, const Numer
   if (numerals && !numerals->misfits.empty() && options.advice)
     numerals = set(candidates_for(job, options.fonts));
   if (numerals && !options.advice)
-    for (NumeralMisfit& misfit : numerals->misfits) misfit.advice.clear();
+    for (NumeralMisfit& misfit : numerals->misfits) {
+      misfit.advice.clear();
+      misfit.mend.clear();
+    }
   if (numerals) numerals->axes = font.axes;
   return numerals;
 }

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <vector>
 
+#include "job/key_path.hpp"
 #include "numeral/digit.hpp"
 #include "swathe/type/digits.hpp"
 
@@ -92,8 +93,8 @@ double half_band(double ink_height, const NumeralKeys& keys) {
   return 0.5 * ink_height + keys.outline.mm();
 }
 
-std::string advice_for_width(const PlaceInput& input, const std::string& side,
-                             std::optional<int> bumper) {
+Advice advice_for_width(const PlaceInput& input, const std::string& side,
+                        std::optional<int> bumper) {
   const auto height = lower_height(input, side, bumper);
   const std::string fonts = narrower_fonts(input, side, bumper);
   const std::string low = height ? fmt::format("it fits {} high", exact(*height, input.units)) : "";
@@ -102,9 +103,11 @@ std::string advice_for_width(const PlaceInput& input, const std::string& side,
                                  : fmt::format("at {} these fonts fit: {}",
                                                exact(mm(input.number.height), input.units), fonts);
   if (low.empty() && narrow.empty()) {
-    return "no allowed height and no bundled font fits: choose another side";
+    return {"no allowed height and no bundled font fits: choose another side"};
   }
-  return low.empty() || narrow.empty() ? low + narrow : low + "; " + narrow;
+  Advice advice{low.empty() || narrow.empty() ? low + narrow : low + "; " + narrow};
+  if (height) advice.mend = {{"numerals.height", quoted_text(exact(*height, input.units))}};
+  return advice;
 }
 
 Length on_grid(Length length, Units units, Rounding rounding) {

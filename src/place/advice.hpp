@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "swathe/place/place.hpp"
 
@@ -14,10 +15,16 @@ double needed_for(double ink_width, const NumeralKeys& keys);
 /// Half the height of the band that this ink takes up on the cloth, its white outline included; mm.
 double half_band(double ink_height, const NumeralKeys& keys);
 
+/// What would mend a thing, in words and, where it is one, as a change of the job's keys.
+struct Advice {
+  std::string words;
+  std::vector<KeyChange> mend{};
+};
+
 /// What would make the number fit on a side: a lower height that the season allows, narrower fonts.
 /// Looks at one bumper's cloth on that side, or at every bumper's.
-std::string advice_for_width(const PlaceInput& input, const std::string& side,
-                             std::optional<int> bumper);
+Advice advice_for_width(const PlaceInput& input, const std::string& side,
+                        std::optional<int> bumper);
 
 /// A distance rounded to 1/16 in or 1 mm, up or down, with its unit.
 enum class Rounding { Up, Down };

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <iterator>
 
+#include "job/key_path.hpp"
 #include "numeral/digit.hpp"
 #include "swathe/numeral/make_legal.hpp"
 #include "swathe/numeral/size.hpp"
@@ -51,12 +52,13 @@ Refusals outlines_that_meet(const SetNumber& set, const NumeralInput& input) {
     if (intersect(grown(set.digits[i - 1]), grown(set.digits[i])).empty()) continue;
     const Length step = input.units == Units::Inches ? inches(1.0 / 16) : mm(1);
     const double more = 2 * outline - set.least_space + input.keys.spacing.extra.mm();
+    const std::string spacing = exact(std::ceil(mm(more) / step) * step, input.units);
     return {{Why::DoesNotFit,
              fmt::format("white outlines {} wide run into each other; numerals.spacing of {} would "
                          "do",
-                         exact(input.keys.outline, input.units),
-                         exact(std::ceil(mm(more) / step) * step, input.units)),
-             input.places.of("numerals.outline")}};
+                         exact(input.keys.outline, input.units), spacing),
+             input.places.of("numerals.outline"),
+             {{"numerals.spacing", quoted_text(spacing)}}}};
   }
   return {};
 }

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <limits>
 
+#include "job/key_path.hpp"
 #include "place/advice.hpp"
 #include "place/choose_places.hpp"
 #include "place/split.hpp"
@@ -97,6 +98,7 @@ class Placer {
 
   void by_hand() {
     for (std::size_t i = 0; i < in_.keys.places.size(); ++i) {
+      place_ = static_cast<int>(i) + 1;
       const NumeralPlaceKeys& place = in_.keys.places[i];
       const std::string key = fmt::format("numerals.place.{}", i);
       const auto wrap = std::find_if(in_.wraps.begin(), in_.wraps.end(),
@@ -122,6 +124,7 @@ class Placer {
 
   void on_sides(const std::vector<std::string>& sides) {
     for (std::size_t i = 0; i < sides.size(); ++i) {
+      place_ = static_cast<int>(i) + 1;
       const std::string key = fmt::format("numerals.sides.{}", i);
       if (!in_.wraps.empty() && !in_.wraps.front().frame().side(sides[i])) {
         refuse_at(key, Why::UnknownName, fmt::format("the frame has no side \"{}\"", sides[i]));
@@ -143,6 +146,7 @@ class Placer {
         choose_by_sight(rooms_that_fit(rooms_, needs()), in_.number, in_.least_places, in_.wraps,
                         in_.sight, in_.demand);
     for (const NumeralRoom& room : chosen) {
+      ++place_;
       in_the_middle(room, room.side, std::nullopt, "numerals");
     }
     // Where it fits whole on too few sides, it is split on others.
@@ -151,6 +155,7 @@ class Placer {
     while (static_cast<int>(used.size()) < enough) {
       const auto gap = best_gap(used, std::nullopt);
       if (!gap) break;
+      ++place_;
       put_split(gap->split, *gap->room, "numerals");
       used.push_back(gap->room->left);
     }
@@ -167,6 +172,7 @@ class Placer {
     });
     for (std::size_t i = 0; i < others.size(); ++i) {
       if (static_cast<int>(used.size() + i) >= enough) break;
+      ++place_;
       in_the_middle(others[i], others[i].side, std::nullopt, "numerals");
     }
   }
@@ -177,7 +183,7 @@ class Placer {
     if (room && fits(*room)) return put(*room, 0.5 * (room->from_s + room->to_s), key);
     const int on = room ? room->bumper : bumper.value_or(first_on(side));
     miss(on, side, room ? room->length() : 0.0,
-         on < 0 ? "no bumper covers this side: choose another"
+         on < 0 ? Advice{"no bumper covers this side: choose another"}
                 : advice_for_width(in_, side, bumper));
   }
 
@@ -201,13 +207,15 @@ class Placer {
   }
 
   /// "a center 8 in to 12 1/2 in from the board's left end would do"
-  std::string centers_in(const NumeralRoom& room) const {
+  Advice centers_in(const NumeralRoom& room) const {
     const double left = left_end(room), half = 0.5 * needs();
     const Length from = on_grid(mm(room.from_s + half - left), in_.units, Rounding::Up);
     const Length to = on_grid(mm(room.to_s - half - left), in_.units, Rounding::Down);
-    if (from > to) return "the middle of the clear stretch would do: leave the center out";
-    return fmt::format("a center {} to {} from the board's left end would do",
-                       exact(from, in_.units), exact(to, in_.units));
+    if (from > to) return {"the middle of the clear stretch would do: leave the center out"};
+    return {
+        fmt::format("a center {} to {} from the board's left end would do", exact(from, in_.units),
+                    exact(to, in_.units)),
+        {{fmt::format("numerals.place.{}.center", place_), quoted_text(exact(from, in_.units))}}};
   }
 
   /// A gap at which the program may split the number, and how.
@@ -254,15 +262,17 @@ class Placer {
     if (gap == gaps_.end()) {
       return miss(
           bumper, side, 0,
-          "no bumper follows this one on the side: leave split out, or choose another side");
+          {"no bumper follows this one on the side: leave split out, or choose another side"});
     }
     const double margin = margin_of(in_.keys);
     const Split split = split_at(in_.number, *gap, digits, margin);
     if (swathe::fits(split, *gap, margin)) return put_split(split, *gap, key);
     const auto other = split_number(in_.number, *gap, margin, std::nullopt);
     miss(bumper, side, gap->left.length() + gap->right.length(),
-         other ? fmt::format("split = {} would do", other->left.digits.size())
-               : "no split fits here: leave it out, or choose another side");
+         other ? Advice{fmt::format("split = {} would do", other->left.digits.size()),
+                        {{fmt::format("numerals.place.{}.split", place_),
+                          std::to_string(other->left.digits.size())}}}
+               : Advice{"no split fits here: leave it out, or choose another side"});
   }
 
   void put_split(const Split& split, const SplitRoom& room, const std::string& key) {
@@ -275,6 +285,7 @@ class Placer {
     PlacedNumeral right = placed_at(split.right, level, wrap_of(room.right).section(), room.right,
                                     split.right_center_s);
     left.showing = right.showing = showings_++;
+    left.place = right.place = place_;
     left.whole = right.whole = false;
     right.from = static_cast<int>(split.left.digits.size());
     right.space_across = split.space;
@@ -300,11 +311,13 @@ class Placer {
     PlacedNumeral placed =
         placed_at(in_.number, in_.number.ink.middle().y, wrap_of(room).section(), room, center_s);
     placed.showing = showings_++;
+    placed.place = place_;
     result_.placed.push_back(std::move(placed));
   }
 
-  void miss(int bumper, const std::string& side, double has, std::string advice) {
-    result_.misfits.push_back({bumper, side, needs(), has, std::move(advice)});
+  void miss(int bumper, const std::string& side, double has, Advice advice) {
+    result_.misfits.push_back(
+        {bumper, side, needs(), has, std::move(advice.words), place_, std::move(advice.mend)});
   }
 
   void refuse_at(const std::string& key, Why why, std::string sentence) {
@@ -346,6 +359,7 @@ class Placer {
   std::vector<SplitRoom> gaps_;
   Placing result_;
   int showings_ = 0;
+  int place_ = 0;  ///< that is being filled, from 1
   Refusals refusals_;
 };
 

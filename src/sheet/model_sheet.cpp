@@ -12,6 +12,7 @@
 #include "draw/marks.hpp"
 #include "draw/page_head.hpp"
 #include "sheet/pattern_drawing.hpp"
+#include "sheet/shown.hpp"
 #include "swathe/base/units.hpp"
 #include "swathe/job/papers.hpp"
 #include "swathe/sheet/stems.hpp"
@@ -29,7 +30,11 @@ constexpr double kFromEnd = 3.0;                        ///< a line's name from 
 class Model {
  public:
   Model(const Made& made, std::size_t bumper, double scale)
-      : made_(made), bumper_(bumper), pattern_(made.patterns[bumper]), scale_(scale) {
+      : made_(made),
+        bumper_(bumper),
+        pattern_(made.patterns[bumper]),
+        shown_(made, bumper),
+        scale_(scale) {
     place_.move = FlatPoint{} - bounds(pattern_.outline).lo;
   }
 
@@ -38,34 +43,13 @@ class Model {
   /// Every line of it; the numbers first, under them.
   Drawing lines() const {
     Drawing drawing;
-    draw_numbers(drawing);
-    drawing.line(LineKind::Cut, on(closed_path(pattern_.outline)));
-    for (const Path& snip : pattern_.snips) drawing.line(LineKind::Cut, on(snip));
-    const auto draw_fold = [&](const Path& path, FlatPoint under) {
-      const Path fold = on(path);
-      const OnPath middle = along_path(fold, 0.6);
-      drawing.line(LineKind::Fold, fold);
-      drawing.fill(LineKind::Fold, kBlack,
-                   {closed_path(arrow(middle.at, middle.at + kUnderArrow * under))});
-    };
-    for (const PleatLine& pleat : pattern_.pleats) draw_fold(pleat.path, pleat.under);
-    for (const HemFold& hem : pattern_.hems) draw_fold(hem.path(), hem.under());
-    for (const Path& stitch : pattern_.stitches) drawing.line(LineKind::Stitch, on(stitch));
-    for (const NamedLine& line : pattern_.lines)  // card bends where cloth goes round
-      if (line.what != NamedLine::What::StapleLine)
-        drawing.line(LineKind::Corner, on(line.from), on(line.to));
-    for (const BracketOnPattern& bracket : pattern_.brackets) draw_bracket(drawing, bracket);
-    for (const MatchMark& mark : pattern_.marks) {
-      const double rise = mark.top ? -kTriangle : kTriangle;
-      const FlatPoint at = on(mark.at), tip = at + FlatPoint{0, rise};
-      const FlatPoint half{mark.top ? -kHalfTriangle : kHalfTriangle, 0};  // counter-clockwise
-      drawing.fill(LineKind::Match, kBlack, {closed_path({at - half, at + half, tip})});
-    }
+    draw_lines(drawing);
     return drawing;
   }
 
   /// Its words on a drawing that has its lines; `corner` is where its box begins there.
   void name(Drawing& onto, const Font& labels, FlatPoint corner) const {
+    const Showing cover(onto, shown_.bumper());
     LabelPlacer placer(onto, labels, {corner, corner + size()});
     const auto there = [&](FlatPoint p) { return corner + on(p); };
     name_sides(onto, placer, labels, corner);
@@ -98,9 +82,46 @@ class Model {
     return path;
   }
 
+  void draw_lines(Drawing& drawing) const {
+    const Showing cover(drawing, shown_.bumper());
+    draw_numbers(drawing);
+    drawing.line(LineKind::Cut, on(closed_path(pattern_.outline)));
+    for (const Path& snip : pattern_.snips) drawing.line(LineKind::Cut, on(snip));
+    for (const PleatLine& pleat : pattern_.pleats) {
+      const Showing corner(drawing, shown_.pleat(pleat));
+      draw_fold(drawing, pleat.path, pleat.under);
+    }
+    for (const HemFold& hem : pattern_.hems) draw_fold(drawing, hem.path(), hem.under());
+    for (const Path& stitch : pattern_.stitches) {
+      const Showing corner(drawing, shown_.corner(bounds(stitch).middle().x));
+      drawing.line(LineKind::Stitch, on(stitch));
+    }
+    for (const NamedLine& line : pattern_.lines) {  // card bends where cloth goes round
+      const Showing part(drawing, shown_.line(line));
+      if (line.what != NamedLine::What::StapleLine)
+        drawing.line(LineKind::Corner, on(line.from), on(line.to));
+    }
+    for (const BracketOnPattern& bracket : pattern_.brackets) draw_bracket(drawing, bracket);
+    for (const MatchMark& mark : pattern_.marks) {
+      const double rise = mark.top ? -kTriangle : kTriangle;
+      const FlatPoint at = on(mark.at), tip = at + FlatPoint{0, rise};
+      const FlatPoint half{mark.top ? -kHalfTriangle : kHalfTriangle, 0};  // counter-clockwise
+      drawing.fill(LineKind::Match, kBlack, {closed_path({at - half, at + half, tip})});
+    }
+  }
+
+  void draw_fold(Drawing& onto, const Path& path, FlatPoint under) const {
+    const Path fold = on(path);
+    const OnPath middle = along_path(fold, 0.6);
+    onto.line(LineKind::Fold, fold);
+    onto.fill(LineKind::Fold, kBlack,
+              {closed_path(arrow(middle.at, middle.at + kUnderArrow * under))});
+  }
+
   void draw_numbers(Drawing& onto) const {
     for (const PlacedNumeral& number : made_.numerals_on_patterns()) {
       if (number.bumper != static_cast<int>(bumper_)) continue;
+      const Showing one(onto, subject_of(number));
       for (const PlacedDigit& placed : number.digits) {
         Region outline = made_.numerals->outline_of(placed);
         for (Polygon& contour : outline)
@@ -111,6 +132,7 @@ class Model {
   }
 
   void draw_bracket(Drawing& onto, const BracketOnPattern& bracket) const {
+    const Showing one(onto, shown_.bracket(bracket));
     const bool window = bracket.cloth == BracketCloth::Window;
     for (const Path& path : window ? bracket.windows : bracket.footprints)
       onto.line(window ? LineKind::Cut : LineKind::Thin, on(path));
@@ -148,6 +170,7 @@ class Model {
   const Made& made_;
   std::size_t bumper_;
   const Pattern& pattern_;
+  ShownOnCover shown_;
   double scale_;
   Placement place_;
 };

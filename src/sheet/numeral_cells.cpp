@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "draw/marks.hpp"
+#include "sheet/shown.hpp"
 #include "swathe/base/units.hpp"
 #include "swathe/draw/furniture.hpp"
 
@@ -36,17 +37,20 @@ struct Words {
 /// Lines in a frame, words under them. `base` is the level of the base line; `center` that of the
 /// center line, where it has one.
 NumeralCell framed(const DigitLines& lines, bool sheet, double base, const double* center,
-                   const Words& words) {
+                   const Words& words, const Subjects& shows) {
   Box ink = bounds(lines.cut);
   ink.cover(bounds(lines.stitch));
   const double around = sheet ? kStrip : kRoom;
   const double below = kCaption + (words.note.empty() ? 0.0 : kNote);
   Drawing alone;
-  std::vector<Path> gray;
-  for (const Polygon& contour : lines.cut) gray.push_back(closed_path(contour));
-  alone.fill(LineKind::Cut, kTint, std::move(gray));
-  for (const Polygon& contour : lines.cut) alone.line(LineKind::Cut, closed_path(contour));
-  for (const Polygon& contour : lines.stitch) alone.line(LineKind::Stitch, closed_path(contour));
+  {
+    const Showing pieces(alone, shows);
+    std::vector<Path> gray;
+    for (const Polygon& contour : lines.cut) gray.push_back(closed_path(contour));
+    alone.fill(LineKind::Cut, kTint, std::move(gray));
+    for (const Polygon& contour : lines.cut) alone.line(LineKind::Cut, closed_path(contour));
+    for (const Polygon& contour : lines.stitch) alone.line(LineKind::Stitch, closed_path(contour));
+  }
   const double out = around - kFromFrame;
   if (sheet)
     for (const auto& [from, to] : {std::pair{ink.lo.x - out, ink.lo.x - kFromInk},
@@ -105,10 +109,18 @@ class Cells {
     if (layer == DigitLayer::Fill && !digit.bridges.empty())
       words.note = fmt::format("bridges take {} % of the stroke",
                                plain_number(100 * taken_by_bridges(digit), 0));
-    NumeralCell cell =
-        framed(digit_lines(digit, method(), layer), is_sheet(method()), 0, nullptr, words);
+    NumeralCell cell = framed(digit_lines(digit, method(), layer), is_sheet(method()), 0, nullptr,
+                              words, Subject::digit(digit.digit));
     cell.name = named("digit " + text, layer_word);
     cells_.push_back(std::move(cell));
+  }
+
+  /// Every place where these digits stand.
+  Subjects mask_subjects(const std::string& text) const {
+    std::vector<Subject> places;
+    for (const PlacedNumeral& placed : numerals_.placed)
+      if (placed.text == text) places.push_back(subject_of(placed));
+    return Subjects(std::move(places));
   }
 
   void add_masks(DigitLayer layer, const char* layer_word) {
@@ -122,7 +134,7 @@ class Cells {
                         placed.whole ? "" : "a part of the number, for one side of a gap"};
       const double base = placed.digits.front().origin.y - placed.center_u, center = 0;
       NumeralCell cell = framed({number_mask(placed, numerals_.digits, layer), {}, false}, true,
-                                base, &center, words);
+                                base, &center, words, mask_subjects(placed.text));
       cell.name = named("mask " + placed.text, layer_word);
       cells_.push_back(std::move(cell));
     }

@@ -9,6 +9,7 @@
 #include "draw/label_placer.hpp"
 #include "draw/marks.hpp"
 #include "sheet/same_words.hpp"
+#include "sheet/shown.hpp"
 #include "swathe/draw/furniture.hpp"
 #include "swathe/pattern/half_pattern.hpp"
 #include "swathe/pattern/joins.hpp"
@@ -98,18 +99,27 @@ const std::vector<Path>& cuts_of(const HalfPattern& half) { return half.cuts; }
 /// The lines of a cover, whole or half.
 template <class Cover>
 void draw_lines(Drawing& onto, const Cover& cover, const std::vector<ClothJoin>& joins,
-                const Placement& place) {
+                const Placement& place, const ShownOnCover& shown) {
+  const Showing bumper(onto, shown.bumper());
   for (const Path& cut : cuts_of(cover)) onto.line(LineKind::Cut, place(cut));
   const double flip = place.mirrored ? -1.0 : 1.0;
   const auto fold = [&](const Path& path, FlatPoint under) {
     draw_pleat(onto, place(path), {flip * under.x, under.y});
   };
-  for (const PleatLine& pleat : cover.pleats) fold(pleat.path, pleat.under);
+  for (const PleatLine& pleat : cover.pleats) {
+    const Showing corner(onto, shown.pleat(pleat));
+    fold(pleat.path, pleat.under);
+  }
   for (const HemFold& hem : cover.hems) fold(hem.path(), hem.under());
-  for (const auto* sewn : {&cover.stitches, &cover.seam_marks, &cover.strips})
-    for (const Path& path : *sewn) onto.line(LineKind::Stitch, place(path));
+  for (const auto* sewn : {&cover.stitches, &cover.seam_marks})
+    for (const Path& path : *sewn) {
+      const Showing corner(onto, shown.corner(bounds(path).middle().x));
+      onto.line(LineKind::Stitch, place(path));
+    }
+  for (const Path& path : cover.strips) onto.line(LineKind::Stitch, place(path));
   for (const ClothJoin& join : joins) draw_join(onto, join, place);
   for (const NamedLine& line : cover.lines) {
+    const Showing part(onto, shown.line(line));
     if (line.what == What::StapleLine)
       for (const NamedLine& stretch : outside_brackets(line, cover.brackets))
         onto.line(LineKind::StapleLine, place(stretch.from), place(stretch.to));
@@ -120,9 +130,12 @@ void draw_lines(Drawing& onto, const Cover& cover, const std::vector<ClothJoin>&
 
 /// The single marks of a cover, whole or half.
 template <class Cover>
-void draw_marks(Drawing& onto, const Cover& cover, const Placement& place) {
+void draw_marks(Drawing& onto, const Cover& cover, const Placement& place,
+                const ShownOnCover& shown) {
+  const Showing bumper(onto, shown.bumper());
   for (const Staple& staple : cover.staples) draw_staple(onto, place(staple.at), staple.upright);
   for (const BracketOnPattern& bracket : cover.brackets) {
+    const Showing one(onto, shown.bracket(bracket));
     for (const Path& window : bracket.windows) draw_window(onto, place(window));
     if (bracket.cloth == BracketCloth::Under)
       for (const Path& footprint : bracket.footprints) onto.line(LineKind::Thin, place(footprint));
@@ -134,6 +147,7 @@ void draw_marks(Drawing& onto, const Cover& cover, const Placement& place) {
 /// Digits with base line and center line; the box of their ink on the sheet.
 Box draw_number(Drawing& onto, const Numerals& numerals, const PlacedNumeral& number,
                 const Placement& place) {
+  const Showing one(onto, subject_of(number));
   Box ink;
   double base = 0;
   for (const PlacedDigit& placed : number.digits) {
@@ -160,6 +174,7 @@ Box draw_number(Drawing& onto, const Numerals& numerals, const PlacedNumeral& nu
 }
 
 void name_number(LabelPlacer& labels, const PlacedNumeral& number, const Box& ink, bool mirrored) {
+  const Showing one(labels.drawing(), subject_of(number));
   TextBlock words{{{fmt::format("NUMERAL {}, {}", number.text, number.side), kName}}};
   if (!number.whole)
     words.lines.push_back({number.from == 0
@@ -176,11 +191,13 @@ void name_number(LabelPlacer& labels, const PlacedNumeral& number, const Box& in
 struct NumeralPlace {
   std::string words;  ///< "20486, front"
   Box box;            ///< on the sheet
+  Subjects shows;
 };
 
 /// The places on a half, each with its base line; one on the fold is cut by it.
 std::vector<NumeralPlace> draw_places(Drawing& onto, const Made& made, std::size_t bumper,
-                                      const HalfPattern& half, const Placement& place) {
+                                      const HalfPattern& half, const Placement& place,
+                                      const ShownOnCover& shown) {
   std::vector<NumeralPlace> places;
   for (const PlacedNumeral& number : made.numerals_on_patterns()) {
     if (number.bumper != static_cast<int>(bumper) || number.digits.empty()) continue;
@@ -193,7 +210,8 @@ std::vector<NumeralPlace> draw_places(Drawing& onto, const Made& made, std::size
       continue;
     }
     const FlatPoint hi{std::min(number.center_s + reach.x, half.fold), number.center_u + reach.y};
-    NumeralPlace on{fmt::format("{}, {}", number.text, number.side), {}};
+    NumeralPlace on{fmt::format("{}, {}", number.text, number.side), {}, shown.numeral(number)};
+    const Showing one(onto, on.shows);
     on.box.cover(place(lo));
     on.box.cover(place(hi));
     const Path outline = rectangle(on.box.lo, on.box.hi);
@@ -240,9 +258,11 @@ void mark_fold(Drawing& onto, LabelPlacer& labels, FlatPoint low, FlatPoint high
 }
 
 void name_lines(LabelPlacer& labels, const std::vector<NamedLine>& lines,
-                const std::vector<PatternCorner>& corners, const Placement& place) {
+                const std::vector<PatternCorner>& corners, const Placement& place,
+                const ShownOnCover& shown) {
   for (const NamedLine& line : lines) {
     if (!is_drawn(line.what)) continue;
+    const Showing part(labels.drawing(), shown.line(line));
     const std::string name = name_of(corners, line);
     const FlatPoint a = place(line.from), b = place(line.to);
     const double off = line.what == What::StapleLine ? kPastCrowns : 0.3;
@@ -255,8 +275,9 @@ void name_lines(LabelPlacer& labels, const std::vector<NamedLine>& lines,
 }
 
 void name_brackets(LabelPlacer& labels, const std::vector<BracketOnPattern>& brackets,
-                   const Placement& place) {
+                   const Placement& place, const ShownOnCover& shown) {
   for (const BracketOnPattern& bracket : brackets) {
+    const Showing one(labels.drawing(), shown.bracket(bracket));
     const bool window = bracket.cloth == BracketCloth::Window;
     for (const Path& path : window ? bracket.windows : bracket.footprints) {
       const Box box = bounds(place(path));
@@ -344,7 +365,8 @@ void name_marks(LabelPlacer& labels, const std::vector<MatchMark>& marks,
 }
 
 void name_ends(LabelPlacer& labels, const Made& made, std::size_t bumper,
-               const std::vector<EndOnPattern>& ends, const Placement& place) {
+               const std::vector<EndOnPattern>& ends, const Placement& place,
+               const ShownOnCover& shown) {
   const Section& section = made.section;
   const ClothMap map = made.cloth_map();
   const auto within = [&](double s0, double s1, double u0, double u1) {
@@ -354,6 +376,7 @@ void name_ends(LabelPlacer& labels, const Made& made, std::size_t bumper,
     return box;
   };
   for (const EndOnPattern& end : ends) {
+    const Showing part(labels.drawing(), shown.end(end.start));
     const double way = end.start ? -1.0 : 1.0,
                  face = end.start ? 0.0 : made.patterns[bumper].length;
     const double flat = section.front_flat_top();
@@ -372,9 +395,11 @@ void name_ends(LabelPlacer& labels, const Made& made, std::size_t bumper,
 /// What the piece is, large, on its longest side; a shorter word on the others.
 void name_piece(Drawing& onto, LabelPlacer& labels, const Made& made, std::size_t bumper,
                 const std::vector<Panel>& panels) {
+  const ShownOnCover shown(made, bumper);
   const auto longest = std::ranges::max_element(
       panels, {}, [](const Panel& panel) { return std::round(panel.box.width()); });
   for (auto panel = panels.begin(); panel != panels.end(); ++panel) {
+    const Showing side(onto, shown.side(panel->side));
     const Box& box = panel->box;
     const FlatPoint top{box.middle().x, box.hi.y - 12};
     if (const auto spot = labels.claim(36, 11, box, top)) {
@@ -462,6 +487,7 @@ Drawing draw_pattern(const Made& made, std::size_t bumper, const Font& font, Fla
   const Pattern& pattern = made.patterns[bumper];
   const std::vector<ClothJoin>& joins = made.joins[bumper];
   const Placement place = pattern_placement(made, bumper, corner);
+  const ShownOnCover shown(made, bumper);
   Drawing drawing;
   std::vector<std::pair<PlacedNumeral, Box>> numbers;
   for (PlacedNumeral& number : made.numerals_on_patterns()) {
@@ -469,8 +495,8 @@ Drawing draw_pattern(const Made& made, std::size_t bumper, const Font& font, Fla
     const Box ink = draw_number(drawing, *made.numerals, number, place);
     numbers.emplace_back(std::move(number), ink);
   }
-  draw_lines(drawing, pattern, joins, place);
-  draw_marks(drawing, pattern, place);
+  draw_lines(drawing, pattern, joins, place, shown);
+  draw_marks(drawing, pattern, place, shown);
 
   const FlatPoint size{pattern.cloth_length, pattern.cloth_width};
   LabelPlacer labels(drawing, font, Box{corner, corner + size});
@@ -479,14 +505,14 @@ Drawing draw_pattern(const Made& made, std::size_t bumper, const Font& font, Fla
   for (const auto& [number, ink] : numbers)
     if (!ink.empty()) name_number(labels, number, ink, place.mirrored);
   name_marks(labels, pattern.marks, made.mark_names[bumper], place);
-  name_ends(labels, made, bumper, pattern.ends, place);
-  name_brackets(labels, pattern.brackets, place);
+  name_ends(labels, made, bumper, pattern.ends, place, shown);
+  name_brackets(labels, pattern.brackets, place, shown);
   name_strips(labels, pattern.strips, place);
   name_joins(labels, joins, place, made.job.units);
   name_parts(labels, pattern, joins, place);
   name_hems(labels, pattern.hems, place);
   name_staples(labels, pattern, place);
-  name_lines(labels, pattern.lines, pattern.corners, place);
+  name_lines(labels, pattern.lines, pattern.corners, place, shown);
   return drawing;
 }
 
@@ -498,9 +524,10 @@ Drawing draw_half_pattern(const Made& made, std::size_t bumper, const Font& font
   place.move = corner - FlatPoint{place.mirrored ? -half.box.hi.x : half.box.lo.x, half.box.lo.y};
   Drawing drawing;
   std::vector<NumeralPlace> numbers;
-  if (made.numerals) numbers = draw_places(drawing, made, bumper, half, place);
-  draw_lines(drawing, half, {}, place);
-  draw_marks(drawing, half, place);
+  const ShownOnCover shown(made, bumper, half.fold);
+  if (made.numerals) numbers = draw_places(drawing, made, bumper, half, place, shown);
+  draw_lines(drawing, half, {}, place, shown);
+  draw_marks(drawing, half, place, shown);
   const FlatPoint fold_low = place({half.fold, half.box.lo.y});
   const FlatPoint fold_high = place({half.fold, half.box.hi.y});
   drawing.line(LineKind::Fold, fold_low, fold_high);
@@ -516,6 +543,7 @@ Drawing draw_half_pattern(const Made& made, std::size_t bumper, const Font& font
     panel.box.hi.x = std::min(panel.box.hi.x, on_half.hi.x);
   }
   for (const NumeralPlace& number : numbers) {
+    const Showing one(drawing, number.shows);
     const TextBlock words{{{"NUMERAL " + number.words, kName}, {"on one cloth, unfolded", kSmall}}};
     if (!labels.block(words, number.box, number.box.middle()))
       labels.near(number.box.middle(), "NUMERAL " + number.words, kSmall, 120);
@@ -523,11 +551,11 @@ Drawing draw_half_pattern(const Made& made, std::size_t bumper, const Font& font
   }
   name_piece(drawing, labels, made, bumper, panels);
   name_marks(labels, half.marks, half.mark_names, place);
-  name_ends(labels, made, bumper, half.ends, place);
-  name_brackets(labels, half.brackets, place);
+  name_ends(labels, made, bumper, half.ends, place, shown);
+  name_brackets(labels, half.brackets, place, shown);
   name_strips(labels, half.strips, place);
   name_hems(labels, half.hems, place);
-  name_lines(labels, half.lines, half.corners, place);
+  name_lines(labels, half.lines, half.corners, place, shown);
   return drawing;
 }
 

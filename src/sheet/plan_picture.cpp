@@ -10,6 +10,7 @@
 #include "draw/measures.hpp"
 #include "sheet/back_plan.hpp"
 #include "sheet/plan_pieces.hpp"
+#include "sheet/shown.hpp"
 
 namespace swathe {
 namespace {
@@ -64,6 +65,7 @@ class Plan {
   }
 
   void frame() {
+    const Showing all(picture_.drawing, Subject::frame());
     Polygon outline;
     const FrameKeys& keys = made_.job.frame;
     for (const FlatPoint p : keys.corners) outline.push_back(on(p));
@@ -72,16 +74,25 @@ class Plan {
       const FlatPoint a = keys.corners[k], b = keys.corners[(k + 1) % keys.corners.size()];
       const FlatPoint inwards = left_of(unit(b - a));
       measures_.push_back({on(a) + kInside * inwards, on(b) + kInside * inwards,
-                           fmt::format("{} {}", keys.sides[k], fig(apart(a, b)))});
+                           fmt::format("{} {}", keys.sides[k], fig(apart(a, b))), kTextHeight,
+                           Subject::side(keys.sides[k])});
     }
   }
 
   void pieces() {
     std::vector<Path> wood;
     for (const Piece& board : made_.boards) wood.push_back(on(board_in_plan(made_, board)));
-    tints_.fill(LineKind::Outline, kWood, wood);
-    for (const Path& board : wood) picture_.drawing.line(LineKind::Thin, board);
+    {
+      const Showing all(tints_, Subject::boards());  // one fill: where boards meet no seam shows
+      tints_.fill(LineKind::Outline, kWood, wood);
+    }
+    for (std::size_t k = 0; k < wood.size(); ++k) {
+      const Piece& board = made_.boards[k];
+      const Showing one(picture_.drawing, Subject::board(board.bumper, board.side));
+      picture_.drawing.line(LineKind::Thin, wood[k]);
+    }
     for (const Piece& piece : made_.padding) {
+      const Showing one(picture_.drawing, padding_subjects(made_, piece));
       Path path = open_path(flatten(on(padding_in_plan(made_, piece)), kFlatness));
       path.closed = true;
       picture_.drawing.line(LineKind::Thin, std::move(path));
@@ -92,13 +103,15 @@ class Plan {
     const double thick = kPlate / scale_;
     for (std::size_t b = 0; b < made_.wraps.size(); ++b)
       for (const BracketOnBoard& bracket : brackets_on(made_, b)) {
+        const Showing one(tints_, Subject::bracket(bracket.number));
         const FrameSide& on_side = side(made_.wraps[b].run().sides[bracket.leg].side);
         const double from = bracket.box.lo.x, to = bracket.box.hi.x;
         const auto inside = [&](double x) { return on(along(on_side, x, -thick)); };
         tints_.fill(LineKind::Outline, kBlack,
                     {closed_path({inside(from), inside(to), on(along(on_side, to, 0)),
                                   on(along(on_side, from, 0))})});
-        notes_.push_back({inside(0.5 * (from + to)), fmt::format("bracket {}", bracket.number)});
+        notes_.push_back({inside(0.5 * (from + to)), fmt::format("bracket {}", bracket.number),
+                          kTextHeight, Subject::bracket(bracket.number)});
       }
   }
 
@@ -107,13 +120,14 @@ class Plan {
     LabelPlacer placer(picture_.drawing, labels_, picture_.box);
     for (const Wrap& wrap : made_.wraps)
       for (const RunSide& leg : wrap.run().sides) {
+        const Showing one(picture_.drawing, Subject::bumper(wrap.run().name));
         const FlatPoint at = on(along(side(leg.side), 0.5 * (leg.from_x + leg.to_x), middle));
         const std::string& name = wrap.run().name;
         const auto centered = [&](double height) {
           return TextMark{at - FlatPoint{0, 0.5 * height}, name, height, Anchor::Middle};
         };
         if (!placer.first_free({centered(kName), centered(kTextHeight)}))
-          notes_.push_back({at, name});
+          notes_.push_back({at, name, kTextHeight, Subject::bumper(name)});
       }
   }
 
@@ -122,9 +136,9 @@ class Plan {
     for (const Piece& board : made_.boards) {
       const FrameSide& on_side = side(made_.frame.side(board.side).value_or(0));
       const FlatPoint off = kRow * on_side.outward;
-      measures_.push_back({on(along(on_side, board.from_x, out)) + off,
-                           on(along(on_side, board.to_x, out)) + off,
-                           "board " + fig(board.length_mm)});
+      measures_.push_back(
+          {on(along(on_side, board.from_x, out)) + off, on(along(on_side, board.to_x, out)) + off,
+           "board " + fig(board.length_mm), kTextHeight, Subject::board(board.bumper, board.side)});
     }
   }
 
@@ -132,10 +146,16 @@ class Plan {
     const double cloth = made_.section.cloth_thickness_mm();
     const FlatPoint lo = on(reach_.lo), hi = on(reach_.hi);
     const double below = lo.y - kOverall, beside = hi.x + kOverall;
-    measures_.push_back(
-        {{lo.x, below}, {hi.x, below}, "over all " + fig(reach_.width() + 2 * cloth)});
-    measures_.push_back(
-        {{beside, lo.y}, {beside, hi.y}, "over all " + fig(reach_.height() + 2 * cloth)});
+    measures_.push_back({{lo.x, below},
+                         {hi.x, below},
+                         "over all " + fig(reach_.width() + 2 * cloth),
+                         kTextHeight,
+                         Subject::bumpers()});
+    measures_.push_back({{beside, lo.y},
+                         {beside, hi.y},
+                         "over all " + fig(reach_.height() + 2 * cloth),
+                         kTextHeight,
+                         Subject::bumpers()});
   }
 
   void gaps() {
@@ -146,7 +166,7 @@ class Plan {
       FlatPoint at = on(along(side(before.side), before.to_x, middle));
       if (before.side == after.side)
         at = 0.5 * (at + on(along(side(after.side), after.from_x, middle)));
-      notes_.push_back({at, "gap " + fig(made_.bare_gaps[k])});
+      notes_.push_back({at, "gap " + fig(made_.bare_gaps[k]), kTextHeight, gap_subjects(made_, k)});
     }
   }
 

@@ -54,8 +54,12 @@ class SectionDrawing {
     Drawing& onto = picture_.drawing;
     const double t = section_.thickness_mm(), height = section_.height_mm();
     const Path board = rectangle(on(0, 0), on(t, height));
-    onto.fill(LineKind::Outline, kWood, {board});
-    onto.line(LineKind::Thin, board);
+    {
+      const Showing wood(onto, Subject::boards());
+      onto.fill(LineKind::Outline, kWood, {board});
+      onto.line(LineKind::Thin, board);
+    }
+    const Showing padding(onto, Subject::padding());
     const PaddingKeys& keys = made_.job.padding;
     const double bottom = section_.padding_bottom_mm();
     if (keys.form == PaddingForm::Noodles) {
@@ -82,10 +86,11 @@ class SectionDrawing {
     if (labels_.text_width_mm("padding", kTextHeight) + kPad < scale_ * section_.padding_depth_mm())
       onto.text(at - FlatPoint{0, 0.5 * kTextHeight}, "padding", kTextHeight, Anchor::Middle);
     else
-      notes_.push_back({at, "padding"});
+      notes_.push_back({at, "padding", kTextHeight, Subject::padding()});
   }
 
   void cloth() {
+    const Showing all(picture_.drawing, Subject::cloth());
     std::vector<FlatPoint> line;
     for (const double u :
          section_.heights(section_.cloth_edge_bottom(), section_.cloth_edge_top(), kTurn)) {
@@ -94,7 +99,8 @@ class SectionDrawing {
     }
     picture_.drawing.line(LineKind::Outline, open_path(line));
     const SectionPoint front = section_.at(section_.front_flat_top());
-    notes_.push_back({on(front.d, front.z) + FlatPoint{kOff, 0}, "cloth"});
+    notes_.push_back(
+        {on(front.d, front.z) + FlatPoint{kOff, 0}, "cloth", kTextHeight, Subject::cloth()});
   }
 
   void heights() {
@@ -134,8 +140,16 @@ class SectionDrawing {
     const double reach = (stapled ? cloth.flap : cloth.hook_and_loop.flap).mm();
     const double top = section_.height_mm();
     const double x = on(0, 0).x - 5.0;
-    measures_.push_back({{x, on(0, top - reach).y}, {x, on(0, top).y}, "flap " + fig(reach)});
-    measures_.push_back({{x, on(0, 0).y}, {x, on(0, reach).y}, "flap " + fig(reach)});
+    const Showing all(picture_.drawing, Subject::cloth());
+    const auto flap = [&](double from, double to) {
+      measures_.push_back({{x, on(0, from).y},
+                           {x, on(0, to).y},
+                           "flap " + fig(reach),
+                           kTextHeight,
+                           Subject::cloth()});
+    };
+    flap(top - reach, top);
+    flap(0, reach);
     if (stapled) {
       const double line = cloth.staple_line.mm();
       for (const double z : {line, top - line}) {
@@ -143,7 +157,8 @@ class SectionDrawing {
         picture_.drawing.fill(LineKind::Staple, kBlack, {closed_path(arrow_head(back, {1, 0}))});
       }
       notes_.push_back({on(0, line) - FlatPoint{kOff + 3.5, 0},
-                        "staples " + fig(line) + " from the board's edge"});
+                        "staples " + fig(line) + " from the board's edge", kTextHeight,
+                        Subject::cloth()});
     }
   }
 

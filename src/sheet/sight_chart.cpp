@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "sheet/shown.hpp"
 #include "swathe/base/maths.hpp"
 #include "swathe/base/units.hpp"
 #include "swathe/draw/furniture.hpp"
@@ -38,7 +39,8 @@ Path moved(const Polygon& plan, FlatPoint center, double scale, FlatPoint machin
 }
 
 /// The machine's bumpers, what hides them, and a black bar before each number.
-void draw_machine(Drawing& onto, FlatPoint center, double radius, const Scene& scene) {
+void draw_machine(Drawing& onto, FlatPoint center, double radius, const Made& made) {
+  const Scene& scene = made.sight->scene;
   const auto plan_of = [](const Solid& solid) {
     return solid.plan_at(0.5 * (solid.bottom() + solid.top()));
   };
@@ -47,12 +49,14 @@ void draw_machine(Drawing& onto, FlatPoint center, double radius, const Scene& s
     for (const FlatPoint p : plan_of(solid)) reach = std::max(reach, apart(p, scene.center));
   const double scale = 0.9 * radius / reach;
   for (const Solid& solid : scene.solids) {
+    const Showing one(onto, subject_of(solid));
     const Path path = moved(plan_of(solid), center, scale, scene.center);
     onto.fill(LineKind::Outline, solid.name.starts_with("blind") ? kDark : kPale, {path});
     onto.line(LineKind::Thin, path);
   }
-  for (const NumberInSpace& number : scene.numbers)
-    for (const DigitInSpace& digit : number.digits) {
+  for (std::size_t n = 0; n < scene.numbers.size(); ++n)
+    for (const DigitInSpace& digit : scene.numbers[n].digits) {
+      const Showing one(onto, showing_subject(made, n));
       const FlatPoint out = unit(FlatPoint{digit.normal.x, digit.normal.y});
       const auto corner = [&](const SpacePoint& p, double off) {
         const FlatPoint front{p.x, p.y};
@@ -115,7 +119,7 @@ void draw_sight_chart(Drawing& onto, const Box& box, const Made& made, const Fon
   const double band =
       std::min(kWidestBand, (radius - inner) / static_cast<double>(sight.rings.size()));
   const double first = radius - band * static_cast<double>(sight.rings.size());
-  draw_machine(onto, center, first - 3, sight.scene);
+  draw_machine(onto, center, first - 3, made);
 
   const double quiet = rad(quiet_bearing(sight.rings));
   for (std::size_t k = 0; k < sight.rings.size(); ++k) {

@@ -4,6 +4,7 @@
 
 #include "draw/marks.hpp"
 #include "sheet/pattern_drawing.hpp"
+#include "sheet/shown.hpp"
 
 namespace swathe {
 namespace {
@@ -29,34 +30,45 @@ SmallPattern small_pattern(const Made& made, std::size_t bumper, const Box& area
     return reduced;
   };
   Drawing& onto = small.drawing;
-  for (const PlacedNumeral& number : made.numerals_on_patterns()) {
-    if (number.bumper != static_cast<int>(bumper)) continue;
-    for (const PlacedDigit& placed : number.digits) {
-      std::vector<Path> outlines;
-      for (const Polygon& contour : made.numerals->outline_of(placed))
-        outlines.push_back(path(closed_path(thinned(contour, kFlatness / small.scale))));
-      onto.fill(LineKind::Numeral, kTint, std::move(outlines));
+  const ShownOnCover shown(made, bumper);
+  {
+    const Showing cover(onto, shown.bumper());
+    for (const PlacedNumeral& number : made.numerals_on_patterns()) {
+      if (number.bumper != static_cast<int>(bumper)) continue;
+      const Showing one(onto, subject_of(number));
+      for (const PlacedDigit& placed : number.digits) {
+        std::vector<Path> outlines;
+        for (const Polygon& contour : made.numerals->outline_of(placed))
+          outlines.push_back(path(closed_path(thinned(contour, kFlatness / small.scale))));
+        onto.fill(LineKind::Numeral, kTint, std::move(outlines));
+      }
     }
-  }
-  onto.line(LineKind::Outline, path(closed_path(pattern.outline)));
-  for (const Path& snip : pattern.snips) onto.line(LineKind::Outline, path(snip));
-  for (const PleatLine& pleat : pattern.pleats) onto.line(LineKind::Thin, path(pleat.path));
-  for (const HemFold& hem : pattern.hems) onto.line(LineKind::Thin, path(hem.path()));
-  for (const NamedLine& named : pattern.lines)
-    if (named.what == NamedLine::What::BackEdge || named.what == NamedLine::What::CornerLine ||
-        named.what == NamedLine::What::EndFace)
-      onto.line(LineKind::Thin, on(named.from), on(named.to));
-  for (const BracketOnPattern& bracket : pattern.brackets) {
-    const bool window = bracket.cloth == BracketCloth::Window;
-    for (const Path& one : window ? bracket.windows : bracket.footprints)
-      onto.line(window ? LineKind::Outline : LineKind::Thin, path(one));
-    for (const Punch& hole : bracket.holes) onto.line(LineKind::Thin, circle(on(hole.at), kHole));
-  }
-  for (const MatchMark& mark : pattern.marks) {
-    const FlatPoint at = on(mark.at), rise{0, mark.top ? -kTriangle : kTriangle};
-    onto.fill(LineKind::Match, kBlack,
-              {closed_path({at - FlatPoint{kHalfTriangle, 0}, at + FlatPoint{kHalfTriangle, 0},
-                            at + rise})});
+    onto.line(LineKind::Outline, path(closed_path(pattern.outline)));
+    for (const Path& snip : pattern.snips) onto.line(LineKind::Outline, path(snip));
+    for (const PleatLine& pleat : pattern.pleats) {
+      const Showing corner(onto, shown.pleat(pleat));
+      onto.line(LineKind::Thin, path(pleat.path));
+    }
+    for (const HemFold& hem : pattern.hems) onto.line(LineKind::Thin, path(hem.path()));
+    for (const NamedLine& named : pattern.lines) {
+      const Showing part(onto, shown.line(named));
+      if (named.what == NamedLine::What::BackEdge || named.what == NamedLine::What::CornerLine ||
+          named.what == NamedLine::What::EndFace)
+        onto.line(LineKind::Thin, on(named.from), on(named.to));
+    }
+    for (const BracketOnPattern& bracket : pattern.brackets) {
+      const Showing it(onto, shown.bracket(bracket));
+      const bool window = bracket.cloth == BracketCloth::Window;
+      for (const Path& one : window ? bracket.windows : bracket.footprints)
+        onto.line(window ? LineKind::Outline : LineKind::Thin, path(one));
+      for (const Punch& hole : bracket.holes) onto.line(LineKind::Thin, circle(on(hole.at), kHole));
+    }
+    for (const MatchMark& mark : pattern.marks) {
+      const FlatPoint at = on(mark.at), rise{0, mark.top ? -kTriangle : kTriangle};
+      onto.fill(LineKind::Match, kBlack,
+                {closed_path({at - FlatPoint{kHalfTriangle, 0}, at + FlatPoint{kHalfTriangle, 0},
+                              at + rise})});
+    }
   }
   return small;
 }

@@ -62,6 +62,7 @@ Page stroke_page(const Made& made, const PaperKeys& paper, const Font& labels,
                                                 (key.lo.y - kGap - below - room.lo.y) / high}));
   FlatPoint at{room.lo.x, key.lo.y - kGap - scale * high};
   for (const Digit& digit : numerals.digits) {
+    const Showing shown(page.drawing, Subject::digit(digit.digit));
     const Box ink = bounds(digit.outline);
     draw_shaded(page.drawing, {digit.outline, digit.stroke}, asked,
                 at - scale * FlatPoint{ink.lo.x, ink.lo.y}, scale);

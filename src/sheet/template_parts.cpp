@@ -8,6 +8,7 @@
 
 #include "draw/path_clip.hpp"
 #include "sheet/pattern_drawing.hpp"
+#include "sheet/shown.hpp"
 
 namespace swathe {
 namespace {
@@ -18,25 +19,32 @@ constexpr double kSame = 0.05;        ///< mm; templates alike within this are o
 constexpr double kIntoBumper = 22.0;  ///< an end's template goes on past the end face
 
 /// Every line of the cover that a template shows, on the sheet.
-std::vector<TemplateLine> lines_of(const Pattern& pattern, const Placement& place) {
+std::vector<TemplateLine> lines_of(const Pattern& pattern, const Placement& place,
+                                   const ShownOnCover& shown) {
   std::vector<TemplateLine> lines;
-  const auto add = [&](LineKind kind, const Path& path) {
-    lines.push_back({kind, place(path), {}});
+  const auto add = [&](LineKind kind, const Path& path, Subjects shows) {
+    lines.push_back({kind, place(path), {}, std::move(shows)});
   };
-  add(LineKind::Cut, closed_path(pattern.outline));
-  for (const Path& snip : pattern.snips) add(LineKind::Cut, snip);
-  for (const Path& stitch : pattern.stitches) add(LineKind::Stitch, stitch);
-  const auto add_fold = [&](const Path& path, FlatPoint under) {
-    lines.push_back({LineKind::Fold, place(path), {place.mirrored ? -under.x : under.x, under.y}});
+  add(LineKind::Cut, closed_path(pattern.outline), shown.bumper());
+  for (const Path& snip : pattern.snips) add(LineKind::Cut, snip, shown.bumper());
+  for (const Path& stitch : pattern.stitches)
+    add(LineKind::Stitch, stitch, shown.corner(bounds(stitch).middle().x));
+  const auto add_fold = [&](const Path& path, FlatPoint under, Subjects shows) {
+    lines.push_back({LineKind::Fold,
+                     place(path),
+                     {place.mirrored ? -under.x : under.x, under.y},
+                     std::move(shows)});
   };
-  for (const PleatLine& pleat : pattern.pleats) add_fold(pleat.path, pleat.under);
-  for (const HemFold& hem : pattern.hems) add_fold(hem.path(), hem.under());
+  for (const PleatLine& pleat : pattern.pleats)
+    add_fold(pleat.path, pleat.under, shown.pleat(pleat));
+  for (const HemFold& hem : pattern.hems) add_fold(hem.path(), hem.under(), shown.bumper());
   for (const NamedLine& line : pattern.lines)
     if (line.what == NamedLine::What::BackEdge || line.what == NamedLine::What::EndFace ||
         line.what == NamedLine::What::CornerLine)
-      add(LineKind::Corner, swathe::line(line.from, line.to));
+      add(LineKind::Corner, swathe::line(line.from, line.to), shown.line(line));
   for (const BracketOnPattern& bracket : pattern.brackets)
-    for (const Path& window : bracket.windows) add(LineKind::CutLast, window);
+    for (const Path& window : bracket.windows)
+      add(LineKind::CutLast, window, shown.bracket(bracket));
   return lines;
 }
 
@@ -49,7 +57,7 @@ TemplatePart part_of(const std::vector<TemplateLine>& lines, const Box& box, std
     const Box reach = bounds(line.path);
     if (reach.hi.x < box.lo.x || reach.lo.x > box.hi.x) continue;  // most lie at other corners
     for (const Path& path : clipped(line.path, box))
-      part.lines.push_back({line.kind, move(path), line.under});
+      part.lines.push_back({line.kind, move(path), line.under, line.shows});
   }
   return part;
 }
@@ -79,20 +87,34 @@ bool same_line(const TemplateLine& a, const TemplateLine& b) {
   return false;
 }
 
+/// The line of `b` that this one of `a` lies on, laid so about its middle; null where there is
+/// none.
+const TemplateLine* laid_on(TemplateLine line, const TemplatePart& a, const TemplatePart& b,
+                            const Laying& laying) {
+  const FlatPoint middle = 0.5 * a.size;
+  const bool closed = line.path.closed;
+  line.path = open_path(flatten(line.path, 0.05));  // a mirrored arc would bulge the other way
+  line.path.closed = closed;
+  for (Vertex& v : line.path.vertices)
+    v.at = middle + FlatPoint{laying.x * (v.at.x - middle.x), laying.y * (v.at.y - middle.y)};
+  line.under = {laying.x * line.under.x, laying.y * line.under.y};
+  const auto found = std::ranges::find_if(
+      b.lines, [&](const TemplateLine& other) { return same_line(line, other); });
+  return found == b.lines.end() ? nullptr : &*found;
+}
+
 /// Whether `a`, laid so about its middle, is `b`.
 bool same_part(const TemplatePart& a, const TemplatePart& b, const Laying& laying) {
   if (apart(a.size, b.size) > kSame || a.lines.size() != b.lines.size()) return false;
-  const FlatPoint middle = 0.5 * a.size;
-  return std::ranges::all_of(a.lines, [&](TemplateLine line) {
-    const bool closed = line.path.closed;
-    line.path = open_path(flatten(line.path, 0.05));  // a mirrored arc would bulge the other way
-    line.path.closed = closed;
-    for (Vertex& v : line.path.vertices)
-      v.at = middle + FlatPoint{laying.x * (v.at.x - middle.x), laying.y * (v.at.y - middle.y)};
-    line.under = {laying.x * line.under.x, laying.y * line.under.y};
-    return std::ranges::any_of(b.lines,
-                               [&](const TemplateLine& other) { return same_line(line, other); });
-  });
+  return std::ranges::all_of(
+      a.lines, [&](const TemplateLine& line) { return laid_on(line, a, b, laying) != nullptr; });
+}
+
+Subjects joined(const Subjects& a, const Subjects& b) {
+  std::vector<Subject> list = a.list();
+  for (const Subject& one : b)
+    if (std::ranges::count(list, one) == 0) list.push_back(one);
+  return Subjects(std::move(list));
 }
 
 void add_or_join(std::vector<TemplatePart>& parts, TemplatePart part) {
@@ -100,6 +122,8 @@ void add_or_join(std::vector<TemplatePart>& parts, TemplatePart part) {
     for (const Laying& laying : kLayings)
       if (same_part(there, part, laying)) {
         there.uses.push_back(part.uses.front() + laying.words);
+        for (TemplateLine& line : there.lines)
+          line.shows = joined(line.shows, laid_on(line, there, part, laying)->shows);
         return;
       }
   parts.push_back(std::move(part));
@@ -110,7 +134,7 @@ void add_or_join(std::vector<TemplatePart>& parts, TemplatePart part) {
 std::vector<TemplatePart> template_parts(const Made& made, std::size_t bumper) {
   const Pattern& pattern = made.patterns[bumper];
   const Placement place = pattern_placement(made, bumper, {0, 0});
-  const std::vector<TemplateLine> lines = lines_of(pattern, place);
+  const std::vector<TemplateLine> lines = lines_of(pattern, place, ShownOnCover(made, bumper));
   const ClothMap map = made.cloth_map();
   const auto y_of = [&](double u) { return place(map.to_pattern({0, u})).y; };
   const double top = pattern.cloth_width, middle = y_of(0);

@@ -14,6 +14,7 @@ struct TemplateLine {
   LineKind kind;
   Path path;
   FlatPoint under;  ///< of a fold: the way its cloth goes; else zero
+  Subjects shows{};
 };
 
 /// A part of a cover at full size, lower left corner at the origin, the job's face up.

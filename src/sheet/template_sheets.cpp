@@ -86,6 +86,7 @@ Cell cell_of(const TemplatePart& part, const Made& made, std::size_t bumper, con
 
   Drawing lines;
   for (const TemplateLine& line : part.lines) {
+    const Showing shown(lines, line.shows);
     if (line.kind == LineKind::Fold && length(line.path) > kLeastPleat)
       draw_pleat(lines, line.path, line.under);
     else if (line.kind == LineKind::CutLast && line.path.closed)

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "sheet/shown.hpp"
+
 namespace swathe {
 namespace {
 
@@ -22,6 +24,7 @@ Color gray(double share) { return {share, share, share}; }
 struct Part {
   double distance = 0;
   std::vector<FillMark> fills;
+  Subjects shows{};  ///< where a fill shows nothing of its own
 };
 
 class Picture {
@@ -55,6 +58,7 @@ class Picture {
       for (FillMark& fill : part.fills) {
         for (Path& path : fill.outlines)
           for (Vertex& vertex : path.vertices) vertex.at = scale * vertex.at + move;
+        const Showing one(onto, fill.shows.empty() ? part.shows : fill.shows);
         onto.fill(fill.kind, fill.color, std::move(fill.outlines));
       }
   }
@@ -80,14 +84,14 @@ class Picture {
     return path;
   }
   FillMark filled(const std::vector<SpacePoint>& points, Color color) const {
-    return {kLayer, color, {outline_of(points)}};
+    return {kLayer, color, {outline_of(points)}, {}};
   }
 
   void floor() {
     std::vector<SpacePoint> points;
     for (const FrameSide& side : made_.frame.sides())
       points.push_back({side.from.x, side.from.y, 0});
-    parts_.push_back({1e300, {filled(points, gray(kFloor))}});
+    parts_.push_back({1e300, {filled(points, gray(kFloor))}, Subject::frame()});
   }
 
   /// Heights on the girth between the back edges at which tints change.
@@ -110,6 +114,10 @@ class Picture {
     return columns;
   }
 
+  static const FrameSide& side_of(const Wrap& wrap, std::size_t leg) {
+    return wrap.frame().sides()[static_cast<std::size_t>(wrap.run().sides[leg].side)];
+  }
+
   void bumper(std::size_t number, std::size_t leg) {
     const Wrap& wrap = made_.wraps[number];
     const std::vector<double> heights = rows();
@@ -122,6 +130,7 @@ class Picture {
     }
     const std::size_t last = grid.front().size() - 1;
     Part part;
+    part.shows = {Subject::bumper(wrap.run().name), Subject::side(side_of(wrap, leg).name)};
     const SpacePoint &a = grid[heights.size() / 2].front(), &b = grid[heights.size() / 2].back();
     part.distance = apart(eye_, 0.5 * (a + b));
     inside_face(part, grid, wrap, leg);
@@ -197,7 +206,9 @@ class Picture {
 
   void digits(Part& part, std::size_t number, std::size_t leg) const {
     const Wrap& wrap = made_.wraps[number];
-    for (const NumberInSpace& on : sight_.scene.numbers)
+    for (std::size_t n = 0; n < sight_.scene.numbers.size(); ++n) {
+      const NumberInSpace& on = sight_.scene.numbers[n];
+      const Subjects shows = showing_subject(made_, n);
       for (std::size_t d = 0; d < on.boxes.size(); ++d) {
         const SightDigit& box = on.boxes[d];
         if (box.bumper != static_cast<int>(number) ||
@@ -207,15 +218,21 @@ class Picture {
         const Digit& shape = made_.numerals->shape(box.digit);
         const Box ink = bounds(shape.outline);
         const FlatPoint move{box.from_s - ink.lo.x, box.from_u - ink.lo.y};
-        if (shape.white) digit(part, wrap, shape.white->outline, move, {1, 1, 1});
-        digit(part, wrap, shape.outline, move, made_.job.numerals.color);
+        if (shape.white) digit(part, wrap, shape.white->outline, move, {{1, 1, 1}, shows});
+        digit(part, wrap, shape.outline, move, {made_.job.numerals.color, shows});
       }
+    }
   }
+
+  struct Paint {
+    Color color;
+    Subjects shows;
+  };
 
   /// A digit's outline taken through the wrap, point by point.
   void digit(Part& part, const Wrap& wrap, const Region& region, FlatPoint move,
-             Color color) const {
-    FillMark fill{kLayer, color, {}};
+             const Paint& paint) const {
+    FillMark fill{kLayer, paint.color, {}, paint.shows};
     for (const Polygon& polygon : region) {
       const Polygon outline = thinned(polygon, kThin);
       std::vector<SpacePoint> points;
@@ -236,6 +253,7 @@ class Picture {
 
   void blind(const Solid& solid) {
     Part part;
+    part.shows = subject_of(solid);
     const Polygon &low = solid.levels.front().plan, &high = solid.levels.back().plan;
     const double z0 = solid.bottom(), z1 = solid.top();
     FlatPoint middle{};

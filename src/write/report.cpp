@@ -94,7 +94,8 @@ Json bracket_part(const BracketOnPattern& bracket) {
           {"height_mm", grid(bracket.height)},
           {"cloth", word(bracket.cloth)},
           {"open_to_edge", bracket.open_to_edge},
-          {"holes", std::move(holes)}};
+          {"holes", std::move(holes)},
+          {"subject", to_text(Subject::bracket(bracket.keys + 1))}};
 }
 
 Json numeral_part(const PlacedNumeral& numeral) {
@@ -109,7 +110,8 @@ Json numeral_part(const PlacedNumeral& numeral) {
           {"showing", numeral.showing},
           {"from", numeral.from},
           {"whole", numeral.whole},
-          {"space_across_mm", grid(numeral.space_across)}};
+          {"space_across_mm", grid(numeral.space_across)},
+          {"subject", to_text(Subject::numeral(numeral.place))}};
 }
 
 Json bumper_part(const Made& made, std::size_t k) {
@@ -190,7 +192,8 @@ Json board_part(const Piece& board) {
       {"ends",
        Json::array({{{"cut", word(board.start.kind)}, {"angle_deg", grid(board.start.angle_deg)}},
                     {{"cut", word(board.end.kind)}, {"angle_deg", grid(board.end.angle_deg)}}})},
-      {"count", board.count}};
+      {"count", board.count},
+      {"subject", to_text(Subject::board(board.bumper, board.side))}};
 }
 
 Json padding_part(const Piece& piece) {
@@ -343,6 +346,19 @@ Json ring_part(const SightRing& ring, const Scene& scene) {
           {"fonts", std::move(fonts)}};
 }
 
+Json subjects_part(const std::vector<Subject>& subjects) {
+  Json list = Json::array();
+  for (const Subject& subject : subjects) list.push_back(to_text(subject));
+  return list;
+}
+
+Json mend_part(const std::vector<KeyChange>& mend) {
+  Json list = Json::array();
+  for (const KeyChange& change : mend)
+    list.push_back({{"key", change.key}, {"value", change.value}});
+  return list;
+}
+
 Json finding_part(const Finding& finding) {
   return {{"id", finding.id},
           {"rule", finding.rule},
@@ -351,7 +367,10 @@ Json finding_part(const Finding& finding) {
           {"measured", finding.measured},
           {"verdict", to_text(finding.verdict)},
           {"attested", to_text(finding.attested)},
-          {"advice", finding.advice}};
+          {"advice", finding.advice},
+          {"subjects", subjects_part(finding.subjects)},
+          {"keys", finding.keys},
+          {"mend", mend_part(finding.mend)}};
 }
 
 Json weight_part(const Stock& stock) {

@@ -41,6 +41,11 @@ std::string escaped(std::string_view words) {
   return text;
 }
 
+/// What a mark shows, as an attribute; nothing where it shows nothing.
+std::string shown_in(const Subjects& shows) {
+  return shows.empty() ? "" : " data-subject=\"" + escaped(to_text(shows)) + "\"";
+}
+
 /// The data of a path element; the page's y goes up, SVG's down.
 class PathData {
  public:
@@ -125,8 +130,8 @@ class Letters {
     if (mark.turn != 0)
       place += " rotate(" + plain_number(-mark.turn * 180 / std::numbers::pi, 6) + ")";
     place += " scale(" + plain_number(em / kEm, 8) + ")";
-    return "<g aria-label=\"" + escaped(mark.text) + "\" transform=\"" + place + "\">" + uses +
-           "</g>\n";
+    return "<g aria-label=\"" + escaped(mark.text) + "\"" + shown_in(mark.shows) + " transform=\"" +
+           place + "\">" + uses + "</g>\n";
   }
 
   /// The drawings of the letters that were used.
@@ -202,13 +207,14 @@ Layers layers_of(const Page& page, const Font& labels) {
         layers.key += "<path " + stroke_of(style_of(line->kind)) + " d=\"" + data.text() + "\"/>\n";
         continue;
       }
-      layers.lines[static_cast<std::size_t>(line->kind)] += "<path d=\"" + data.text() + "\"/>\n";
+      layers.lines[static_cast<std::size_t>(line->kind)] +=
+          "<path" + shown_in(line->shows) + " d=\"" + data.text() + "\"/>\n";
     } else if (const auto* const fill = std::get_if<FillMark>(&mark)) {
       for (const Path& outline : fill->outlines) data.add(outline);
       const auto kind = static_cast<std::size_t>(fill->kind);
       if (layers.fills[kind].empty()) layers.fill_order.push_back(kind);
-      layers.fills[kind] +=
-          "<path fill=\"" + to_text(fill->color) + "\" d=\"" + data.text() + "\"/>\n";
+      layers.fills[kind] += "<path" + shown_in(fill->shows) + " fill=\"" + to_text(fill->color) +
+                            "\" d=\"" + data.text() + "\"/>\n";
     } else if (const auto* const text = std::get_if<TextMark>(&mark)) {
       layers.text += letters.used(*text, page.height_mm);
     }

@@ -16,6 +16,10 @@ int take_advice(Json& report) {
   if (report.is_object() && report.contains("advice") && report["advice"].is_string()) {
     taken += report["advice"].get<std::string>().empty() ? 0 : 1;
     report["advice"] = "";
+    if (report.contains("mend")) {
+      taken += report["mend"].empty() ? 0 : 1;
+      report["mend"] = Json::array();
+    }
   }
   if (report.is_structured())
     for (Json& inner : report) taken += take_advice(inner);

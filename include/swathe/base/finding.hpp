@@ -1,6 +1,10 @@
 #pragma once
 
 #include <string>
+#include <vector>
+
+#include "swathe/base/key_change.hpp"
+#include "swathe/base/subject.hpp"
 
 namespace swathe {
 
@@ -19,7 +23,10 @@ struct Finding {
   std::string measured;  ///< in the job's units, in words
   Verdict verdict = Verdict::Unknown;
   Attested attested = Attested::Official;
-  std::string advice;  ///< what would change the verdict; empty when it passes
+  std::string advice;             ///< what would change the verdict; empty when it passes
+  std::vector<Subject> subjects;  ///< the parts of the model it is about, the rule besides
+  std::vector<std::string> keys;  ///< of the job that say them: "bumper.2.from"
+  std::vector<KeyChange> mend;    ///< together they mend it; empty where none is known
 };
 
 std::string to_text(Verdict verdict);

@@ -5,6 +5,8 @@
 #include <utility>
 #include <vector>
 
+#include "swathe/base/key_change.hpp"
+
 namespace swathe {
 
 /// A place in a text file. Lines and columns count from 1; a column counts bytes.
@@ -12,6 +14,8 @@ struct Place {
   std::string file;
   int line = 1;
   int column = 1;
+  std::string
+      key{};  ///< of a job, whose place it is, given or not: "bumper.2.from", counted from 1
 };
 
 /// Why something cannot be made, for programs; people read the sentence beside it.
@@ -32,8 +36,9 @@ enum class Why {
 /// Something that cannot be made: what it is, what it measures, what would do instead.
 struct Refusal {
   Why why = Why::Malformed;
-  std::string sentence;  ///< without the place: "what is wrong, what was expected"
-  Place place;           ///< 1:1 of the file where nothing better is known
+  std::string sentence;           ///< without the place: "what is wrong, what was expected"
+  Place place;                    ///< 1:1 of the file where nothing better is known
+  std::vector<KeyChange> mend{};  ///< of keys, that would do; empty where none is known
 };
 
 using Refusals = std::vector<Refusal>;

@@ -17,7 +17,7 @@
 namespace swathe {
 
 /// What is held against the rules. Spans named for bumpers run in the job's order.
-struct Subject {
+struct CheckedSet {
   const Job& job;
   const Season* season;  ///< nullptr for "none"
   const Frame& frame;
@@ -39,7 +39,7 @@ struct Subject {
 /// Holds: (1) a value that is unverified, or a guideline, never comes to Fail; an unverified one
 ///   never to Pass either; (2) what the model cannot know is Unknown, with what to look at; (3) the
 ///   grace of inspection turns Fail into Warn, never into Pass; (4) no season, no rule.
-std::vector<Finding> check(const Subject& subject);
+std::vector<Finding> check(const CheckedSet& subject);
 
 /// Contrast ratio of two colors, 1 to 21.
 /// Source: W3C, Web Content Accessibility Guidelines 2.2, definitions of contrast ratio and

@@ -7,6 +7,7 @@
 
 #include "swathe/base/color.hpp"
 #include "swathe/base/length.hpp"
+#include "swathe/base/subject.hpp"
 #include "swathe/plane/path.hpp"
 
 // Our own list of marks: every output format reads the same Drawing, and a mark is said once.
@@ -41,10 +42,12 @@ struct LineStyle {
 };
 const LineStyle& style_of(LineKind kind);
 
+/// Every mark carries what it shows of the model; furniture (frames, keys, notes) shows nothing.
 struct LineMark {
   LineKind kind = LineKind::Outline;
   Path path;
   bool sample = false;  ///< shows its kind in a key: nothing to cut or draw by
+  Subjects shows{};
 };
 
 /// A filled area: outer outlines counter-clockwise, holes clockwise; what several cover is filled
@@ -53,6 +56,7 @@ struct FillMark {
   LineKind kind = LineKind::Outline;  ///< whose layer it lies on
   Color color;
   std::vector<Path> outlines;
+  Subjects shows{};
 };
 
 enum class Anchor { Left, Middle, Right };
@@ -63,6 +67,7 @@ struct TextMark {
   double height_mm = 3.5;  ///< of the capitals
   Anchor anchor = Anchor::Left;
   double turn = 0.0;  ///< radians, counter-clockwise, about `at`
+  Subjects shows{};
 };
 
 using Mark = std::variant<FillMark, LineMark, TextMark>;
@@ -70,27 +75,52 @@ using Mark = std::variant<FillMark, LineMark, TextMark>;
 /// Marks in drawing order within their kind; a writer draws tints first, then lines, then text.
 class Drawing {
  public:
-  void line(LineKind kind, Path path) { marks_.emplace_back(LineMark{kind, std::move(path)}); }
+  void line(LineKind kind, Path path) {
+    marks_.emplace_back(LineMark{kind, std::move(path), false, {}});
+  }
   void sample(LineKind kind, Path path) {
-    marks_.emplace_back(LineMark{kind, std::move(path), true});
+    marks_.emplace_back(LineMark{kind, std::move(path), true, {}});
   }
   void line(LineKind kind, FlatPoint a, FlatPoint b) { line(kind, swathe::line(a, b)); }
   void fill(LineKind kind, Color color, std::vector<Path> outlines) {
-    marks_.emplace_back(FillMark{kind, color, std::move(outlines)});
+    marks_.emplace_back(FillMark{kind, color, std::move(outlines), {}});
   }
   void text(TextMark mark) { marks_.emplace_back(std::move(mark)); }
   void text(FlatPoint at, std::string words, double height_mm = 3.5, Anchor anchor = Anchor::Left,
             double turn = 0.0) {
-    text(TextMark{at, std::move(words), height_mm, anchor, turn});
+    text(TextMark{at, std::move(words), height_mm, anchor, turn, {}});
   }
-  /// Another drawing's marks, placed. Text is moved and turned but never mirrored: its anchor is.
+  /// Another drawing's marks, placed, with what they show. Text is moved and turned but never
+  /// mirrored: its anchor is.
   void add(const Drawing& other, const Placement& placement);
 
   const std::vector<Mark>& marks() const { return marks_; }
 
  private:
+  friend class Showing;
   std::vector<Mark> marks_;
 };
+
+/// While it lasts, what is drawn shows these parts of the model: at its end, every mark added since
+/// that shows nothing yet is given them. One inside another goes first.
+///
+/// Requires: the drawing outlives it and is not moved from meanwhile.
+class [[nodiscard]] Showing {
+ public:
+  Showing(Drawing& onto, Subjects shows)
+      : onto_(onto), shows_(std::move(shows)), from_(onto.marks_.size()) {}
+  Showing(const Showing&) = delete;
+  Showing& operator=(const Showing&) = delete;
+  ~Showing();
+
+ private:
+  Drawing& onto_;
+  Subjects shows_;
+  std::size_t from_;
+};
+
+/// What a mark shows, whichever it is.
+const Subjects& shown_by(const Mark& mark);
 
 /// What a printer's error asks a page to be stretched by, so that it comes out true.
 struct Stretch {

@@ -207,8 +207,12 @@ class Places {
  public:
   explicit Places(std::string file = "job") : file_(std::move(file)) {}
   void set(std::string key, Place place) { places_[std::move(key)] = std::move(place); }
-  /// The key's own place, else that of the nearest table above it that is there, else 1:1.
+  /// The key's own place, else that of the nearest table above it that is there, else 1:1; with the
+  /// key, as set_value() takes it.
   Place of(std::string_view key) const;
+  /// All of them with their keys, as the text has them; of those that begin together the innermost
+  /// last.
+  std::vector<Place> in_order() const;
   /// Whether the file has this very table or key.
   bool has(std::string_view key) const { return places_.contains(key); }
 

@@ -23,8 +23,8 @@ using NamedFiles = std::map<std::string, Outcome<std::string>>;
 /// What a caller may leave out of the pass.
 struct MakeOptions {
   /// In words, what would mend each thing that is wanting: Finding::advice, NumeralMisfit::advice,
-  /// Sight::advice. They are empty without it, all else is the same, and no other numeral, place or
-  /// font is tried for them.
+  /// Sight::advice, and the changes of keys with them. They are empty without it, all else is the
+  /// same, and no other numeral, place or font is tried for them.
   bool advice = true;
   /// Digits of an earlier job (kept_digits()): those that come to the same are taken from here, the
   /// others made anew. The result is the same bit for bit.

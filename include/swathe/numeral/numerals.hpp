@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "swathe/base/key_change.hpp"
 #include "swathe/pattern/cloth_map.hpp"
 #include "swathe/plane/path.hpp"
 #include "swathe/type/stroke.hpp"
@@ -56,7 +57,9 @@ struct PlacedDigit {
 struct PlacedNumeral {
   std::string text;  ///< the digits that stand here
   int showing = 0;   ///< counts how often the number is shown; the parts of a split one share it
-  int from = 0;  ///< places before `text` in the number: 0 but for the later part of a split one
+  int place = 1;  ///< which [[numerals.place]], or side of numerals.sides, it stands for, from 1;
+                  ///< where the program chose it, the how manieth it tried
+  int from = 0;   ///< places before `text` in the number: 0 but for the later part of a split one
   bool whole = true;        ///< not split
   double space_across = 0;  ///< ink to ink, from the part before it over the gap; else 0
   int bumper = 0;           ///< number in the job
@@ -74,8 +77,10 @@ struct PlacedNumeral {
 struct NumeralMisfit {
   int bumper = 0;  ///< number in the job; -1 where no bumper covers the side
   std::string side;
-  double needs = 0, has = 0;  ///< mm
-  std::string advice;         ///< what would do: "Saira at wdth 60 is 11.3 in wide"
+  double needs = 0, has = 0;      ///< mm
+  std::string advice;             ///< what would do: "Saira at wdth 60 is 11.3 in wide"
+  int place = 1;                  ///< as PlacedNumeral's
+  std::vector<KeyChange> mend{};  ///< of the advice, where it comes to a change of keys
 };
 
 struct Numerals {

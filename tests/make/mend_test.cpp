@@ -1,0 +1,130 @@
+#include <doctest/doctest.h>
+
+#include <set>
+
+#include "support/examples.hpp"
+#include "support/made.hpp"
+#include "swathe/job/set_value.hpp"
+
+// Every change of keys that a finding is given mends it: the job is changed so and made again.
+namespace swathe {
+namespace {
+
+using Changes = std::vector<KeyChange>;
+
+std::string changed(std::string text, const Changes& changes) {
+  for (const KeyChange& change : changes) {
+    CAPTURE(change.key);
+    CAPTURE(change.value);
+    const auto made = set_value(text, change.key, change.value);
+    REQUIRE_MESSAGE(made.has_value(), to_text(made.error().front()));
+    text = made->text;
+  }
+  return text;
+}
+
+/// What is asked for, whatever its figures.
+std::string without_figures(const std::string& words) {
+  std::string kept;
+  for (const char c : words)
+    if (c < '0' || c > '9') kept += c;
+  return kept;
+}
+
+bool is_same(const Finding& a, const Finding& b) {
+  return a.id == b.id && a.rule == b.rule && a.subject == b.subject &&
+         without_figures(a.required) == without_figures(b.required);
+}
+
+/// Whether it is gone, or passes; under a rule whose text was not read nothing ever passes.
+bool is_mended(const Finding& finding, const std::vector<Finding>& after) {
+  for (const Finding& other : after) {
+    if (!is_same(other, finding)) continue;
+    const bool passes = other.verdict == Verdict::Pass || (other.attested == Attested::Unverified &&
+                                                           other.verdict == Verdict::Unknown);
+    if (!passes) return false;
+  }
+  return true;
+}
+
+/// Applies the mend of every finding, each by itself; the ids of those that had one.
+void prove_mends(const std::string& text, std::set<std::string>& proven) {
+  const auto before = test::make_text(text);
+  REQUIRE_MESSAGE(before.has_value(), to_text(before.error().front()));
+  for (const Finding& finding : before->findings) {
+    if (finding.mend.empty()) continue;
+    CHECK(finding.verdict != Verdict::Pass);
+    CAPTURE(finding.id);
+    CAPTURE(finding.subject);
+    CAPTURE(finding.required);
+    CAPTURE(finding.measured);
+    CAPTURE(finding.mend.front().key);
+    CAPTURE(finding.mend.front().value);
+    const auto after = test::make_text(changed(text, finding.mend));
+    CHECK_MESSAGE(after.has_value(), to_text(after.error().front()));
+    if (after) CHECK(is_mended(finding, after->findings));
+    proven.insert(finding.id);
+  }
+}
+
+TEST_CASE("mends: of every example") {
+  std::set<std::string> proven;
+  for (const auto& path : test::example_jobs()) {
+    CAPTURE(path.filename().string());
+    prove_mends(test::bytes_of(path), proven);
+  }
+}
+
+TEST_CASE("mends: of jobs broken in one or two places, under two seasons") {
+  const std::string whole = test::bytes_of(SWATHE_SOURCE "/examples/tin-heron.toml");
+  const Changes none;
+  const std::vector<Changes> broken = {
+      none,
+      {{"boards.height", "\"4 1/8 in\""}, {"numerals.sides", "[\"front\"]"}},
+      {{"boards.height", "\"5 3/4 in\""}},
+      {{"frame.fit", "\"5/16 in\""}},
+      {{"frame.floor_gap", "\"5 in\""}},
+      {{"frame.floor_gap", "\"1/8 in\""}},
+      {{"numerals.height", "\"3 in\""}},
+      {{"numerals.height", "\"9 in\""}},
+      {{"numerals.height", "\"9 in\""}, {"numerals.sides", "[\"left\", \"front\"]"}},
+      {{"numerals.color", "\"#ff8800\""}},
+      {{"numerals.color", "\"#ff8800\""}, {"numerals.outline", "\"1/32 in\""}},
+      {{"numerals.spacing", "\"-1/8 in\""}},
+      {{"padding.diameter", "\"2 in\""}},
+      {{"padding.diameter", "\"2 3/4 in\""}},
+      {{"padding.stack", "1"}},
+      {{"padding.core", "\"hollow\""}},
+      {{"padding.form", "\"block\""},
+       {"padding.depth", "\"2 in\""},
+       {"padding.height", "\"4 in\""}},
+      {{"cloth.colors.green", "\"#108020\""}},
+      {{"cloth.colors.red", "\"#ffd0d0\""}, {"cloth.colors.blue", "\"#1b3a93\""}},
+      {{"bumper.1.end_clearance", "\"0 in\""}, {"bumper.2.end_clearance", "\"0 in\""}},
+      {{"bumper.1.end_clearance", "\"0 in\""}},
+      {{"bumper.1.to", "[\"back\", \"6 in\"]"}},
+      {{"bracket.1.at", "[\"left\", \"1/16 in\"]"}},
+      {{"bracket.2.at", "[\"right\", \"1/8 in\"]"}},
+      {{"bracket.1.height", "\"2 3/4 in\""}},
+      {{"numerals.place.1.bumper", "\"A\""},
+       {"numerals.place.1.side", "\"left\""},
+       {"numerals.place.1.center", "\"3 in\""}},
+      {{"job.units", "\"mm\""}, {"numerals.height", "\"220 mm\""}, {"padding.diameter", "51"}},
+  };
+  std::set<std::string> proven;
+  for (const char* season : {"2026", "2019"})
+    for (std::size_t k = 0; k < broken.size(); ++k) {
+      CAPTURE(season);
+      CAPTURE(k);
+      Changes changes = broken[k];
+      changes.push_back({"job.season", season});
+      prove_mends(changed(whole, changes), proven);
+    }
+  for (const char* id : {"numeral-color", "numeral-spacing", "cover-gap", "bracket", "contrast"}) {
+    CAPTURE(id);
+    CHECK(proven.contains(id));
+  }
+}
+
+}  // namespace
+}  // namespace swathe
