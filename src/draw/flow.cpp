@@ -21,21 +21,26 @@ double width_of(const Table& table, const Font& labels, double height_mm) {
   return width;
 }
 
-/// The same table; where it is wider than its room, its widest columns are made narrower.
+/// The same table; where it is wider than its room, its widest columns are made narrower, as far as
+/// their words allow.
 Table fitted(Table table, const Font& labels, double room, double height_mm) {
-  std::vector<double> widths;
+  std::vector<double> widths, least;
   double over = -room;
   for (std::size_t c = 0; c < table.columns.size(); ++c) {
     widths.push_back(natural_width(table, c, labels, height_mm));
     over += widths.back();
+    least.push_back(std::max(kLeastColumn, least_width(table, c, labels, height_mm)));
   }
   while (over > 1e-6) {
-    const auto widest = std::ranges::max_element(widths);
-    const double narrower = std::max(kLeastColumn, *widest - over);
-    if (narrower >= *widest) break;
-    over -= *widest - narrower;
-    *widest = narrower;
-    table.columns[static_cast<std::size_t>(widest - widths.begin())].width_mm = narrower;
+    std::size_t widest = widths.size();
+    for (std::size_t c = 0; c < widths.size(); ++c)
+      if (widths[c] > least[c] && (widest == widths.size() || widths[c] > widths[widest]))
+        widest = c;
+    if (widest == widths.size()) break;
+    const double narrower = std::max(least[widest], widths[widest] - over);
+    over -= widths[widest] - narrower;
+    widths[widest] = narrower;
+    table.columns[widest].width_mm = narrower;
   }
   return table;
 }

@@ -227,7 +227,7 @@ Sheet numeral_sheets(const Made& made, const Font& labels) {
   head.title = {made.job.title,
                 fmt::format("numerals {}, {}", made.job.number, words.piece),
                 "",
-                {kPrintWords, correction_words(made.job.paper)}};
+                {print_words(), correction_words(made.job.paper)}};
   head.scales = true;
   for (const char* name : words.cautions) head.cautions.push_back(caution(name));
   if (method == NumeralMethod::SewOn) {

@@ -124,7 +124,7 @@ Sheet template_sheets(const Made& made, std::size_t bumper, const Font& labels) 
   head.title = {made.job.title,
                 fmt::format("bumper {}, templates", pattern.bumper),
                 "",
-                {face_words(made), "TOP away from you", same_words(made, bumper), kPrintWords,
+                {face_words(made), "TOP away from you", same_words(made, bumper), print_words(),
                  correction_words(made.job.paper)}};
   head.scales = true;
 

@@ -68,7 +68,7 @@ TEST_CASE("lay's picture: seen with the asked face up, its measures printed") {
   for (const std::string face : {"inside", "outside"}) {
     CAPTURE(face);
     std::string text = test::bytes_of(SWATHE_SOURCE "/examples/tin-heron.toml");
-    text += "\n[paper]\nfont = \"" + face + "\"\n";
+    text += "\n[paper]\nface = \"" + face + "\"\n";
     const Made made = test::made(text);
     const ClothLay& lay = made.stock.cloth.front();
     const Picture picture = draw_lay(made, lay, labels, 190, 150);
