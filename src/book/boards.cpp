@@ -46,8 +46,7 @@ void add_pencil_marks(const Made& made, Flow& flow) {
   flow.heading(say("marks.heading"));
   flow.words(say("marks.how"));
   Table table;
-  table.columns = {{say("column.bumper")},
-                   {say("column.side")},
+  table.columns = {{say("column.piece")},
                    {say("column.end-next-to")},
                    {say("marks.column-places"), Anchor::Left, kPlaces}};
   for (std::size_t b = 0; b < made.patterns.size(); ++b) {
@@ -57,7 +56,7 @@ void add_pencil_marks(const Made& made, Flow& flow) {
     for (const MatchMark& mark : pattern.marks) {
       if (!mark.top) continue;  // the bottom ones stand at the same places
       if (mark.side != last)
-        table.rows.push_back({pattern.bumper, mark.side, next_to(made, b, leg++, true), ""});
+        table.rows.push_back({pattern.bumper + " " + mark.side, next_to(made, b, leg++, true), ""});
       std::string& cell = table.rows.back().back();
       cell += fmt::format("{}{}: {}", cell.empty() ? "" : ",   ", mark.name,
                           figure(mm(mark.from_left_mm), made.job.units));
@@ -75,8 +74,7 @@ void add_brackets(const Made& made, Flow& flow) {
   flow.words(say("brackets.how"));
   Table table;
   table.columns = {{say("brackets.column-number")},
-                   {say("column.bumper")},
-                   {say("column.side")},
+                   {say("column.piece")},
                    {say("column.end-next-to")},
                    {say("brackets.column-nearer"), Anchor::Right},
                    {say("column.width"), Anchor::Right},
@@ -88,7 +86,7 @@ void add_brackets(const Made& made, Flow& flow) {
     const std::size_t bumper = bumper_of(made, keys.bumper);
     const std::size_t leg = leg_on(made, bumper, keys.side);
     table.rows.push_back(
-        {std::to_string(k + 1), keys.bumper, keys.side,
+        {std::to_string(k + 1), keys.bumper + " " + keys.side,
          next_to(made, bumper, leg, keys.from == FromEnd::Left), fig(keys.at), fig(keys.width),
          fig(keys.height), fig(keys.down),
          say(keys.cloth == BracketCloth::Window ? "brackets.window" : "brackets.under")});

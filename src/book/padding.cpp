@@ -63,12 +63,11 @@ void add_padding(const Made& made, Flow& flow) {
       keys.form == PaddingForm::Noodles
           ? say("padding.noodles-are", {{"diameter", full(keys.diameter)}})
           : say("padding.blocks-are", {{"depth", full(keys.depth)}, {"height", full(keys.height)}});
-  flow.words(what + " " + say("ends.as-boards"));
   const std::vector<Overhang> past = overhangs(made.boards, made.padding);
   const bool any = std::ranges::any_of(
       past, [](const Overhang& over) { return std::max(over.at_start, over.at_end) >= kNone; });
+  flow.words(what + " " + say("ends.as-boards") + (any ? " " + say("padding.beyond") : ""));
   flow.table(piece_table(made, made.padding, any ? past : std::vector<Overhang>{}));
-  if (any) flow.words(say("padding.beyond"));
   for (const StockCut& cut : made.stock.padding.too_long)
     flow.words(say("padding.too-long", {{"piece", cut.label}, {"length", full(mm(cut.length))}}));
   add_cuts(made, flow);

@@ -18,7 +18,7 @@ constexpr double kNone = 0.05;  ///< mm; less is no length at all
 Table piece_table(const Made& made, const std::vector<Piece>& pieces,
                   const std::vector<Overhang>& past) {
   Table table;
-  table.columns = {{say("ends.column-piece")},
+  table.columns = {{say("column.piece")},
                    {say("column.length"), Anchor::Right},
                    {say("ends.column-one")},
                    {say("ends.column-other")},

@@ -13,6 +13,7 @@ constexpr double kMostText = 175.0;   ///< longer lines are hard to follow
 constexpr std::size_t kMostPages = 200;
 constexpr std::size_t kAnyPage = 88;   ///< its number takes the room of any other
 constexpr double kLeastColumn = 30.0;  ///< of one that is made narrower
+constexpr double kNarrower = 1.0;      ///< at a time
 
 double width_of(const Table& table, const Font& labels, double height_mm) {
   double width = 0;
@@ -37,7 +38,8 @@ Table fitted(Table table, const Font& labels, double room, double height_mm) {
       if (widths[c] > least[c] && (widest == widths.size() || widths[c] > widths[widest]))
         widest = c;
     if (widest == widths.size()) break;
-    const double narrower = std::max(least[widest], widths[widest] - over);
+    // A little at a time, so that columns as wide as one another stay so.
+    const double narrower = std::max(least[widest], widths[widest] - std::min(over, kNarrower));
     over -= widths[widest] - narrower;
     widths[widest] = narrower;
     table.columns[widest].width_mm = narrower;
