@@ -113,6 +113,7 @@ cases "unfolding against CGAL" "$build/tests/swathe_cgal_tests"
 cases "sight against cast rays" "$build/tests/swathe_rays_tests"
 suite "fuzz: kept cases, and mutants for a while" fuzz
 suite "the rooms" python3 tests/rooms_test.py
+suite "the texts" python3 tests/texts_test.py
 suite "public headers" headers
 suite "what the tool says" python3 tests/golden/golden.py check "$tool"
 suite "the same under de_DE.UTF-8" sh tests/golden/de_DE.sh "$tool" "$faults"

@@ -1,9 +1,11 @@
-#include <fmt/format.h>
-
 #include <algorithm>
+#include <cassert>
+#include <string_view>
+#include <utility>
 
 #include "book/chapters.hpp"
 #include "book/cloth_lay.hpp"
+#include "book/texts.hpp"
 #include "book/words.hpp"
 #include "sheet/cautions.hpp"
 #include "sheet/pattern_drawing.hpp"
@@ -12,6 +14,8 @@
 
 namespace swathe {
 namespace {
+
+using book_texts::say;
 
 constexpr double kMostLay = 150.0;  ///< height of a lay's picture
 
@@ -26,11 +30,11 @@ bool same_lay(const ClothLay& a, const ClothLay& b) {
 
 void add_pieces(const Made& made, Flow& flow) {
   Table table;
-  table.columns = {{"cover"},
-                   {"length", Anchor::Right},
-                   {"width", Anchor::Right},
-                   {"one set", Anchor::Right},
-                   {"all", Anchor::Right}};
+  table.columns = {{say("column.cover")},
+                   {say("column.length"), Anchor::Right},
+                   {say("column.width"), Anchor::Right},
+                   {say("column.one-set"), Anchor::Right},
+                   {say("column.all-sets"), Anchor::Right}};
   bool joined = false;
   for (std::size_t b = 0; b < made.patterns.size(); ++b) {
     for (const ClothPart& part : cloth_parts(made.patterns[b], made.joins[b]))
@@ -40,9 +44,7 @@ void add_pieces(const Made& made, Flow& flow) {
     joined = joined || !made.joins[b].empty();
   }
   flow.table(table);
-  if (joined)
-    flow.words(
-        "Numbered pieces are sewn into one cover; their lengths have the seam allowances in.");
+  if (joined) flow.words(say("cloth.joined"));
 }
 
 std::string laid(Sameness::How how) {
@@ -50,42 +52,58 @@ std::string laid(Sameness::How how) {
     case Sameness::How::Same:
       break;
     case Sameness::How::Turned:
-      return "turned, not flipped";
+      return say("cloth.turned");
     case Sameness::How::Mirrored:
-      return "flipped left for right";
+      return say("cloth.flipped");
   }
-  return "as it is";
+  return say("cloth.as-it-is");
+}
+
+/// In what a cover differs from its print, as a person says it: stock's own words are the report's.
+std::vector<std::string> difference_words(const std::vector<std::string>& but_for) {
+  static constexpr std::pair<std::string_view, std::string_view> kWords[] = {
+      {"windows", "but-for.windows"},   {"punch holes", "but-for.punch-holes"},
+      {"brackets", "but-for.brackets"}, {"pleats", "but-for.pleats"},
+      {"seams", "but-for.seams"},       {"match marks", "but-for.match-marks"},
+      {"numerals", "but-for.numerals"},
+  };
+  std::vector<std::string> words;
+  for (const std::string& what : but_for) {
+    const auto* const found = std::ranges::find(kWords, what, [](auto pair) { return pair.first; });
+    assert(found != std::end(kWords) && "every difference has its words");
+    words.push_back(say(found->second));
+  }
+  return words;
 }
 
 /// Covers that are cut from another's print: its words name the other's sides.
 void add_shared_prints(const Made& made, Flow& flow) {
   Table table;
-  table.columns = {{"cover"},
-                   {"same as"},
-                   {"laid", Anchor::Left, 28},
-                   {"but for", Anchor::Left, 34},
-                   {"what the print's sides are here", Anchor::Left, 70}};
+  table.columns = {{say("column.cover")},
+                   {say("cloth.column-print")},
+                   {say("cloth.column-laid"), Anchor::Left, 28},
+                   {say("cloth.column-but-for"), Anchor::Left, 34},
+                   {say("cloth.column-sides"), Anchor::Left, 70}};
   for (std::size_t k = 0; k < made.same.size(); ++k) {
     if (!made.same[k]) continue;
     const Sameness& same = *made.same[k];
-    std::string sides;
+    std::vector<std::string> sides;
     for (const auto& [there, here] : same.sides)
-      sides += fmt::format("{}{} is {}", sides.empty() ? "" : ", ", there, here);
+      sides.push_back(say("cloth.side-is", {{"print", there}, {"here", here}}));
     table.rows.push_back(
         {made.patterns[k].bumper, made.patterns[static_cast<std::size_t>(same.other)].bumper,
-         laid(same.how), same.but_for.empty() ? "-" : listed(same.but_for), sides});
+         laid(same.how), same.but_for.empty() ? "-" : listed(difference_words(same.but_for)),
+         listed(sides)});
   }
   if (table.rows.empty()) return;
-  flow.words(
-      "Covers that one print serves. Its match marks have the same names on both bumpers' boards; "
-      "other words on it name the first one's sides:");
+  flow.words(say("cloth.shared"));
   flow.table(table);
 }
 
 }  // namespace
 
 void add_cloth(const Made& made, Flow& flow) {
-  flow.chapter("build book: cloth and numerals");
+  flow.chapter(say("chapter.cloth"));
   flow.caution(caution("blade"));
   add_pieces(made, flow);
   add_shared_prints(made, flow);
@@ -95,24 +113,24 @@ void add_numerals(const Made& made, Flow& flow) {
   if (!made.numerals) return;
   const Units units = made.job.units;
   const auto fig = [&](double length_mm) { return figure(mm(length_mm), units); };
-  flow.heading(fmt::format("Numerals {}", made.job.number));
+  flow.heading(say("numerals.heading", {{"number", made.job.number}}));
   Table places;
-  places.columns = {{"bumper"},
-                    {"side"},
-                    {"digits"},
-                    {"height on the cloth", Anchor::Right},
-                    {"width", Anchor::Right}};
+  places.columns = {{say("column.bumper")},
+                    {say("column.side")},
+                    {say("numerals.column-digits")},
+                    {say("numerals.column-height"), Anchor::Right},
+                    {say("column.width"), Anchor::Right}};
   for (const PlacedNumeral& placed : made.numerals->placed)
     places.rows.push_back({made.patterns[static_cast<std::size_t>(placed.bumper)].bumper,
                            placed.side, placed.text, fig(placed.height), fig(placed.width)});
   flow.table(places);
   if (!made.numerals->change.empty())
-    flow.words("Changed to keep the rules: " + made.numerals->change);
+    flow.words(say("numerals.changed", {{"change", made.numerals->change}}));
   Table digits;
-  digits.columns = {{"digit"},
-                    {"height", Anchor::Right},
-                    {"width", Anchor::Right},
-                    {"all colors, spares in", Anchor::Right}};
+  digits.columns = {{say("numerals.column-digit")},
+                    {say("column.height"), Anchor::Right},
+                    {say("column.width"), Anchor::Right},
+                    {say("numerals.column-count"), Anchor::Right}};
   for (const Digit& digit : made.numerals->digits)
     digits.rows.push_back({std::string(1, digit.digit), fig(digit.height), fig(digit.width),
                            std::to_string(digit.count)});
@@ -131,17 +149,14 @@ void add_lay(const Made& made, Flow& flow) {
         colors.push_back(lays[other].color);
       }
     const ClothLay& lay = lays[k];
-    flow.heading(fmt::format("How the covers lie on the roll: {}", listed(colors)));
+    flow.heading(say("lay.heading", {{"colors", listed(colors)}}));
     for (const std::string& piece : lay.does_not_fit)
-      flow.words(fmt::format("Cover {} does not fit the roll: take wider cloth.", piece));
+      flow.words(say("lay.does-not-fit", {{"piece", piece}}));
     if (lay.placements.empty()) continue;
-    flow.words(
-        fmt::format("{}Drawn {}, the long grain across the page, the roll's start {}. {} of the "
-                    "cloth bought is "
-                    "used. Lay every piece out, and look again, before the first cut.",
-                    colors.size() > 1 ? "Each color alike. " : "", face_words(made),
-                    made.job.paper.face == PaperFace::Inside ? "on the right" : "on the left",
-                    share_words(lay.used_fraction)));
+    const std::string alike = colors.size() > 1 ? say("lay.alike") + " " : "";
+    flow.words(alike +
+               say(made.job.paper.face == PaperFace::Inside ? "lay.start-right" : "lay.start-left",
+                   {{"face", face_words(made)}, {"share", percent(lay.used_fraction)}}));
     flow.picture(
         draw_lay(made, lay, flow.labels(), flow.width(), std::min(kMostLay, flow.height())));
   }

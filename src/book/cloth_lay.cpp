@@ -1,14 +1,15 @@
 #include "book/cloth_lay.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
+#include "book/texts.hpp"
 #include "draw/label_placer.hpp"
 #include "draw/measures.hpp"
 
 namespace swathe {
 namespace {
+
+using book_texts::say;
 
 constexpr double kLeft = 14.0, kBelow = 19.0, kAbove = 0.5;  ///< room for words and dimensions
 constexpr double kRow = 8.0;                                 ///< from one dimension to the next
@@ -17,8 +18,12 @@ constexpr double kFurthest = 40.0;  ///< that a name may stand from a piece too 
 
 /// "cover A2, across the roll, turned half round".
 std::string words_of(const ClothPlacement& placement) {
-  return fmt::format("cover {}{}{}", placement.piece, placement.across ? ", across the roll" : "",
-                     placement.turned ? ", turned half round" : "");
+  const bool across = placement.across, turned = placement.turned;
+  return say(across && turned ? "lay.cover-across-turned"
+             : across         ? "lay.cover-across"
+             : turned         ? "lay.cover-turned"
+                              : "lay.cover",
+             {{"piece", placement.piece}});
 }
 
 }  // namespace
@@ -54,15 +59,16 @@ Picture draw_lay(const Made& made, const ClothLay& lay, const Font& labels, doub
   }
   const double foot = roll.lo.y - kRow;
   const double start = mirrored ? roll.hi.x : roll.lo.x, way = mirrored ? -1.0 : 1.0;
-  draw_measures(
-      onto, labels, picture.box,
-      {{{std::min(start, start + way * scale * lay.length), foot},
-        {std::max(start, start + way * scale * lay.length), foot},
-        "taken by the covers " + dimension_with_unit(mm(lay.length), units)},
-       {{roll.lo.x, foot - kRow}, {roll.hi.x, foot - kRow}, "buy " + exact(mm(length), units)},
-       {{roll.lo.x - kRow, roll.lo.y},
-        {roll.lo.x - kRow, roll.hi.y},
-        "roll " + exact(mm(lay.roll_width), units)}});
+  draw_measures(onto, labels, picture.box,
+                {{{std::min(start, start + way * scale * lay.length), foot},
+                  {std::max(start, start + way * scale * lay.length), foot},
+                  say("lay.taken", {{"length", dimension_with_unit(mm(lay.length), units)}})},
+                 {{roll.lo.x, foot - kRow},
+                  {roll.hi.x, foot - kRow},
+                  say("lay.buy", {{"length", exact(mm(length), units)}})},
+                 {{roll.lo.x - kRow, roll.lo.y},
+                  {roll.lo.x - kRow, roll.hi.y},
+                  say("lay.roll", {{"width", exact(mm(lay.roll_width), units)}})}});
   LabelPlacer placer(onto, labels, picture.box);
   for (const Named& name : names) {
     const FlatPoint middle = name.box.middle();

@@ -3,12 +3,15 @@
 #include <algorithm>
 
 #include "book/cut_diagram.hpp"
+#include "book/texts.hpp"
 #include "draw/label_placer.hpp"
 #include "draw/measures.hpp"
 #include "draw/ordinates.hpp"
 
 namespace swathe {
 namespace {
+
+using book_texts::say;
 
 constexpr double kStrip = 9.0;    ///< height of a stick's drawing, and the least of a strip's
 constexpr double kSheet = 160.0;  ///< height of a sheet's at most
@@ -35,8 +38,8 @@ class Cuts {
       onto_.line(LineKind::Outline, rectangle(box.lo, box.hi));
       if (piece.is_waste()) tints_.fill(LineKind::Outline, kPale, {rectangle(box.lo, box.hi)});
       const bool cut = k + 1 < strip.pieces.size() || strip.trimmed;
-      Named named{box, piece.is_waste() ? "waste" : piece.name, fig(piece.length()),
-                  fmt::format("after {}", cuts_), 0.0};
+      Named named{box, piece.is_waste() ? say("cuts.waste") : piece.name, fig(piece.length()),
+                  say("cuts.after", {{"number", std::to_string(cuts_)}}), 0.0};
       if (cut) {
         named.number = tag(box);
         named.by = std::to_string(cuts_);
@@ -60,7 +63,9 @@ class Cuts {
   void waste(const Box& box, double length, double width) {
     tints_.fill(LineKind::Outline, kPale, {rectangle(box.lo, box.hi)});
     onto_.line(LineKind::Outline, rectangle(box.lo, box.hi));
-    names_.push_back({box, "waste", fmt::format("{} by {}", fig(length), fig(width)), "", 0.0});
+    names_.push_back({box, say("cuts.waste"),
+                      say("cuts.waste-size", {{"length", fig(length)}, {"width", fig(width)}}), "",
+                      0.0});
   }
 
   /// Names last; those too long for their pieces stand below, by the cuts' numbers.
@@ -182,8 +187,9 @@ Picture draw_stick_cuts(const CutStick& stick, const Font& labels, Units units, 
   cuts.strip(stick.strip, scale, 0, 0, kStrip);
   Picture picture = std::move(cuts).named(width_mm, kStrip);
   if (stick.alike > 1)
-    picture.drawing.text({width_mm, 0.5 * (kStrip - kTextHeight)}, fmt::format("x {}", stick.alike),
-                         kTextHeight, Anchor::Right);
+    picture.drawing.text({width_mm, 0.5 * (kStrip - kTextHeight)},
+                         say("cuts.times", {{"count", std::to_string(stick.alike)}}), kTextHeight,
+                         Anchor::Right);
   return picture;
 }
 

@@ -1,10 +1,9 @@
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <functional>
 
 #include "book/chapters.hpp"
 #include "book/hook_and_loop.hpp"
+#include "book/texts.hpp"
 #include "book/words.hpp"
 #include "sheet/back_plan.hpp"
 #include "sheet/cautions.hpp"
@@ -12,6 +11,8 @@
 
 namespace swathe {
 namespace {
+
+using book_texts::say;
 
 void add_backs(const Made& made, Flow& flow) {
   for (std::size_t b = 0; b < made.patterns.size(); ++b)
@@ -21,7 +22,9 @@ void add_backs(const Made& made, Flow& flow) {
 void add_staples(const Made& made, Flow& flow) {
   std::size_t all = 0;
   Table table;
-  table.columns = {{"bumper"}, {"staples", Anchor::Right}, {"all colors", Anchor::Right}};
+  table.columns = {{say("column.bumper")},
+                   {say("staples.column-one"), Anchor::Right},
+                   {say("staples.column-all"), Anchor::Right}};
   const auto sets = static_cast<std::size_t>(cover_sets(made));
   const auto row = [&](const std::string& name, std::size_t one) {
     table.rows.push_back({name, std::to_string(one), std::to_string(one * sets)});
@@ -31,33 +34,27 @@ void add_staples(const Made& made, Flow& flow) {
     all += pattern.staples.size();
   }
   if (all == 0) return;
-  row("together", all);
+  row(say("row.all"), all);
   const ClothKeys& cloth = made.job.cloth;
-  flow.heading("Staples");
+  flow.heading(say("staples.heading"));
   flow.caution(caution("staples"));
-  flow.words(fmt::format(
-      "The bumpers' backs, seen from inside the machine: drive by the numbers, from the middle "
-      "outwards, top and bottom in turn. {} from the board's edge, at most {} apart. None on a "
-      "bracket (gray, by its number) or in a corner.",
-      exact(cloth.staple_line, made.job.units), exact(cloth.staple_spacing, made.job.units)));
+  flow.words(say("staples.how", {{"line", exact(cloth.staple_line, made.job.units)},
+                                 {"spacing", exact(cloth.staple_spacing, made.job.units)}}));
   add_backs(made, flow);
   flow.table(table);
 }
 
 void add_hook_and_loop(const Made& made, Flow& flow) {
   if (strip_length(made) == 0) return;
-  flow.heading("Hook-and-loop");
-  flow.words(fmt::format(
-      "The bumpers' backs, seen from inside the machine. Strips are {} wide: the harder half goes "
-      "on the boards where they are drawn, the softer one on the inside of the cover, none on a "
-      "bracket (gray). Strips of each cover, the longest first:",
-      exact(made.job.cloth.hook_and_loop.strip, made.job.units)));
+  flow.heading(say("strips.heading"));
+  flow.words(
+      say("strips.how", {{"width", exact(made.job.cloth.hook_and_loop.strip, made.job.units)}}));
   add_backs(made, flow);
   Table table;
-  table.columns = {{"bumper"},
-                   {"length", Anchor::Right},
-                   {"on the boards", Anchor::Right},
-                   {"on all covers", Anchor::Right}};
+  table.columns = {{say("column.bumper")},
+                   {say("column.length"), Anchor::Right},
+                   {say("strips.column-boards"), Anchor::Right},
+                   {say("strips.column-covers"), Anchor::Right}};
   for (const Pattern& pattern : made.patterns) {
     std::vector<double> lengths;
     for (const Path& strip : pattern.strips) lengths.push_back(length_of_strip(strip));
@@ -77,7 +74,7 @@ void add_hook_and_loop(const Made& made, Flow& flow) {
 }  // namespace
 
 void add_fastening(const Made& made, Flow& flow) {
-  flow.chapter("build book: fastening");
+  flow.chapter(say("chapter.fastening"));
   add_staples(made, flow);
   add_hook_and_loop(made, flow);
 }

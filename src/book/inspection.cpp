@@ -3,30 +3,43 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cassert>
 #include <string_view>
-#include <utility>
 
 #include "book/chapters.hpp"
+#include "book/texts.hpp"
 #include "swathe/base/embedded.hpp"
 
 namespace swathe {
 namespace {
+
+using book_texts::say;
 
 constexpr double kRule = 15.0, kWith = 20.0, kBox = 19.0;  ///< widths of the columns
 constexpr double kSharesOfWhat[] = {0.38, 0.32, 0.44};     ///< of what these leave
 constexpr double kAboveCard = 20.0;                        ///< height of what stands above it
 constexpr double kLine = 60.0;                             ///< to write a name on
 
-/// Check ids with what each is measured with, in order.
-std::vector<std::pair<std::string, std::string>> tools() {
-  std::vector<std::pair<std::string, std::string>> list;
-  std::string_view text = embedded("book/inspection.txt");
+/// A line of the card's text.
+struct Look {
+  std::string check, what,
+      with;  ///< a check's id, what the card calls it, what it is measured with
+};
+
+/// In the order in which a bumper is gone over.
+std::vector<Look> looks() {
+  std::vector<Look> list;
+  std::string_view text = embedded(fmt::format("book/{}/inspection.txt", kLanguage));
   while (!text.empty()) {
     const std::size_t end = std::min(text.find('\n'), text.size());
     const std::string_view line = text.substr(0, end);
     text.remove_prefix(std::min(end + 1, text.size()));
-    if (const std::size_t colon = line.find(": "); colon != std::string_view::npos)
-      list.emplace_back(line.substr(0, colon), line.substr(colon + 2));
+    if (line.empty() || line.front() == '#') continue;
+    const std::size_t first = line.find(": "), last = line.rfind(": ");
+    assert(first < last && "a check, what it is called, what it is measured with");
+    list.push_back({std::string(line.substr(0, first)),
+                    std::string(line.substr(first + 2, last - first - 2)),
+                    std::string(line.substr(last + 2))});
   }
   return list;
 }
@@ -36,7 +49,7 @@ std::string rule_words(const Finding& finding, const Season& season) {
   std::string rule = finding.rule;
   if (rule.starts_with(season.name + " ")) rule.erase(0, season.name.size() + 1);
   if (finding.attested == Attested::Official) return rule;
-  return fmt::format("{} ({})", rule, to_text(finding.attested));
+  return say("card.unsure", {{"rule", rule}, {"attested", to_text(finding.attested)}});
 }
 
 Table card(const std::vector<InspectionRow>& rows, double width, double share_of_what) {
@@ -44,12 +57,12 @@ Table card(const std::vector<InspectionRow>& rows, double width, double share_of
   const double what = share_of_what * left, words = 0.5 * (left - what);
   Table table;
   table.close = true;
-  table.columns = {{"rule", Anchor::Left, kRule},
-                   {"what", Anchor::Left, what},
-                   {"with", Anchor::Left, kWith},
-                   {"the rule asks", Anchor::Left, words},
-                   {"the model expects", Anchor::Left, words},
-                   {"measured", Anchor::Left, kBox, true}};
+  table.columns = {{say("card.column-rule"), Anchor::Left, kRule},
+                   {say("card.column-what"), Anchor::Left, what},
+                   {say("card.column-with"), Anchor::Left, kWith},
+                   {say("card.column-asks"), Anchor::Left, words},
+                   {say("card.column-expects"), Anchor::Left, words},
+                   {say("card.column-measured"), Anchor::Left, kBox, true}};
   for (const InspectionRow& row : rows)
     table.rows.push_back({row.rule, row.what, row.with, row.asks, row.expects, ""});
   return table;
@@ -58,7 +71,7 @@ Table card(const std::vector<InspectionRow>& rows, double width, double share_of
 /// "8 places" for a subject that names so many.
 std::string subject_words(const std::string& subject) {
   const auto commas = std::ranges::count(subject, ',');
-  return commas > 2 ? fmt::format("each of {} places", commas + 1) : subject;
+  return commas > 2 ? say("card.each-of", {{"number", std::to_string(commas + 1)}}) : subject;
 }
 
 /// Lines for who measured, and when.
@@ -71,11 +84,11 @@ Picture signatures(const Made& made, const Font& labels, double width) {
     x += labels.text_width_mm(words, kTextHeight) + 2;
   };
   if (!made.job.number.empty()) {
-    text("team " + made.job.number);
+    text(say("card.team", {{"number", made.job.number}}));
     x += 6;
   }
-  for (const char* const words : {"looked at by", "on"}) {
-    text(words);
+  for (const char* const id : {"card.looked-at-by", "card.on"}) {
+    text(say(id));
     const double end = std::min(x + kLine, width);
     picture.drawing.line(LineKind::Thin, {x, kTextHeight - 1.5}, {end, kTextHeight - 1.5});
     x = end + 4;
@@ -88,25 +101,20 @@ Picture signatures(const Made& made, const Font& labels, double width) {
 std::vector<InspectionRow> inspection_rows(const Made& made) {
   std::vector<InspectionRow> rows;
   if (!made.season) return rows;
-  for (const auto& [id, with] : tools()) {
-    std::string name = id;
-    std::ranges::replace(name, '-', ' ');
+  for (const auto& [check, what, with] : looks())
     for (const Finding& finding : made.findings)
-      if (finding.id == id && !finding.rule.empty())
+      if (finding.id == check && !finding.rule.empty())
         rows.push_back({rule_words(finding, *made.season),
-                        name + ": " + subject_words(finding.subject), with, finding.required,
+                        what + ": " + subject_words(finding.subject), with, finding.required,
                         finding.measured});
-  }
   return rows;
 }
 
 void add_inspectors_card(const Made& made, Flow& flow) {
   const std::vector<InspectionRow> rows = inspection_rows(made);
   if (rows.empty()) return;
-  flow.chapter("build book: inspector's card");
-  flow.words(
-      fmt::format("Rules of {}. The manual and its updates go first, and the inspector decides.",
-                  made.season->name));
+  flow.chapter(say("chapter.card"));
+  flow.words(say("card.rules", {{"season", made.season->name}}));
   flow.picture(signatures(made, flow.labels(), flow.width()));
   Table table;
   for (const double share : kSharesOfWhat) {

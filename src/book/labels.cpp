@@ -1,13 +1,15 @@
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "book/chapters.hpp"
+#include "book/neighbors.hpp"
+#include "book/texts.hpp"
 #include "book/words.hpp"
 #include "swathe/pattern/joins.hpp"
 
 namespace swathe {
 namespace {
+
+using book_texts::say;
 
 constexpr double kHigh = 38.0, kLeastWide = 58.0;  ///< of a label; one of long names is higher
 constexpr double kPad = 2.5;
@@ -18,18 +20,9 @@ struct Label {
   std::vector<std::string> lines;
 };
 
-/// What stands at an end of a piece: "left: butts on A front".
-std::string end_line(const char* which, const EndCut& end, const std::string& neighbor) {
-  switch (end.kind) {
-    case EndCut::Kind::Laps:
-      return fmt::format("{}: laps over {}", which, neighbor);
-    case EndCut::Kind::Butts:
-      return fmt::format("{}: butts on {}", which, neighbor);
-    case EndCut::Kind::Mitred:
-      return fmt::format("{}: mitred with {}", which, neighbor);
-    default:
-      return fmt::format("{}: free, then {}", which, neighbor);
-  }
+/// What an end of a piece does: "next to front: stops".
+std::string end_line(const EndCut& end, const std::string& neighbor) {
+  return say("label.end", {{"end", end_words(end.kind, neighbor)}});
 }
 
 class Labels {
@@ -41,13 +34,9 @@ class Labels {
     for (int set = 0; set < padded_sets(made_.job); ++set) {
       // One set whose covers are changed has no color.
       const bool colored = made_.job.cloth.fixing != Fixing::HookAndLoop && !colors.empty();
-      const std::string color =
-          colored ? ", " + colors[static_cast<std::size_t>(set)].name : std::string();
-      for (const Piece& board : made_.boards) piece(board, "board" + color);
-      for (const Piece& one : made_.padding)
-        piece(one, fmt::format("padding{}{}", color,
-                               one.count > 1 ? ": " + counted(one.count, padding_noun(made_.job))
-                                             : std::string()));
+      const std::string color = colored ? colors[static_cast<std::size_t>(set)].name : "";
+      for (const Piece& board : made_.boards) piece(board, board_words(color));
+      for (const Piece& one : made_.padding) piece(one, padding_words(one, color));
     }
     for (const ClothColor& color : colors)
       for (std::size_t b = 0; b < made_.patterns.size(); ++b) cover(b, color.name);
@@ -59,37 +48,33 @@ class Labels {
     return dimension_with_unit(mm(length_mm), made_.job.units);
   }
 
-  /// "A front" of the leg beside a piece's, or the bumper that follows on.
-  std::string beside(std::size_t bumper, const Piece& piece, bool before) const {
-    const std::vector<RunSide>& legs = made_.wraps[bumper].run().sides;
-    const std::string& name = made_.patterns[bumper].bumper;
-    for (std::size_t k = 0; k < legs.size(); ++k) {
-      if (name_of(legs[k]) != piece.side || legs[k].to_x < piece.from_x ||
-          legs[k].from_x > piece.to_x)
-        continue;
-      if (before && k > 0) return name + " " + name_of(legs[k - 1]);
-      if (!before && k + 1 < legs.size()) return name + " " + name_of(legs[k + 1]);
-    }
-    const std::size_t count = made_.wraps.size();
-    const std::size_t other = before ? (bumper + count - 1) % count : (bumper + 1) % count;
-    return "bumper " + made_.patterns[other].bumper;
+  static std::string board_words(const std::string& color) {
+    return color.empty() ? say("label.board") : say("label.board-color", {{"color", color}});
   }
+
+  std::string padding_words(const Piece& one, const std::string& color) const {
+    if (one.count == 1)
+      return color.empty() ? say("label.padding") : say("label.padding-color", {{"color", color}});
+    const std::string pieces = counted_padding(one.count, made_.job);
+    return color.empty() ? say("label.paddings", {{"pieces", pieces}})
+                         : say("label.paddings-color", {{"color", color}, {"pieces", pieces}});
+  }
+
   const std::string& name_of(const RunSide& leg) const {
     return made_.frame.sides()[static_cast<std::size_t>(leg.side)].name;
   }
 
   void piece(const Piece& piece, const std::string& what) {
-    const auto pattern = std::ranges::find(made_.patterns, piece.bumper, &Pattern::bumper);
-    const auto bumper = static_cast<std::size_t>(pattern - made_.patterns.begin());
     // One that bends has the names of all its sides: the first and the last tell it.
     const std::size_t first = piece.side.find(" + "), last = piece.side.rfind(" + ");
-    const std::string side = first == std::string::npos ? piece.side
-                                                        : piece.side.substr(0, first) + " to " +
-                                                              piece.side.substr(last + 3);
+    const std::string side = first == std::string::npos
+                                 ? piece.side
+                                 : say("label.sides", {{"first", piece.side.substr(0, first)},
+                                                       {"last", piece.side.substr(last + 3)}});
     labels_.push_back({piece.bumper + " " + side,
-                       {what, size(piece.length_mm) + " long",
-                        end_line("left", piece.start, beside(bumper, piece, true)),
-                        end_line("right", piece.end, beside(bumper, piece, false))}});
+                       {what, say("label.long", {{"length", size(piece.length_mm)}}),
+                        end_line(piece.start, next_to(made_, piece, true)),
+                        end_line(piece.end, next_to(made_, piece, false))}});
   }
 
   void cover(std::size_t bumper, const std::string& color) {
@@ -97,12 +82,14 @@ class Labels {
     for (const RunSide& leg : made_.wraps[bumper].run().sides) sides.push_back(name_of(leg));
     const std::vector<ClothPart> parts = cloth_parts(made_.patterns[bumper], made_.joins[bumper]);
     for (std::size_t k = 0; k < parts.size(); ++k) {
-      Label label{"cover " + parts[k].name,
-                  {color + ", inside: pin it here",
-                   fmt::format("{} by {}", size(parts[k].box.width()), size(parts[k].box.height())),
-                   "left to right: " + listed(sides)}};
-      if (k > 0) label.lines.push_back("left: sewn to " + parts[k - 1].name);
-      if (k + 1 < parts.size()) label.lines.push_back("right: sewn to " + parts[k + 1].name);
+      Label label{say("label.cover", {{"piece", parts[k].name}}),
+                  {say("label.pin-inside", {{"color", color}}),
+                   say("label.size", {{"length", size(parts[k].box.width())},
+                                      {"width", size(parts[k].box.height())}}),
+                   say("label.sides-in-order", {{"sides", listed(sides)}})}};
+      if (k > 0) label.lines.push_back(say("label.sewn-to", {{"piece", parts[k - 1].name}}));
+      if (k + 1 < parts.size())
+        label.lines.push_back(say("label.sewn-to", {{"piece", parts[k + 1].name}}));
       labels_.push_back(std::move(label));
     }
   }
@@ -134,7 +121,7 @@ Picture label_words(const Font& labels, double wide, const Label& label) {
     picture.box = {{0, y - 1.0}, {wide, 0}};
     if (picture.box.height() <= kHigh && widest <= width + 1e-6) break;
   }
-  picture.drawing.text({wide - kPad, corner.y - kTextHeight}, "\u2191 TOP", kTextHeight,
+  picture.drawing.text({wide - kPad, corner.y - kTextHeight}, say("label.top"), kTextHeight,
                        Anchor::Right);
   return picture;
 }
@@ -143,10 +130,8 @@ Picture label_words(const Font& labels, double wide, const Label& label) {
 
 void add_labels(const Made& made, Flow& flow) {
   const std::vector<Label> all = Labels(made).all();
-  flow.chapter("build book: labels");
-  flow.words(
-      "Cut them apart and pin one on each piece as it is cut, the arrow up, on the side that is "
-      "seen from outside the machine. Left and right as seen from outside, too.");
+  flow.chapter(say("chapter.labels"));
+  flow.words(say("labels.how"));
   const auto across =
       static_cast<std::size_t>(std::max(1.0, std::floor(flow.width() / kLeastWide)));
   const double wide = flow.width() / static_cast<double>(across);

@@ -1,7 +1,5 @@
 #pragma once
 
-#include <string_view>
-
 #include "draw/flow.hpp"
 #include "swathe/bumper/voids.hpp"
 #include "swathe/make/made.hpp"
@@ -12,8 +10,5 @@ namespace swathe {
 /// its own board, where any does.
 Table piece_table(const Made& made, const std::vector<Piece>& pieces,
                   const std::vector<Overhang>& past = {});
-
-/// Names the pieces that no stick of the stock gives.
-void add_too_long(const Made& made, const StockPlan& plan, std::string_view stock, Flow& flow);
 
 }  // namespace swathe

@@ -5,11 +5,16 @@
 
 #include "book/chapters.hpp"
 #include "book/hook_and_loop.hpp"
+#include "book/texts.hpp"
 #include "book/words.hpp"
 #include "swathe/rules/weight.hpp"
 
 namespace swathe {
 namespace {
+
+using book_texts::say;
+
+constexpr double kKind = 110.0;  ///< width of a column
 
 /// Up to the next whole inch, or centimeter: what a shop measures off.
 Length bought(double length_mm, Units units) {
@@ -24,74 +29,91 @@ std::string cloth_words(const ClothLay& lay, Units units) {
   return fmt::format("{} ({})", length, yards(mm(lay.length_to_buy)));
 }
 
+std::string share_words(double share) { return say("share.percent", {{"share", percent(share)}}); }
+
+std::string padding_words(const Job& job) {
+  const auto full = [&](Length length) { return exact(length, job.units); };
+  const PaddingKeys& padding = job.padding;
+  if (padding.form == PaddingForm::Noodles)
+    return say("buy.noodles-kind",
+               {{"diameter", full(padding.diameter)}, {"length", full(padding.stock)}});
+  return say("buy.blocks-kind", {{"depth", full(padding.depth)},
+                                 {"height", full(padding.height)},
+                                 {"length", full(padding.stock)}});
+}
+
 void add_stock(const Made& made, Flow& flow) {
   const Job& job = made.job;
   const Stock& stock = made.stock;
   const auto full = [&](Length length) { return exact(length, job.units); };
-  flow.heading("To buy, for all colors");
+  flow.heading(say("buy.heading"));
   Table table;
-  table.columns = {{"what"}, {"how much"}, {"of", Anchor::Left, 88}, {"used", Anchor::Right}};
+  table.columns = {{say("buy.column-what")},
+                   {say("buy.column-how-much")},
+                   {say("buy.column-kind"), Anchor::Left, kKind},
+                   {say("buy.column-used"), Anchor::Right}};
   if (stock.sheets > 0)
-    table.rows.push_back({"boards", counted(stock.sheets, "sheet"),
-                          fmt::format("{} by {}, {} thick", full(job.boards.stock[0]),
-                                      full(job.boards.stock[1]), full(job.boards.thickness)),
+    table.rows.push_back({say("buy.boards"), counted_sheets(stock.sheets),
+                          say("buy.boards-kind", {{"length", full(job.boards.stock[0])},
+                                                  {"width", full(job.boards.stock[1])},
+                                                  {"thickness", full(job.boards.thickness)}}),
                           share_words(stock.sheets_used)});
   if (!stock.padding.sticks.empty())
-    table.rows.push_back({"padding",
-                          counted(static_cast<int>(stock.padding.sticks.size()), padding_noun(job)),
-                          padding_words(job) + ", " + full(job.padding.stock) + " long",
-                          share_words(stock.padding.used_fraction)});
+    table.rows.push_back({say("buy.padding"),
+                          counted_padding(static_cast<int>(stock.padding.sticks.size()), job),
+                          padding_words(job), share_words(stock.padding.used_fraction)});
   for (const ClothLay& lay : stock.cloth)
-    table.rows.push_back(
-        {lay.color + " cloth", cloth_words(lay, job.units),
-         fmt::format("roll {} wide inside the selvedges", full(mm(lay.roll_width))),
-         share_words(lay.used_fraction)});
+    table.rows.push_back({say("buy.cloth", {{"color", lay.color}}), cloth_words(lay, job.units),
+                          say("buy.cloth-kind", {{"width", full(mm(lay.roll_width))}}),
+                          share_words(lay.used_fraction)});
   std::size_t staples = 0;
   for (const Pattern& pattern : made.patterns) staples += pattern.staples.size();
   if (staples > 0)
-    table.rows.push_back({"staples",
+    table.rows.push_back({say("buy.staples"),
                           std::to_string(staples * static_cast<std::size_t>(cover_sets(made))),
-                          "and some to spare; crown 10 mm, shorter than the board is thick"});
+                          say("buy.staples-kind")});
   if (const double strips = strip_length(made); strips > 0)
     for (const bool soft : {true, false})
       table.rows.push_back(
-          {soft ? "loop strip" : "hook strip",
+          {say(soft ? "buy.loop-strip" : "buy.hook-strip"),
            full(bought(strips * (soft ? cover_sets(made) : padded_sets(job)), job.units)),
-           fmt::format("{} wide, {}", full(job.cloth.hook_and_loop.strip),
-                       soft ? "the softer half, sewn on" : "the other half, for the boards")});
+           say(soft ? "buy.loop-strip-kind" : "buy.hook-strip-kind",
+               {{"width", full(job.cloth.hook_and_loop.strip)}})});
   flow.table(table);
 }
 
 void add_weights(const Made& made, Flow& flow) {
   const auto words = [&](double grams) { return weight_words(grams, made.job.units); };
-  flow.heading("Weight, by the job's densities");
+  flow.heading(say("weight.heading"));
   Table table;
-  table.columns = {{"bumper"},
-                   {"boards", Anchor::Right},
-                   {"padding", Anchor::Right},
-                   {"cloth", Anchor::Right},
-                   {"fasteners", Anchor::Right},
-                   {"together", Anchor::Right}};
+  table.columns = {{say("column.bumper")},
+                   {say("column.boards"), Anchor::Right},
+                   {say("column.padding"), Anchor::Right},
+                   {say("column.cloth"), Anchor::Right},
+                   {say("weight.column-fasteners"), Anchor::Right},
+                   {say("weight.column-all"), Anchor::Right}};
   const auto row = [&](const std::string& name, const BumperWeight& one) {
     table.rows.push_back({name, words(one.boards_g), words(one.padding_g), words(one.cloth_g),
                           words(one.fasteners_g), words(one.together_g())});
   };
   for (const BumperWeight& one : made.stock.weights) row(one.bumper, one);
-  row("one set", made.stock.set);
+  row(say("row.one-set"), made.stock.set);
   flow.table(table);
-  std::string limit = "Put a finished set on a scale.";
+  std::vector<std::string> notes = {say("weight.scale")};
   if (const int unknown = made.stock.set.unknown_brackets; unknown > 0)
-    limit += fmt::format(" {}, whose mass the job does not say, {} on top.",
-                         counted(unknown, "bracket"), unknown == 1 ? "comes" : "come");
+    notes.push_back(unknown == 1 ? say("weight.one-unknown")
+                                 : say("weight.unknown", {{"number", std::to_string(unknown)}}));
   if (made.season && made.season->weight_set)
-    limit +=
-        fmt::format(" {}, {}: one set at most {}.", made.season->name,
-                    made.season->weight_set->rule, words(made.season->weight_set->value.grams));
+    notes.push_back(
+        say("weight.most-of-set", {{"season", made.season->name},
+                                   {"rule", made.season->weight_set->rule},
+                                   {"weight", words(made.season->weight_set->value.grams)}}));
   if (made.season && made.season->weight_machine)
-    limit += fmt::format(" {}, {}: the machine with its bumpers at most {}.", made.season->name,
-                         made.season->weight_machine->rule,
-                         words(made.season->weight_machine->value.grams));
-  flow.words(limit);
+    notes.push_back(say("weight.most-of-machine",
+                        {{"season", made.season->name},
+                         {"rule", made.season->weight_machine->rule},
+                         {"weight", words(made.season->weight_machine->value.grams)}}));
+  flow.words(listed(notes, " "));
 }
 
 }  // namespace

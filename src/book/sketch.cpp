@@ -1,11 +1,14 @@
 #include <algorithm>
 
 #include "book/chapters.hpp"
+#include "book/texts.hpp"
 #include "sheet/plan_picture.hpp"
 #include "sheet/section_picture.hpp"
 
 namespace swathe {
 namespace {
+
+using book_texts::say;
 
 constexpr double kSection = 96.0;    ///< height
 constexpr double kFirstPage = 40.0;  ///< what its longer head and the words above the plan take
@@ -14,14 +17,10 @@ constexpr double kLeast = 100.0;     ///< height for the plan, however small the
 }  // namespace
 
 void add_sketch(const Made& made, Flow& flow) {
-  flow.words(
-      "From above, the machine's front at the top. A board's length is that of its longer face; "
-      "over all with the cloth on. Brackets are numbered as in their list.");
+  flow.words(say("sketch.plan"));
   flow.picture(plan_picture(made, flow.labels(), flow.width(),
                             std::max(kLeast, flow.height() - kFirstPage)));
-  flow.words(
-      "A cut through a bumper: heights from the floor, depths from the board's back. The cloth is "
-      "drawn clear of what it lies on.");
+  flow.words(say("sketch.cut-through"));
   flow.picture(section_picture(made, flow.labels(), flow.width(), kSection));
 }
 

@@ -1,9 +1,12 @@
 #include "book/steps.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cassert>
 #include <string_view>
 
+#include "base/texts.hpp"
 #include "swathe/base/embedded.hpp"
 #include "swathe/bumper/voids.hpp"
 
@@ -99,7 +102,8 @@ std::vector<WorkStep> steps_of(const Made& made) {
   const auto append = [](std::string& to, const std::string& words, const char* between) {
     to += (to.empty() ? "" : between) + words;
   };
-  for (const Line& line : lines_of(made, embedded("book/order_of_work.txt"))) {
+  for (const Line& line :
+       lines_of(made, embedded(fmt::format("book/{}/order_of_work.txt", kLanguage)))) {
     if (line.mark == '@') steps.push_back({line.words, "", ""});
     if (line.mark == '+') append(steps.back().what, line.words, " ");
     if (line.mark == '>') append(steps.back().tools, line.words, ", ");
@@ -110,7 +114,8 @@ std::vector<WorkStep> steps_of(const Made& made) {
 
 std::vector<std::string> tool_lines(const Made& made) {
   std::vector<std::string> tools;
-  for (const Line& line : lines_of(made, embedded("book/tools.txt"))) tools.push_back(line.words);
+  for (const Line& line : lines_of(made, embedded(fmt::format("book/{}/tools.txt", kLanguage))))
+    tools.push_back(line.words);
   return tools;
 }
 

@@ -1,45 +1,47 @@
 #include "book/words.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 
+#include "book/texts.hpp"
+
 namespace swathe {
 
-std::string counted(int number, std::string_view what) {
-  return fmt::format("{} {}{}", number, what, number == 1 ? "" : "s");
+using book_texts::say;
+
+std::string counted_sheets(int number) {
+  if (number == 1) return say("count.one-sheet");
+  return say("count.sheets", {{"number", std::to_string(number)}});
 }
 
-std::string share_words(double share) { return plain_number(100.0 * share, 0) + " %"; }
+std::string counted_padding(int number, const Job& job) {
+  const bool noodles = job.padding.form == PaddingForm::Noodles;
+  if (number == 1) return say(noodles ? "count.one-noodle" : "count.one-block");
+  return say(noodles ? "count.noodles" : "count.blocks", {{"number", std::to_string(number)}});
+}
 
-std::string end_words(const EndCut& end) {
-  const std::string angle =
-      std::abs(end.angle_deg) < 0.05 ? "" : fmt::format(" {} deg", plain_number(end.angle_deg, 1));
-  switch (end.kind) {
+std::string percent(double share) { return plain_number(100.0 * share, 0); }
+
+std::string end_words(EndCut::Kind kind, const std::string& neighbor) {
+  switch (kind) {
     case EndCut::Kind::Free:
-      return "free" + angle;
+      break;
     case EndCut::Kind::Laps:
-      return "laps" + angle;
+      return say("end.past", {{"neighbor", neighbor}});
     case EndCut::Kind::Butts:
-      return "butts" + angle;
+      return say("end.stops", {{"neighbor", neighbor}});
     case EndCut::Kind::Mitred:
-      return "mitre" + angle;
+      return say("end.mitered", {{"neighbor", neighbor}});
     case EndCut::Kind::Bent:
-      return "bends on";
+      return say("end.bends", {{"neighbor", neighbor}});
   }
-  return "";
+  return say("end.open", {{"neighbor", neighbor}});
 }
 
-std::string padding_words(const Job& job) {
-  const auto full = [&](Length length) { return exact(length, job.units); };
-  if (job.padding.form == PaddingForm::Noodles)
-    return fmt::format("round noodles, {} across", full(job.padding.diameter));
-  return fmt::format("blocks, {} deep, {} high", full(job.padding.depth), full(job.padding.height));
-}
-
-std::string_view padding_noun(const Job& job) {
-  return job.padding.form == PaddingForm::Noodles ? "noodle" : "block";
+std::string end_words(const EndCut& end, const std::string& neighbor) {
+  const std::string words = end_words(end.kind, neighbor);
+  if (end.kind == EndCut::Kind::Bent || std::abs(end.angle_deg) < 0.05) return words;
+  return say("end.with-angle", {{"end", words}, {"angle", plain_number(end.angle_deg, 1)}});
 }
 
 int cover_sets(const Made& made) {

@@ -9,15 +9,15 @@
 namespace swathe {
 
 /// "1 sheet", "3 sheets".
-std::string counted(int number, std::string_view what);
-/// "62 %".
-std::string share_words(double share);
-/// "laps", "butts 22.5 deg": how an end is cut, off square.
-std::string end_words(const EndCut& end);
-/// "round noodles, 2 1/2 in across".
-std::string padding_words(const Job& job);
-/// "noodle" or "block".
-std::string_view padding_noun(const Job& job);
+std::string counted_sheets(int number);
+/// Pieces of padding: "1 noodle", "8 blocks".
+std::string counted_padding(int number, const Job& job);
+/// In percent, as it is printed: "62" of 0.62.
+std::string percent(double share);
+/// What an end does where it meets its neighbor: "left: runs past", "bumper B: open".
+std::string end_words(EndCut::Kind kind, const std::string& neighbor);
+/// The same, and how far off square it is cut: "left: stops, 22.5 deg".
+std::string end_words(const EndCut& end, const std::string& neighbor);
 /// Sets of covers: one a color.
 int cover_sets(const Made& made);
 /// "red, blue".

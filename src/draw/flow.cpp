@@ -13,6 +13,7 @@ constexpr double kMostText = 175.0;   ///< longer lines are hard to follow
 constexpr std::size_t kMostPages = 200;
 constexpr std::size_t kAnyPage = 88;   ///< its number takes the room of any other
 constexpr double kLeastColumn = 30.0;  ///< of one that is made narrower
+constexpr double kNarrower = 1.0;      ///< at a time
 
 double width_of(const Table& table, const Font& labels, double height_mm) {
   double width = 0;
@@ -21,21 +22,27 @@ double width_of(const Table& table, const Font& labels, double height_mm) {
   return width;
 }
 
-/// The same table; where it is wider than its room, its widest columns are made narrower.
+/// The same table; where it is wider than its room, its widest columns are made narrower, as far as
+/// their words allow.
 Table fitted(Table table, const Font& labels, double room, double height_mm) {
-  std::vector<double> widths;
+  std::vector<double> widths, least;
   double over = -room;
   for (std::size_t c = 0; c < table.columns.size(); ++c) {
     widths.push_back(natural_width(table, c, labels, height_mm));
     over += widths.back();
+    least.push_back(std::max(kLeastColumn, least_width(table, c, labels, height_mm)));
   }
   while (over > 1e-6) {
-    const auto widest = std::ranges::max_element(widths);
-    const double narrower = std::max(kLeastColumn, *widest - over);
-    if (narrower >= *widest) break;
-    over -= *widest - narrower;
-    *widest = narrower;
-    table.columns[static_cast<std::size_t>(widest - widths.begin())].width_mm = narrower;
+    std::size_t widest = widths.size();
+    for (std::size_t c = 0; c < widths.size(); ++c)
+      if (widths[c] > least[c] && (widest == widths.size() || widths[c] > widths[widest]))
+        widest = c;
+    if (widest == widths.size()) break;
+    // A little at a time, so that columns as wide as one another stay so.
+    const double narrower = std::max(least[widest], widths[widest] - std::min(over, kNarrower));
+    over -= widths[widest] - narrower;
+    widths[widest] = narrower;
+    table.columns[widest].width_mm = narrower;
   }
   return table;
 }

@@ -3,10 +3,13 @@
 #include <algorithm>
 
 #include "draw/marks.hpp"
+#include "draw/texts.hpp"
 #include "swathe/base/maths.hpp"
 
 namespace swathe {
 namespace {
+
+using draw_texts::say;
 
 constexpr double kPad = 2.0;  ///< between a frame and its words
 
@@ -38,7 +41,9 @@ std::size_t end_of_word(std::string_view words) {
 
 }  // namespace
 
-const char* const kPrintWords = "print at 100 %, no fit to page";
+std::string print_words() { return say("print"); }
+
+std::string metric_scale_words() { return say("scale.100-mm"); }
 
 std::vector<std::string> wrap_text(const Font& labels, std::string_view words, double width_mm,
                                    double height_mm) {
@@ -110,9 +115,8 @@ Box draw_check_scale(Drawing& onto, const Font& labels, FlatPoint top_left, doub
 }
 
 Box draw_check_scales(Drawing& onto, const Font& labels, FlatPoint top_left) {
-  Box box = draw_check_scale(onto, labels, top_left, 100.0, "100 mm, measure me");
-  box.cover(
-      draw_check_scale(onto, labels, {top_left.x, box.lo.y - 1.0}, 101.6, "4 in, measure me"));
+  Box box = draw_check_scale(onto, labels, top_left, 100.0, metric_scale_words());
+  box.cover(draw_check_scale(onto, labels, {top_left.x, box.lo.y - 1.0}, 101.6, say("scale.4-in")));
   return box;
 }
 
@@ -135,38 +139,38 @@ Box draw_title_block(Drawing& onto, const Font& labels, FlatPoint top_left, doub
 std::string key_words(LineKind kind) {
   switch (kind) {
     case LineKind::Cut:
-      return "CUT";
+      return say("line.cut");
     case LineKind::CutLast:
-      return "CUT LAST, on the bumper";
+      return say("line.cut-last");
     case LineKind::Fold:
-      return "FOLD, the way its arrows point";
+      return say("line.fold");
     case LineKind::Stitch:
-      return "STITCH";
+      return say("line.stitch");
     case LineKind::Corner:
-      return "CORNER, EDGE";
+      return say("line.corner");
     case LineKind::StapleLine:
     case LineKind::Staple:
-      return "STAPLE";
+      return say("line.staple");
     case LineKind::Punch:
-      return "PUNCH";
+      return say("line.punch");
     case LineKind::Match:
-      return "MATCH";
+      return say("line.match");
     case LineKind::Numeral:
-      return "NUMERAL";
+      return say("line.numeral");
     case LineKind::Bridge:
-      return "BRIDGE, leave uncut";
+      return say("line.bridge");
     case LineKind::Grain:
-      return "LONG GRAIN";
+      return say("line.grain");
     case LineKind::Join:
-      return "JOIN";
+      return say("line.join");
     case LineKind::Trim:
-      return "TRIM";
+      return say("line.trim");
     case LineKind::Scale:
-      return "SCALE, measure me";
+      return say("line.scale");
     case LineKind::Thin:
-      return "note";
+      return say("line.note");
     case LineKind::Outline:
-      return "outline";
+      return say("line.outline");
   }
   return {};
 }

@@ -1,10 +1,10 @@
 #include "draw/page_head.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
 #include <cmath>
+
+#include "draw/texts.hpp"
 
 namespace swathe {
 namespace {
@@ -101,7 +101,9 @@ Box printable(const Page& page, const PaperKeys& paper) {
 }
 
 std::string of_pages(std::size_t page, std::size_t pages) {
-  return pages < 2 ? "" : fmt::format("page {} of {}", page, pages);
+  return pages < 2 ? ""
+                   : draw_texts::say("page", {{"page", std::to_string(page)},
+                                              {"pages", std::to_string(pages)}});
 }
 
 std::vector<LineKind> kinds_to_explain(const Drawing& drawing) {

@@ -77,6 +77,18 @@ double natural_width(const Table& table, std::size_t column, const Font& labels,
   return widest + 2 * kCellPad;
 }
 
+double least_width(const Table& table, std::size_t column, const Font& labels, double height_mm) {
+  double longest = 0;
+  const auto look_at = [&](const std::string& cell) {
+    for (const std::string& word : wrap_text(labels, cell, 0, height_mm))
+      longest = std::max(longest, labels.text_width_mm(word, height_mm));
+  };
+  look_at(table.columns[column].heading);
+  for (const auto& row : table.rows)
+    if (column < row.size()) look_at(row[column]);
+  return longest + 2 * kCellPad;
+}
+
 TableDrawn draw_table(Drawing& onto, const Font& labels, FlatPoint top_left, const Table& table,
                       double room_mm, std::size_t first, double height_mm) {
   const std::vector<double> edges = edges_of(table, labels, top_left.x, height_mm);

@@ -232,7 +232,7 @@ Sheet numeral_sheets(const Made& made, const PaperKeys& paper, const Font& label
   const std::vector<NumeralCell> cells = numeral_cells(made);
 
   PageHead head;
-  head.title = {made.job.title, sheet.title, "", {kPrintWords, correction_words(paper)}};
+  head.title = {made.job.title, sheet.title, "", {print_words(), correction_words(paper)}};
   head.scales = true;
   for (const char* one : words.cautions) head.cautions.push_back(caution(one));
   if (method == NumeralMethod::SewOn) {

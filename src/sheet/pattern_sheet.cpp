@@ -47,7 +47,7 @@ Sheet pattern_sheet(const Made& made, std::size_t bumper, const Font& labels) {
                 page.name,
                 "",
                 {face_words(made), cut_words(made),
-                 fmt::format("tape {} by {} before cutting", along, across), kPrintWords,
+                 fmt::format("tape {} by {} before cutting", along, across), print_words(),
                  correction_words(made.job.paper), same_words(made, bumper)}};
   head.scales = true;
   head.key = kinds_to_explain(page.drawing);

@@ -134,7 +134,7 @@ FreshPage fresh_page(const Made& made, std::size_t bumper, const PaperKeys& pape
   head.title = {made.job.title,
                 fresh.page.name,
                 of_pages(number, of),
-                {face_words(made), "TOP away from you", same_words(made, bumper), kPrintWords,
+                {face_words(made), "TOP away from you", same_words(made, bumper), print_words(),
                  correction_words(paper)}};
   head.scales = true;
   fresh.room = draw_page_head(fresh.page.drawing, labels, printable(fresh.page, paper), head);

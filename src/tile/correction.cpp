@@ -1,11 +1,10 @@
 #include "tile/correction.hpp"
 
-#include <fmt/format.h>
-
 #include <cmath>
 
 #include "swathe/base/units.hpp"
 #include "swathe/job/papers.hpp"
+#include "tile/texts.hpp"
 
 namespace swathe {
 namespace {
@@ -46,9 +45,8 @@ Stretch stretch_of(const Page& page, const PaperKeys& paper) {
 std::string correction_words(const PaperKeys& paper) {
   if (!paper.measured) return "";
   const auto& [across, down] = *paper.measured;
-  return fmt::format(
-      "PDF corrected: 100 mm came out {} along the short edge, {} along the long one",
-      exact(across, Units::Millimeters), exact(down, Units::Millimeters));
+  return tile_texts::say("correction.for-printer", {{"short", exact(across, Units::Millimeters)},
+                                                    {"long", exact(down, Units::Millimeters)}});
 }
 
 }  // namespace swathe

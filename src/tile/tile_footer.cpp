@@ -4,9 +4,12 @@
 
 #include "draw/marks.hpp"
 #include "swathe/draw/furniture.hpp"
+#include "tile/texts.hpp"
 
 namespace swathe {
 namespace {
+
+using tile_texts::say;
 
 constexpr double kWords = 32.0;    ///< height of the words, or of the scales, in the strip
 constexpr double kGap = 4.0;       ///< between the image and the strip
@@ -19,9 +22,7 @@ constexpr double kName = 5.0;     ///< height of the tile's name
 constexpr double kRow = 6.1;      ///< from line to line below it
 constexpr double kLastRow = 5.4;  ///< the same, below the scales
 constexpr double kLeastGrain = 20.0, kMostGrain = 32.0;  ///< length of the arrow
-constexpr const char* kPlanWords = "GLUE IN THIS ORDER";
-constexpr double kPlanTitle = 6.0;  ///< height of the words above a plan
-constexpr const char* kHere = "you are here";
+constexpr double kPlanTitle = 6.0;                       ///< height of the words above a plan
 constexpr double kHereRoom = kTableHeight + 1.5;
 
 bool is_narrow(double width) { return width < kMapRoom + kMapGap + kLeastWords + kScales; }
@@ -81,13 +82,13 @@ void draw_tiles(Drawing& onto, FlatPoint corner, const TileGrid& grid, const Map
 void draw_map(Drawing& onto, const Font& labels, const Box& room, const TileGrid& grid,
               std::size_t here) {
   const double middle = room.middle().x;
-  onto.text({middle - 1.5, room.hi.y - kTextHeight}, "TOP", kTextHeight, Anchor::Middle);
+  onto.text({middle - 1.5, room.hi.y - kTextHeight}, say("map.top"), kTextHeight, Anchor::Middle);
   onto.fill(LineKind::Thin, kBlack, {closed_path(arrow_head({middle + 6.0, room.hi.y}, {0, 1}))});
   const MapSize tile = map_size(grid, room.width(), room_for_tiles());
   const double across = static_cast<double>(grid.columns), down = static_cast<double>(grid.rows);
   const FlatPoint corner{middle - 0.5 * across * tile.width, room.hi.y - kTextHeight - 1.5};
   draw_tiles(onto, corner, grid, tile, has_numbers(labels, grid, tile) ? kTableHeight : 0, here);
-  onto.text({middle, corner.y - down * tile.height - kHereRoom}, kHere, kTableHeight,
+  onto.text({middle, corner.y - down * tile.height - kHereRoom}, say("map.here"), kTableHeight,
             Anchor::Middle);
 }
 
@@ -97,14 +98,12 @@ std::string glue_words(const TileGrid& grid, std::size_t column, std::size_t row
   const std::size_t number = glue_order(grid)[row * grid.columns + column];
   const bool left = column > 0 && grid.has(column - 1, row);
   const bool top = row > 0 && grid.has(column, row - 1);
-  const std::string words = "glue no. " + std::to_string(number) + ": ";
-  if (left || top)
-    return words + "trim " +
-           (left && top ? "left and top"
-            : left      ? "left"
-                        : "top") +
-           ", lay on JOIN";
-  return words + (number == 1 ? "lay it down first" : "slide it under at JOIN");
+  return say(left && top   ? "glue.left-and-top"
+             : left        ? "glue.left"
+             : top         ? "glue.top"
+             : number == 1 ? "glue.first"
+                           : "glue.under",
+             {{"number", std::to_string(number)}});
 }
 
 /// Small enough for the width, but not below what can be read; cut short after that.
@@ -132,7 +131,7 @@ void draw_words(Drawing& onto, const Font& labels, FlatPoint top_left, double wi
   const double arrow_from = labels.text_width_mm(name, kName) + 4.0;
   const double half = 0.5 * std::clamp(width - arrow_from, kLeastGrain, kMostGrain);
   const FlatPoint middle = base + FlatPoint{arrow_from + half, 0};
-  onto.text(middle + FlatPoint{0, 2.0}, "LONG GRAIN", kTableHeight, Anchor::Middle);
+  onto.text(middle + FlatPoint{0, 2.0}, say("tile.grain"), kTableHeight, Anchor::Middle);
   draw_long_grain(onto, middle - FlatPoint{half, 0}, middle + FlatPoint{half, 0});
   for (const std::string& words :
        {options.subject, options.face_words, options.cut_words, options.title}) {
@@ -145,7 +144,7 @@ void draw_words(Drawing& onto, const Font& labels, FlatPoint top_left, double wi
 void draw_scales(Drawing& onto, const Font& labels, FlatPoint top_left, const std::string& glue) {
   const Box scales = draw_check_scales(onto, labels, top_left);
   FlatPoint base{top_left.x, scales.lo.y - 1.0 - kTextHeight};
-  for (const std::string& words : {std::string(kPrintWords), glue}) {
+  for (const std::string& words : {print_words(), glue}) {
     if (words.empty()) continue;
     draw_fitted(onto, labels, base, kScales, words, kTextHeight);
     base.y -= kLastRow;
@@ -168,7 +167,8 @@ void draw_footer(Drawing& onto, const Font& labels, const Box& strip, const Tile
            row * grid.columns + column);
   const double right = narrow ? strip.hi.x : strip.hi.x - kScales;
   const FlatPoint words{strip.lo.x + wide + kMapGap, top};
-  const std::string name = tile_name(column, row) + " of " + std::to_string(grid.count());
+  const std::string name =
+      say("tile.of", {{"tile", tile_name(column, row)}, {"count", std::to_string(grid.count())}});
   draw_words(onto, labels, words, right - words.x - 3.0, name, options);
   draw_scales(onto, labels, narrow ? FlatPoint{strip.lo.x, top - kWords} : FlatPoint{right, top},
               glue_words(grid, column, row));
@@ -185,14 +185,14 @@ std::optional<FlatPoint> plan_size(const Font& labels, const TileGrid& grid, dou
   if (grid.count() < 2 || has_numbers(labels, grid, map)) return std::nullopt;
   const MapSize tile = number_size(labels, grid.count(), kTextHeight);
   return FlatPoint{std::max(tile.width * static_cast<double>(grid.columns),
-                            labels.text_width_mm(kPlanWords, kTextHeight)),
+                            labels.text_width_mm(say("plan.title"), kTextHeight)),
                    tile.height * static_cast<double>(grid.rows) + kPlanTitle};
 }
 
 void draw_plan(Drawing& onto, const Font& labels, FlatPoint lower_left, const TileGrid& grid) {
   const MapSize tile = number_size(labels, grid.count(), kTextHeight);
   const FlatPoint corner = lower_left + FlatPoint{0, tile.height * static_cast<double>(grid.rows)};
-  onto.text(corner + FlatPoint{0, kPlanTitle - 1.2 * kTextHeight}, kPlanWords, kTextHeight);
+  onto.text(corner + FlatPoint{0, kPlanTitle - 1.2 * kTextHeight}, say("plan.title"), kTextHeight);
   draw_tiles(onto, corner, grid, tile, kTextHeight, grid.used.size());
 }
 

@@ -74,7 +74,7 @@ bool Tiling::draw_upright_scale(Drawing& onto, TileAt tile) {
   constexpr double kLong = 100.0, kAcross = 11.0;
   const auto at = free_place(tile, {kAcross, kLong});
   if (!at) return false;
-  draw_check_scale(onto, labels_, *at + FlatPoint{0, kLong}, kLong, "100 mm, measure me", true);
+  draw_check_scale(onto, labels_, *at + FlatPoint{0, kLong}, kLong, metric_scale_words(), true);
   return true;
 }
 

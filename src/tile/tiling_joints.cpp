@@ -6,11 +6,14 @@
 
 #include "draw/marks.hpp"
 #include "swathe/draw/furniture.hpp"
+#include "tile/texts.hpp"
 #include "tile/tiling.hpp"
 
 // Where tiles meet, and how a hand finds it.
 namespace swathe {
 namespace {
+
+using tile_texts::say;
 
 constexpr double kTextClear = 1.0;   ///< a name stays that far from a tile's edge
 constexpr double kStep = 3.0;        ///< from one place tried to the next
@@ -96,7 +99,7 @@ TextMark Tiling::neighbor_name(const Joint& joint, FlatPoint diamond, bool on_be
   const FlatPoint inward = joint.inward(on_before);
   TextMark best;
   double best_cost = std::numeric_limits<double>::infinity();
-  for (const std::string& words : {"JOIN " + tile, tile}) {
+  for (const std::string& words : {say("join.tile", {{"tile", tile}}), tile}) {
     TextMark name{{}, words, kTextHeight};
     if (joint.upright) {
       name.at = diamond + (kDiamondDepth + 1.5) * inward - FlatPoint{0, 0.5 * kTextHeight};

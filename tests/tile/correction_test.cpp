@@ -110,7 +110,7 @@ TEST_CASE("printer correction: sheets at full size say so, drawings for cutters 
     std::string all;
     for (const Mark& mark : page.drawing.marks())
       if (const auto* const text = std::get_if<TextMark>(&mark)) all += text->text + " ";
-    return all.find("PDF corrected: 100 mm came out") != std::string::npos;
+    return all.find("PDF corrected: 100 mm printed as") != std::string::npos;
   };
   for (const Sheet& sheet : corrected)
     if (sheet.kind == SheetKind::Pattern || sheet.kind == SheetKind::Tiles ||

@@ -85,7 +85,7 @@ TEST_CASE("tile: few sheets, each with its words, scales and page map") {
           std::string("INSIDE UP"), std::string("cut 1 red, 1 blue"), std::string("LONG GRAIN"),
           std::string("Tin Heron, spring covers"), std::string("bumper A, cover"),
           std::string("100 mm, measure me"), std::string("4 in, measure me"),
-          std::string("print at 100 %, no fit to page")})
+          std::string("print at 100 %, not \"fit to page\"")})
       CHECK_MESSAGE(words.find(expected) != std::string::npos, expected);
   }
   CHECK(names.size() == sheet.pages.size());

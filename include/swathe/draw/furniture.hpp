@@ -32,11 +32,14 @@ Box draw_text_block(Drawing& onto, const Font& labels, FlatPoint top_left, doubl
 Box draw_check_scale(Drawing& onto, const Font& labels, FlatPoint top_left, double length_mm,
                      std::string_view words, bool upright = false);
 
+/// "100 mm, measure me".
+std::string metric_scale_words();
+
 /// The 100 mm and the 4 in scale, one below the other, each with "measure me".
 Box draw_check_scales(Drawing& onto, const Font& labels, FlatPoint top_left);
 
-/// "print at 100 %, no fit to page".
-extern const char* const kPrintWords;
+/// How a sheet at full size is printed: "print at 100 %".
+std::string print_words();
 
 /// What tells one sheet from another. Empty parts take no room.
 struct TitleBlock {
@@ -78,6 +81,10 @@ struct Table {
 /// The width that a column takes by its own: its `width_mm`, else that of its widest cell.
 double natural_width(const Table& table, std::size_t column, const Font& labels,
                      double height_mm = kTableHeight);
+
+/// The width that a column's longest word takes: narrower, it would run into the next column.
+double least_width(const Table& table, std::size_t column, const Font& labels,
+                   double height_mm = kTableHeight);
 
 /// As many rows, from `first` on, as fit into `room_mm` of height with the headings.
 struct TableDrawn {

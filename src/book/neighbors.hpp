@@ -1,0 +1,23 @@
+#pragma once
+
+#include <string>
+
+#include "swathe/make/made.hpp"
+
+// What ends lie next to, and are named by: left and right would change with where one stands.
+namespace swathe {
+
+/// Next to an end of a bumper's side, its first or its last seen from outside: the side that goes
+/// on there, "front", or the bumper that follows, "bumper B".
+std::string next_to(const Made& made, std::size_t bumper, std::size_t leg, bool start);
+
+/// Next to an end of a board or of padding.
+std::string next_to(const Made& made, const Piece& piece, bool start);
+
+/// The number of a bumper, by its name.
+std::size_t bumper_of(const Made& made, const std::string& name);
+
+/// The bumper's leg on that side of the frame; the first, where it has two there.
+std::size_t leg_on(const Made& made, std::size_t bumper, const std::string& side);
+
+}  // namespace swathe
