@@ -33,14 +33,15 @@ TEST_CASE("texts: each says every value that it declares, and no other") {
   REQUIRE(!rooms.empty());
   for (const std::string& room : rooms) {
     const Texts texts = Texts::of_room(room);
-    for (const auto& [id, text] : texts.all()) {
+    for (const auto& entry : texts.all()) {
+      const Texts::Text& text = entry.second;
       CAPTURE(room);
-      CAPTURE(id);
+      CAPTURE(entry.first);
       REQUIRE_NOTHROW(with_longest(text));
-      for (const auto& [name, longest] : text.longest) {
-        CAPTURE(name);
-        CHECK(!longest.empty());
-        CHECK_THROWS_AS(with_longest(text, name), fmt::format_error);
+      for (const auto& value : text.longest) {
+        CAPTURE(value.first);
+        CHECK(!value.second.empty());
+        CHECK_THROWS_AS(with_longest(text, value.first), fmt::format_error);
       }
       const std::string printed = with_longest(text);
       CHECK(printed.find_first_of("{}\n\t") == std::string::npos);
