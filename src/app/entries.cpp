@@ -19,11 +19,10 @@
 namespace swathe::app {
 namespace {
 
-constexpr double kDotsPerMm = 4.0;  ///< of pictures that are looked at: about 100 an inch
+constexpr double kDotsPerMm = 4.0;  ///< of PNG pictures: about 100 an inch
 
-/// The pages of a sheet as pictures for drawing programs, a file each; for plotters too what is
-/// cut; as dots what is looked at, where it is asked for alone: squeezing dots takes longer than
-/// all the rest of it.
+/// The pages of a sheet, a file each: as SVG, as DXF if something is cut from it, and as PNG if
+/// only views are asked for, because compressing a PNG takes longer than everything else.
 void add_pictures(std::vector<Entry>& entries, const Sheet& sheet, const Font& labels,
                   Wanted wanted) {
   for (std::size_t k = 0; k < sheet.pages.size(); ++k) {
@@ -38,7 +37,7 @@ void add_pictures(std::vector<Entry>& entries, const Sheet& sheet, const Font& l
   }
 }
 
-/// Past what a PDF's reader need take: such a page comes as SVG and DXF, and in tiles.
+/// Larger than every PDF reader has to accept: such a page comes as SVG and DXF, and in tiles.
 bool too_large_for_pdf(const Sheet& sheet) {
   return std::ranges::any_of(sheet.pages, [](const Page& page) {
     return std::max(page.width_mm * page.print.x, page.height_mm * page.print.y) >
@@ -82,10 +81,8 @@ std::vector<Entry> entries_of(const Made& made, const Sheets& sheets, Wanted wan
   if (wanted != Wanted::Everything) return entries;
   for (std::size_t b = 0; b < made.wraps.size(); ++b) {
     const Mesh mesh = make_mesh(made.wraps[b], made.job.cloth);
-    entries.push_back({{stem_of(made, b, "cover") + ".obj", to_obj(mesh)},
-                       "",
-                       "",
-                       "the cover in space, for 3-D programs"});
+    entries.push_back(
+        {{stem_of(made, b, "cover") + ".obj", to_obj(mesh)}, "", "", "the cover as a 3-D model"});
   }
   entries.push_back(
       {{"report.json", report_json(made, sheets.list)}, "", "", "the report, for programs"});
@@ -105,7 +102,8 @@ std::string left_out_text(const Sheets& sheets, Wanted wanted) {
   std::string text;
   for (const Sheet& sheet : sheets.list)
     if (wants(wanted, sheet.kind) && too_large_for_pdf(sheet))
-      text += fmt::format("{}.pdf is left out: a PDF's page is 200 in long at most.\n", sheet.stem);
+      text +=
+          fmt::format("{}.pdf is left out: a page of a PDF is at most 200 in long.\n", sheet.stem);
   return text;
 }
 

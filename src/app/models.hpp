@@ -8,10 +8,10 @@
 
 namespace swathe::app {
 
-/// Models of all covers, added to the sheets; false where one fits no card, which has been said.
+/// Adds models of all covers to the sheets; false if one fits no card: the terminal has been told.
 bool add_models(Terminal& terminal, const Made& made, Sheets& sheets, double scale);
 
-/// Where models ask for larger card than the job's paper: at what scale they would not.
+/// If models need larger card than the job's paper: at which scale they do not.
 std::string smaller_model_text(const Made& made, const Sheets& sheets, double scale);
 
 }  // namespace swathe::app

@@ -17,7 +17,7 @@ struct Sheets {
   std::vector<Sheet> list;
 };
 
-/// What is wrong has been said where there is only an exit status.
+/// If there is only an exit status, the terminal has been told what is wrong.
 tl::expected<Sheets, Exit> sheets_of(Terminal& terminal, const Made& made);
 
 }  // namespace swathe::app

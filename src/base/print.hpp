@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace swathe {
 
@@ -49,5 +50,8 @@ std::string escaped(std::string_view bytes);
 /// The name of a file, of any bytes, as it may stand in a message: escaped; "…" stands for the
 /// middle of one that is longer than `most_characters`.
 std::string quoted_name(std::string_view name, std::size_t most_characters = kMostQuoted);
+
+/// Names to choose from: "front", "left" or "back", each in quotes.
+std::string quoted_choice(const std::vector<std::string>& names);
 
 }  // namespace swathe

@@ -37,55 +37,59 @@ std::string name_of(const BracketKeys& keys) {
 }
 
 /// Nothing may stand nearer than the clearance asked for.
-void judge_distance(Book& book, const Seat& seat, const std::string& to, double apart,
+void judge_distance(Findings& findings, const Seat& seat, const std::string& to, double apart,
                     double clear) {
-  if (apart >= clear - kNoTape) return;
-  book.advise({"bracket", name_of(seat.keys), fmt::format("{} clear of {}", book.about(clear), to),
-               book.about(apart), Verdict::Warn,
-               fmt::format("move it {} away from {}", book.on_tape(clear - apart), to)});
+  if (apart >= clear - kRounding) return;
+  findings.advise(
+      {"bracket", name_of(seat.keys),
+       fmt::format("at least {} from {}", findings.measured_text(clear), to),
+       findings.measured_text(apart), Verdict::Warn,
+       fmt::format("move it {} away from {}", findings.rounded_text(clear - apart), to)});
 }
 
-void judge_corner_joints(Book& book, const Seat& seat) {
+void judge_corner_joints(Findings& findings, const Seat& seat) {
   const double clear = seat.keys.clearance.mm();
   const double board = seat.leg.to_x - seat.leg.from_x;
   if (seat.leg.starts_at_corner)
-    judge_distance(book, seat, "the left corner joint", seat.box.lo.x, clear);
+    judge_distance(findings, seat, "the left corner joint", seat.box.lo.x, clear);
   if (seat.leg.ends_at_corner)
-    judge_distance(book, seat, "the right corner joint", board - seat.box.hi.x, clear);
+    judge_distance(findings, seat, "the right corner joint", board - seat.box.hi.x, clear);
 }
 
-void judge_neighbors(Book& book, const std::vector<Seat>& seats, std::size_t k) {
+void judge_neighbors(Findings& findings, const std::vector<Seat>& seats, std::size_t k) {
   for (std::size_t other = k + 1; other < seats.size(); ++other) {
     const Seat &a = seats[k], &b = seats[other];
     if (a.keys.bumper != b.keys.bumper || a.keys.side != b.keys.side) continue;
     const double across = std::max(a.box.lo.x - b.box.hi.x, b.box.lo.x - a.box.hi.x);
     const double down = std::max(a.box.lo.y - b.box.hi.y, b.box.lo.y - a.box.hi.y);
-    judge_distance(book, b, "the bracket before it", std::max(across, down),
+    judge_distance(findings, b, "the bracket before it", std::max(across, down),
                    std::max(a.keys.clearance, b.keys.clearance).mm());
   }
 }
 
 /// A bracket over a flap's edge sits half on cloth and half on wood.
-void judge_bare_board(const Subject& s, Book& book, const Seat& seat) {
+void judge_bare_board(const Subject& s, Findings& findings, const Seat& seat) {
   if (seat.keys.cloth != BracketCloth::Under) return;
   const double top_edge = s.section.flap_mm(), bottom_edge = s.section.height_mm() - top_edge;
   const double bare = std::min(seat.box.hi.y, bottom_edge) - std::max(seat.box.lo.y, top_edge);
   const bool on_cloth = seat.box.lo.y < top_edge || seat.box.hi.y > bottom_edge;
-  if (!on_cloth || bare <= kNoTape) return;
-  book.advise({"bracket", name_of(seat.keys), "all on cloth, or a window",
-               fmt::format("{} of its height on bare board", book.about(bare)), Verdict::Warn,
-               fmt::format("pack the bare part with {} of cloth, or set cloth = \"window\"",
-                           book.about(s.section.cloth_thickness_mm()))});
+  if (!on_cloth || bare <= kRounding) return;
+  findings.advise({"bracket", name_of(seat.keys), "all of it on cloth, or in a window",
+                   fmt::format("{} of its height on bare board", findings.measured_text(bare)),
+                   Verdict::Warn,
+                   fmt::format("put {} of cloth under the part on bare board, or set cloth = "
+                               "\"window\"",
+                               findings.measured_text(s.section.cloth_thickness_mm()))});
 }
 
 }  // namespace
 
-void check_brackets(const Subject& s, const Season&, Book& book) {
+void check_brackets(const Subject& s, const Season&, Findings& findings) {
   const std::vector<Seat> seats = seats_of(s);
   for (std::size_t k = 0; k < seats.size(); ++k) {
-    judge_corner_joints(book, seats[k]);
-    judge_neighbors(book, seats, k);
-    judge_bare_board(s, book, seats[k]);
+    judge_corner_joints(findings, seats[k]);
+    judge_neighbors(findings, seats, k);
+    judge_bare_board(s, findings, seats[k]);
   }
 }
 

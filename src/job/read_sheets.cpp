@@ -81,7 +81,7 @@ void read_paper(TableReader& root) {
   read_sheet(in, paper);
   if (paper.sheet != kRoll)
     if (const toml::node* width = in.take("width"))
-      in.wrong(Why::OutOfRange, *width, "paper.width", "none where the sheet is no \"roll\"");
+      in.wrong(Why::OutOfRange, *width, "paper.width", "no width: only a \"roll\" has one");
   in.length("margin", paper.margin, kSmallGap);
   in.length("overlap", paper.overlap, kSmallGap);
   in.choice("face", paper.face, kPaperFaceWords);

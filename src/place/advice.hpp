@@ -14,7 +14,7 @@ double needed_for(double ink_width, const NumeralKeys& keys);
 /// Half the height of the band that this ink takes up on the cloth, its white outline included; mm.
 double half_band(double ink_height, const NumeralKeys& keys);
 
-/// What would make the number fit on a side: a lower height that the season allows, narrower fonts.
+/// What to change so that the number fits on a side: a lower height that is allowed, or a font.
 /// Looks at one bumper's cloth on that side, or at every bumper's.
 std::string advice_for_width(const PlaceInput& input, const std::string& side,
                              std::optional<int> bumper);

@@ -1,9 +1,8 @@
 #include "base/texts.hpp"
 
+#include <doctest/doctest.h>
 #include <fmt/args.h>
 #include <fmt/format.h>
-
-#include <doctest/doctest.h>
 
 #include <set>
 
@@ -32,8 +31,9 @@ std::string with_longest(const Texts::Text& text, std::string_view but_for = "")
 TEST_CASE("texts: each says every value that it declares, and no other") {
   const std::set<std::string> rooms = rooms_with_texts();
   REQUIRE(!rooms.empty());
-  for (const std::string& room : rooms)
-    for (const auto& [id, text] : Texts::of_room(room).all()) {
+  for (const std::string& room : rooms) {
+    const Texts texts = Texts::of_room(room);
+    for (const auto& [id, text] : texts.all()) {
       CAPTURE(room);
       CAPTURE(id);
       REQUIRE_NOTHROW(with_longest(text));
@@ -46,6 +46,7 @@ TEST_CASE("texts: each says every value that it declares, and no other") {
       CHECK(printed.find_first_of("{}\n\t") == std::string::npos);
       CHECK(printed.find("  ") == std::string::npos);
     }
+  }
 }
 
 }  // namespace
