@@ -205,8 +205,8 @@ Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingK
 
   const auto too_short = [&](const RunSide& leg, const char* key) {
     const double left = leg.to_x - leg.from_x;
-    const double needs = turns ? section.depth_mm() : 2 * kTouch;
-    if (left < needs)
+    const double needs = turns ? section.depth_mm() : 3 * kTouch;
+    if (left < needs - kTouch)
       faults.push_back({Why::DoesNotFit,
                         too_short_words(frame, leg, keys, turns ? needs : 0.0, units),
                         places.of(table + key)});
