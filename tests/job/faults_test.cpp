@@ -55,7 +55,7 @@ TEST_CASE("job: a wrong type says what was expected") {
   check_only("[boards]\njoint = 1\n", Why::WrongType, {15, 9}, "\"lapped\" or \"mitred\"",
              "boards");
   check_only("[numerals]\nfont = 7\n", Why::WrongType, {15, 8}, "a string", "numerals");
-  check_only("[numerals]\ncolor = 7\n", Why::WrongType, {15, 10}, "a color", "numerals");
+  check_only("[numerals]\ncolor = 7\n", Why::WrongType, {15, 9}, "a color", "numerals");
   check_only("[numerals]\naxes = 7\n", Why::WrongType, {15, 8}, "a table", "numerals");
   check_only("bracket = 1\n", Why::UnknownKey, {14, 1}, "bracket is not a key", "bumper.0");
   check_only("[bracket]\nside = 1\n", Why::WrongType, {14, 1}, "[[bracket]]", "bracket");
@@ -66,7 +66,7 @@ TEST_CASE("job: what is no length, angle or color is malformed") {
   check_only("[cloth]\nflap = \"wide\"\n", Why::Malformed, {15, 8}, "\"wide\"", "cloth");
   check_only("[cloth]\nflap = \"1/0 in\"\n", Why::Malformed, {15, 8}, "a length", "cloth");
   check_only("[sight]\nstep = \"1 turn\"\n", Why::Malformed, {15, 8}, "an angle", "sight");
-  check_only("[numerals]\ncolor = \"white\"\n", Why::Malformed, {15, 10}, "#b5121b", "numerals");
+  check_only("[numerals]\ncolor = \"white\"\n", Why::Malformed, {15, 9}, "#b5121b", "numerals");
   check_only("[numerals]\nheight = \"tall\"\n", Why::Malformed, {15, 10}, "season", "numerals");
   check_only("[numerals]\nspacing = \"wide\"\n", Why::Malformed, {15, 11}, "tabular", "numerals");
 }
@@ -90,7 +90,7 @@ TEST_CASE("job: a value out of its range says the range") {
              "numerals");
   check_only("[numerals]\naxes = { wght = 1e300 }\n", Why::OutOfRange, {15, 17}, "32767",
              "numerals");
-  check_only("[cloth]\ncolors = {}\n", Why::OutOfRange, {15, 11}, "1 to 8", "cloth");
+  check_only("[cloth]\ncolors = {}\n", Why::OutOfRange, {15, 10}, "1 to 8", "cloth");
   check_only("[paper]\nsheet = [\"1 in\", \"2 m\"]\n", Why::OutOfRange, {15, 10}, "5080 mm",
              "paper");
   const std::string title = "title = \"Covers\"";
