@@ -86,9 +86,7 @@ class Commands {
         ->type_name("DIR")
         ->capture_default_str();
     if (wanted != Wanted::Everything && wanted != Wanted::Patterns) return;
-    command
-        .add_option("--scale", words_.scale,
-                    "Also make a model of each cover, to cut from card and fold")
+    command.add_option("--scale", words_.scale, "Also make a small model of each cover, of card")
         ->type_name("1/4")
         ->check([](const std::string& scale) {
           return read_scale(scale)

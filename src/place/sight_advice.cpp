@@ -166,9 +166,9 @@ class Advisor {
            meets(circle.whole.measure() / (2 * std::numbers::pi), *demand_.viewpoints);
   }
 
-  /// Whether no number looks like another one from anywhere, and one can be read from enough of each
-  /// circle that the season asks for; `others` is what other numbers show.
-  /// False when the work is used up.
+  /// Whether no number looks like another one from anywhere, and one can be read from enough of
+  /// each circle that the season asks for; `others` is what other numbers show. False when the work
+  /// is used up.
   bool good(const std::vector<SightNumber>& numbers, const Circles& others) const {
     if (left_ <= 0) return false;
     const auto with_others = [&](std::size_t k, Circle circle) {

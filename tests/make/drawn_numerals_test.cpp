@@ -88,8 +88,8 @@ std::vector<Job> as_advised(const Job& job, const NumeralMisfit& misfit) {
   const std::string& advice = misfit.advice;
   const std::string before = "set numerals.height to ";
   if (advice.starts_with(before)) {
-    const auto height = parse_length(
-        advice.substr(before.size(), advice.find(';') - before.size()), job.units);
+    const auto height =
+        parse_length(advice.substr(before.size(), advice.find(';') - before.size()), job.units);
     REQUIRE_MESSAGE(height.has_value(), advice);
     advised.push_back(next);
     advised.back().numerals.height = *height;

@@ -108,9 +108,9 @@ TEST_CASE("advice: one move, done, shows the whole number again") {
   const Made hidden = test::made(job_text("2026", post, "sides = [\"front\", \"left\", \"back\"]"));
   std::smatch found;
   const std::string advice = hidden.sight->advice;
-  REQUIRE_MESSAGE(
-      std::regex_search(advice, found, std::regex("move the left number (.*) toward the (\\w+) side")),
-      advice);
+  REQUIRE_MESSAGE(std::regex_search(advice, found,
+                                    std::regex("move the left number (.*) toward the (\\w+) side")),
+                  advice);
   const double by = parse_length(found[1].str(), Units::Inches)->mm();
   // Counter-clockwise the left side lies between front and back: seen from outside, front is at its
   // left.
