@@ -78,7 +78,7 @@ headers() {
   else echo "not ok - every public header compiles alone"; tail -n 30 "$build/headers.log"; fi
 }
 
-# The kept cases of every fuzz target, then mutants of them: a minute of CPU for faces, less for the
+# The kept cases of every fuzz target, then mutants of them: a minute of CPU for fonts, less for the
 # others, in two lanes side by side; all under sanitizers.
 replay() {
   name=$1
@@ -114,6 +114,7 @@ cases "sight against cast rays" "$build/tests/swathe_rays_tests"
 suite "fuzz: kept cases, and mutants for a while" fuzz
 suite "the rooms" python3 tests/rooms_test.py
 suite "the texts" python3 tests/texts_test.py
+suite "the words" python3 tests/words_test.py
 suite "public headers" headers
 suite "what the tool says" python3 tests/golden/golden.py check "$tool"
 suite "the same under de_DE.UTF-8" sh tests/golden/de_DE.sh "$tool" "$faults"

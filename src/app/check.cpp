@@ -49,9 +49,9 @@ Table findings_table(const std::vector<Finding>& findings, const Terminal& termi
                printable(finding.required), printable(finding.measured), finding.rule});
     if (!finding.advice.empty()) table.add_note(printable(finding.advice), kWhat);
     if (finding.attested != Attested::Official)
-      table.add_note(
-          fmt::format("How sure: {}, not read in the official text.", to_text(finding.attested)),
-          kWhat);
+      table.add_note(fmt::format("How sure: {}, we have not read it in the manual.",
+                                 to_text(finding.attested)),
+                     kWhat);
   }
   return table;
 }
@@ -74,13 +74,13 @@ Exit check(Terminal& terminal, const std::string& job) {
     return Exit::Done;
   }
   std::string text =
-      paragraph("", fmt::format("{}, held against the rules of {}.", title, made->season->name));
+      paragraph("", fmt::format("{}, checked against the rules of {}.", title, made->season->name));
   text += '\n' + findings_table(findings, terminal).to_text() + '\n';
   const std::size_t failed = count(findings, Verdict::Fail);
-  text += fmt::format("{} failed, {} warned of, {} unknown, {} passed\n", failed,
+  text += fmt::format("{} failed, {} with a warning, {} unknown, {} passed\n", failed,
                       count(findings, Verdict::Warn), count(findings, Verdict::Unknown),
                       count(findings, Verdict::Pass));
-  text += "The manual of the season and its updates rule; the inspector's word is final.\n";
+  text += kManualDecides;
   terminal.answer(text);
   return failed > 0 ? Exit::RuleNotMet : Exit::Done;
 }

@@ -47,10 +47,9 @@ struct Words {
 };
 
 void add_common(CLI::App& command, Words& words) {
-  command.set_help_flag("-h,--help", "Say how this is used");
-  command.set_version_flag("--version", std::string("swathe ") + kVersion,
-                           "Say which version this is");
-  command.add_flag("-q,--quiet", words.quiet, "Print the answer and what is wrong only");
+  command.set_help_flag("-h,--help", "Show this help");
+  command.set_version_flag("--version", std::string("swathe ") + kVersion, "Show the version");
+  command.add_flag("-q,--quiet", words.quiet, "Print only the answer and what is wrong");
   command.add_flag("-v,--verbose", words.verbose, "Say more about what is done");
 }
 
@@ -83,16 +82,16 @@ class Commands {
         ->required();
     command
         .add_option("-o,--output", words_.folder,
-                    "The folder to write into; for many jobs a folder each")
+                    "The folder to write into; many jobs get one each in it")
         ->type_name("DIR")
         ->capture_default_str();
     if (wanted != Wanted::Everything && wanted != Wanted::Patterns) return;
-    command
-        .add_option("--scale", words_.scale, "A model of each cover too, to cut from card and fold")
+    command.add_option("--scale", words_.scale, "Also make a small model of each cover, of card")
         ->type_name("1/4")
         ->check([](const std::string& scale) {
-          return read_scale(scale) ? std::string()
-                                   : named(scale) + " is no scale from 1/20 to 1, such as 1/4";
+          return read_scale(scale)
+                     ? std::string()
+                     : named(scale) + " is not a scale, expected 1/20 to 1, such as 1/4";
         });
   }
 
@@ -104,14 +103,14 @@ class Commands {
 void add_commands(CLI::App& app, Words& words) {
   Commands commands(app, words);
   commands
-      .add("new", "Write a commented job file; never overwrites",
+      .add("new", "Write a job file to start from; never overwrites",
            [](Terminal& terminal, const Words& w) {
              return new_job(terminal, w.job.empty() ? "job.toml" : w.job);
            })
       .add_option("JOB", words.job, "The file to write; - for standard output")
       ->default_str("job.toml");
   commands.add_making("make", "Make every sheet, list and report", Wanted::Everything);
-  commands.add_for_job("check", "Hold the job against its season's rules",
+  commands.add_for_job("check", "Check the job against its season's rules",
                        [](Terminal& terminal, const Words& w) { return check(terminal, w.job); });
   commands.add_making("pattern", "Make the cloth patterns only", Wanted::Patterns);
   commands.add_making("numerals", "Make the numeral sheets only", Wanted::Numerals);
@@ -121,35 +120,34 @@ void add_commands(CLI::App& app, Words& words) {
   commands.add_for_job("report", "Print the report as JSON",
                        [](Terminal& terminal, const Words& w) { return report(terminal, w.job); });
   CLI::App& fonts_command = commands.add(
-      "fonts", "Measure the bundled fonts at the legal height",
+      "fonts", "Measure the bundled fonts at the height in the rules",
       [](Terminal& terminal, const Words& w) { return fonts(terminal, w.job, w.fonts_folder); });
   fonts_command.add_option("JOB", words.job, "Measure for this job's season and number");
   fonts_command
-      .add_option(
-          "-o,--output", words.fonts_folder,
-          "Write fonts.pdf into this folder too: each font with the number, shaded by stroke")
+      .add_option("-o,--output", words.fonts_folder,
+                  "Also write fonts.pdf into it: the number in each font")
       ->type_name("DIR");
   commands
-      .add("seasons", "List the rule sets known, and how sure each value is",
+      .add("seasons", "List the seasons' rules, and how sure each value is",
            [](Terminal& terminal, const Words& w) { return seasons(terminal, w.seasons); })
-      .add_option("SEASON", words.seasons, "Only these");
+      .add_option("SEASON", words.seasons, "Only these seasons");
   commands
-      .add("explain", "Say what a key of the job, or a check, means",
+      .add("explain", "Explain a key of the job or a check",
            [](Terminal& terminal, const Words& w) { return explain(terminal, w.key); })
-      .add_option("KEY", words.key, "Such as cloth.flap or numeral-stroke; none lists all");
+      .add_option("KEY", words.key,
+                  "Such as cloth.flap or numeral-stroke; leave it out to list all");
   CLI::App& setting = commands.add_for_job(
-      "set", "Change one value in a job file, and keep all else",
+      "set", "Change one value in a job file, and keep all the others",
       [](Terminal& terminal, const Words& w) {
         if (w.value || w.remove) return set(terminal, w.job, w.key, w.value);
-        terminal.complain("swathe: set wants a VALUE, or --remove in its place");
+        terminal.complain("swathe: set has no VALUE, expected one, or --remove in its place");
         return Exit::WrongInput;
       });
   setting.add_option("KEY", words.key, "Such as frame.width or bumper.2.from")->required();
   CLI::Option* value = setting.add_option(
-      "VALUE", words.value,
-      "As the file has it, or bare text: 27.5, \"27 in\", '[\"front\", \"50%\"]'");
+      "VALUE", words.value, "As the file has it, or text: 27.5, \"27 in\", '[\"front\", \"50%\"]'");
   CLI::Option* remove =
-      setting.add_flag("--remove", words.remove, "Take the key out; in VALUE's place");
+      setting.add_flag("--remove", words.remove, "Take the key out; give no VALUE then");
   remove->excludes(value);
 }
 

@@ -22,7 +22,7 @@ class Crew {
   void start() {
     const std::size_t cores = std::max(1u, std::thread::hardware_concurrency());
     const std::size_t wanted = std::min(cores, tasks_.count);
-    hands_.reserve(wanted);  // no thread is started that there is no room to keep
+    hands_.reserve(wanted);  // reserve first: a thread is started only when it can be kept
     while (hands_.size() < wanted) {
       auto hand = Thread::start([this] { labour(); });
       if (!hand) break;
@@ -70,7 +70,7 @@ class Crew {
   std::vector<bool> worked_;
   std::size_t begun_ = 0, done_ = 0;
   bool stopped_ = false;
-  std::vector<Thread> hands_;  // last: they are done before the rest goes
+  std::vector<Thread> hands_;  // last member: destroyed, and so joined, before the others
 };
 
 }  // namespace

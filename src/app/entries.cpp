@@ -26,7 +26,8 @@ std::string left_out_text(const std::vector<ToldSheet>& sheets) {
   std::string text;
   for (const ToldSheet& sheet : sheets)
     if (sheet.too_large_for_pdf)
-      text += fmt::format("{}.pdf is left out: a PDF's page is 200 in long at most.\n", sheet.stem);
+      text +=
+          fmt::format("{}.pdf is left out: a page of a PDF is at most 200 in long.\n", sheet.stem);
   return text;
 }
 

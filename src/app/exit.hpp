@@ -12,12 +12,17 @@ enum class Exit {
   MachineFailed = 3,  ///< disk full, folder not writable, a bundled font damaged
 };
 
-/// Each of them in words, by its number.
+/// Each exit status in words, by its number.
 inline constexpr std::string_view kExitWords[] = {
     "done", "a rule is not met (check)", "the job or the command line is wrong",
-    "the machine failed (disk full, folder not writable, out of memory)"};
+    "the computer could not do it (disk full, folder not writable, out of memory)"};
 
 inline constexpr std::string_view kExitOfMany =
-    "Of many jobs none stops the others: 2 where any is wrong, 3 where the machine failed for any.";
+    "With many jobs, one that fails stops no other. The status is then 2 if any job is wrong, 3 if "
+    "the computer could not do one.";
+
+/// Printed below everything that is said about rules.
+inline constexpr std::string_view kManualDecides =
+    "The season's manual and its updates decide, and the inspector has the last word.\n";
 
 }  // namespace swathe::app

@@ -37,7 +37,7 @@ std::string everything() {
   for (const KeyWords& key : key_words()) keys.add({key.key, std::string(key.meaning)});
   Table checks({{"check"}, {"what it asks", Column::Align::Left, true}});
   for (const CheckWords& check : check_words()) checks.add({check.id, check.asks});
-  return fmt::format("{}\n{}\nMore of one:  swathe explain cloth.flap\n", keys.to_text(),
+  return fmt::format("{}\n{}\nMore about one:  swathe explain cloth.flap\n", keys.to_text(),
                      checks.to_text());
 }
 

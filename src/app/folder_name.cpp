@@ -13,7 +13,8 @@
 namespace swathe::app {
 namespace {
 
-constexpr char32_t kNoCharacter = 0x110000;  ///< past Unicode: here bytes begin that are no UTF-8
+constexpr char32_t kNoCharacter =
+    0x110000;  ///< past Unicode: from here on, bytes that are not UTF-8
 
 std::u32string characters_of(std::string_view text) {
   std::u32string all;
@@ -61,7 +62,7 @@ class Letters {
   ~Letters() {
     if (all_ != locale_t{}) ::freelocale(all_);
   }
-  /// By way of the capital: there are two small sigmas to one large.
+  /// Through the capital letter, because two small sigmas share one capital.
   char32_t small(char32_t code) const {
     if (code >= kNoCharacter) return code;
     if (all_ == locale_t{}) return code >= 'A' && code <= 'Z' ? code - 'A' + 'a' : code;

@@ -173,7 +173,7 @@ Exit write_sheet(Terminal& terminal, const Wish& wish, const std::string& folder
   const auto& stroke = wish.season.numerals_stroke;
   const Sheet sheet = font_sheet(
       fonts, "Bundled fonts for numerals",
-      {fmt::format("shortest digit {} high, the least of {}; not at full size",
+      {fmt::format("shortest digit {} high, the least that {} allows; not at full size",
                    exact(wish.season.numerals_height->value, wish.units), wish.season.name)},
       stroke ? stroke->value.mm() : inches(0.5).mm(), wish.paper, wish.units, *labels);
   const PdfOptions options{created};
@@ -206,19 +206,23 @@ Exit fonts(Terminal& terminal, const std::string& job, const std::string& folder
     return Exit::MachineFailed;
   }
   const Season& season = wish->season;
-  std::string text =
-      paragraph("", fmt::format("Bundled fonts at the least height of {}, {}{}. Figures in {}.",
-                                season.name, exact(season.numerals_height->value, wish->units),
-                                season.numerals_stroke
-                                    ? fmt::format("; stroke at least {} for most of its length",
-                                                  exact(season.numerals_stroke->value, wish->units))
-                                    : "",
-                                wish->units == Units::Inches ? "inches" : "mm"));
+  std::string text = paragraph(
+      "", fmt::format("Bundled fonts at the least height that {} allows, {}{}. Sizes in {}.",
+                      season.name, exact(season.numerals_height->value, wish->units),
+                      season.numerals_stroke
+                          ? fmt::format("; the stroke has to be at least {} wide for more "
+                                        "than half of its length",
+                                        exact(season.numerals_stroke->value, wish->units))
+                          : "",
+                      wish->units == Units::Inches ? "inches" : "mm"));
   text += '\n' + table->to_text() + '\n';
-  text += paragraph("",
-                    "median: the stroke's usual width. thinnest: its least width, and in which "
-                    "digit. wide enough: the share of the strokes' length that is. 5 widest: "
-                    "ink of the widest digit five times.");
+  text +=
+      paragraph("",
+                "median: the usual width of the strokes. thinnest: the least width, and in "
+                "which digit. wide enough: how much of the strokes' length is as wide as it "
+                "has to be. 5 widest: how wide five of the widest digit are. 5 mean: how wide "
+                "five digits are on average. island: a middle that falls out of a stencil if no "
+                "bridge holds it.");
   terminal.answer(text);
   return folder.empty() ? Exit::Done : write_sheet(terminal, *wish, folder, *created);
 }

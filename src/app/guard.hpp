@@ -10,7 +10,7 @@
 
 namespace swathe::app {
 
-/// How `action()` ends; where it throws, the machine failed and the terminal has been told.
+/// How `action()` ends; if it throws, that is MachineFailed and the terminal has been told.
 template <class Action>
 Exit guarded(Terminal& terminal, Action action) {
   try {

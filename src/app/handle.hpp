@@ -6,7 +6,7 @@
 
 namespace swathe::app {
 
-/// An open file, closed when it goes.
+/// An open file, closed by the destructor.
 class Handle {
  public:
   Handle() = default;

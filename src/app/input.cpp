@@ -18,12 +18,12 @@ namespace {
 
 constexpr const char* kStandardInput = "-";
 
-/// What stands at a name: any file that can be read through, or only a plain one. A pipe is fine
-/// for the job; a font behind a pipe would keep us waiting for good.
+/// Which kinds of files are read: any that can be read to its end, or only a plain file. A pipe is
+/// fine for the job, but a font behind a pipe could keep us waiting for ever.
 enum class Accept { AnyFile, PlainFile };
 
 std::string unreadable(int error) {
-  return fmt::format("cannot be read: {}, expected a readable file", std::strerror(error));
+  return fmt::format("cannot be read: {}, expected a file that can be read", std::strerror(error));
 }
 
 Outcome<std::string> read_all(int file, const std::string& name) {

@@ -8,7 +8,7 @@
 
 namespace swathe::app {
 
-/// More than this is no job, rule file or font of ours.
+/// A job, rule file or font is at most this large.
 inline constexpr std::size_t kLargestInput = kMostFontBytes;
 
 /// A job's text and what to call it.

@@ -4,9 +4,9 @@
 
 namespace swathe::app {
 
-/// Holds interrupts back while files are under way, on the thread that makes it and on those that
-/// it starts meanwhile. One that came takes effect when this goes. One that the program was started
-/// to ignore, by nohup or in the background, stays ignored.
+/// Holds interrupts back while files are written, on the thread that makes it and on the threads
+/// that it starts meanwhile. The destructor lets one that came take effect. Interrupts that the
+/// program was started to ignore, by nohup or in the background, stay ignored.
 class HeldInterrupts {
  public:
   HeldInterrupts() {

@@ -14,20 +14,20 @@ namespace {
 
 constexpr auto kRight = Column::Align::Right;
 
-std::string end_word(const EndCut& end) {
+/// How an end of a piece meets the piece on the side that it lies next to.
+std::string end_words(const EndCut& end, const std::string& neighbor) {
   switch (end.kind) {
-    case EndCut::Kind::Free:
-      return "free";
     case EndCut::Kind::Laps:
-      return "laps";
+      return fmt::format("by {}: runs past", neighbor);
     case EndCut::Kind::Butts:
-      return "butts";
+      return fmt::format("by {}: stops", neighbor);
     case EndCut::Kind::Mitred:
-      return fmt::format("mitre {} deg", plain_number(end.angle_deg, 1));
-    case EndCut::Kind::Bent:
+      return fmt::format("by {}: mitred {} deg", neighbor, plain_number(end.angle_deg, 1));
+    case EndCut::Kind::Free:
+    case EndCut::Kind::Bent:  // bent padding is one piece: only its open ends are left
       break;
   }
-  return "bent";
+  return "open end";
 }
 
 /// A list on the terminal, in the job's units.
@@ -59,22 +59,36 @@ class ListText {
                         printable(colors), made_.job.units == Units::Inches ? "inches" : "mm"));
   }
 
+  /// The sides that the two ends of a side lie next to; empty for padding bent round corners.
+  std::string side_before(const std::string& side) const {
+    const auto at = made_.frame.side(side);
+    return at ? side_name(made_.frame.previous(*at)) : "";
+  }
+  std::string side_after(const std::string& side) const {
+    const auto at = made_.frame.side(side);
+    return at ? side_name(made_.frame.next(*at)) : "";
+  }
+  std::string side_name(int side) const {
+    return made_.frame.sides()[static_cast<std::size_t>(side)].name;
+  }
+
   Table pieces(const std::vector<Piece>& pieces) const {
     Table table({{"bumper"},
                  {"side"},
                  {"length", kRight},
-                 {"left end"},
-                 {"right end"},
+                 {"ends", Column::Align::Left, true},
                  {"a set", kRight},
                  {"in all", kRight}});
     for (const Piece& piece : pieces)
-      table.add({piece.bumper, piece.side, size(mm(piece.length_mm)), end_word(piece.start),
-                 end_word(piece.end), std::to_string(piece.count),
+      table.add({piece.bumper, piece.side, size(mm(piece.length_mm)),
+                 end_words(piece.start, side_before(piece.side)) + "; " +
+                     end_words(piece.end, side_after(piece.side)),
+                 std::to_string(piece.count),
                  std::to_string(static_cast<std::size_t>(piece.count) * sets())});
     return table;
   }
 
-  /// The sticks of a plan, one a line, and what no stick can give.
+  /// The sticks of a plan, one for each line, and the pieces that no stick is long enough for.
   std::string plan(const StockPlan& plan, const char* stick) const {
     std::string text;
     for (std::size_t k = 0; k < plan.sticks.size(); ++k) {
@@ -84,8 +98,8 @@ class ListText {
       text += paragraph(fmt::format("  {} {}: ", stick, k + 1), cuts);
     }
     for (const StockCut& cut : plan.too_long)
-      text += paragraph("  ", fmt::format("{}, {}, is longer than any {} of this stock", cut.label,
-                                          size_unit(mm(cut.length)), stick));
+      text += paragraph("  ", fmt::format("{}, {}, is longer than any {} that you can buy here",
+                                          cut.label, size_unit(mm(cut.length)), stick));
     return text;
   }
 
@@ -93,8 +107,25 @@ class ListText {
     const BoardKeys& keys = made_.job.boards;
     return fmt::format("\nBoards, {} thick, {} high\n{}", exact_size(keys.thickness),
                        exact_size(keys.height), pieces(made_.boards).to_text(2)) +
-           paragraph("", "Buy " + boards_to_buy(made_)) + ripping() +
+           ends_explained() + paragraph("", "Buy " + boards_to_buy(made_)) + ripping() +
            plan(made_.stock.boards, "strip");
+  }
+
+  /// Of the words for ends, those that this job's boards or padding need explained.
+  std::string ends_explained() const {
+    const auto any = [&](EndCut::Kind kind) {
+      const auto has = [&](const Piece& piece) {
+        return piece.start.kind == kind || piece.end.kind == kind;
+      };
+      return std::ranges::any_of(made_.boards, has) || std::ranges::any_of(made_.padding, has);
+    };
+    std::string words;
+    if (any(EndCut::Kind::Laps) || any(EndCut::Kind::Butts) || any(EndCut::Kind::Mitred))
+      words += fmt::format("by {0}: the end by the {0} side. ", side_name(1));
+    if (any(EndCut::Kind::Laps)) words += "runs past: it covers its neighbor's end. ";
+    if (any(EndCut::Kind::Butts)) words += "stops: it ends against its neighbor. ";
+    if (any(EndCut::Kind::Free)) words += "open end: it has no neighbor.";
+    return paragraph("  ", words);
   }
 
   /// Which strips each sheet is ripped into.
@@ -104,7 +135,7 @@ class ListText {
       const RippedSheet& sheet = made_.stock.ripped[k];
       const auto strips = static_cast<std::size_t>(sheet.strips);
       text += paragraph(
-          fmt::format("  rip sheet {}: ", k + 1),
+          fmt::format("  saw sheet {}: ", k + 1),
           fmt::format("{}, {} wide, {} long", count_of(strips, "strip", "strips"),
                       exact_size(made_.job.boards.height), size_unit(mm(sheet.strip_length))));
     }
@@ -125,15 +156,21 @@ class ListText {
   /// Padding past the end of its own board.
   std::string overhanging() const {
     constexpr double kNone = 0.05;  // mm
-    Table table({{"bumper"}, {"side"}, {"past the left end", kRight}, {"the right end", kRight}});
+    Table table({{"bumper"}, {"side"}, {"past its board"}});
     bool any = false;
-    const auto words = [&](double past) { return past < kNone ? "-" : size(mm(past)); };
     for (const Overhang& over : overhangs(made_.boards, made_.padding)) {
-      if (std::max(over.at_start, over.at_end) < kNone) continue;
-      table.add({over.bumper, over.side, words(over.at_start), words(over.at_end)});
+      std::string words;
+      const auto add = [&](double past, const std::string& neighbor) {
+        if (past < kNone) return;
+        words += fmt::format("{}by {}: {}", words.empty() ? "" : "; ", neighbor, size(mm(past)));
+      };
+      add(over.at_start, side_before(over.side));
+      add(over.at_end, side_after(over.side));
+      if (words.empty()) continue;
+      table.add({over.bumper, over.side, words});
       any = true;
     }
-    return any ? "Padding runs on past its own board\n" + table.to_text(2) : "";
+    return any ? "Padding that runs past its own board\n" + table.to_text(2) : "";
   }
 
   /// Hollows at the corners, to be filled.
@@ -148,7 +185,7 @@ class ListText {
                    plain_number(hollow.section_area / 100.0, 1)});
         any = true;
       }
-    return any ? "Fill the hollows at the corners, a set\n" + table.to_text(2) : "";
+    return any ? "Fill the hollows at the corners, for each set\n" + table.to_text(2) : "";
   }
 
   std::string cloth() const {
@@ -194,7 +231,7 @@ class ListText {
       table.add({pattern.bumper, std::to_string(pattern.staples.size()), std::to_string(holes)});
       staples += pattern.staples.size();
     }
-    return fmt::format("\nFasteners, a set\n{}{} staples for {}\n", table.to_text(2),
+    return fmt::format("\nFasteners, for each set\n{}{} staples for {}\n", table.to_text(2),
                        staples * sets(), count_of(sets(), "set", "sets"));
   }
 
@@ -210,7 +247,7 @@ class ListText {
       table.add({pattern.bumper, std::to_string(pattern.strips.size()), size(mm(along)),
                  std::to_string(holes)});
     }
-    return fmt::format("\nHook-and-loop, {} wide, a cover\n{}",
+    return fmt::format("\nHook-and-loop, {} wide, for each cover\n{}",
                        exact_size(made_.job.cloth.hook_and_loop.strip), table.to_text(2));
   }
 
@@ -227,7 +264,7 @@ class ListText {
                                    mass(made_.stock.set.together_g()));
     if (made_.stock.set.unknown_brackets > 0)
       text += paragraph(
-          "  ", fmt::format("without {}: give each bracket its mass",
+          "  ", fmt::format("not counting {}: add mass, in g, to each [[bracket]]",
                             count_of(static_cast<std::size_t>(made_.stock.set.unknown_brackets),
                                      "bracket", "brackets")));
     return text;

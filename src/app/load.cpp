@@ -12,7 +12,7 @@
 namespace swathe::app {
 namespace {
 
-/// A font that comes with the tool and cannot be opened: no job is to blame for it.
+/// A bundled font that cannot be opened: that is not the job's fault.
 std::optional<std::string> damaged_font() {
   for (const BundledFont& font : bundled_fonts())
     if (!open_bundled(font)) return font.name;

@@ -9,8 +9,8 @@
 
 namespace swathe::app {
 
-/// Reads a job ("-": standard input) and makes it. What is wrong has been said where there is only
-/// an exit status.
+/// Reads a job ("-": standard input) and makes it. If there is only an exit status, the terminal
+/// has been told what is wrong.
 tl::expected<Made, Exit> load(Terminal& terminal, const std::string& job);
 
 /// What to call a job in a sentence: its title, or its file's name where it has none. Printable.

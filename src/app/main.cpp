@@ -18,8 +18,8 @@ namespace {
 using swathe::app::Exit;
 using swathe::app::Terminal;
 
-/// A standard file that is closed would lend its number to the next file we open, and our talk
-/// would end up in that file.
+/// If standard output or standard error is closed, the next file we open would get its number, and
+/// our messages would be written into that file.
 void hold_standard_files() {
   for (const int file : {STDIN_FILENO, STDOUT_FILENO, STDERR_FILENO})
     if (::fcntl(file, F_GETFD) < 0 && ::open("/", O_RDONLY) != file) std::abort();
@@ -30,7 +30,7 @@ Exit run(int count, char** words, Terminal& terminal) {
     const auto request = swathe::app::read_command_line(count, words);
     if (!request) {
       terminal.complain(
-          fmt::format("swathe: {}\nRun \"swathe --help\" for what there is.", request.error()));
+          fmt::format("swathe: {}\nRun \"swathe --help\" to see all commands.", request.error()));
       return Exit::WrongInput;
     }
     terminal.set_loudness(request->loudness);
@@ -42,7 +42,7 @@ Exit run(int count, char** words, Terminal& terminal) {
   });
 }
 
-/// Where memory gives out while something is tidied away, or before main(), no catch is reached.
+/// If memory runs out in a destructor or before main(), no catch is reached.
 [[noreturn]] void end_of_all() {
   const std::type_info* what = abi::__cxa_current_exception_type();
   if (what != nullptr && *what == typeid(std::bad_alloc)) {
@@ -64,7 +64,7 @@ int main(int count, char** words) {
   auto exit = Exit::MachineFailed;
   if (!swathe::app::run_with_ample_stack([&] { exit = run(count, words, terminal); }))
     terminal.complain(
-        "swathe: the limit on stacks is too small and no thread can be had, expected at least 8192 "
+        "swathe: the stack limit is too small to start a thread, expected at least 8192 "
         "KiB: run \"ulimit -s 8192\" first");
   return static_cast<int>(exit);
 }

@@ -17,7 +17,7 @@
 namespace swathe::app {
 namespace {
 
-/// A folder for each job, or a sentence why they do not go together.
+/// A folder for each job, or a sentence that says why these jobs cannot be made together.
 tl::expected<std::vector<std::string>, std::string> folders_of(const std::vector<std::string>& jobs,
                                                                const std::string& folder) {
   std::vector<std::string> folders;
@@ -25,11 +25,11 @@ tl::expected<std::vector<std::string>, std::string> folders_of(const std::vector
   for (const std::string& job : jobs) {
     if (job == "-")
       return tl::unexpected<std::string>(
-          "- is standard input, which has no name for a folder: make it alone, or from a file");
+          "- is standard input, which has no name for a folder: make it alone, or give a file");
     const std::string stem = std::filesystem::path(job).stem().string();
     if (const auto fault = folder_name_fault(stem))
       return tl::unexpected(
-          fmt::format("{} would go into a folder called \"{}\", and not every disk takes that: it "
+          fmt::format("{} would go into a folder called \"{}\", which not every disk takes: it "
                       "{}; expected a name like heron.toml: rename the job file, or make it alone",
                       named(job), named(stem), *fault));
     folders.push_back((std::filesystem::path(folder) / stem).string());
@@ -69,7 +69,8 @@ Exit make_many(Terminal& terminal, const std::vector<std::string>& jobs, const s
     return Exit::WrongInput;
   }
   const HeldInterrupts held;
-  const auto folder = Folder::make(path);  // made here, or two jobs would make it at once
+  const auto folder =
+      Folder::make(path);  // made here, so that no two jobs make it at the same time
   if (!folder) {
     terminal.complain("swathe: " + folder.error());
     return Exit::MachineFailed;

@@ -49,7 +49,7 @@ Refusals no_numerals(const Made& made, Wanted wanted) {
                        made.job.places.of("job.number")});
   if (reasons.empty())
     return {{Why::Missing,
-             fmt::format("the number has no place, so there are no {}, expected numerals.sides "
+             fmt::format("the number stands nowhere, so there are no {}, expected numerals.sides "
                          "with a side in it, or \"auto\"",
                          what),
              made.job.places.of("numerals.sides")}};

@@ -21,7 +21,7 @@ std::string smaller_model_text(const Made& made, const Font& labels, double scal
   const int most = static_cast<int>(1 / kLeastModel);
   for (int parts = static_cast<int>(1 / scale) + 1; parts <= most; ++parts)
     if (fit(1.0 / parts))
-      return fmt::format("Models at {} want larger card than {}; at {} they fit on it.\n",
+      return fmt::format("Models at {} need larger card than {}; at {} they fit on it.\n",
                          scale_words(scale), printable(paper), scale_words(1.0 / parts));
   return "";
 }
@@ -37,7 +37,7 @@ std::string smaller_scale(const Made& made, const Font& labels, double scale) {
       fit = !model_sheet(made, b, 1.0 / parts, made.job.paper, labels).pages.empty();
     if (fit) return "expected a smaller scale, such as " + scale_words(1.0 / parts);
   }
-  return "expected none: no scale makes models that fit";
+  return "expected no --scale: models fit at no scale";
 }
 
 }  // namespace
@@ -48,9 +48,10 @@ std::optional<std::vector<Sheet>> models_of(Terminal& terminal, const Made& made
   for (std::size_t b = 0; b < made.patterns.size(); ++b) {
     Sheet model = model_sheet(made, b, scale, made.job.paper, labels);
     if (model.pages.empty()) {
-      terminal.complain(fmt::format(
-          "swathe: --scale {}: bumper {} fits no sheet of card so large, {}", scale_words(scale),
-          printable(made.patterns[b].bumper), smaller_scale(made, labels, scale)));
+      terminal.complain(
+          fmt::format("swathe: --scale {}: the model of bumper {} fits no sheet of card, {}",
+                      scale_words(scale), printable(made.patterns[b].bumper),
+                      smaller_scale(made, labels, scale)));
       return {};
     }
     models.push_back(std::move(model));

@@ -11,11 +11,11 @@
 
 namespace swathe::app {
 
-/// Models of all covers; nothing where one fits no card, which has been said.
+/// Models of all covers; nothing if one fits no card: the terminal has been told.
 std::optional<std::vector<Sheet>> models_of(Terminal& terminal, const Made& made,
                                             const Font& labels, double scale);
 
-/// Where models ask for larger card than the job's paper: at what scale they would not.
+/// If models need larger card than the job's paper: at which scale they do not.
 std::string smaller_model_text(const Made& made, const Font& labels, double scale);
 
 }  // namespace swathe::app

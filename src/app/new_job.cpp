@@ -18,10 +18,10 @@ Exit new_job(Terminal& terminal, const std::string& path) {
   if (!put) {
     terminal.complain(
         fmt::format("swathe: {}{}", put.error().sentence,
-                    put.error().exists ? "; it stays as it is, choose another name" : ""));
+                    put.error().exists ? "; choose another name: this file stays as it is" : ""));
     return put.error().exists ? Exit::WrongInput : Exit::MachineFailed;
   }
-  terminal.say(fmt::format("Written: {}\nPut your own measures in, then run: swathe make {} -o out",
+  terminal.say(fmt::format("Written: {}\nPut your own sizes in, then run: swathe make {} -o out",
                            named(path), named(path)));
   return Exit::Done;
 }

@@ -23,28 +23,28 @@ tl::unexpected<Trouble> trouble(std::string sentence) {
   return tl::unexpected(Trouble{std::move(sentence), false});
 }
 
-/// Whether the user has closed a file to writing: for root too, whom the system lets write.
+/// Whether a file is read-only; also for root, who could write to it all the same.
 bool is_read_only(const Folder& folder, const std::string& name, const struct stat& info) {
   constexpr mode_t kAnyWrite = S_IWUSR | S_IWGRP | S_IWOTH;
   return (info.st_mode & kAnyWrite) == 0 ||
          ::faccessat(folder.get(), name.c_str(), W_OK, AT_EACCESS) != 0;
 }
 
-/// What stands where a file is to go and may not be replaced, in words.
+/// What is in the way where a file has to be written, in words.
 std::optional<std::string> in_the_way(const Folder& folder, const std::string& name) {
   struct stat info {};
   if (::fstatat(folder.get(), name.c_str(), &info, AT_SYMLINK_NOFOLLOW) != 0) return {};
   if (S_ISREG(info.st_mode)) {
     if (!is_read_only(folder, name, info)) return {};
     return fmt::format(
-        "{} is read-only and would be replaced; make it writable, or write into "
+        "{} is read-only and would be overwritten; make it writable, or write into "
         "another folder",
         folder.named(name));
   }
   const char* what = S_ISLNK(info.st_mode)   ? "a link"
                      : S_ISDIR(info.st_mode) ? "a folder"
                                              : "not a plain file";
-  return fmt::format("{} is {}, and in the way of the file to be written there; move it first",
+  return fmt::format("{} is {}, where a file has to be written; move it away first",
                      folder.named(name), what);
 }
 
@@ -71,7 +71,7 @@ tl::expected<void, Trouble> put_files(const std::string& path, const std::vector
   if (auto written = write_all(*stage, files, interrupts); !written) return written;
 
   folder->keep();
-  ::flock(folder->get(), LOCK_EX);  // two runs at once do not mix their sets; a courtesy only
+  ::flock(folder->get(), LOCK_EX);  // so that two runs at the same time do not mix their files
   for (std::size_t moved = 0; moved < files.size(); ++moved) {
     const int error = stage->move_over(files[moved].name);
     if (error != 0)

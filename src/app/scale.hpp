@@ -5,8 +5,8 @@
 
 namespace swathe::app {
 
-/// A proof model's scale as it stands on the command line: "1/4", "0.25". Nothing where it is none,
-/// or smaller or larger than a model may be.
+/// A model's scale from the command line: "1/4", "0.25". Nothing if it is not a scale, or one that
+/// is too small or too large for a model.
 std::optional<double> read_scale(const std::string& words);
 
 }  // namespace swathe::app

@@ -19,16 +19,16 @@ std::string season_text(const Season& season) {
     table.add({entry.what, entry.value, entry.rule,
                to_text(entry.attested) + (entry.guideline ? ", guideline" : "")});
   return fmt::format("Season {}{}\n{}\n", season.name,
-                     season.section.empty() ? "" : ", manual section " + season.section,
+                     season.section.empty() ? "" : ", section " + season.section + " of the manual",
                      table.to_text(2));
 }
 
 constexpr std::string_view kHowSure[] = {
-    "official: read in the manual or an update of it",
-    "inferred: read in the next season's, and no change of it is listed",
-    "quoted: as third parties quote the rule",
-    "unverified: from memory; a check on it warns at worst",
-    "guideline: the rule says about, or should; a check on it warns at worst",
+    "official: we read it in the manual or in an update of it",
+    "inferred: we read it in the next season's manual, which lists no change of it",
+    "quoted: somebody else quotes the rule",
+    "unverified: from memory; a check on it can only warn",
+    "guideline: the rule says \"about\" or \"should\"; a check on it can only warn",
 };
 
 }  // namespace
@@ -46,7 +46,7 @@ Exit seasons(Terminal& terminal, const std::vector<std::string>& names) {
   }
   text += "How sure:\n";
   for (const std::string_view line : kHowSure) text += paragraph("  ", line);
-  text += "The manual of the season and its updates rule; the inspector's word is final.\n";
+  text += kManualDecides;
   terminal.answer(text);
   return Exit::Done;
 }

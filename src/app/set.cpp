@@ -16,7 +16,7 @@ namespace {
 
 constexpr const char* kStandardInput = "-";
 
-/// A value for people, on one line: a text without its quotes.
+/// A value as people read it, on one line: a text has no quotes.
 std::string shown(const std::string& value) {
   if (value.empty()) return "not given";
   const bool quoted = value.size() > 1 && value.front() == value.back() &&
@@ -28,15 +28,15 @@ std::string shown(const std::string& value) {
   return printable(words);
 }
 
-/// The faults of the new text that the old one has not: those that the change brings.
-Refusals brought(const Refusals& before, const Refusals& after) {
-  Refusals brought;
+/// The faults that the new text has and the old one does not have: those that the change brings.
+Refusals new_faults(const Refusals& before, const Refusals& after) {
+  Refusals added;
   for (const Refusal& fault : after)
     if (std::ranges::none_of(before, [&](const Refusal& one) {
           return one.why == fault.why && one.sentence == fault.sentence;
         }))
-      brought.push_back(fault);
-  return brought;
+      added.push_back(fault);
+  return added;
 }
 
 Refusals faults_of_making(const std::string& text, const std::string& name,
@@ -66,10 +66,10 @@ Exit set(Terminal& terminal, const std::string& job, const std::string& key,
     terminal.complain(change.error());
     return Exit::WrongInput;
   }
-  const auto unread =
-      brought(read_job(old->text, old->name).faults, read_job(change->text, old->name).faults);
-  if (!unread.empty()) {
-    terminal.complain(unread);
+  const auto unreadable =
+      new_faults(read_job(old->text, old->name).faults, read_job(change->text, old->name).faults);
+  if (!unreadable.empty()) {
+    terminal.complain(unreadable);
     terminal.complain(fmt::format("swathe: {} stays as it was", printable(old->name)));
     return Exit::WrongInput;
   }
@@ -86,13 +86,14 @@ Exit set(Terminal& terminal, const std::string& job, const std::string& key,
     terminal.say(fmt::format("{}: {} already", name, shown(change->after)));
   else
     terminal.say(fmt::format("{}: {} -> {}", name, shown(change->before), shown(change->after)));
-  // What reads may still not be made: two values that only go together are set one after the other.
+  // A job that can be read may still not be made: two values that only go together have to be set
+  // one after the other.
   const Refusals after = faults_of_making(change->text, old->name, job);
   if (after.empty()) return Exit::Done;
-  const auto unmade = brought(faults_of_making(old->text, old->name, job), after);
-  if (!unmade.empty()) {
-    terminal.say("Before this job can be made, more has to change:");
-    terminal.complain(unmade);
+  const auto in_the_way = new_faults(faults_of_making(old->text, old->name, job), after);
+  if (!in_the_way.empty()) {
+    terminal.say("Something else has to change before this job can be made:");
+    terminal.complain(in_the_way);
   }
   return Exit::Done;
 }

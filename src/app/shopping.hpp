@@ -4,7 +4,7 @@
 
 #include "swathe/make/made.hpp"
 
-// What to buy, in words: one line of a list each, with the share of it that is used.
+// What to buy, in words: a line for each, with the share of it that is used.
 namespace swathe::app {
 
 /// "1 sheet of 48 x 96 in (27 % used)"

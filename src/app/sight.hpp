@@ -6,7 +6,7 @@
 
 namespace swathe::app {
 
-/// What is read from each of the job's circles, and what would mend it, for the terminal.
+/// From where the number can be read on each of the job's circles, and what to change.
 /// Requires: made.sight.
 std::string sight_text(const Made& made);
 

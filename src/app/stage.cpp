@@ -21,11 +21,11 @@ namespace {
 constexpr std::string_view kPrefix = ".swathe-stage-";
 constexpr mode_t kMode = 0700;
 constexpr int kTries = 1000;
-// A file in the stage that says whose it is. Files that are to be written are never called that.
+// A file in the stage that says that it is ours. No file that we write has this name.
 constexpr const char* kMark = ".stage-of-swathe";
 constexpr std::string_view kMarkText =
-    "swathe writes files here before they go to their places.\n"
-    "It takes this folder away, with all files in it, when it runs next.\n";
+    "swathe writes its files here first, then moves them to their places.\n"
+    "It deletes this folder, with all files in it, when it runs next.\n";
 
 Handle open_folder(int in, const std::string& name) {
   return Handle(::openat(in, name.c_str(), O_RDONLY | O_DIRECTORY | O_NOFOLLOW | O_CLOEXEC));
@@ -42,7 +42,7 @@ std::vector<std::string> names_in(int folder) {
   return names;
 }
 
-/// Only files can be in a stage; anything else is not ours and stays. The mark goes last.
+/// A stage holds only files; anything else is not ours and stays. The mark is deleted last.
 void remove_stage(int in, const std::string& name, int stage,
                   const std::vector<std::string>& files) {
   for (const std::string& file : files)
@@ -51,7 +51,7 @@ void remove_stage(int in, const std::string& name, int stage,
   ::unlinkat(in, name.c_str(), AT_REMOVEDIR);
 }
 
-/// Whether the mark stands in a folder, word for word: else somebody else made it.
+/// Whether a folder has our mark, word for word; if not, somebody else made the folder.
 bool has_mark(int stage) {
   const Handle file(::openat(stage, kMark, O_RDONLY | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC));
   std::array<char, kMarkText.size() + 1> text;
@@ -59,8 +59,8 @@ bool has_mark(int stage) {
   return got >= 0 && std::string_view(text.data(), static_cast<std::size_t>(got)) == kMarkText;
 }
 
-/// A run that was killed before it had set its mark, or after it had taken it away, leaves a folder
-/// with our kind of name, for us alone, and empty.
+/// A run that was killed before it wrote its mark, or after it deleted it, leaves an empty folder
+/// with a name like ours that only this user may enter.
 bool may_be_unmarked(const std::string& name, int stage) {
   const std::string_view numbers = std::string_view(name).substr(kPrefix.size());
   struct stat info {};
@@ -78,12 +78,12 @@ void remove_stale(int folder) {
     if (has_mark(stage.get()))
       remove_stage(folder, name, stage.get(), names_in(stage.get()));
     else if (may_be_unmarked(name, stage.get()))
-      ::unlinkat(folder, name.c_str(), AT_REMOVEDIR);  // does nothing where anything is in it
+      ::unlinkat(folder, name.c_str(), AT_REMOVEDIR);  // does nothing if the folder is not empty
   }
 }
 
-/// Whether the open stage still stands under its name: another run may have taken it for stale
-/// between its making and its locking.
+/// Whether the open stage still has its name: another run may have deleted it as left over before
+/// it was locked.
 bool stands(int folder, const std::string& name, const Handle& stage) {
   struct stat held {
   }, named{};
@@ -116,7 +116,7 @@ tl::expected<Stage, std::string> Stage::open(const Folder& folder) {
       continue;
     }
     stage.handle_ = open_folder(folder.get(), name);
-    // Where locks are not to be had, nobody takes the stage for stale either.
+    // Without locks no run can tell that a stage is left over, so none deletes it.
     const bool ours = stage.handle_ && (lock(stage.handle_) || errno != EWOULDBLOCK);
     if (!ours || !stands(folder.get(), name, stage.handle_)) continue;
     stage.name_ = std::move(name);
@@ -157,7 +157,7 @@ int Stage::put(const std::string& name, std::string_view bytes) {
 }
 
 int Stage::make_like(const std::string& name, const struct stat& other) {
-  // Only root may give a file away; another's file that we may change becomes ours.
+  // Only root may give a file to another owner; else a file of another owner becomes ours.
   if (::fchownat(handle_.get(), name.c_str(), other.st_uid, other.st_gid, AT_SYMLINK_NOFOLLOW) != 0)
     if (errno != EPERM) return errno;
   return ::fchmodat(handle_.get(), name.c_str(), other.st_mode & 07777, 0) == 0 ? 0 : errno;

@@ -12,8 +12,8 @@
 
 namespace swathe::app {
 
-/// The hidden folder in which files are written before they go to their places. Locked while its
-/// run lives; removed with all that is still in it when it goes.
+/// The hidden folder in which files are written before they are moved to their places. It is locked
+/// while its run lives; the destructor removes it with everything that is still in it.
 class Stage {
  public:
   /// Removes what killed runs left behind, known by the mark that they set in it, then makes a

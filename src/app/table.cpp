@@ -8,7 +8,7 @@ namespace swathe::app {
 namespace {
 
 constexpr std::size_t kBetween = 2;    // spaces between columns
-constexpr std::size_t kNarrowest = 8;  // a column that wraps keeps room for a word
+constexpr std::size_t kNarrowest = 8;  // a column that wraps keeps room for one word
 
 std::string padded(const std::string& text, std::size_t width, Column::Align align) {
   const std::size_t taken = columns_of(text);

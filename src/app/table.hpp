@@ -14,15 +14,15 @@ struct Column {
   bool wraps = false;  ///< may be made narrower than its widest cell
 };
 
-/// Aligned rows within the terminal's width. Columns that wrap give way, the widest first, until
-/// the table fits.
+/// Aligned rows within the terminal's width. Columns that wrap are made narrower, the widest first,
+/// until the table fits.
 class Table {
  public:
   explicit Table(std::vector<Column> columns) : columns_(std::move(columns)) {}
 
-  /// Requires: one cell a column.
+  /// Requires: one cell for each column.
   void add(std::vector<std::string> cells);
-  /// A sentence below the last row, set in as far as `under`: a column's number.
+  /// A sentence below the last row, indented to the column with the number `under`.
   void add_note(std::string text, std::size_t under = 0);
   bool empty() const { return rows_.empty(); }
 

@@ -67,7 +67,7 @@ void Terminal::put(To to, std::string text) {
   }
   wipe_progress();
   if (to == To::Talk) {
-    write_all(STDERR_FILENO, text);  // where the talk cannot be heard there is nobody to tell
+    write_all(STDERR_FILENO, text);  // if standard error cannot be written, there is nobody to tell
   } else if (trouble_.empty()) {
     if (const int error = write_all(STDOUT_FILENO, text)) trouble_ = std::strerror(error);
   }
@@ -96,7 +96,7 @@ void Terminal::complain(const Refusals& refusals) {
   const std::size_t told = std::min(refusals.size(), kMostTold);
   for (std::size_t k = 0; k < told; ++k) lines += to_text(refusals[k]) + '\n';
   if (told < refusals.size())
-    lines += fmt::format("{}: and {}; mend these first\n", named(refusals[told].place.file),
+    lines += fmt::format("{}: and {}; correct these first\n", named(refusals[told].place.file),
                          count_of(refusals.size() - told, "more fault", "more faults"));
   talk(lines);
 }

@@ -10,12 +10,12 @@ namespace swathe::app {
 
 enum class Loudness { Quiet, Normal, Verbose };
 
-/// More faults than these at once help nobody.
+/// More faults than this at once help nobody.
 inline constexpr std::size_t kMostTold = 50;
 
 enum class Paint { Plain, Good, Doubtful, Bad };
 
-/// Where a run speaks: the answer goes to standard output, the talk to standard error.
+/// Where a run writes: the answer goes to standard output, messages go to standard error.
 class Terminal {
  public:
   /// Looks at standard output, standard error and the environment (NO_COLOR) once.
@@ -30,8 +30,8 @@ class Terminal {
   void set_loudness(Loudness loudness) { loudness_ = loudness; }
 
   void answer(std::string_view text);        ///< what was asked for, quiet or not
-  void say(std::string_view text);           ///< talk; not when quiet
-  void detail(std::string_view text);        ///< talk; only when verbose
+  void say(std::string_view text);           ///< a message; not when quiet
+  void detail(std::string_view text);        ///< a message; only when verbose
   void complain(std::string_view text);      ///< what went wrong, quiet or not
   void complain(const Refusals& refusals);   ///< the first kMostTold, and how many more there are
   void out_of_memory() noexcept;             ///< a complaint that takes no memory
@@ -44,7 +44,7 @@ class Terminal {
   /// The text in color, where standard output is a terminal and NO_COLOR is unset.
   std::string painted(std::string_view text, Paint paint) const;
 
-  /// Nothing, or why an answer did not go out whole: "No space left on device".
+  /// Nothing, or why an answer could not be written completely: "No space left on device".
   const std::string& trouble() const { return trouble_; }
 
  private:

@@ -9,14 +9,14 @@
 
 namespace swathe::app {
 
-/// The stack that our work may count on: what common systems give a program.
+/// The stack size that our work relies on: what common systems give a program.
 inline constexpr std::size_t kAmpleStack = std::size_t{8} << 20;
 
 /// A thread with an ample stack, whatever the limit on stacks is (std::thread's is that limit).
-/// Joined when it goes.
+/// The destructor joins it.
 class Thread {
  public:
-  /// Nothing where none can be had. `work` throws nothing.
+  /// Nothing if no thread can be started. `work` throws nothing.
   static std::optional<Thread> start(std::function<void()> work);
   Thread(Thread&& other) noexcept = default;
   ~Thread();

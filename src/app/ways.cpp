@@ -26,7 +26,7 @@ std::string ways_text(const Made& made, const std::vector<ToldSheet>& sheets) {
   Table table({{"cover"},
                {"tiles", Column::Align::Right},
                {"half on the fold", Column::Align::Right},
-               {"tape measure and templates", Column::Align::Right}});
+               {"measuring sheet and templates", Column::Align::Right}});
   for (std::size_t b = 0; b < made.patterns.size(); ++b) {
     if (const auto& same = made.same[b]; same && same->but_for.empty()) {
       const std::string as =
@@ -45,7 +45,7 @@ std::string ways_text(const Made& made, const std::vector<ToldSheet>& sheets) {
       table.add_note("not on a fold: " + why, 1);
   }
   const std::string& paper = made.job.paper.sheet;
-  return fmt::format("{} to a cover, by the way you choose:\n{}\n",
+  return fmt::format("{} for each cover, for each way to make it:\n{}\n",
                      paper == kRoll ? "Pages off the roll" : "Sheets of " + printable(paper),
                      table.to_text(2));
 }

@@ -8,8 +8,8 @@
 
 namespace swathe::app {
 
-/// What each way of laying out a cover costs in paper, side by side; why there is no half on the
-/// fold where there is none.
+/// How much paper each way of printing a cover takes, side by side; and if there is no half on the
+/// fold, why not.
 std::string ways_text(const Made& made, const std::vector<ToldSheet>& sheets);
 
 }  // namespace swathe::app

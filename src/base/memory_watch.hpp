@@ -5,8 +5,8 @@
 
 namespace swathe {
 
-/// Notices memory that gave out in somebody else's library, which may go on without it: letters or
-/// outlines are left out and nothing is said. What it leaves is the error number of malloc.
+/// Notices when memory ran out inside another library, which may go on silently and leave letters
+/// or outlines out. The only trace is the error number that malloc sets.
 class MemoryWatch {
  public:
   MemoryWatch() : before_(errno) { errno = 0; }

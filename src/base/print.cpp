@@ -122,4 +122,13 @@ std::string quoted_name(std::string_view name, std::size_t most_characters) {
   return join(0, head) + "…" + join(parts.size() - tail, parts.size());
 }
 
+std::string quoted_choice(const std::vector<std::string>& names) {
+  std::string text;
+  for (std::size_t k = 0; k < names.size(); ++k) {
+    if (k > 0) text += k + 1 == names.size() ? " or " : ", ";
+    text += '"' + names[k] + '"';
+  }
+  return text;
+}
+
 }  // namespace swathe

@@ -4,25 +4,26 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace swathe {
 
 /// How much of a file's name a message quotes, in characters.
 inline constexpr std::size_t kMostQuoted = 240;
 
-/// One character of a text, or a byte that belongs to none.
+/// One character of a text, or one byte that is not part of a character.
 struct Character {
   std::string_view bytes;
   std::optional<char32_t> code;  ///< nothing: no UTF-8
 };
 
-/// Takes one off the front of a text, of any bytes, that is not empty.
+/// Takes one character off the front of a text of any bytes. Requires: the text is not empty.
 /// Source: RFC 3629, section 4.
 Character take_character(std::string_view& text);
 
-/// Whether a character can stand in a line of print. What cannot: controls, line breaks, format
-/// characters (such as those that turn the direction of writing), what has no width, and code
-/// points that are no characters.
+/// Whether a character can be printed in a line. These cannot: controls, line breaks, format
+/// characters (such as those that change the direction of writing), characters with no width, and
+/// code points that are not characters.
 bool is_printable(char32_t code);
 
 /// How many characters a text has.
@@ -42,12 +43,15 @@ std::string code_words(char32_t code);
 /// stands for the rest.
 std::string clip(std::string_view text, std::size_t most_characters = 40);
 
-/// Bytes of any kind on one line of print: what is no UTF-8 or cannot be printed is written out,
-/// "\x1b". The same bytes where everything can be printed.
+/// Any bytes as one printable line: bytes that are not UTF-8 or cannot be printed become "\x1b" and
+/// the like. If everything can be printed, the bytes stay as they are.
 std::string escaped(std::string_view bytes);
 
 /// The name of a file, of any bytes, as it may stand in a message: escaped; "…" stands for the
 /// middle of one that is longer than `most_characters`.
 std::string quoted_name(std::string_view name, std::size_t most_characters = kMostQuoted);
+
+/// Names to choose from: "front", "left" or "back", each in quotes.
+std::string quoted_choice(const std::vector<std::string>& names);
 
 }  // namespace swathe

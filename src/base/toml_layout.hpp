@@ -5,8 +5,8 @@
 #include <string_view>
 #include <vector>
 
-// Where each part of a TOML text stands, byte by byte, for what changes one part and keeps the
-// rest: the parser gives values, and forgets comments, spaces and order.
+// At which bytes each part of a TOML text stands. It is for changing one part and keeping the
+// others: the parser gives only values, and forgets comments, spaces and order.
 namespace swathe {
 
 /// Bytes of a text, from `begin` up to `end`.

@@ -7,7 +7,7 @@
 #include "base/toml.hpp"
 #include "swathe/base/outcome.hpp"
 
-// TOML files that people write: where things stand in them, and what is too large to be read.
+// TOML files that people write: the places of things in them, and limits to their size.
 namespace swathe {
 
 /// Turns the parser's positions, which count characters, into places, which count bytes.

@@ -40,9 +40,10 @@ Outcome<Frame> Frame::make(const FrameKeys& keys, const Places& places) {
                                 plain_number(kShortestSide, 1)),
                     places.of("frame.corners"));
   if (!is_simple(corners))
-    return refuse(Why::DoesNotFit,
-                  "the frame's outline crosses itself, expected corners in order round it",
-                  places.of("frame.corners"));
+    return refuse(
+        Why::DoesNotFit,
+        "the frame's outline crosses itself, expected its corners in order, counter-clockwise",
+        places.of("frame.corners"));
   if (area(corners) < 0)
     return refuse(Why::DoesNotFit,
                   "the frame's corners run clockwise, expected counter-clockwise seen from above",
@@ -50,10 +51,10 @@ Outcome<Frame> Frame::make(const FrameKeys& keys, const Places& places) {
 
   const Polygon line = grown(corners, keys.fit.mm());
   if (!is_simple(line))
-    return refuse(
-        Why::DoesNotFit,
-        "the frame's outline moved outwards by the fit crosses itself, expected a smaller fit",
-        places.of("frame.fit"));
+    return refuse(Why::DoesNotFit,
+                  "the frame's outline crosses itself when it grows by frame.fit, expected a "
+                  "smaller frame.fit",
+                  places.of("frame.fit"));
   Frame frame;
   frame.fit_ = keys.fit;
   frame.floor_gap_ = keys.floor_gap;

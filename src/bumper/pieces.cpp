@@ -91,7 +91,8 @@ Piece joined(const std::vector<Piece>& legs) {
   return whole;
 }
 
-/// Strips that one corner laps: how it is asked for, and what else would do.
+/// A joint where one side's strip runs past the other's: the keys that ask for it, and what to give
+/// instead.
 struct Lap {
   const std::vector<std::string>& lapping;
   const char* key;       ///< of the list
@@ -121,10 +122,10 @@ Refusals lapping_faults(const Frame& frame, const Run& run, const Lap& lap, cons
     if (among(lap.lapping, before) != among(lap.lapping, after)) continue;
     faults.push_back(
         {Why::DoesNotFit,
-         fmt::format("{} of \"{}\" and \"{}\" {} at their corner, expected exactly one "
-                     "of the two sides in the list",
-                     lap.what, before, after,
-                     among(lap.lapping, before) ? "both lap" : "both butt"),
+         fmt::format("at the corner of \"{}\" and \"{}\" {} of both sides would {} the neighbor, "
+                     "expected exactly one of the two sides in {}",
+                     before, after, lap.what, among(lap.lapping, before) ? "run past" : "stop at",
+                     lap.key),
          places.of(lap.key)});
   }
   return faults;

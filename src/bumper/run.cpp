@@ -3,8 +3,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 
+#include "base/print.hpp"
 #include "swathe/plane/path.hpp"
 
 namespace swathe {
@@ -21,37 +23,76 @@ bool laps(const PaddingKeys& padding, const std::string& side) {
   return std::ranges::find(padding.lapping, side) != padding.lapping.end();
 }
 
-/// Where an end's face would stand along its side, before clearance.
+std::vector<std::string> names_of_sides(const Frame& frame) {
+  std::vector<std::string> names;
+  for (const FrameSide& side : frame.sides()) names.push_back(side.name);
+  return names;
+}
+
+/// Why a bumper has too little of a side, and what to give. `needs` is its own depth beside a
+/// corner that it turns, zero where it turns none.
+std::string too_short_words(const Frame& frame, const RunSide& leg, const BumperKeys& keys,
+                            double needs, Units units) {
+  const auto words = [&](double value_mm) { return exact(mm(value_mm), units); };
+  if (needs == 0.0)
+    return fmt::format(
+        "bumper \"{}\" has no length left between its ends, expected more than {} from its "
+        "\"from\" "
+        "to its \"to\"",
+        keys.name, exact(keys.end_clearance + keys.end_clearance, units));
+  std::string text = fmt::format(
+      "bumper \"{}\" has {} on side \"{}\" after its end_clearance, expected at least {}, its own "
+      "depth, beside a corner",
+      keys.name, words(std::max(0.0, leg.to_x - leg.from_x)), side_at(frame, leg.side).name,
+      words(needs));
+  const double length = side_at(frame, leg.side).length_mm;
+  const double clearance = keys.end_clearance.mm();
+  const double step = units == Units::Inches ? inches(1.0 / 16).mm() : 1.0;
+  // At the start the side's far end bounds it, at the other end its near one.
+  const double value = leg.ends_at_corner
+                           ? std::floor((length - needs - clearance) / step + 1e-9) * step
+                           : std::ceil((needs + clearance) / step - 1e-9) * step;
+  if (value >= 0.0 && value <= length)
+    text += fmt::format(": the side is {} long, give at {} {}", words(length),
+                        leg.ends_at_corner ? "most" : "least", words(value));
+  return text;
+}
+
+/// Where a bumper's end would be along its side, before end_clearance is taken off.
 Outcome<double> place_of_end(const Frame& frame, const Section& section, const PaddingKeys& padding,
                              const RunEnd& end, bool start, const std::string& key,
                              const Places& places, Units units) {
   const auto words = [&](double value_mm) { return exact(mm(value_mm), units); };
   const std::optional<int> number = frame.side(end.side);
   if (!number)
-    return refuse(Why::UnknownName, fmt::format("no side is named \"{}\"", end.side),
+    return refuse(Why::UnknownName,
+                  fmt::format("no side is named \"{}\", expected {}", end.side,
+                              quoted_choice(names_of_sides(frame))),
                   places.of(key));
   const double side_length = side_at(frame, *number).length_mm;
   if (const auto* share = std::get_if<RunEnd::Share>(&end.at)) return share->fraction * side_length;
   if (const auto* along = std::get_if<Length>(&end.at)) {
     if (along->mm() < 0.0 || along->mm() > side_length)
       return refuse(Why::OutOfRange,
-                    fmt::format("{} is not on side \"{}\", expected 0 to {}", words(along->mm()),
-                                end.side, words(side_length)),
+                    fmt::format("side \"{0}\" ends at {1}, and {2} is not on it, expected at most "
+                                "{1}",
+                                end.side, words(side_length), words(along->mm())),
                     places.of(key));
     return along->mm();
   }
   const Corner corner = frame.corner_after(start ? frame.previous(*number) : *number);
   if (std::abs(corner.turn) < kStraight)
-    return refuse(Why::DoesNotFit,
-                  fmt::format("side \"{}\" runs straight on at this end, expected a length or a "
-                              "percentage instead of \"corner\"",
-                              end.side),
-                  places.of(key));
+    return refuse(
+        Why::DoesNotFit,
+        fmt::format("side \"{}\" has no corner at this end, expected a length, or a share "
+                    "like \"50%\", instead of \"corner\"",
+                    end.side),
+        places.of(key));
   if (corner.turn <= 0.0)
     return refuse(
         Why::ReflexCorner,
-        fmt::format("the corner at this end of side \"{}\" turns inwards, expected a length or "
-                    "a percentage instead of \"corner\"",
+        fmt::format("the corner at this end of side \"{}\" turns inwards, expected a length, or a "
+                    "share like \"50%\", instead of \"corner\"",
                     end.side),
         places.of(key));
   const double beyond = corner.square_end(section.depth_mm(), laps(padding, end.side));
@@ -96,7 +137,7 @@ double apart(const Polygon& a, const Polygon& b) {
   return widest_gap > kTouch ? nearest : widest_gap;
 }
 
-/// Along the frame's outline from the first corner, without what stands beyond corners.
+/// Along the frame's outline from the first corner, not counting what stands out beyond corners.
 double round_frame(const Frame& frame, int side, double x) {
   double before = 0.0;
   for (int i = 0; i < side; ++i) before += side_at(frame, i).length_mm;
@@ -140,18 +181,19 @@ Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingK
     if (std::abs(corner.turn) < kStraight)
       return refuse(
           Why::DoesNotFit,
-          fmt::format("bumper \"{}\" goes over a corner between \"{}\" and \"{}\" that is straight "
-                      "(180 deg), expected one side there: leave this corner out of frame.corners, "
-                      "and \"{}\" out of frame.sides",
-                      keys.name, side_at(frame, side).name, side_at(frame, corner.after).name,
-                      side_at(frame, corner.after).name),
+          fmt::format(
+              "bumper \"{}\" goes round a corner between \"{}\" and \"{}\" that is straight "
+              "(180 deg), expected one side there: take this corner out of frame.corners, "
+              "and \"{}\" out of frame.sides",
+              keys.name, side_at(frame, side).name, side_at(frame, corner.after).name,
+              side_at(frame, corner.after).name),
           places.of(fmt::format("frame.corners.{}", corner.after)));
     if (padding.corner == PaddingCorner::Bent) corner.sharp_to = section.thickness_mm();
     if (corner.turn <= 0.0)
       return refuse(
           Why::ReflexCorner,
-          fmt::format("bumper \"{}\" would turn inwards between \"{}\" and \"{}\", which needs "
-                      "cloth let in; expected it split there into two bumpers",
+          fmt::format("bumper \"{0}\" would turn inwards between \"{1}\" and \"{2}\", expected two "
+                      "bumpers: one that ends on \"{1}\", one that begins on \"{2}\"",
                       keys.name, side_at(frame, side).name, side_at(frame, corner.after).name),
           places.of(table));
     corner.past = corner.to_middle(section.depth_mm());
@@ -161,17 +203,13 @@ Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingK
   }
   run.length = end_x + run.sides.back().s_minus_x;
 
-  const auto words = [&](double value_mm) { return exact(mm(value_mm), units); };
   const auto too_short = [&](const RunSide& leg, const char* key) {
     const double left = leg.to_x - leg.from_x;
-    const double needs = turns ? section.depth_mm() : 2 * kTouch;
-    if (left < needs)
-      faults.push_back(
-          {Why::DoesNotFit,
-           fmt::format("bumper \"{}\" has {} left on side \"{}\", expected at least {}{}",
-                       keys.name, words(left), side_at(frame, leg.side).name, words(needs),
-                       turns ? " (its own depth) beside a corner it turns" : ""),
-           places.of(table + key)});
+    const double needs = turns ? section.depth_mm() : 3 * kTouch;
+    if (left < needs - kTouch)
+      faults.push_back({Why::DoesNotFit,
+                        too_short_words(frame, leg, keys, turns ? needs : 0.0, units),
+                        places.of(table + key)});
   };
   too_short(run.sides.front(), ".from");
   if (turns) too_short(run.sides.back(), ".to");

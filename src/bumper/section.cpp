@@ -94,25 +94,30 @@ Refusals faults_of(const BoardKeys& boards, const PaddingKeys& padding, const Cl
                       exact(boards.height / 2, units)));
   if (cloth.cut_clear >= boards.thickness)
     fault("cloth.cut_clear",
-          fmt::format("cuts kept {} behind the padding leave no board {} thick to cut over, "
-                      "expected less than the board's thickness",
-                      exact(cloth.cut_clear, units), exact(boards.thickness, units)));
+          fmt::format("cuts that stay {} behind the padding would lie behind a board {} thick, "
+                      "expected less than {}",
+                      exact(cloth.cut_clear, units), exact(boards.thickness, units),
+                      exact(boards.thickness, units)));
   if (!stapled && cloth.hook_and_loop.strip > flap)
     fault("cloth.hook_and_loop.strip",
-          fmt::format("a strip {} wide does not fit a flap of {}",
-                      exact(cloth.hook_and_loop.strip, units), exact(flap, units)));
+          fmt::format("a strip {} wide does not fit on a flap of {}, expected at most {}",
+                      exact(cloth.hook_and_loop.strip, units), exact(flap, units),
+                      exact(flap, units)));
   if (stapled && cloth.staple_line + kHoldBeyondStaple > cloth.flap)
-    fault(
-        "cloth.staple_line",
-        fmt::format("staples {} below the board's edge need a flap of {} to hold, but it is {}",
-                    exact(cloth.staple_line, units),
-                    exact(cloth.staple_line + kHoldBeyondStaple, units), exact(cloth.flap, units)));
+    fault("cloth.staple_line",
+          fmt::format(
+              "staples {} from the board's edge do not hold a flap of {}, expected cloth.flap "
+              "of at least {}",
+              exact(cloth.staple_line, units), exact(cloth.flap, units),
+              exact(cloth.staple_line + kHoldBeyondStaple, units)));
   if (padding.form == PaddingForm::Block &&
       padding.edge_radius > std::min(padding.depth, padding.height / 2))
     fault("padding.edge_radius",
-          fmt::format("edges rounded to {} do not fit a block {} deep and {} high",
+          fmt::format("edges rounded to {} do not fit a block {} deep and {} high, expected at "
+                      "most {}",
                       exact(padding.edge_radius, units), exact(padding.depth, units),
-                      exact(padding.height, units)));
+                      exact(padding.height, units),
+                      exact(std::min(padding.depth, padding.height / 2), units)));
   return faults;
 }
 

@@ -42,86 +42,88 @@ std::string name_of(const BracketKeys& keys) {
 }
 
 /// Moved along its board, where that brings it near neither of its corners.
-std::vector<KeyChange> moved(const Book& book, const Seat& seat, double right) {
+std::vector<KeyChange> moved(const Findings& findings, const Seat& seat, double right) {
   const bool from_left = seat.keys.from == FromEnd::Left;
   const double at = seat.keys.at.mm() + (from_left ? right : -right);
   const double clear = seat.keys.clearance.mm(), step = inches(1.0 / 16).mm();
   const double low = seat.leg.starts_at_corner ? clear : 0.0;
   const double high = seat.board() - (seat.leg.ends_at_corner ? clear : 0.0);
   // Rounded, it may go on by a step.
-  const bool fits = seat.box.lo.x + right >= low + (right < 0 ? step : 0.0) - kNoTape &&
-                    seat.box.hi.x + right <= high - (right > 0 ? step : 0.0) + kNoTape;
+  const bool fits = seat.box.lo.x + right >= low + (right < 0 ? step : 0.0) - kRounding &&
+                    seat.box.hi.x + right <= high - (right > 0 ? step : 0.0) + kRounding;
   if (!fits || at < 0) return {};
   // The place is rounded away from what it stands too near.
   const bool up = (right > 0) == from_left;
-  return {{seat.key("at"), fmt::format("[\"{}\", {}]", from_left ? "left" : "right",
-                                       up ? book.at_least_value(at) : book.at_most_value(at))}};
+  return {
+      {seat.key("at"), fmt::format("[\"{}\", {}]", from_left ? "left" : "right",
+                                   up ? findings.at_least_value(at) : findings.at_most_value(at))}};
 }
 
 /// Nothing may stand nearer than the clearance asked for.
-void judge_distance(Book& book, const Seat& seat, const std::string& to, double apart, double clear,
-                    std::vector<KeyChange> mend = {}) {
-  if (apart >= clear - kNoTape) return;
-  book.advise({"bracket",
-               name_of(seat.keys),
-               fmt::format("{} clear of {}", book.about(clear), to),
-               book.about(apart),
-               Verdict::Warn,
-               fmt::format("move it {} away from {}", book.on_tape(clear - apart), to),
-               {{Subject::bracket(seat.number)},
-                {seat.key("at"), seat.key("clearance")},
-                std::move(mend)}});
+void judge_distance(Findings& findings, const Seat& seat, const std::string& to, double apart,
+                    double clear, std::vector<KeyChange> mend = {}) {
+  if (apart >= clear - kRounding) return;
+  findings.advise({"bracket",
+                   name_of(seat.keys),
+                   fmt::format("at least {} from {}", findings.measured_text(clear), to),
+                   findings.measured_text(apart),
+                   Verdict::Warn,
+                   fmt::format("move it {} away from {}", findings.rounded_text(clear - apart), to),
+                   {{Subject::bracket(seat.number)},
+                    {seat.key("at"), seat.key("clearance")},
+                    std::move(mend)}});
 }
 
-void judge_corner_joints(Book& book, const Seat& seat) {
+void judge_corner_joints(Findings& findings, const Seat& seat) {
   const double clear = seat.keys.clearance.mm();
   const double left = seat.box.lo.x, right = seat.board() - seat.box.hi.x;
   if (seat.leg.starts_at_corner)
-    judge_distance(book, seat, "the left corner joint", left, clear,
-                   moved(book, seat, clear - left));
+    judge_distance(findings, seat, "the left corner joint", left, clear,
+                   moved(findings, seat, clear - left));
   if (seat.leg.ends_at_corner)
-    judge_distance(book, seat, "the right corner joint", right, clear,
-                   moved(book, seat, right - clear));
+    judge_distance(findings, seat, "the right corner joint", right, clear,
+                   moved(findings, seat, right - clear));
 }
 
-void judge_neighbors(Book& book, const std::vector<Seat>& seats, std::size_t k) {
+void judge_neighbors(Findings& findings, const std::vector<Seat>& seats, std::size_t k) {
   for (std::size_t other = k + 1; other < seats.size(); ++other) {
     const Seat &a = seats[k], &b = seats[other];
     if (a.keys.bumper != b.keys.bumper || a.keys.side != b.keys.side) continue;
     const double across = std::max(a.box.lo.x - b.box.hi.x, b.box.lo.x - a.box.hi.x);
     const double down = std::max(a.box.lo.y - b.box.hi.y, b.box.lo.y - a.box.hi.y);
-    judge_distance(book, b, "the bracket before it", std::max(across, down),
+    judge_distance(findings, b, "the bracket before it", std::max(across, down),
                    std::max(a.keys.clearance, b.keys.clearance).mm());
   }
 }
 
 /// A bracket over a flap's edge sits half on cloth and half on wood.
-void judge_bare_board(const CheckedSet& s, Book& book, const Seat& seat) {
+void judge_bare_board(const CheckedSet& s, Findings& findings, const Seat& seat) {
   if (seat.keys.cloth != BracketCloth::Under) return;
   const double top_edge = s.section.flap_mm(), bottom_edge = s.section.height_mm() - top_edge;
   const double bare = std::min(seat.box.hi.y, bottom_edge) - std::max(seat.box.lo.y, top_edge);
   const bool on_cloth = seat.box.lo.y < top_edge || seat.box.hi.y > bottom_edge;
-  if (!on_cloth || bare <= kNoTape) return;
-  book.advise({"bracket",
-               name_of(seat.keys),
-               "all on cloth, or a window",
-               fmt::format("{} of its height on bare board", book.about(bare)),
-               Verdict::Warn,
-               fmt::format("pack the bare part with {} of cloth, or set cloth = \"window\"",
-                           book.about(s.section.cloth_thickness_mm())),
-               {{Subject::bracket(seat.number)},
-                {seat.key("cloth"), seat.key("down"), seat.key("height")},
-                {{seat.key("cloth"), "\"window\""}}}});
+  if (!on_cloth || bare <= kRounding) return;
+  findings.advise(
+      {"bracket",
+       name_of(seat.keys),
+       "all of it on cloth, or in a window",
+       fmt::format("{} of its height on bare board", findings.measured_text(bare)),
+       Verdict::Warn,
+       fmt::format("put {} of cloth under the part on bare board, or set cloth = \"window\"",
+                   findings.measured_text(s.section.cloth_thickness_mm())),
+       {{Subject::bracket(seat.number)},
+        {seat.key("cloth"), seat.key("down"), seat.key("height")},
+        {{seat.key("cloth"), "\"window\""}}}});
 }
 
 }  // namespace
 
-void check_brackets(const CheckedSet& s, const Season&, Book& book) {
+void check_brackets(const CheckedSet& s, const Season&, Findings& findings) {
   const std::vector<Seat> seats = seats_of(s);
   for (std::size_t k = 0; k < seats.size(); ++k) {
-    judge_corner_joints(book, seats[k]);
-    judge_neighbors(book, seats, k);
-    judge_bare_board(s, book, seats[k]);
+    judge_corner_joints(findings, seats[k]);
+    judge_neighbors(findings, seats, k);
+    judge_bare_board(s, findings, seats[k]);
   }
 }
 

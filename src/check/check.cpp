@@ -19,9 +19,9 @@ constexpr Check kChecks[] = {
 std::vector<Finding> check(const CheckedSet& subject) {
   const Season no_rules;
   const Season& season = subject.season ? *subject.season : no_rules;
-  Book book(subject, season);
-  for (const Check one : kChecks) one(subject, season, book);
-  return std::move(book).worst_first();
+  Findings findings(subject, season);
+  for (const Check one : kChecks) one(subject, season, findings);
+  return std::move(findings).worst_first();
 }
 
 }  // namespace swathe

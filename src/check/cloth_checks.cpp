@@ -36,69 +36,73 @@ double nearest_cut(const CheckedSet& s, const Pattern& pattern) {
   return nearest;
 }
 
-void judge_padding_faces(const CheckedSet& s, const Season& season, double nearest, Book& book) {
+void judge_padding_faces(const CheckedSet& s, const Season& season, double nearest,
+                         Findings& findings) {
   const double behind = s.section.thickness_mm() - nearest;
-  Judged j{"cover-cloth",
-           "padding's outward, upward and downward faces",
-           "covered",
-           nearest < 0
-               ? "covered: every open cut is on the boards' backs"
-               : fmt::format("covered: cuts stay {} behind the padding", book.about(behind)),
-           Verdict::Pass,
-           "",
-           {{Subject::cloth(), Subject::padding()}, {"cloth.cut_clear"}}};
-  if (behind < -kNoTape) {
-    j.measured = fmt::format("a cut comes {} over the padding", book.about(-behind));
+  CheckResult j{"cover-cloth",
+                "front, top and bottom of the padding",
+                "covered",
+                nearest < 0 ? "covered: every open cut is on the boards' backs"
+                            : fmt::format("covered: cuts stay {} behind the padding",
+                                          findings.measured_text(behind)),
+                Verdict::Pass,
+                "",
+                {{Subject::cloth(), Subject::padding()}, {"cloth.cut_clear"}}};
+  if (behind < -kRounding) {
+    j.measured = fmt::format("a cut comes {} over the padding", findings.measured_text(-behind));
     j.verdict = Verdict::Fail;
-    j.advice = fmt::format("raise cloth.cut_clear by {}", book.on_tape(-behind));
-    j.about.mend = {{"cloth.cut_clear", book.at_least_value(s.job.cloth.cut_clear.mm() - behind)}};
+    j.advice = fmt::format("raise cloth.cut_clear by {}", findings.rounded_text(-behind));
+    j.about.mend = {
+        {"cloth.cut_clear", findings.at_least_value(s.job.cloth.cut_clear.mm() - behind)}};
   }
-  book.add(*season.cloth_faces, j);
+  findings.add(*season.cloth_faces, j);
 }
 
-void judge_wood_faces(const Season& season, double nearest, Book& book) {
+void judge_wood_faces(const Season& season, double nearest, Findings& findings) {
   const bool on_edge = nearest >= 0;
-  book.add(*season.cloth_over_wood,
-           {"cover-cloth",
-            "boards' outside faces",
-            "covered",
-            on_edge ? "a relief is cut over the boards' edge at inside corners"
-                    : "covered: every open cut is on the boards' backs",
-            on_edge ? Verdict::Unknown : Verdict::Pass,
-            "see that the folded cloth covers the wood at the inside corners",
-            {{Subject::cloth(), Subject::boards()}, {"cloth.cut_clear"}}});
+  findings.add(*season.cloth_over_wood,
+               {"cover-cloth",
+                "outside of the boards",
+                "covered",
+                on_edge ? "corner folds are cut open over the boards' edge"
+                        : "covered: every open cut is on the boards' backs",
+                on_edge ? Verdict::Unknown : Verdict::Pass,
+                "look at the inside corners: the folded cloth has to cover the wood",
+                {{Subject::cloth(), Subject::boards()}, {"cloth.cut_clear"}}});
 }
 
 /// A tongue that is folded round an end may not come out at the board's other end.
-void judge_tongues(const CheckedSet& s, Book& book) {
+void judge_tongues(const CheckedSet& s, Findings& findings) {
   const double reach = s.job.cloth.end_reach.mm();
   for (const Piece& board : s.boards) {
     const bool has_end =
         board.start.kind == EndCut::Kind::Free || board.end.kind == EndCut::Kind::Free;
-    if (!has_end || reach <= board.length_mm + kNoTape) continue;
-    book.advise({"cover-cloth",
-                 fmt::format("bumper {}, {} board", board.bumper, board.side),
-                 fmt::format("a tongue no longer than the board: {}", book.about(board.length_mm)),
-                 book.about(reach),
-                 Verdict::Warn,
-                 fmt::format("set cloth.end_reach to less than {}", book.on_tape(board.length_mm)),
-                 {{Subject::board(board.bumper, board.side), Subject::cloth()},
-                  {"cloth.end_reach"},
-                  {{"cloth.end_reach", book.at_most_value(board.length_mm)}}}});
+    if (!has_end || reach <= board.length_mm + kRounding) continue;
+    findings.advise(
+        {"cover-cloth",
+         fmt::format("bumper {}, {} board", board.bumper, board.side),
+         fmt::format("a tongue at most as long as the board, {}",
+                     findings.measured_text(board.length_mm)),
+         findings.measured_text(reach),
+         Verdict::Warn,
+         fmt::format("set cloth.end_reach to less than {}", findings.rounded_text(board.length_mm)),
+         {{Subject::board(board.bumper, board.side), Subject::cloth()},
+          {"cloth.end_reach"},
+          {{"cloth.end_reach", findings.at_most_value(board.length_mm)}}}});
   }
 }
 
 }  // namespace
 
-void check_cover_cloth(const CheckedSet& s, const Season& season, Book& book) {
-  judge_tongues(s, book);
+void check_cover_cloth(const CheckedSet& s, const Season& season, Findings& findings) {
+  judge_tongues(s, findings);
   double nearest = -1.0;
   for (const Pattern& pattern : s.patterns) nearest = std::max(nearest, nearest_cut(s, pattern));
   if (season.cloth_faces && season.cloth_faces->value) {
-    judge_padding_faces(s, season, nearest, book);
+    judge_padding_faces(s, season, nearest, findings);
   }
   if (season.cloth_over_wood && season.cloth_over_wood->value) {
-    judge_wood_faces(season, nearest, book);
+    judge_wood_faces(season, nearest, findings);
   }
 }
 

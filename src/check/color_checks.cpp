@@ -61,17 +61,17 @@ std::vector<KeyChange> usual_cloth(const std::string& set) {
   return {};
 }
 
-Judged judge_cloth(const ClothColor& color, const std::vector<std::string>& sets,
-                   const std::string& required) {
+CheckResult judge_cloth(const ClothColor& color, const std::vector<std::string>& sets,
+                        const std::string& required) {
   constexpr double kSurely = 25, kPerhaps = 40;  // deg of hue
   constexpr double kStrong = 0.5;                // saturation
-  Judged j{"cloth-color",
-           fmt::format("{} cloth", color.name),
-           required,
-           to_text(color.srgb),
-           Verdict::Unknown,
-           "hold the cloth beside the color the rule asks for",
-           {{Subject::cloth_of(color.name)}, {key_of(color.name)}}};
+  CheckResult j{"cloth-color",
+                fmt::format("{} cloth", color.name),
+                required,
+                to_text(color.srgb),
+                Verdict::Unknown,
+                "hold the cloth beside the color that the rule asks for",
+                {{Subject::cloth_of(color.name)}, {key_of(color.name)}}};
   double nearest = 360;
   for (const std::string& set : sets) {
     const auto off = off_hue(color.srgb, set);
@@ -83,7 +83,7 @@ Judged judge_cloth(const ClothColor& color, const std::vector<std::string>& sets
     j.verdict = Verdict::Pass;
   } else if (nearest <= kPerhaps && strong >= 0.5 * kStrong) {
     j.verdict = Verdict::Warn;
-    j.advice = "an inspector may call this another color: take a purer one";
+    j.advice = "take a purer color: an inspector may call this another one";
   } else {
     j.verdict = Verdict::Fail;
     j.advice = "take " + required + " cloth";
@@ -98,20 +98,20 @@ double contrast_ratio(const Color& a, const Color& b) {
   return (std::max(la, lb) + 0.05) / (std::min(la, lb) + 0.05);
 }
 
-void check_numeral_color(const CheckedSet& s, const Season& season, Book& book) {
+void check_numeral_color(const CheckedSet& s, const Season& season, Findings& findings) {
   if (!season.numerals_white || !season.numerals_white->value || s.job.number.empty()) return;
   const NumeralKeys& numerals = s.job.numerals;
-  const bool outlined =
-      season.numerals_white_outline && !is_white(numerals.color) && numerals.outline.mm() > kNoTape;
-  Judged j{"numeral-color",
-           "numerals",
-           "white",
-           to_text(numerals.color),
-           Verdict::Pass,
-           "set numerals.color to \"#ffffff\"",
-           {{Subject::numerals()},
-            {"numerals.color", "numerals.outline"},
-            {{"numerals.color", "\"#ffffff\""}}}};
+  const bool outlined = season.numerals_white_outline && !is_white(numerals.color) &&
+                        numerals.outline.mm() > kRounding;
+  CheckResult j{"numeral-color",
+                "numerals",
+                "white",
+                to_text(numerals.color),
+                Verdict::Pass,
+                "set numerals.color to \"#ffffff\"",
+                {{Subject::numerals()},
+                 {"numerals.color", "numerals.outline"},
+                 {{"numerals.color", "\"#ffffff\""}}}};
   if (outlined) {
     j.required = "white, or outlined in white";
     j.measured += ", outlined in white";
@@ -119,50 +119,51 @@ void check_numeral_color(const CheckedSet& s, const Season& season, Book& book) 
     const bool nearly = darkest_channel(numerals.color) >= kOffWhite;
     j.verdict = nearly ? Verdict::Warn : Verdict::Fail;
   }
-  book.add(*season.numerals_white, j);
+  findings.add(*season.numerals_white, j);
   if (outlined) {
-    book.at_least(*season.numerals_white_outline,
-                  {"numeral-outline",
-                   "white outline of the numerals",
-                   numerals.outline.mm(),
-                   fmt::format("set numerals.outline to {}",
-                               book.exactly(season.numerals_white_outline->value)),
-                   {{Subject::numerals()},
-                    {"numerals.outline"},
-                    {{"numerals.outline", book.value(season.numerals_white_outline->value)}}}},
-                  Grace::None);
+    findings.at_least(
+        *season.numerals_white_outline,
+        {"numeral-outline",
+         "white outline of the numerals",
+         numerals.outline.mm(),
+         fmt::format("set numerals.outline to {}",
+                     findings.exact_text(season.numerals_white_outline->value)),
+         {{Subject::numerals()},
+          {"numerals.outline"},
+          {{"numerals.outline", findings.value(season.numerals_white_outline->value)}}}},
+        Grace::None);
   }
 }
 
-void check_contrast(const CheckedSet& s, const Season&, Book& book) {
+void check_contrast(const CheckedSet& s, const Season&, Findings& findings) {
   if (s.job.number.empty()) return;
   const NumeralKeys& numerals = s.job.numerals;
   for (const ClothColor& cloth : s.job.cloth.colors) {
     double ratio = contrast_ratio(numerals.color, cloth.srgb);
-    if (numerals.outline.mm() > kNoTape) {  // the outline, always white, is what meets the cloth
+    if (numerals.outline.mm() > kRounding) {  // the outline, always white, is what meets the cloth
       ratio = contrast_ratio({1, 1, 1}, cloth.srgb);
     }
-    book.advise({"contrast",
-                 fmt::format("numerals on {}", cloth.name),
-                 fmt::format("at least {}:1", plain_number(kLeastContrast, 1)),
-                 fmt::format("{}:1", plain_number(ratio, 2)),
-                 ratio >= kLeastContrast ? Verdict::Pass : Verdict::Warn,
-                 "hard to read from afar: take a darker cloth or a lighter numeral",
-                 {{Subject::numerals(), Subject::cloth_of(cloth.name)},
-                  {"numerals.color", key_of(cloth.name)},
-                  contrast_ratio({1, 1, 1}, cloth.srgb) >= kLeastContrast
-                      ? std::vector<KeyChange>{{"numerals.color", "\"#ffffff\""}}
-                      : std::vector<KeyChange>()}});
+    findings.advise({"contrast",
+                     fmt::format("numerals on {}", cloth.name),
+                     fmt::format("at least {}:1", plain_number(kLeastContrast, 1)),
+                     fmt::format("{}:1", plain_number(ratio, 2)),
+                     ratio >= kLeastContrast ? Verdict::Pass : Verdict::Warn,
+                     "take darker cloth or lighter digits: these are hard to read from afar",
+                     {{Subject::numerals(), Subject::cloth_of(cloth.name)},
+                      {"numerals.color", key_of(cloth.name)},
+                      contrast_ratio({1, 1, 1}, cloth.srgb) >= kLeastContrast
+                          ? std::vector<KeyChange>{{"numerals.color", "\"#ffffff\""}}
+                          : std::vector<KeyChange>()}});
   }
 }
 
-void check_cloth_color(const CheckedSet& s, const Season& season, Book& book) {
+void check_cloth_color(const CheckedSet& s, const Season& season, Findings& findings) {
   if (!season.cloth_sets) return;
   const auto& sets = season.cloth_sets->value;
   std::string required;
   for (const std::string& set : sets) required += (required.empty() ? "" : " or ") + set;
   for (const ClothColor& color : s.job.cloth.colors) {
-    book.add(*season.cloth_sets, judge_cloth(color, sets, required));
+    findings.add(*season.cloth_sets, judge_cloth(color, sets, required));
   }
   for (const std::string& set : sets) {
     const bool there = std::ranges::any_of(s.job.cloth.colors, [&](const ClothColor& color) {
@@ -170,14 +171,14 @@ void check_cloth_color(const CheckedSet& s, const Season& season, Book& book) {
       return color.name == set || (off && *off <= 40);
     });
     if (there) continue;
-    book.add(*season.cloth_sets,
-             {"cloth-color",
-              fmt::format("{} set", set),
-              "a set in each color",
-              "no such cloth in cloth.colors",
-              Verdict::Unknown,
-              fmt::format("add {} to cloth.colors, or see that you have that set", set),
-              {{Subject::cloth()}, {"cloth.colors"}, usual_cloth(set)}});
+    findings.add(*season.cloth_sets,
+                 {"cloth-color",
+                  fmt::format("{} set", set),
+                  "a set in each color",
+                  "no such cloth in cloth.colors",
+                  Verdict::Unknown,
+                  fmt::format("add {} to cloth.colors, or make sure that you have that set", set),
+                  {{Subject::cloth()}, {"cloth.colors"}, usual_cloth(set)}});
   }
 }
 

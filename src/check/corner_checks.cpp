@@ -9,6 +9,9 @@
 namespace swathe {
 namespace {
 
+constexpr const char* kFillHollows =
+    "fill the hollows between round noodles and square ends with foam";
+
 enum class CornerMade { Apart, Turned, Met };
 
 /// What stands at the frame's corner after a side: a bumper that turns it, two that meet there, or
@@ -22,7 +25,7 @@ CornerMade joint_at(const CheckedSet& s, const std::vector<CoveredSide>& sides, 
   const CoveredSide& left = sides[static_cast<std::size_t>(before)];
   const CoveredSide& right = sides[static_cast<std::size_t>(s.frame.next(before))];
   if (left.covered.empty() || right.covered.empty()) return CornerMade::Apart;
-  const double depth = s.section.depth_mm();  // a butting end stays back by no more than this
+  const double depth = s.section.depth_mm();  // a butting end stays back by at most this
   const bool meets =
       left.covered.back().to >= left.length - depth && right.covered.front().from <= depth;
   return meets ? CornerMade::Met : CornerMade::Apart;
@@ -37,23 +40,20 @@ struct Filling {
 Filling filling_of(const PaddingKeys& padding, CornerMade joint) {
   const bool noodles = padding.form == PaddingForm::Noodles;
   if (joint == CornerMade::Met) {
-    return noodles
-               ? Filling{false, "two bumpers' square ends",
-                         "fill the hollows between the round noodles and the square ends with foam"}
-               : Filling{true, "blocks that meet square", ""};
+    return noodles ? Filling{false, "square ends of two bumpers", kFillHollows}
+                   : Filling{true, "square ends of two blocks", ""};
   }
   switch (padding.corner) {
     case PaddingCorner::Mitred:
-      return {true, "padding mitred", ""};
+      return {true, "mitred padding", ""};
     case PaddingCorner::Bent:
-      return {false, "padding bent round", "see that the bend is not squeezed thinner"};
+      return {false, "padding bent round the corner",
+              "measure the padding in the bend: it must not be squeezed thinner"};
     case PaddingCorner::Butted:
       break;
   }
-  return noodles
-             ? Filling{false, "noodles butted",
-                       "fill the hollows between the round noodles and the square ends with foam"}
-             : Filling{true, "blocks butted", ""};
+  return noodles ? Filling{false, "noodles that stop at their neighbor", kFillHollows}
+                 : Filling{true, "blocks that stop at their neighbor", ""};
 }
 
 /// Corners made alike.
@@ -71,40 +71,41 @@ struct AlikeCorners {
 };
 
 void judge_corner(const CheckedSet& s, const Season& season, const AlikeCorners& corners,
-                  CornerMade joint, Book& book) {
+                  CornerMade joint, Findings& findings) {
   const Filling filling = filling_of(s.job.padding, joint);
-  Judged j{"corner-fill",
-           corners.names,
-           "filled with padding",
-           filling.how,
-           filling.by_padding ? Verdict::Pass : Verdict::Unknown,
-           filling.look_at,
-           {corners.subjects, {"padding.corner", "padding.form", padding_depth_key(s.job)}}};
+  CheckResult j{"corner-fill",
+                corners.names,
+                "filled with padding",
+                filling.how,
+                filling.by_padding ? Verdict::Pass : Verdict::Unknown,
+                filling.look_at,
+                {corners.subjects, {"padding.corner", "padding.form", padding_depth_key(s.job)}}};
   if (!season.corner_fill) {
-    book.add(*season.corner_filled, j);
+    findings.add(*season.corner_filled, j);
     return;
   }
   // From the corner outwards there can be no more padding than there is on the sides.
   const double depth = s.section.padding_depth_mm();
   const Length limit = season.corner_fill->value;
-  const Verdict deep = book.verdict(limit.mm() - depth, Grace::Inspection);
-  j.required = fmt::format("at least {} of uncompressed padding", book.exactly(limit));
-  j.measured = fmt::format("{}, {} deep", filling.how, book.about(depth));
+  const Verdict deep = findings.verdict(limit.mm() - depth, Grace::Inspection);
+  j.required = fmt::format("at least {} of uncompressed padding", findings.exact_text(limit));
+  j.measured = fmt::format("{}, {} deep", filling.how, findings.measured_text(depth));
   if (deep == Verdict::Fail || (deep == Verdict::Warn && filling.by_padding)) {
     j.verdict = deep;
-    j.advice = book.graced(deep, fmt::format("take padding {} deep", book.exactly(limit)));
-    if (filling.by_padding) j.about.mend = {{padding_depth_key(s.job), book.value(limit)}};
+    j.advice = findings.with_grace_note(
+        deep, fmt::format("take padding {} deep", findings.exact_text(limit)));
+    if (filling.by_padding) j.about.mend = {{padding_depth_key(s.job), findings.value(limit)}};
   }
-  book.add(*season.corner_fill, j);
+  findings.add(*season.corner_fill, j);
 }
 
 }  // namespace
 
-void check_corner_fill(const CheckedSet& s, const Season& season, Book& book) {
+void check_corner_fill(const CheckedSet& s, const Season& season, Findings& findings) {
   const bool filled = season.corner_filled && season.corner_filled->value;
   if (!season.corner_fill && !filled) return;
   const auto sides = covered_sides(s);
-  // Corners made alike are told of once.
+  // Corners that are made alike share one finding.
   AlikeCorners turned, met;
   for (int before = 0; before < static_cast<int>(sides.size()); ++before) {
     if (s.frame.turn_after(before) <= Angle()) continue;
@@ -112,8 +113,8 @@ void check_corner_fill(const CheckedSet& s, const Season& season, Book& book) {
     if (joint == CornerMade::Apart) continue;
     (joint == CornerMade::Turned ? turned : met).add(s, before);
   }
-  if (!turned.names.empty()) judge_corner(s, season, turned, CornerMade::Turned, book);
-  if (!met.names.empty()) judge_corner(s, season, met, CornerMade::Met, book);
+  if (!turned.names.empty()) judge_corner(s, season, turned, CornerMade::Turned, findings);
+  if (!met.names.empty()) judge_corner(s, season, met, CornerMade::Met, findings);
 }
 
 }  // namespace swathe

@@ -32,12 +32,12 @@ About gap_after(const CheckedSet& s, std::size_t bumper) {
 }
 
 /// Ends that would collide, drawn back by as much each.
-About drawn_back(const CheckedSet& s, std::size_t bumper, double by_mm, const Book& book) {
+About drawn_back(const CheckedSet& s, std::size_t bumper, double by_mm, const Findings& findings) {
   About about = gap_after(s, bumper);
   const std::size_t next = bumper_after(s, bumper);
   const auto clearance = [&](std::size_t of) {
     return KeyChange{key_of(s, of, "end_clearance"),
-                     book.at_least_value(s.wraps[of].run().end_clearance + by_mm)};
+                     findings.at_least_value(s.wraps[of].run().end_clearance + by_mm)};
   };
   about.mend = {clearance(bumper)};
   if (next != bumper) about.mend.push_back(clearance(next));
@@ -45,14 +45,15 @@ About drawn_back(const CheckedSet& s, std::size_t bumper, double by_mm, const Bo
 }
 
 /// A bumper made longer at its end, where the job says that end as a distance.
-About lengthened(const CheckedSet& s, std::size_t bumper, double by_mm, const Book& book) {
+About lengthened(const CheckedSet& s, std::size_t bumper, double by_mm, const Findings& findings) {
   About about = gap_after(s, bumper);
   const RunEnd& to = s.job.bumpers[static_cast<std::size_t>(s.wraps[bumper].run().keys)].to;
   const auto* const at = std::get_if<Length>(&to.at);
   const int side = s.wraps[bumper_after(s, bumper)].run().sides.front().side;
   if (at && s.wraps[bumper].run().sides.back().side == side)
-    about.mend = {{key_of(s, bumper, "to"), fmt::format("[{}, {}]", quoted_text(to.side),
-                                                        book.at_least_value(at->mm() + by_mm))}};
+    about.mend = {
+        {key_of(s, bumper, "to"),
+         fmt::format("[{}, {}]", quoted_text(to.side), findings.at_least_value(at->mm() + by_mm))}};
   return about;
 }
 
@@ -96,32 +97,39 @@ Reach reach_of(const CoveredSide& side, bool from_left, double near) {
 
 /// A gap that is too wide and that no rule allows.
 void judge_wide_gap(const CheckedSet& s, const Season& season, std::size_t bumper,
-                    std::size_t how_many, Book& book) {
+                    std::size_t how_many, Findings& findings) {
   const RuleValue<Length>& rule = *season.cover_gap;
   const double gap = s.bare_gaps[bumper], over = gap - rule.value.mm();
-  Judged j{
-      "cover-gap",     between(s, bumper), fmt::format("less than {}", book.exactly(rule.value)),
-      book.about(gap), Verdict::Fail,      ""};
-  j.verdict = book.verdict(std::max(over, 2 * kNoTape), Grace::Inspection);  // "less than"
-  j.advice = book.graced(j.verdict, fmt::format("lengthen a bumper by {}",
-                                                book.on_tape(over + inches(1.0 / 16).mm())));
-  j.about = lengthened(s, bumper, over + inches(1.0 / 16).mm(), book);
-  // What only the cloth on the ends closes stands or falls with the inspector's tape.
-  if (bumper < s.covered_gaps.size() && s.covered_gaps[bumper] < rule.value.mm() - kNoTape) {
+  CheckResult j{"cover-gap",
+                between(s, bumper),
+                fmt::format("less than {}", findings.exact_text(rule.value)),
+                findings.measured_text(gap),
+                Verdict::Fail,
+                ""};
+  j.verdict = findings.verdict(std::max(over, 2 * kRounding), Grace::Inspection);  // "less than"
+  j.advice = findings.with_grace_note(
+      j.verdict,
+      fmt::format("lengthen a bumper by {}", findings.rounded_text(over + inches(1.0 / 16).mm())));
+  j.about = lengthened(s, bumper, over + inches(1.0 / 16).mm(), findings);
+  // Where only the cloth on the ends makes the gap narrow enough, it depends on how the inspector
+  // measures.
+  if (bumper < s.covered_gaps.size() && s.covered_gaps[bumper] < rule.value.mm() - kRounding) {
     j.verdict = Verdict::Warn;
-    j.measured += fmt::format(", {} over the cloth", book.about(s.covered_gaps[bumper]));
+    j.measured +=
+        fmt::format(", or {} from cloth to cloth", findings.measured_text(s.covered_gaps[bumper]));
   }
-  if (season.cover_larger_gap && how_many > 1) j.advice += "; only one gap may be larger";
-  book.add(rule, j);
+  if (season.cover_larger_gap && how_many > 1) j.advice += "; only one gap may be wider";
+  findings.add(rule, j);
 }
 
 /// The one gap that may be larger, for what it leaves covered.
-void judge_larger_gap(const CheckedSet& s, const Season& season, std::size_t bumper, Book& book) {
-  book.at_least(
+void judge_larger_gap(const CheckedSet& s, const Season& season, std::size_t bumper,
+                      Findings& findings) {
+  findings.at_least(
       *season.cover_larger_gap,
       {"cover-gap",
-       fmt::format("{}, one larger gap of {}: frame covered beside its corners", between(s, bumper),
-                   book.about(s.bare_gaps[bumper])),
+       fmt::format("{}, the one wider gap, {}: frame covered beside its corners",
+                   between(s, bumper), findings.measured_text(s.bare_gaps[bumper])),
        covered_beside_corners(s, bumper),
        "keep the gap further from the frame's corners, or close it", gap_after(s, bumper)},
       Grace::Inspection);
@@ -145,35 +153,37 @@ std::vector<std::string> end_keys(const CheckedSet& s, int side) {
 
 }  // namespace
 
-void check_cover_gap(const CheckedSet& s, const Season& season, Book& book) {
+void check_cover_gap(const CheckedSet& s, const Season& season, Findings& findings) {
   for (std::size_t i = 0; i < s.covered_gaps.size(); ++i) {
-    if (s.covered_gaps[i] > kNoTape) continue;
-    book.advise({"cover-gap", between(s, i), "room for both ends' cloth",
-                 book.about(s.covered_gaps[i]), Verdict::Warn,
-                 fmt::format("the bumpers would collide: raise end_clearance by {} on both",
-                             book.on_tape(0.5 * (inches(1.0 / 8).mm() - s.covered_gaps[i]))),
-                 drawn_back(s, i, 0.5 * (inches(1.0 / 8).mm() - s.covered_gaps[i]), book)});
+    if (s.covered_gaps[i] > kRounding) continue;
+    findings.advise(
+        {"cover-gap", between(s, i), "room for the cloth on both ends",
+         findings.measured_text(s.covered_gaps[i]), Verdict::Warn,
+         fmt::format("raise end_clearance by {} on both: the bumpers would push each other",
+                     findings.rounded_text(0.5 * (inches(1.0 / 8).mm() - s.covered_gaps[i]))),
+         drawn_back(s, i, 0.5 * (inches(1.0 / 8).mm() - s.covered_gaps[i]), findings)});
   }
   if (!season.cover_gap || s.bare_gaps.empty()) return;
   std::vector<std::size_t> larger;
   std::size_t widest = 0;
   for (std::size_t i = 0; i < s.bare_gaps.size(); ++i) {
-    if (s.bare_gaps[i] >= season.cover_gap->value.mm() - kNoTape) larger.push_back(i);
+    if (s.bare_gaps[i] >= season.cover_gap->value.mm() - kRounding) larger.push_back(i);
     if (s.bare_gaps[i] > s.bare_gaps[widest]) widest = i;
   }
   if (larger.size() == 1 && season.cover_larger_gap) {
-    judge_larger_gap(s, season, larger.front(), book);
+    judge_larger_gap(s, season, larger.front(), findings);
   } else {
-    for (const std::size_t i : larger) judge_wide_gap(s, season, i, larger.size(), book);
+    for (const std::size_t i : larger) judge_wide_gap(s, season, i, larger.size(), findings);
   }
   if (!larger.empty()) return;
-  book.add(*season.cover_gap,
-           {"cover-gap", between(s, widest),
-            fmt::format("less than {}", book.exactly(season.cover_gap->value)),
-            book.about(s.bare_gaps[widest]), Verdict::Pass, "", gap_after(s, widest)});
+  findings.add(
+      *season.cover_gap,
+      {"cover-gap", between(s, widest),
+       fmt::format("less than {}", findings.exact_text(season.cover_gap->value)),
+       findings.measured_text(s.bare_gaps[widest]), Verdict::Pass, "", gap_after(s, widest)});
 }
 
-void check_corner_reach(const CheckedSet& s, const Season& season, Book& book) {
+void check_corner_reach(const CheckedSet& s, const Season& season, Findings& findings) {
   if (!season.cover_reach) return;
   const double least = season.cover_reach->value.mm();
   const double near = season.cover_from_corner ? season.cover_from_corner->value.mm() : 0.0;
@@ -190,36 +200,38 @@ void check_corner_reach(const CheckedSet& s, const Season& season, Book& book) {
       if (s.frame.turn_after(before) <= Angle()) continue;  // an inside corner
       const Reach reach = reach_of(side, left, near);
       least_run = std::min(least_run, reach.runs);
-      Judged j{"corner-reach",
-               fmt::format("{} side at the {}", side.name, corner_name(s.frame, before)),
-               side.length < short_side
-                   ? fmt::format("the whole side: it is shorter than {}",
-                                 book.exactly(season.cover_short_side->value))
-                   : fmt::format("{} of bumper", book.exactly(season.cover_reach->value)),
-               book.about(reach.runs),
-               Verdict::Fail,
-               fmt::format("lengthen it by {}", book.on_tape(needs - reach.runs)),
-               {{Subject::side(side.name), corner_subject(s.frame, before)}, end_keys(s, number)}};
-      if (reach.begins > near + kNoTape) {
-        j.required += fmt::format(", beginning within {}", book.on_tape(near));
-        j.measured = fmt::format("begins {} from the corner", book.about(reach.begins));
-        j.advice = fmt::format("bring the bumper {} nearer", book.on_tape(reach.begins - near));
-      } else if (reach.runs >= needs - kNoTape) {
+      CheckResult j{
+          "corner-reach",
+          fmt::format("{} side at the {}", side.name, corner_name(s.frame, before)),
+          side.length < short_side
+              ? fmt::format("the whole side: it is shorter than {}",
+                            findings.exact_text(season.cover_short_side->value))
+              : fmt::format("{} of bumper", findings.exact_text(season.cover_reach->value)),
+          findings.measured_text(reach.runs),
+          Verdict::Fail,
+          fmt::format("lengthen the bumper by {}", findings.rounded_text(needs - reach.runs)),
+          {{Subject::side(side.name), corner_subject(s.frame, before)}, end_keys(s, number)}};
+      if (reach.begins > near + kRounding) {
+        j.required += fmt::format(", at most {} from the corner", findings.rounded_text(near));
+        j.measured = fmt::format("begins {} from the corner", findings.measured_text(reach.begins));
+        j.advice = fmt::format("bring the bumper {} nearer to the corner",
+                               findings.rounded_text(reach.begins - near));
+      } else if (reach.runs >= needs - kRounding) {
         continue;
       }
       all_pass = false;
-      book.add(*season.cover_reach, j);
+      findings.add(*season.cover_reach, j);
     }
   }
   if (!all_pass) return;
-  book.add(*season.cover_reach, {"corner-reach",
-                                 "each side of each outside corner",
-                                 fmt::format("at least {}, or the whole of a short side",
-                                             book.exactly(season.cover_reach->value)),
-                                 fmt::format("{} or more", book.about(least_run)),
-                                 Verdict::Pass,
-                                 "",
-                                 {{Subject::bumpers()}, keys_of(Subject::bumpers(), s.job)}});
+  findings.add(*season.cover_reach, {"corner-reach",
+                                     "each side of each outside corner",
+                                     fmt::format("at least {}, or all of a short side",
+                                                 findings.exact_text(season.cover_reach->value)),
+                                     fmt::format("at least {}", findings.measured_text(least_run)),
+                                     Verdict::Pass,
+                                     "",
+                                     {{Subject::bumpers()}, keys_of(Subject::bumpers(), s.job)}});
 }
 
 }  // namespace swathe

@@ -14,78 +14,78 @@ double backed_height(const Section& section) {
          std::max(section.padding_bottom_mm(), 0.0);
 }
 
-void judge_core(const CheckedSet& s, const Season& season, Book& book) {
+void judge_core(const CheckedSet& s, const Season& season, Findings& findings) {
   const PaddingKeys& padding = s.job.padding;
   const bool hollow_allowed = season.padding_hollow->value;
-  Judged j{"padding-core",
-           "padding",
-           hollow_allowed ? "hollow or solid" : "solid noodles",
-           "",
-           Verdict::Pass,
-           "",
-           {{Subject::padding()}, {"padding.core"}}};
+  CheckResult j{"padding-core",
+                "padding",
+                hollow_allowed ? "hollow or solid" : "solid noodles",
+                "",
+                Verdict::Pass,
+                "",
+                {{Subject::padding()}, {"padding.core"}}};
   if (padding.form == PaddingForm::Block) {
     j.measured = "block";
   } else if (padding.core == Core::Unstated) {
-    j.measured = "noodles, core unstated";
+    j.measured = "noodles, solid or hollow is not known";
     j.verdict = hollow_allowed ? Verdict::Pass : Verdict::Unknown;
-    j.advice = "look at the noodles' ends, and set padding.core";
+    j.advice = "look at the ends of the noodles, and set padding.core to \"solid\" or \"hollow\"";
   } else {
     const bool hollow = padding.core == Core::Hollow;
     j.measured = hollow ? "hollow noodles" : "solid noodles";
     j.verdict = hollow && !hollow_allowed ? Verdict::Fail : Verdict::Pass;
-    j.advice = "take solid noodles: hollow ones are no longer allowed";
+    j.advice = "take solid noodles: hollow ones are not allowed";
     j.about.mend = {{"padding.core", "\"solid\""}};
   }
-  book.add(*season.padding_hollow, j);
+  findings.add(*season.padding_hollow, j);
 }
 
-void judge_even(const CheckedSet& s, const Season& season, Book& book) {
+void judge_even(const CheckedSet& s, const Season& season, Findings& findings) {
   const PaddingKeys& padding = s.job.padding;
-  Judged j{
+  CheckResult j{
       "padding-form", "padding", "no wedge: not tapered, stepped or one half-round",       "block",
       Verdict::Pass,  "",        {{Subject::padding()}, {"padding.form", "padding.stack"}}};
   if (padding.form == PaddingForm::Noodles) {
     j.measured = fmt::format("{} equal noodle{}", padding.stack, padding.stack == 1 ? "" : "s");
     if (padding.stack == 1) {
       j.verdict = Verdict::Unknown;
-      j.advice = "a single round may be read as a wedge: ask the inspector, or stack two";
+      j.advice = "ask the inspector, or stack two: a single round may be taken for a wedge";
     }
   }
-  book.add(*season.padding_even, j);
+  findings.add(*season.padding_even, j);
 }
 
 /// "Nominal" names no tolerance, and foam is sold by none: near is passed, further off is a
 /// warning.
-void judge_noodle_pair(const CheckedSet& s, const Season& season, Book& book) {
+void judge_noodle_pair(const CheckedSet& s, const Season& season, Findings& findings) {
   constexpr Length kNear = inches(1.0 / 8), kOff = inches(1.0 / 4);  // common practice, no source
   const PaddingKeys& padding = s.job.padding;
   const Length nominal = season.padding_noodle_pair->value;
-  Judged j{"padding-form",
-           "padding",
-           fmt::format("a stacked pair of round noodles, {} nominal", book.exactly(nominal)),
-           "block",
-           Verdict::Fail,
-           "take a stacked pair of round noodles",
-           {{Subject::padding()},
-            {"padding.form", "padding.stack", "padding.diameter"},
-            {{"padding.form", "\"noodles\""},
-             {"padding.stack", "2"},
-             {"padding.diameter", book.value(nominal)}}}};
+  CheckResult j{"padding-form",
+                "padding",
+                fmt::format("two round noodles stacked, sold as {}", findings.exact_text(nominal)),
+                "block",
+                Verdict::Fail,
+                "stack two round noodles",
+                {{Subject::padding()},
+                 {"padding.form", "padding.stack", "padding.diameter"},
+                 {{"padding.form", "\"noodles\""},
+                  {"padding.stack", "2"},
+                  {"padding.diameter", findings.value(nominal)}}}};
   if (padding.form == PaddingForm::Noodles) {
     const double off = std::abs((padding.diameter - nominal).mm());
     j.measured = fmt::format("{} noodle{} of {}", padding.stack, padding.stack == 1 ? "" : "s",
-                             book.about(padding.diameter.mm()));
-    if (padding.stack == 2 && off <= kOff.mm() + kNoTape) {
-      j.verdict = off <= kNear.mm() + kNoTape ? Verdict::Pass : Verdict::Warn;
-      j.advice = "the noodles are off nominal: ask the inspector";
+                             findings.measured_text(padding.diameter.mm()));
+    if (padding.stack == 2 && off <= kOff.mm() + kRounding) {
+      j.verdict = off <= kNear.mm() + kRounding ? Verdict::Pass : Verdict::Warn;
+      j.advice = "ask the inspector: the noodles are not the size that the rule names";
     }
   }
-  book.add(*season.padding_noodle_pair, j);
+  findings.add(*season.padding_noodle_pair, j);
 }
 
 /// The furthest that padding runs past the end of the board behind it.
-void judge_past_board(const CheckedSet& s, const Season& season, Book& book) {
+void judge_past_board(const CheckedSet& s, const Season& season, Findings& findings) {
   double most = 0;
   const Piece* where = nullptr;
   for (const Piece& padding : s.padding) {
@@ -99,63 +99,64 @@ void judge_past_board(const CheckedSet& s, const Season& season, Book& book) {
     }
   }
   if (!where) return;
-  book.at_most(
+  findings.at_most(
       *season.padding_past_board,
       {"padding-form",
        fmt::format("bumper {}, {} padding past its board's end", where->bumper, where->side),
        std::max(0.0, most),
-       "let the board run further, or cut the padding shorter",
+       "saw the board longer, or cut the padding shorter",
        {{Subject::bumper(where->bumper)}, {"padding.lapping", "boards.lapping"}}},
       Grace::Inspection);
 }
 
 /// Padding and, where they are lower, boards of that height.
-About as_high(const CheckedSet& s, Length height, const Book& book) {
+About as_high(const CheckedSet& s, Length height, const Findings& findings) {
   const PaddingKeys& padding = s.job.padding;
   About about{{Subject::padding(), Subject::boards()}, {"boards.height"}};
   if (padding.form == PaddingForm::Block) {
     about.keys.emplace_back("padding.height");
-    if (padding.height < height) about.mend = {{"padding.height", book.value(height)}};
+    if (padding.height < height) about.mend = {{"padding.height", findings.value(height)}};
   } else {
     about.keys.insert(about.keys.end(), {"padding.stack", "padding.diameter"});
-    const double needs = std::ceil((height.mm() - kNoTape) / padding.diameter.mm());
+    const double needs = std::ceil((height.mm() - kRounding) / padding.diameter.mm());
     if (needs > padding.stack)
       about.mend = {{"padding.stack", std::to_string(static_cast<int>(needs))}};
   }
-  if (s.job.boards.height < height) about.mend.push_back({"boards.height", book.value(height)});
+  if (s.job.boards.height < height) about.mend.push_back({"boards.height", findings.value(height)});
   return about;
 }
 
 }  // namespace
 
-void check_padding(const CheckedSet& s, const Season& season, Book& book) {
+void check_padding(const CheckedSet& s, const Season& season, Findings& findings) {
   if (season.padding_depth) {
-    book.at_least(*season.padding_depth,
-                  {"padding-depth",
-                   "padding before the boards",
-                   s.section.padding_depth_mm(),
-                   fmt::format("take padding {} deep", book.exactly(season.padding_depth->value)),
-                   {{Subject::padding()},
-                    {padding_depth_key(s.job)},
-                    {{padding_depth_key(s.job), book.value(season.padding_depth->value)}}}},
-                  Grace::Inspection);
+    findings.at_least(
+        *season.padding_depth,
+        {"padding-depth",
+         "padding in front of the boards",
+         s.section.padding_depth_mm(),
+         fmt::format("take padding {} deep", findings.exact_text(season.padding_depth->value)),
+         {{Subject::padding()},
+          {padding_depth_key(s.job)},
+          {{padding_depth_key(s.job), findings.value(season.padding_depth->value)}}}},
+        Grace::Inspection);
   }
   if (season.padding_height) {
     const double has = backed_height(s.section);
-    book.at_least(*season.padding_height,
-                  {"padding-height", "padding backed by board", has,
-                   fmt::format("{} is missing: stack it higher, or take higher boards",
-                               book.on_tape(season.padding_height->value.mm() - has)),
-                   as_high(s, season.padding_height->value, book)},
-                  Grace::Inspection);
+    findings.at_least(*season.padding_height,
+                      {"padding-height", "padding with board behind it", has,
+                       fmt::format("stack it higher or take higher boards: {} is missing",
+                                   findings.rounded_text(season.padding_height->value.mm() - has)),
+                       as_high(s, season.padding_height->value, findings)},
+                      Grace::Inspection);
   }
-  if (season.padding_hollow) judge_core(s, season, book);
+  if (season.padding_hollow) judge_core(s, season, findings);
 }
 
-void check_padding_form(const CheckedSet& s, const Season& season, Book& book) {
-  if (season.padding_even && season.padding_even->value) judge_even(s, season, book);
-  if (season.padding_noodle_pair) judge_noodle_pair(s, season, book);
-  if (season.padding_past_board) judge_past_board(s, season, book);
+void check_padding_form(const CheckedSet& s, const Season& season, Findings& findings) {
+  if (season.padding_even && season.padding_even->value) judge_even(s, season, findings);
+  if (season.padding_noodle_pair) judge_noodle_pair(s, season, findings);
+  if (season.padding_past_board) judge_past_board(s, season, findings);
 }
 
 }  // namespace swathe

@@ -13,7 +13,7 @@ namespace {
 
 constexpr double kAbout = 15.0;    // deg: "about 90" is 75 or more
 constexpr double kRoughly = 30.0;  // deg: 60 or more an inspector may still take
-constexpr double kUnread = 135.0;  // deg between faces, beyond which a quarter reads neither
+constexpr double kTooFar = 135.0;  // deg between sides: beyond it, neither is read from a quarter
 constexpr double kSame = 1e-3;     // deg
 
 /// Most of the bearings of which each two neighbors are at least `apart` degrees from one another.
@@ -43,9 +43,9 @@ double widest_between(const std::vector<double>& bearings) {
   return widest;
 }
 
-/// Whether anybody reads the number there, from any of the circles; hidden all round it is no
-/// place.
-bool reads(const CheckedSet& s, const PlacedNumeral& numeral) {
+/// Whether anybody can read the number there, from any of the circles: where it is hidden all
+/// round, it does not count as a place.
+bool can_be_read(const CheckedSet& s, const PlacedNumeral& numeral) {
   if (s.sight == nullptr) return true;
   const auto serves = [&](const SightRing& ring) {
     return !ring.numbers[static_cast<std::size_t>(numeral.showing)].arcs_deg.empty();
@@ -54,8 +54,9 @@ bool reads(const CheckedSet& s, const PlacedNumeral& numeral) {
          std::ranges::any_of(s.sight->demanded, serves);
 }
 
-/// "unread from 45 to 135 deg": the widest stretch that reads nothing, at the season's distance.
-std::string widest_unread(const Sight& sight) {
+/// "; cannot be read from 45 to 135 deg": the widest stretch where that is so, at the season's
+/// distance.
+std::string where_unreadable(const Sight& sight) {
   const SightArc* widest = nullptr;
   for (const SightRing& ring : sight.demanded)
     for (const SightArc& arc : ring.arcs)
@@ -63,110 +64,110 @@ std::string widest_unread(const Sight& sight) {
           (!widest || arc.to_deg - arc.from_deg > widest->to_deg - widest->from_deg))
         widest = &arc;
   if (widest == nullptr) return "";
-  return fmt::format("; unread from {} deg", arc_words(widest->from_deg, widest->to_deg));
+  return fmt::format("; cannot be read from {} deg", arc_words(widest->from_deg, widest->to_deg));
 }
 
-/// The faces that carry a number that reads.
-struct Faces {
+/// The sides with a number that somebody can read.
+struct NumberedSides {
   std::vector<double> bearings;  ///< deg, rising, each once
   std::string names;             ///< "front, left, back"
 };
 
-Faces faces_of(const CheckedSet& s) {
-  Faces faces;
+NumberedSides numbered_sides(const CheckedSet& s) {
+  NumberedSides sides;
   std::vector<std::string> seen;
   for (const PlacedNumeral& numeral : s.numerals->placed) {
-    if (!reads(s, numeral)) continue;
+    if (!can_be_read(s, numeral)) continue;
     if (std::ranges::find(seen, numeral.side) != seen.end()) continue;
     seen.push_back(numeral.side);
-    faces.names += (faces.names.empty() ? "" : ", ") + numeral.side;
+    sides.names += (sides.names.empty() ? "" : ", ") + numeral.side;
     const auto side = s.frame.side(numeral.side);
     if (!side) continue;
     const double bearing = bearing_of(s.frame, *side);
     const auto same = [&](double other) { return std::abs(other - bearing) < kSame; };
-    if (std::ranges::none_of(faces.bearings, same)) faces.bearings.push_back(bearing);
+    if (std::ranges::none_of(sides.bearings, same)) sides.bearings.push_back(bearing);
   }
-  std::ranges::sort(faces.bearings);
-  return faces;
+  std::ranges::sort(sides.bearings);
+  return sides;
 }
 
-void count_places(const Season& season, const Faces& faces, Book& book) {
+void count_places(const Season& season, const NumberedSides& sides, Findings& findings) {
   const int needed = season.numerals_places->value;
   const double apart =
       season.numerals_places_apart ? season.numerals_places_apart->value.degrees() : 0.0;
-  const int well = most_apart(faces.bearings, std::max(0.0, apart - kAbout));
-  const int roughly = most_apart(faces.bearings, std::max(0.0, apart - kRoughly));
-  Judged j{"numeral-places",
-           "numerals",
-           fmt::format("at least {} places", needed),
-           fmt::format("{}", well),
-           Verdict::Pass,
-           "",
-           {{Subject::numerals()}, {"numerals.sides"}}};
+  const int well = most_apart(sides.bearings, std::max(0.0, apart - kAbout));
+  const int roughly = most_apart(sides.bearings, std::max(0.0, apart - kRoughly));
+  CheckResult j{"numeral-places",
+                "numerals",
+                fmt::format("at least {} places", needed),
+                fmt::format("{}", well),
+                Verdict::Pass,
+                "",
+                {{Subject::numerals()}, {"numerals.sides"}}};
   if (apart > 0) j.required += fmt::format(", about {} deg apart", plain_number(apart, 1));
-  if (!faces.names.empty()) j.measured += ": " + faces.names;
+  if (!sides.names.empty()) j.measured += ": " + sides.names;
   if (well < needed && roughly >= needed) {
     j.verdict = Verdict::Warn;
-    j.advice = "some stand closer than about that: choose other faces, or ask the inspector";
+    j.advice = "choose other sides, or ask the inspector: some are closer together than that";
   } else if (well < needed) {
     j.verdict = Verdict::Fail;
-    j.advice = fmt::format("put the number on {} more face{}", needed - well,
+    j.advice = fmt::format("put the number on {} more side{}", needed - well,
                            needed - well == 1 ? "" : "s");
   }
-  book.add(*season.numerals_places, j);
+  findings.add(*season.numerals_places, j);
 }
 
-void name_misfits(const CheckedSet& s, const Season& season, Book& book) {
+void name_misfits(const CheckedSet& s, const Season& season, Findings& findings) {
   for (const NumeralMisfit& misfit : s.numerals->misfits) {
-    Judged j{"numeral-places",
-             fmt::format("{} numeral", misfit.side),
-             "a bumper on this side",
-             "none",
-             Verdict::Warn,
-             misfit.advice,
-             {{Subject::side(misfit.side)},
-              keys_of(Subject::numeral(misfit.place), s.job),
-              misfit.mend}};
+    CheckResult j{"numeral-places",
+                  fmt::format("{} numeral", misfit.side),
+                  "a bumper on this side",
+                  "none",
+                  Verdict::Warn,
+                  misfit.advice,
+                  {{Subject::side(misfit.side)},
+                   keys_of(Subject::numeral(misfit.place), s.job),
+                   misfit.mend}};
     j.about.keys.emplace_back("numerals.height");
     if (misfit.bumper >= 0) {
-      j.required = fmt::format("{} of clear front", book.about(misfit.needs));
-      j.measured = book.about(misfit.has);
+      j.required = fmt::format("{} of free cloth", findings.measured_text(misfit.needs));
+      j.measured = findings.measured_text(misfit.has);
     }
     if (season.numerals_places) {
-      book.add(*season.numerals_places, j);
+      findings.add(*season.numerals_places, j);
     } else {
-      book.advise(j);
+      findings.advise(j);
     }
   }
 }
 
 }  // namespace
 
-void check_numeral_places(const CheckedSet& s, const Season& season, Book& book) {
+void check_numeral_places(const CheckedSet& s, const Season& season, Findings& findings) {
   if (s.job.number.empty() && season.numerals_places) {
-    book.add(*season.numerals_places,
-             {"numeral-places",
-              "numerals",
-              fmt::format("at least {} places", season.numerals_places->value),
-              "the job has no number",
-              Verdict::Unknown,
-              "set job.number, or see to the numerals some other way",
-              {{Subject::numerals()}, {"job.number"}}});
+    findings.add(*season.numerals_places,
+                 {"numeral-places",
+                  "numerals",
+                  fmt::format("at least {} places", season.numerals_places->value),
+                  "the job has no number",
+                  Verdict::Unknown,
+                  "set job.number, or make the numerals some other way",
+                  {{Subject::numerals()}, {"job.number"}}});
   }
   if (s.job.number.empty() || !s.numerals) return;
-  const Faces faces = faces_of(s);
-  if (season.numerals_places) count_places(season, faces, book);
-  name_misfits(s, season, book);
-  if (faces.bearings.empty() || widest_between(faces.bearings) <= kUnread) return;
-  book.advise({"numeral-places",
-               "numerals",
-               "",
-               fmt::format("{} deg between two neighboring faces{}",
-                           plain_number(widest_between(faces.bearings), 0),
-                           s.sight ? widest_unread(*s.sight) : ""),
-               Verdict::Warn,
-               "from between them nobody reads the number: one more face would mend it",
-               {{Subject::numerals()}, {"numerals.sides"}}});
+  const NumberedSides sides = numbered_sides(s);
+  if (season.numerals_places) count_places(season, sides, findings);
+  name_misfits(s, season, findings);
+  if (sides.bearings.empty() || widest_between(sides.bearings) <= kTooFar) return;
+  findings.advise(
+      {"numeral-places",
+       "numerals",
+       fmt::format("at most {} deg between neighbors", plain_number(kTooFar, 0)),
+       fmt::format("{} deg between two of them{}", plain_number(widest_between(sides.bearings), 0),
+                   s.sight ? where_unreadable(*s.sight) : ""),
+       Verdict::Warn,
+       "put the number on one more side: nobody between these two can read it",
+       {{Subject::numerals()}, {"numerals.sides"}}});
 }
 
 }  // namespace swathe

@@ -20,25 +20,28 @@ const SightRing& worst(const std::vector<SightRing>& rings) {
       rings, {}, [](const SightRing& ring) { return ring.fraction(Reads::Number); });
 }
 
-std::string from_where(const SightRing& ring, const Book& book) {
-  return fmt::format("{} away, eyes {} up", book.far(ring.distance), book.exactly(ring.eye_height));
+std::string from_where(const SightRing& ring, const Findings& findings) {
+  return fmt::format("{} away, eyes {} above the floor", findings.distance_text(ring.distance),
+                     findings.exact_text(ring.eye_height));
 }
 
-void judge_viewpoints(const Sight& sight, const Season& season, Book& book) {
+void judge_viewpoints(const Sight& sight, const Season& season, Findings& findings) {
   const RuleValue<Viewpoints>& rule = *season.numerals_viewpoints;
   const SightRing& ring = worst(sight.demanded);
   const double share = ring.fraction(Reads::Number);
-  std::string required =
-      rule.value == Viewpoints::Most ? "readable from most viewpoints" : "from every viewpoint";
+  std::string required = rule.value == Viewpoints::Most ? "can be read from most viewpoints"
+                                                        : "can be read from every viewpoint";
   if (season.numerals_read_from)
-    required += fmt::format(", out to about {}", book.far(season.numerals_read_from->value));
-  book.add(rule, {"sight",
-                  "numerals",
-                  required,
-                  fmt::format("{} of viewpoints, {}", percent(share), from_where(ring, book)),
-                  meets(share, rule.value) ? Verdict::Pass : Verdict::Fail,
-                  sight.advice,
-                  {{Subject::numerals()}, {"numerals.sides", "numerals.height"}}});
+    required += fmt::format(", up to about {} away",
+                            findings.distance_text(season.numerals_read_from->value));
+  findings.add(
+      rule, {"sight",
+             "numerals",
+             required,
+             fmt::format("from {} of viewpoints, {}", percent(share), from_where(ring, findings)),
+             meets(share, rule.value) ? Verdict::Pass : Verdict::Fail,
+             sight.advice,
+             {{Subject::numerals()}, {"numerals.sides", "numerals.height"}}});
 }
 
 /// The place of a number that sight looked at.
@@ -49,8 +52,8 @@ About about_number(const CheckedSet& s, std::size_t number) {
   return {{Subject::numerals()}};
 }
 
-/// A part of the number that reads as a number of its own, from the widest stretch of any circle.
-void name_misread(const CheckedSet& s, Book& book) {
+/// A part of the number that looks like another number, from the widest stretch of any circle.
+void name_lookalike(const CheckedSet& s, Findings& findings) {
   const Sight& sight = *s.sight;
   const SightArc* widest = nullptr;
   const SightRing* on = nullptr;
@@ -64,14 +67,14 @@ void name_misread(const CheckedSet& s, Book& book) {
     }
   if (widest == nullptr) return;
   const std::string& side = sight.scene.numbers[static_cast<std::size_t>(widest->number)].side;
-  book.advise({"sight", fmt::format("{} numeral", side), "the whole number, or none of it",
-               fmt::format("reads as {} from {}, {}", widest->text, words_of(*widest),
-                           from_where(*on, book)),
-               Verdict::Warn, sight.advice,
-               about_number(s, static_cast<std::size_t>(widest->number))});
+  findings.advise({"sight", fmt::format("{} numeral", side), "the whole number, or none of it",
+                   fmt::format("looks like {} from {}, {}", widest->text, words_of(*widest),
+                               from_where(*on, findings)),
+                   Verdict::Warn, sight.advice,
+                   about_number(s, static_cast<std::size_t>(widest->number))});
 }
 
-void name_unread(const CheckedSet& s, Book& book) {
+void name_unreadable(const CheckedSet& s, Findings& findings) {
   const Sight& sight = *s.sight;
   for (std::size_t n = 0; n < sight.scene.numbers.size(); ++n) {
     const auto serves = [&](const SightRing& ring) { return !ring.numbers[n].arcs_deg.empty(); };
@@ -81,22 +84,23 @@ void name_unread(const CheckedSet& s, Book& book) {
                          [&](const SightRing& ring) { return ring.numbers[n].farthest; })
             .numbers[n]
             .farthest;
-    book.advise(
-        {"sight", fmt::format("{} numeral", sight.scene.numbers[n].side), "read from somewhere",
-         farthest > Length() ? fmt::format("read no further than {}", book.far(farthest))
-                             : "read from nowhere",
-         Verdict::Warn, "move it, or what hides it, or make it larger: as it is it serves nobody",
+    findings.advise(
+        {"sight", fmt::format("{} numeral", sight.scene.numbers[n].side), "can be read",
+         farthest > Length()
+             ? fmt::format("can be read from at most {} away", findings.distance_text(farthest))
+             : "cannot be read",
+         Verdict::Warn, "move it, or what hides it, or make it larger: nobody can read it",
          about_number(s, n)});
   }
 }
 
 }  // namespace
 
-void check_sight(const CheckedSet& s, const Season& season, Book& book) {
+void check_sight(const CheckedSet& s, const Season& season, Findings& findings) {
   if (s.sight == nullptr || s.sight->scene.numbers.empty()) return;
-  if (season.numerals_viewpoints) judge_viewpoints(*s.sight, season, book);
-  name_misread(s, book);
-  name_unread(s, book);
+  if (season.numerals_viewpoints) judge_viewpoints(*s.sight, season, findings);
+  name_lookalike(s, findings);
+  name_unreadable(s, findings);
 }
 
 }  // namespace swathe

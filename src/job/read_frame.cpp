@@ -44,7 +44,8 @@ std::optional<std::vector<std::string>> read_names(TableReader& in, const toml::
     if (!name) continue;
     if (std::ranges::count(names, *name) > 0)
       in.fault(Why::OutOfRange,
-               fmt::format("two sides are called \"{}\", expected a name for each", clip(*name)),
+               fmt::format("two sides are called \"{}\", expected a name of its own for each",
+                           clip(*name)),
                item.source());
     else
       names.push_back(std::move(*name));

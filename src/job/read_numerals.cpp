@@ -49,8 +49,8 @@ void read_sides(TableReader& in, std::optional<std::vector<std::string>>& sides)
                     "\"auto\" or a list of sides");
   if (node->as_array()->empty())
     return in.wrong(Why::OutOfRange, *node, "numerals.sides",
-                    "\"auto\", or the sides that bear the number, like [\"front\"]; covers without "
-                    "numerals: leave out job.number");
+                    "\"auto\", or the sides with the number, like [\"front\"]; for covers with no "
+                    "number, leave out job.number");
   in.read("sides", sides);
 }
 
@@ -66,7 +66,7 @@ void read_places(TableReader& in, std::vector<NumeralPlaceKeys>& places) {
     if (keys.split > 0 && keys.center)
       refuse_split(
           Why::OutOfRange,
-          "split stands beside center, expected one or the other: a split number stands at "
+          "split is given beside center, expected one or the other: a split number stands at "
           "the gap");
     else if (keys.split > 0 && !number.empty() && keys.split >= static_cast<int>(number.size()))
       refuse_split(Why::OutOfRange,
@@ -95,7 +95,7 @@ void read_numerals(TableReader& root) {
   in.finish();
   if (numerals.sides && !numerals.places.empty())
     in.fault(Why::OutOfRange,
-             "numerals.sides is a list beside [[numerals.place]], expected one or the other",
+             "numerals.sides is given beside [[numerals.place]], expected one or the other",
              in.take("sides")->source());
 }
 

@@ -261,7 +261,7 @@ Outcome<Edits> TextEdit::add_inside(const Found& found, const KeyPath& path,
     return edits;
   }
   const auto pair = pair_text(rest, value);
-  if (!pair) return wrong(Why::OutOfRange, "its list's first item before others");
+  if (!pair) return wrong(Why::OutOfRange, "the first item of its list before others");
   for (const LaidPair& one : holder.pairs)
     if (leads_to(KeyPath(rest.begin(), rest.end()), {one.key.begin(), one.key.end()}))
       return wrong(Why::WrongType, "one key of it");
@@ -317,7 +317,7 @@ Outcome<Edits> TextEdit::add_line(const KeyPath& path, const std::string& value,
     const auto line = pair_text(Steps(edits.path).subspan(paths_[dotted_in].size()), value);
     if (!line)
       return refuse(Why::OutOfRange,
-                    fmt::format("{} comes behind others that are not there", to_text(path)),
+                    fmt::format("{} comes after others that are not there", to_text(path)),
                     place_of(like->at.begin));
     edits.list = {below(*like, *line)};
     return edits;
@@ -357,7 +357,7 @@ Outcome<Edits> TextEdit::add_section(const std::string& value, Edits edits) cons
   const auto line = pair_text(Steps(path).subspan(table.size()), value);
   if (!line)
     return refuse(Why::OutOfRange,
-                  fmt::format("{} comes behind others that are not there", to_text(path)),
+                  fmt::format("{} comes after others that are not there", to_text(path)),
                   {file_, 1, 1});
   edits.list = {new_section(table, header_text(table) + end + *line)};
   return edits;

@@ -18,12 +18,11 @@ Refusals too_many_sheets(const Job& job, const std::vector<Pattern>& patterns) {
   }
   const double sheets = covers / sheet;
   if (sheets <= kMostTiles) return {};
-  return {
-      {Why::TooLarge,
-       fmt::format("the covers in tiles take about {} sheets of this paper, expected at most {}: "
-                   "take larger paper, or a roll",
-                   plain_number(sheets, 0), kMostTiles),
-       job.places.of("paper.sheet")}};
+  return {{Why::TooLarge,
+           fmt::format("the covers would take about {} sheets of this paper, expected at most {}: "
+                       "take larger paper, or a roll",
+                       plain_number(sheets, 0), kMostTiles),
+           job.places.of("paper.sheet")}};
 }
 
 }  // namespace swathe

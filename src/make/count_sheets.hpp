@@ -9,7 +9,7 @@
 namespace swathe {
 
 /// Refuses (TooLarge, at the paper): covers that in tiles would take more than kMostTiles sheets of
-/// the job's paper, reckoned by area.
+/// the job's paper, estimated by area.
 Refusals too_many_sheets(const Job& job, const std::vector<Pattern>& patterns);
 
 }  // namespace swathe

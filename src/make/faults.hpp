@@ -15,8 +15,8 @@ std::optional<T> take(Outcome<T> outcome, Refusals& faults) {
   return std::nullopt;
 }
 
-/// What a stage gave and what was wrong, which go on together: what hangs on neither is still
-/// judged.
+/// What a stage made and what was wrong, passed on together, so that later stages that need neither
+/// still run.
 template <class T>
 struct Staged {
   T value;
@@ -39,7 +39,7 @@ Outcome<T> at_key(Outcome<T> outcome, const Place& place) {
   return tl::unexpected(std::move(faults));
 }
 
-/// By place, each told once.
+/// In the order of their places, each once.
 Refusals in_order(Refusals faults);
 
 }  // namespace swathe

@@ -18,7 +18,7 @@ std::string beside(const std::string& job_file, const std::string& path) {
                                                              : job_file.substr(0, slash + 1) + path;
 }
 
-/// Whether a key's value is the path of a file, not a name of ours; an ending may be in capitals.
+/// Whether a key's value is the path of a file and not one of our names; endings in any case.
 bool is_path(std::string name, std::initializer_list<const char*> endings) {
   for (char& c : name)
     if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
@@ -36,7 +36,8 @@ bool is_font_file(const std::string& font) { return is_path(font, {".ttf", ".otf
 Outcome<std::string> bytes_of(const std::string& name, const NamedFiles& files) {
   const auto found = files.find(name);
   if (found == files.end())
-    return refuse(Why::Missing, fmt::format("the file \"{}\" is not here", name));
+    return refuse(Why::Missing,
+                  fmt::format("the file \"{}\" cannot be found, expected it beside the job", name));
   return found->second;
 }
 

@@ -17,12 +17,12 @@ class Vain {
  public:
   explicit Vain(const Places& places) : places_(places) {}
 
-  /// Of a table that stands once.
+  /// For a table that a job has once.
   void key(const std::string& key, const std::string& why) { note(key, key, why); }
   void keys(std::initializer_list<const char*> keys, const std::string& why) {
     for (const char* one : keys) key(one, why);
   }
-  /// Of one of the tables that may stand many times: "bracket", 2, "holes".
+  /// For a table that a job may have many times: "bracket", 2, "holes".
   void key_of(const std::string& table, std::size_t number, const std::string& name,
               const std::string& why) {
     note(fmt::format("{}.{}.{}", table, number, name), table + "." + name, why);
@@ -70,10 +70,10 @@ std::ptrdiff_t boards_on(const Run& run, const Frame& frame, const std::string& 
 void look_at_padding(const Job& job, Vain& vain) {
   if (job.padding.form == PaddingForm::Noodles)
     vain.keys({"padding.depth", "padding.height", "padding.edge_radius"},
-              "which is for padding.form = \"block\"");
+              "which needs padding.form = \"block\"");
   else
     vain.keys({"padding.diameter", "padding.stack", "padding.core"},
-              "which is for padding.form = \"noodles\"");
+              "which needs padding.form = \"noodles\"");
 }
 
 void look_at_corners(const Made& made, Vain& vain) {
@@ -82,7 +82,7 @@ void look_at_corners(const Made& made, Vain& vain) {
       std::ranges::any_of(made.wraps, [](const Wrap& wrap) { return !wrap.run().corners.empty(); });
   const bool fills = std::ranges::any_of(job.bumpers, ends_at_corner);
   if (!turns) {
-    const std::string none = "as no bumper turns a corner";
+    const std::string none = "because no bumper turns a corner";
     vain.keys(
         {"boards.joint", "boards.lapping", "cloth.relief", "cloth.setback", "cloth.cut_clear"},
         none);
@@ -90,27 +90,27 @@ void look_at_corners(const Made& made, Vain& vain) {
     return;
   }
   if (job.boards.joint == Joint::Mitred)
-    vain.key("boards.lapping", "as boards.joint is \"mitred\"");
+    vain.key("boards.lapping", "because boards.joint is \"mitred\"");
   if (job.padding.corner != PaddingCorner::Butted && !fills)
-    vain.key("padding.lapping", "as padding.corner is not \"butted\"");
+    vain.key("padding.lapping", "because padding.corner is not \"butted\"");
 }
 
 void look_at_cloth(const Made& made, Vain& vain) {
   const ClothKeys& cloth = made.job.cloth;
   if (cloth.fixing == Fixing::Staples)
-    vain.all_of("cloth.hook_and_loop", "which is for cloth.fixing = \"hook-and-loop\"");
+    vain.all_of("cloth.hook_and_loop", "which needs cloth.fixing = \"hook-and-loop\"");
   else
     vain.keys({"cloth.flap", "cloth.staple_line", "cloth.staple_spacing", "cloth.stretch_around",
                "cloth.staple_mass"},
-              "which is for cloth.fixing = \"staples\"");
+              "which needs cloth.fixing = \"staples\"");
   const bool darts = cloth.relief == Relief::Sewn &&
                      std::ranges::any_of(made.patterns, [](const Pattern& pattern) {
                        return !pattern.corners.empty();
                      });
   const bool joined = std::ranges::any_of(
       made.joins, [](const std::vector<ClothJoin>& joins) { return !joins.empty(); });
-  if (!darts && !joined) vain.key("cloth.seam", "as no cover has a sewn corner or a seam");
-  if (!cloth.longest_piece) vain.key("cloth.may_join", "as cloth.longest_piece is not given");
+  if (!darts && !joined) vain.key("cloth.seam", "because no cover has a sewn corner or a seam");
+  if (!cloth.longest_piece) vain.key("cloth.may_join", "because cloth.longest_piece is not given");
 }
 
 void look_at_brackets(const Made& made, Vain& vain) {
@@ -118,36 +118,38 @@ void look_at_brackets(const Made& made, Vain& vain) {
     for (const BracketOnPattern& laid : made.patterns[b].brackets) {
       const auto k = static_cast<std::size_t>(laid.keys);
       if (laid.cloth == BracketCloth::Under)
-        vain.key_of("bracket", k, "corner_radius", "which is for cloth = \"window\"");
+        vain.key_of("bracket", k, "corner_radius", "which needs cloth = \"window\"");
       else
-        vain.key_of("bracket", k, "holes", "which are for cloth = \"under\"");
+        vain.key_of("bracket", k, "holes", "which need cloth = \"under\"");
       if (boards_on(made.wraps[b].run(), made.frame, laid.side) < 2)
-        vain.key_of("bracket", k, "next_to", "as the bumper has one board on the side");
+        vain.key_of("bracket", k, "next_to", "because the bumper has only one board on this side");
     }
 }
 
 void look_at_numerals(const Made& made, Vain& vain) {
   if (!made.numerals) {
-    for (const char* table : {"numerals", "sight"}) vain.all_of(table, "as the job has no number");
+    for (const char* table : {"numerals", "sight"})
+      vain.all_of(table, "because the job has no number");
     return;
   }
   const NumeralKeys& keys = made.job.numerals;
   const bool islands = std::ranges::any_of(made.numerals->digits,
                                            [](const Digit& digit) { return digit.counters > 0; });
   if (!needs_bridges(keys.method))
-    vain.key("numerals.bridge", "as this numerals.method leaves no islands to hold");
+    vain.key("numerals.bridge", "because nothing falls out with this numerals.method");
   else if (!islands)
-    vain.key("numerals.bridge", "as no digit of the number has an island");
+    vain.key("numerals.bridge",
+             "because no digit of the number has an island (a middle that falls out)");
   if (!made.season || !made.season->numerals_stroke)
-    vain.key("numerals.make_legal", "as the season asks for no width of stroke");
+    vain.key("numerals.make_legal", "because the season has no rule on the width of strokes");
 }
 
-/// Keys that only a rule of some seasons asks for.
+/// Keys that matter only for rules of some seasons.
 void look_at_season(const Made& made, Vain& vain) {
   const auto asks = [&](auto... rules) {
     return made.season && (((*made.season).*rules).has_value() || ...);
   };
-  const std::string why = "as the season has no rule on it";
+  const std::string why = "because the season has no rule on it";
   if (!asks(&Season::support_end_backed, &Season::support_gap_depth)) vain.key("frame.backed", why);
   if (!asks(&Season::hard_parts_past_frame) && !asks(&Season::hard_parts_under_padding))
     vain.key("boards.hard_depth", why);

@@ -18,7 +18,7 @@
 namespace swathe {
 namespace {
 
-/// A bracket at fault stands nowhere: its other keys may be defaults.
+/// A bracket with a fault is put nowhere: its other keys may be defaults.
 JobReading less_faulty_brackets(JobReading reading) {
   for (std::size_t k = 0; k < reading.job.brackets.size(); ++k)
     if (!reading.sound(fmt::format("bracket.{}", k))) reading.job.brackets[k].bumper.clear();
@@ -44,8 +44,8 @@ std::vector<Finding> findings_on(const Made& made, const MakeOptions& options) {
   return findings;
 }
 
-/// The stages of the pass, each from what those before it gave. A stage runs where everything it
-/// hangs on is sound: a job's faults are told in one run, as far as they can be judged.
+/// The stages of the pass, each made from earlier ones. A stage runs if everything that it needs is
+/// without faults, so that one run reports as many of a job's faults as possible.
 Outcome<Made> made_of(JobReading read, const std::string& job_file, const NamedFiles& files,
                       const MakeOptions& options) {
   JobReading reading = less_faulty_brackets(std::move(read));

@@ -48,7 +48,7 @@ Outcome<Numerals> numerals_of(const Standing& stand, const Job& job, const Numer
   return numerals;
 }
 
-/// Whether no more is to be wished of what is read.
+/// Whether the numbers can be read as well as anybody asks.
 bool reads_well(const Sight& sight, const Demand& demand) {
   const auto misread = [&](const SightRing& ring) {
     return ring.widest(Reads::Another, sight.step) != nullptr;

@@ -19,7 +19,7 @@ struct Standing {
   std::vector<Piece> boards, padding;  ///< of one set
 };
 
-/// Nothing hangs on a table at fault: its other keys may be defaults.
+/// Nothing is made from a table with a fault: its other keys may be defaults.
 Staged<Standing> stand_bumpers(const JobReading& reading);
 
 }  // namespace swathe

@@ -9,9 +9,9 @@
 namespace swathe {
 namespace {
 
-constexpr int kDirections = 12;  // every 15 degrees
-constexpr int kPlaces = 32;      // across an island, even, so that its middle is one of them
-constexpr std::size_t kMostInStrip = 16;  // an island with teeth is met again and again
+constexpr int kDirections = 12;  // every 15 degrees of a half turn
+constexpr int kPlaces = 32;      // across an island; even, so that its middle is one of them
+constexpr std::size_t kMostInStrip = 16;  // a strip crosses an island with teeth many times
 constexpr double kSeat = 0.2;             // mm the bar runs into the sheet at either end
 constexpr double kLevelCost = 1.25, kSlantCost = 1.5;
 constexpr double kOffMiddleCost = 0.05;
@@ -69,7 +69,8 @@ class Turned {
       for (const std::size_t i : columns_[column]) {
         const Edge& edge = edges_[i];
         if (edge.left.x > x1 || edge.right.x < x0) continue;
-        if (column > first && column_of(edge.left.x) < column) continue;  // met already
+        if (column > first && column_of(edge.left.x) < column)
+          continue;  // already seen in an earlier column
         const double ya = edge.left.x < x0 ? edge.level(x0) : edge.left.y;
         const double yb = edge.right.x > x1 ? edge.level(x1) : edge.right.y;
         found.push_back({std::min(ya, yb), std::max(ya, yb)});
@@ -103,7 +104,7 @@ class Turned {
     return static_cast<std::size_t>(std::clamp(std::floor(share * count), 0.0, count - 1));
   }
 
-  /// So that a strip need not look at every edge.
+  /// Sorts the edges into columns, so that a strip looks only at those near it.
   void index() {
     for (const Polygon& contour : contours_) box_.cover(bounds(contour));
     columns_.resize(std::clamp<std::size_t>(edges_.size() / 8, 1, 256));

@@ -12,8 +12,8 @@
 namespace swathe {
 namespace {
 
-/// White all round a digit, its middles white throughout where they have no room for their bridges:
-/// what has no middle left needs none.
+/// White all round a digit. A middle that has no room for its bridges is white all over: then it
+/// needs no bridge.
 WhiteOutline white_outline(const Region& digit, const NumeralKeys& keys) {
   WhiteOutline white;
   white.outline = offset(digit, keys.outline.mm());
@@ -59,7 +59,7 @@ Outcome<Digit> made_digit(const DigitOutline& drawn, const NumeralKeys& keys, Un
 }
 
 bool keeps_stroke(const DigitOutline& drawn, const NumeralKeys& keys, Length stroke) {
-  // What covers no stroke takes less time than what bridges take, so it is asked first.
+  // Checking the stroke is faster than making bridges, so it comes first.
   const Stroke whole = measure_stroke(drawn.outline);
   if (!(whole.share_at_least(stroke.mm()) > 0.5)) return false;
   if (!needs_bridges(keys.method)) return true;

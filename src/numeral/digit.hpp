@@ -9,7 +9,7 @@
 
 namespace swathe {
 
-/// One digit measured, and made fit for the job's method; not counted yet.
+/// One digit, measured and made ready for the job's method; not counted yet.
 /// Refuses: as make_stencil().
 Outcome<Digit> made_digit(const DigitOutline& drawn, const NumeralKeys& keys, Units units);
 

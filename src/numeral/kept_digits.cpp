@@ -7,7 +7,7 @@
 namespace swathe {
 namespace {
 
-/// Not ==, to which both zeros are one.
+/// Compares the bits: == takes 0 and -0 as equal.
 bool same_bits(double a, double b) {
   return std::bit_cast<std::uint64_t>(a) == std::bit_cast<std::uint64_t>(b);
 }

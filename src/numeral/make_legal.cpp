@@ -17,7 +17,7 @@ namespace {
 constexpr int kMostTaller = 2;  // times the height
 constexpr Length kOutlineStep = mm(0.1);
 
-/// The least number of steps, 1 to `most`, that will do, where more do if fewer do.
+/// The least number of steps, 1 to `most`, that is enough. If a number is enough, so is any larger.
 std::optional<int> least_steps(int most, const std::function<bool(int)>& will_do) {
   if (most < 1 || !will_do(most)) return std::nullopt;
   int too_few = 0, enough = most;
@@ -91,7 +91,7 @@ std::optional<LegalNumber> heavier_outline(const SetNumber& number, const std::s
   SetNumber result = with(*steps);
   if (!stays_open(number, result)) return std::nullopt;
   return LegalNumber{std::move(result), *steps * kOutlineStep,
-                     fmt::format("outlines moved {} mm outwards at the same height",
+                     fmt::format("edges moved {} mm outwards at the same height",
                                  plain_number((*steps * kOutlineStep).mm(), 1))};
 }
 
@@ -121,8 +121,8 @@ Outcome<LegalNumber> make_legal(const SetNumber& number, const NumeralKeys& keys
   if (!tall && !heavy) {
     return refuse(
         Why::DoesNotFit,
-        fmt::format("neither twice the height nor heavier outlines make most of the stroke of {} "
-                    "{} wide; choose a heavier font",
+        fmt::format("most of the stroke of {} stays narrower than {}, even at twice the height or "
+                    "with thicker strokes, expected a bolder font",
                     thin, exact(stroke, units)));
   }
   if (!heavy) return *std::move(tall);

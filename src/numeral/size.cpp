@@ -12,7 +12,7 @@ namespace swathe {
 namespace {
 
 constexpr std::size_t kMostDigits = 5;
-constexpr double kMeasureHeight = 100;  // mm: so that flattening takes nothing that counts
+constexpr double kMeasureHeight = 100;  // mm: large, so that flattening loses nothing that matters
 
 bool is_number(const std::string& text) {
   return !text.empty() && text.size() <= kMostDigits &&
@@ -82,11 +82,11 @@ const DigitOutline& SetNumber::shape(char digit) const {
 Outcome<SetNumber> set_number(const Font& font, const std::string& number, Length height,
                               const NumeralSpacing& spacing) {
   if (!is_number(number)) {
-    return refuse(Why::OutOfRange, fmt::format("\"{}\" is not a number of 1 to {} digits 0 to 9",
+    return refuse(Why::OutOfRange, fmt::format("\"{}\" is not a number, expected 1 to {} digits",
                                                number, kMostDigits));
   }
   if (!(height > Length{})) {
-    return refuse(Why::OutOfRange, "a numeral's height is not positive, expected more than 0");
+    return refuse(Why::OutOfRange, "the height of a digit is not positive, expected more than 0");
   }
   Outcome<DigitLine> line = set_digits(font, number, height.mm(),
                                        {.tabular = spacing.tabular, .extra = spacing.extra.mm()});
@@ -100,10 +100,9 @@ Outcome<SetNumber> set_number(const Font& font, const std::string& number, Lengt
   }
   measure_line(set);
   if (digits_overlap(set)) {
-    return refuse(Why::DoesNotFit,
-                  fmt::format("the digits of {} overlap at this spacing; a greater extra space "
-                              "between digits would do",
-                              number));
+    return refuse(
+        Why::DoesNotFit,
+        fmt::format("the digits of {} overlap, expected a larger numerals.spacing", number));
   }
   return set;
 }

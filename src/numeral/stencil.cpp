@@ -42,7 +42,7 @@ class Ties {
 
 using Choice = std::vector<const BridgeCandidate*>;
 
-/// Whether all pieces hang together, whichever bridge gives way.
+/// Whether all pieces still hang together when any one bridge breaks.
 bool holds(const Choice& choice, int pieces) {
   for (std::size_t lost = 0; lost < choice.size(); ++lost) {
     Ties ties(pieces);
@@ -112,7 +112,7 @@ std::vector<Priced> choices(const std::vector<BridgeCandidate>& bars, const Regi
     if (choice.size() > static_cast<std::size_t>(pieces.islands()) &&
         holds(choice, pieces.islands() + 1)) {
       found.push_back({choice, cost_of(choice, outline, pieces)});
-      return;  // a further bar only weakens the digit
+      return;  // one more bar would only weaken the digit
     }
     if (choice.size() == 2 * static_cast<std::size_t>(pieces.islands())) return;
     for (std::size_t i = from; i < bars.size(); ++i) {
@@ -193,12 +193,11 @@ Outcome<Stencil> make_stencil(const Region& outline, double width, Units units) 
   }
   if (auto stencil = bridged(outline, pieces, width)) return *std::move(stencil);
   const auto would_do = widest_that_fits(outline, pieces, width, units);
-  return refuse(
-      Why::DoesNotFit,
-      fmt::format("no bridges {} wide hold its {}; {}", exact(mm(width), units),
-                  pieces.islands() == 1 ? "island" : "islands",
-                  would_do ? fmt::format("bridges {} wide would do", exact(*would_do, units))
-                           : "a font without islands would do"));
+  return refuse(Why::DoesNotFit,
+                fmt::format("bridges {} wide cannot hold its {}, expected {}",
+                            exact(mm(width), units), pieces.islands() == 1 ? "island" : "islands",
+                            would_do ? fmt::format("bridges {} wide", exact(*would_do, units))
+                                     : "a font with no islands"));
 }
 
 std::optional<Stencil> try_stencil(const Region& outline, double width) {

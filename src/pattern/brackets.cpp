@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/print.hpp"
 #include "pattern/fastening.hpp"
 
 namespace swathe {
@@ -21,15 +22,12 @@ double u_on(const Flap& flap, const Section& section, double down) {
   return flap.top ? flap.back_edge + down : flap.back_edge - (section.height_mm() - down);
 }
 
-/// The sides a bumper covers, as a choice: "front" or "left".
+/// The sides that a bumper is on, as a choice: "front" or "left".
 std::string sides_of(const Wrap& wrap) {
-  const std::vector<RunSide>& legs = wrap.run().sides;
-  std::string list;
-  for (std::size_t k = 0; k < legs.size(); ++k) {
-    if (k > 0) list += k + 1 == legs.size() ? " or " : ", ";
-    list += '"' + wrap.frame().sides()[static_cast<std::size_t>(legs[k].side)].name + '"';
-  }
-  return list;
+  std::vector<std::string> names;
+  for (const RunSide& leg : wrap.run().sides)
+    names.push_back(wrap.frame().sides()[static_cast<std::size_t>(leg.side)].name);
+  return quoted_choice(names);
 }
 
 /// s of the footprint's left edge on its leg.
@@ -39,6 +37,15 @@ double left_edge(const RunSide& leg, const BracketKeys& keys) {
   return x + leg.s_minus_x;
 }
 
+/// What to give for a bracket that ends beyond its board: a smaller distance, or a smaller bracket.
+std::string at_most_words(Length board, Length size, const char* measure, Units units) {
+  const Length step = units == Units::Inches ? inches(1.0 / 16) : mm(1);
+  const auto rounded_down = [&](Length length) { return std::floor(length / step + 1e-9) * step; };
+  if (size > board)
+    return fmt::format("a bracket at most {} {}", exact(rounded_down(board), units), measure);
+  return fmt::format("at most {} here", exact(rounded_down(board - size), units));
+}
+
 Refusals faults_of(const RunSide& leg, const Section& section, const BracketKeys& keys,
                    const std::string& table, const Job& job) {
   Refusals faults;
@@ -46,17 +53,19 @@ Refusals faults_of(const RunSide& leg, const Section& section, const BracketKeys
   if (keys.at.mm() + keys.width.mm() > board + kSlack)
     faults.push_back(
         {Why::DoesNotFit,
-         fmt::format(
-             "the bracket ends {} along an inside face that is {} long, expected it on the board",
-             exact(keys.at + keys.width, job.units), exact(mm(board), job.units)),
+         fmt::format("the bracket ends at {} on a board that is {} long on the inside, expected {}",
+                     exact(keys.at + keys.width, job.units), exact(mm(board), job.units),
+                     at_most_words(mm(board), keys.width, "wide", job.units)),
          job.places.of(table + ".at")});
   if (keys.down.mm() + keys.height.mm() > section.height_mm() + kSlack)
-    faults.push_back({Why::DoesNotFit,
-                      fmt::format("the bracket ends {} below the top of a board that is {} high, "
-                                  "expected it on the board",
-                                  exact(keys.down + keys.height, job.units),
-                                  exact(mm(section.height_mm()), job.units)),
-                      job.places.of(table + ".down")});
+    faults.push_back(
+        {Why::DoesNotFit,
+         fmt::format("the bracket ends {} below the top of a board that is {} high, "
+                     "expected {}",
+                     exact(keys.down + keys.height, job.units),
+                     exact(mm(section.height_mm()), job.units),
+                     at_most_words(mm(section.height_mm()), keys.height, "high", job.units)),
+         job.places.of(table + ".down")});
   return faults;
 }
 
@@ -104,7 +113,7 @@ Outcome<int> leg_of(const Wrap& wrap, const BracketKeys& keys, const std::string
                   job.places.of(table + ".next_to"));
   if (chosen.empty()) return on_side.front();  // it fits on neither: the same fault on either
   return refuse(Why::Missing,
-                fmt::format("bumper \"{}\" has two boards on side \"{}\" and the bracket fits on "
+                fmt::format("bumper \"{}\" has two boards on side \"{}\", and the bracket fits on "
                             "both, expected next_to = {}: the side that its board lies next to",
                             keys.bumper, keys.side, choice),
                 job.places.of(table + ".at"));

@@ -110,7 +110,7 @@ Outcome<std::vector<ClothJoin>> lay_joins(const Pattern& pattern, const Job& job
   const auto refuse_with = [&](const std::string& expected) {
     return refuse(
         Why::DoesNotFit,
-        fmt::format("the cover of bumper \"{}\" is {} long and the longest piece of cloth {}, {}",
+        fmt::format("the cover of bumper \"{}\" is {} long, the longest piece of cloth {}, {}",
                     pattern.bumper, measured(mm(pattern.cloth_length), job.units),
                     measured(*job.cloth.longest_piece, job.units), expected),
         job.places.of("cloth.longest_piece"));
@@ -129,7 +129,7 @@ Outcome<std::vector<ClothJoin>> lay_joins(const Pattern& pattern, const Job& job
         under = &corner;
     const double s = under ? under->s : furthest(limit, allowance + kSeamClear, bars);
     if (s <= start + 2 * allowance)
-      return refuse_with("and no place is left for a seam; expected longer cloth");
+      return refuse_with("and there is no place for a seam, expected longer cloth");
     joins.push_back(join_at(pattern, s, under, allowance));
     start = s;
   }

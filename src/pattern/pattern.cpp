@@ -174,13 +174,16 @@ Refusals allowance_faults(const Wrap& wrap, const Job& job) {
       stapled ? job.cloth.staple_line + mm(kHoldBeyondStaple) : job.cloth.hook_and_loop.strip;
   const Length allowance = mm(wrap.section().square_end_allowance_mm());
   if (flap - allowance >= needs) return {};
-  return {{Why::DoesNotFit,
-           fmt::format(
-               "a flap of {} gives up {} to the square padding ends and no longer holds its {}, "
-               "expected a flap of at least {}",
-               exact(flap, job.units), measured(allowance, job.units),
-               stapled ? "staples" : "strip", measured(needs + allowance, job.units)),
-           job.places.of(stapled ? "cloth.flap" : "cloth.hook_and_loop.flap")}};
+  const Length step = job.units == Units::Inches ? inches(1.0 / 16) : mm(1);
+  const Length least = std::ceil((needs + allowance) / step - 1e-9) * step;
+  return {
+      {Why::DoesNotFit,
+       fmt::format(
+           "at corners a flap of {} loses {} to the square ends of the padding, and is too narrow "
+           "for its {}, expected a flap of at least {}",
+           exact(flap, job.units), measured(allowance, job.units), stapled ? "staples" : "strip",
+           exact(least, job.units)),
+       job.places.of(stapled ? "cloth.flap" : "cloth.hook_and_loop.flap")}};
 }
 
 /// A sewn dart on butted padding would be lopsided: straight on the lapping side, all on the
@@ -188,7 +191,7 @@ Refusals allowance_faults(const Wrap& wrap, const Job& job) {
 Refusals relief_faults(const Job& job) {
   if (job.cloth.relief != Relief::Sewn || job.padding.corner != PaddingCorner::Butted) return {};
   return {{Why::NotSupported,
-           "sewn corners are not supported on butted padding, expected cloth.relief = \"fold\", or "
+           "corners cannot be sewn over butted padding, expected cloth.relief = \"fold\", or "
            "padding.corner = \"mitred\" or \"bent\"",
            job.places.of("cloth.relief")}};
 }

@@ -16,13 +16,13 @@ namespace {
 constexpr std::size_t kMostFonts = 3;
 constexpr double kLowest = 0.25;  // of the asked height, where no season sets a least one
 
-/// What is drawn here by scaling is flattened anew when it is set: then its height and its width
-/// may be off by this much of width, mm.
+/// A number that is scaled here is flattened again when it is set, so that its height and its width
+/// may differ by this much, mm.
 double flattened_anew(const SetNumber& set) {
   return 2 * kDigitFlatness * (1 + set.ink.width() / set.height);
 }
 
-/// Whether a number so set fits somewhere on the side, set anew too.
+/// Whether this number fits somewhere on the side, also after it is set again.
 bool fits(const PlaceInput& input, const SetNumber& set, const std::string& side,
           std::optional<int> bumper) {
   const std::vector<NumeralRoom> rooms =
@@ -33,7 +33,7 @@ bool fits(const PlaceInput& input, const SetNumber& set, const std::string& side
   });
 }
 
-/// The greatest lower height at which the number fits, as a person would set it.
+/// The greatest lower height at which the number fits, rounded as a person would give it.
 std::optional<Length> lower_height(const PlaceInput& input, const std::string& side,
                                    std::optional<int> bumper) {
   const Length asked = mm(input.number.height);
@@ -97,22 +97,23 @@ Advice advice_for_width(const PlaceInput& input, const std::string& side,
                         std::optional<int> bumper) {
   const auto height = lower_height(input, side, bumper);
   const std::string fonts = narrower_fonts(input, side, bumper);
-  const std::string low = height ? fmt::format("it fits {} high", exact(*height, input.units)) : "";
+  const std::string low =
+      height ? fmt::format("set numerals.height to {}", exact(*height, input.units)) : "";
   const std::string narrow = fonts.empty()
                                  ? ""
-                                 : fmt::format("at {} these fonts fit: {}",
+                                 : fmt::format("take a font that fits at {}: {}",
                                                exact(mm(input.number.height), input.units), fonts);
   if (low.empty() && narrow.empty()) {
-    return {"no allowed height and no bundled font fits: choose another side"};
+    return {"choose another side: no allowed height and no bundled font fits"};
   }
-  Advice advice{low.empty() || narrow.empty() ? low + narrow : low + "; " + narrow};
+  Advice advice{low.empty() || narrow.empty() ? low + narrow : low + "; or " + narrow};
   if (height) advice.mend = {{"numerals.height", quoted_text(exact(*height, input.units))}};
   return advice;
 }
 
 Length on_grid(Length length, Units units, Rounding rounding) {
   const Length step = units == Units::Inches ? inches(1.0 / 16) : mm(1);
-  constexpr double kNearly = 1e-6;  // of a step: what arithmetic may have lost
+  constexpr double kNearly = 1e-6;  // of a step: what rounding may have lost
   const double steps = length / step;
   return step *
          (rounding == Rounding::Up ? std::ceil(steps - kNearly) : std::floor(steps + kNearly));

@@ -21,7 +21,7 @@ struct Advice {
   std::vector<KeyChange> mend{};
 };
 
-/// What would make the number fit on a side: a lower height that the season allows, narrower fonts.
+/// What to change so that the number fits on a side: a lower height that is allowed, or a font.
 /// Looks at one bumper's cloth on that side, or at every bumper's.
 Advice advice_for_width(const PlaceInput& input, const std::string& side,
                         std::optional<int> bumper);

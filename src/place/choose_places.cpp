@@ -11,10 +11,10 @@ namespace {
 
 constexpr int kPlacesUnlessAsked = 4;  // one for each quarter; common practice, no source
 constexpr std::size_t kMostLookedAt = 12;
-constexpr double kSameShare = 0.02;  // of the circle: shares closer than this count as alike
-constexpr double kSameTurn = 5;      // degrees: so do spreads
+constexpr double kSameShare = 0.02;  // of the circle: shares closer than this count as equal
+constexpr double kSameTurn = 5;      // degrees: the same for angles between numbers
 
-/// How far apart in bearing the nearest two are, degrees; 360 for one alone.
+/// The smallest angle between two neighboring bearings, degrees; 360 for one alone.
 double least_turn(const std::vector<NumeralRoom>& rooms) {
   std::vector<double> bearings;
   for (const NumeralRoom& room : rooms) bearings.push_back(room.bearing_deg);
@@ -25,7 +25,7 @@ double least_turn(const std::vector<NumeralRoom>& rooms) {
   return least;
 }
 
-/// From where each room's number reads, on every circle that counts.
+/// From where each room's number can be read, on every circle that counts.
 class Serving {
  public:
   Serving(const std::vector<NumeralRoom>& rooms, const SetNumber& number,
@@ -43,7 +43,7 @@ class Serving {
     }
   }
 
-  /// Of the circle that reads least from these rooms.
+  /// Of the circle from which least can be read in these rooms.
   double share(const std::vector<std::size_t>& choice) const {
     double least = 2 * std::numbers::pi;
     for (const auto& circle : circles_) {
@@ -58,9 +58,9 @@ class Serving {
   std::vector<std::vector<Bearings>> circles_;  ///< of each, one set a room
 };
 
-/// To the nearest whole number; a half goes up though its last digits be lost: choices that are
-/// alike are ranked alike on every machine.
-double whole(double number) {
+/// To the nearest integer. A half goes up even when rounding has lost its last digits, so that
+/// equal choices rank equal on every machine.
+double nearest_integer(double number) {
   constexpr double kLost = 1e-6;
   return std::floor(number + 0.5 + kLost);
 }
@@ -86,7 +86,7 @@ Choice best_of(const std::vector<NumeralRoom>& rooms, std::size_t count, const S
       const double share = serving.share(choice);
       const bool enough = !demand.viewpoints || meets(share, *demand.viewpoints);
       const std::tuple rank(enough, std::floor((least_turn(chosen) + 0.5) / kSameTurn),
-                            whole(share / kSameShare), whole(length));
+                            nearest_integer(share / kSameShare), nearest_integer(length));
       if (rank <= best_rank) return;
       best_rank = rank;
       best = {choice, share};
@@ -123,7 +123,7 @@ std::vector<NumeralRoom> choose_by_sight(const std::vector<NumeralRoom>& fitting
   std::vector<NumeralRoom> rooms = fitting;
   if (rooms.size() > kMostLookedAt) {
     std::ranges::stable_sort(rooms, [](const auto& p, const auto& q) {
-      return whole(p.length() * 1e3) > whole(q.length() * 1e3);
+      return nearest_integer(p.length() * 1e3) > nearest_integer(q.length() * 1e3);
     });
     rooms.resize(kMostLookedAt);
   }
@@ -138,7 +138,7 @@ std::vector<NumeralRoom> choose_by_sight(const std::vector<NumeralRoom>& fitting
   for (std::size_t count = static_cast<std::size_t>(asked); count <= rooms.size(); ++count) {
     best = best_of(rooms, count, serving, demand);
     if (!demand.viewpoints || meets(best.share, *demand.viewpoints)) break;
-    // Where not even all of them are enough, no more than add to it.
+    // If even all of them are not enough, take only those that add something.
     if (!meets(most, *demand.viewpoints) && best.share > most - kSameShare) break;
   }
   std::vector<NumeralRoom> chosen;

@@ -11,10 +11,10 @@ namespace swathe {
 /// A number as it would stand in the middle of a room, or at another place along it.
 SightNumber number_in(const SetNumber& number, const NumeralRoom& room, double center_s);
 
-/// The fewest rooms, `least` or more, that let an observer read what the season asks; where no
-/// choice does, the fewest that read about as much as all of them. Among as many, those farthest
-/// apart in bearing, then those that read from the most viewpoints, then those with the most room.
-/// Where the season asks for no viewpoints, so many as it counts, else up to four.
+/// The fewest rooms, at least `least`, from which the number can be read as the season asks; if no
+/// choice is enough, the fewest that show about as much as all of them. Of equally many, those with
+/// the largest angles between them, then those read from most viewpoints, then the longest. If the
+/// season asks for no viewpoints: as many as it asks for, else up to four.
 std::vector<NumeralRoom> choose_by_sight(const std::vector<NumeralRoom>& fitting,
                                          const SetNumber& number, int least,
                                          const std::vector<Wrap>& wraps, const SightKeys& keys,

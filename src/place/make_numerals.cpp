@@ -18,7 +18,7 @@ namespace {
 constexpr Length kSpareHeight = inches(1.0 / 8);
 constexpr Length kPlainHeight = inches(4);
 
-/// The same refusals at the job's key; each sentence may get something in front.
+/// The same refusals at the job's key, each with `before` in front of its sentence.
 tl::unexpected<Refusals> at_key(Refusals refusals, const Place& place,
                                 const std::string& before = {}) {
   for (Refusal& refusal : refusals) {
@@ -54,8 +54,8 @@ Refusals outlines_that_meet(const SetNumber& set, const NumeralInput& input) {
     const double more = 2 * outline - set.least_space + input.keys.spacing.extra.mm();
     const std::string spacing = exact(std::ceil(mm(more) / step) * step, input.units);
     return {{Why::DoesNotFit,
-             fmt::format("white outlines {} wide run into each other; numerals.spacing of {} would "
-                         "do",
+             fmt::format("white outlines {} wide run into each other, expected numerals.spacing of "
+                         "at least {}",
                          exact(input.keys.outline, input.units), spacing),
              input.places.of("numerals.outline"),
              {{"numerals.spacing", quoted_text(spacing)}}}};

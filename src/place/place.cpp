@@ -6,6 +6,7 @@
 #include <cmath>
 #include <limits>
 
+#include "base/print.hpp"
 #include "job/key_path.hpp"
 #include "place/advice.hpp"
 #include "place/choose_places.hpp"
@@ -16,7 +17,7 @@
 namespace swathe {
 namespace {
 
-constexpr double kTouch = 1e-6;  // mm: what rounding may take from a stretch
+constexpr double kTouch = 1e-6;  // mm: how much shorter rounding may make a stretch
 
 /// The longest of these rooms on a side, of one bumper or of any (-1).
 std::optional<NumeralRoom> longest_on(const std::vector<NumeralRoom>& rooms,
@@ -62,7 +63,7 @@ PlacedNumeral placed_at(const SetNumber& number, double level, const Section& se
   return placed;
 }
 
-/// How far apart in bearing the nearest two are, degrees; 360 for one alone.
+/// The smallest angle between two neighboring bearings, degrees; 360 for one alone.
 double least_turn(std::vector<double> bearings) {
   std::sort(bearings.begin(), bearings.end());
   double least = bearings.front() + 360 - bearings.back();
@@ -72,7 +73,7 @@ double least_turn(std::vector<double> bearings) {
   return least;
 }
 
-/// Places numbers one after another and gathers what does not go.
+/// Places numbers one after another and collects those that do not fit.
 class Placer {
  public:
   explicit Placer(const PlaceInput& input)
@@ -105,10 +106,12 @@ class Placer {
                                      [&](const Wrap& w) { return w.run().name == place.bumper; });
       if (wrap == in_.wraps.end()) {
         refuse_at(key + ".bumper", Why::UnknownName,
-                  fmt::format("no bumper is named \"{}\"", place.bumper));
+                  fmt::format("no bumper is named \"{}\", expected {}", place.bumper,
+                              quoted_choice(bumper_names())));
       } else if (!covers(*wrap, place.side)) {
         refuse_at(key + ".side", Why::UnknownName,
-                  fmt::format("bumper \"{}\" has no side \"{}\"", place.bumper, place.side));
+                  fmt::format("bumper \"{}\" is not on side \"{}\", expected {}", place.bumper,
+                              place.side, quoted_choice(sides_of(*wrap))));
       } else {
         const int bumper = static_cast<int>(wrap - in_.wraps.begin());
         if (place.split > 0) {
@@ -122,12 +125,33 @@ class Placer {
     }
   }
 
+  std::vector<std::string> bumper_names() const {
+    std::vector<std::string> names;
+    for (const Wrap& wrap : in_.wraps) names.push_back(wrap.run().name);
+    return names;
+  }
+
+  std::vector<std::string> frame_sides() const {
+    std::vector<std::string> names;
+    for (const FrameSide& side : in_.wraps.front().frame().sides()) names.push_back(side.name);
+    return names;
+  }
+
+  static std::vector<std::string> sides_of(const Wrap& wrap) {
+    std::vector<std::string> names;
+    for (const RunSide& leg : wrap.run().sides)
+      names.push_back(wrap.frame().sides()[static_cast<std::size_t>(leg.side)].name);
+    return names;
+  }
+
   void on_sides(const std::vector<std::string>& sides) {
     for (std::size_t i = 0; i < sides.size(); ++i) {
       place_ = static_cast<int>(i) + 1;
       const std::string key = fmt::format("numerals.sides.{}", i);
       if (!in_.wraps.empty() && !in_.wraps.front().frame().side(sides[i])) {
-        refuse_at(key, Why::UnknownName, fmt::format("the frame has no side \"{}\"", sides[i]));
+        refuse_at(key, Why::UnknownName,
+                  fmt::format("the frame has no side \"{}\", expected {}", sides[i],
+                              quoted_choice(frame_sides())));
         continue;
       }
       const auto longest = longest_on(rooms_, sides[i]);
@@ -159,7 +183,7 @@ class Placer {
       put_split(gap->split, *gap->room, "numerals");
       used.push_back(gap->room->left);
     }
-    // Where too few sides will do, the longest of the others say what is wanting.
+    // If too few sides have room, the longest of the others say what is missing.
     std::vector<NumeralRoom> others;
     for (const NumeralRoom& room : rooms_) {
       const auto same_side = [&](const NumeralRoom& r) { return r.side == room.side; };
@@ -183,11 +207,12 @@ class Placer {
     if (room && fits(*room)) return put(*room, 0.5 * (room->from_s + room->to_s), key);
     const int on = room ? room->bumper : bumper.value_or(first_on(side));
     miss(on, side, room ? room->length() : 0.0,
-         on < 0 ? Advice{"no bumper covers this side: choose another"}
+         on < 0 ? Advice{"choose another side: no bumper is on this one"}
                 : advice_for_width(in_, side, bumper));
   }
 
-  /// So far from the left end of a board of that side: of the first on which the number fits there.
+  /// At this distance from the left end of a board: of the side's first board on which it fits
+  /// there.
   void at_center(int bumper, const std::string& side, double from_left, const std::string& key) {
     const double half = 0.5 * needs();
     double has = 0;
@@ -206,25 +231,25 @@ class Placer {
          wide_enough ? centers_in(*wide_enough) : advice_for_width(in_, side, bumper));
   }
 
-  /// "a center 8 in to 12 1/2 in from the board's left end would do"
+  /// "set center to at least 8 in and at most 12 1/2 in"
   Advice centers_in(const NumeralRoom& room) const {
     const double left = left_end(room), half = 0.5 * needs();
     const Length from = on_grid(mm(room.from_s + half - left), in_.units, Rounding::Up);
     const Length to = on_grid(mm(room.to_s - half - left), in_.units, Rounding::Down);
-    if (from > to) return {"the middle of the clear stretch would do: leave the center out"};
+    if (from > to) return {"leave center out: then it stands in the middle of the free cloth"};
     return {
-        fmt::format("a center {} to {} from the board's left end would do", exact(from, in_.units),
+        fmt::format("set center to at least {} and at most {}", exact(from, in_.units),
                     exact(to, in_.units)),
         {{fmt::format("numerals.place.{}.center", place_), quoted_text(exact(from, in_.units))}}};
   }
 
-  /// A gap at which the program may split the number, and how.
+  /// A gap across which the number may be split, and how.
   struct Gap {
     const SplitRoom* room;
     Split split;
   };
 
-  /// The gap on a side, or on any that is not used yet, that looks furthest from those used.
+  /// The gap on a side, or on any unused side, that points furthest away from the used ones.
   std::optional<Gap> best_gap(const std::vector<NumeralRoom>& used,
                               const std::optional<std::string>& side) const {
     if (!in_.may_split) return std::nullopt;
@@ -260,19 +285,18 @@ class Placer {
                                    digits, in_.number.digits.size()));
     }
     if (gap == gaps_.end()) {
-      return miss(
-          bumper, side, 0,
-          {"no bumper follows this one on the side: leave split out, or choose another side"});
+      return miss(bumper, side, 0,
+                  {"leave split out, or choose another side: no other bumper follows on this one"});
     }
     const double margin = margin_of(in_.keys);
     const Split split = split_at(in_.number, *gap, digits, margin);
     if (swathe::fits(split, *gap, margin)) return put_split(split, *gap, key);
     const auto other = split_number(in_.number, *gap, margin, std::nullopt);
     miss(bumper, side, gap->left.length() + gap->right.length(),
-         other ? Advice{fmt::format("split = {} would do", other->left.digits.size()),
+         other ? Advice{fmt::format("set split to {}", other->left.digits.size()),
                         {{fmt::format("numerals.place.{}.split", place_),
                           std::to_string(other->left.digits.size())}}}
-               : Advice{"no split fits here: leave it out, or choose another side"});
+               : Advice{"leave split out, or choose another side: no split fits here"});
   }
 
   void put_split(const Split& split, const SplitRoom& room, const std::string& key) {
@@ -293,14 +317,16 @@ class Placer {
     result_.placed.push_back(std::move(right));
   }
 
-  /// Whether nothing stands there yet; refuses it at `key` where something does.
+  /// Whether nothing stands there yet; if something does, this is refused at `key`.
   bool is_free(const NumeralRoom& room, double center_s, double width, const std::string& key) {
     for (const PlacedNumeral& other : result_.placed) {
       if (other.bumper != room.bumper) continue;
       if (std::abs(other.center_s - center_s) >= 0.5 * (other.width + width)) continue;
-      refuse_at(key, Why::DoesNotFit,
-                fmt::format("two numbers lie over each other on the {} side of bumper \"{}\"",
-                            room.side, wrap_of(room).run().name));
+      refuse_at(
+          key, Why::DoesNotFit,
+          fmt::format("two numbers would lie over each other on the {} side of bumper \"{}\", "
+                      "expected them further apart",
+                      room.side, wrap_of(room).run().name));
       return false;
     }
     return true;

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <numbers>
 #include <optional>
@@ -17,9 +18,9 @@ constexpr Length kStep = Length::from_inches(1.0 / 2);    // numbers are tried t
 constexpr Length kTaller = Length::from_inches(1.0 / 8);  // and heights
 constexpr double kTallest = 2.0;                          // of the height they have
 
-// What each kind of change may cost before its search stops: a digit held against one solid, or
-// against none, is 1. Counted and not timed, so that every machine gives the same advice. Ordinary
-// jobs take a small share of it.
+// How much work the search for each kind of change may take: comparing a digit with one solid, or
+// with none, counts 1. It is counted and not timed, so that every machine gives the same advice.
+// Ordinary jobs need a small part of it.
 constexpr long kMostWork = 1'000'000;
 constexpr long kCircleWork = 50;  // to find from where on a circle a digit is large enough
 constexpr const char* kStoppedShort = "; the search stopped early, so there may be a better change";
@@ -77,7 +78,7 @@ SightNumber scaled(SightNumber number, double by) {
   return number;
 }
 
-/// Where a circle reads the number, and where it would be misled.
+/// From where on a circle the number can be read, and from where it looks like another number.
 struct Circle {
   Bearings whole = Bearings::none(), misleads = Bearings::none();
 
@@ -111,10 +112,12 @@ class Advisor {
       stopped = stopped || left_ <= 0;
       if (words) return *words + (stopped ? kStoppedShort : "");
     }
-    if (stopped) return "no one change was found; the search stopped early, so there may be one";
+    if (stopped)
+      return "we found no single change that helps; the search stopped early, so there may be one";
     return keys_.blind.empty()
-               ? "no one change would do on these bumpers: bare sides need bumpers with the number"
-               : "no one change would do: move what hides the numbers, or leave a side free of it";
+               ? "put bumpers with the number on the bare sides: no single change on these bumpers "
+                 "is enough"
+               : "move what hides the numbers: no single change on the bumpers is enough";
   }
 
  private:
@@ -125,7 +128,7 @@ class Advisor {
     return make_scene(wraps_, numbers, keys_.blind);
   }
 
-  /// Calls visit(k, circle) with what the scene's numbers show on each, until it says no.
+  /// Calls visit(k, circle) with what the scene's numbers show on each, until it returns false.
   template <class Visit>
   bool each_circle(const Scene& scene, Visit visit) const {
     std::size_t k = 0, digits = 0;
@@ -157,22 +160,22 @@ class Advisor {
     return circles;
   }
 
-  /// Whether enough of this circle reads the number, where the demand is on it.
+  /// Whether the number can be read from enough of this circle, if the season asks for this circle.
   bool enough(std::size_t k, const Circle& circle) const {
     return k % distances_.size() != 0 || !demand_.viewpoints ||
            meets(circle.whole.measure() / (2 * std::numbers::pi), *demand_.viewpoints);
   }
 
-  /// Whether nobody is misled anywhere, and enough of each demanded circle reads the number, with
-  /// what other numbers show where there are any.
-  /// Says no where the work is used up.
+  /// Whether no number looks like another one from anywhere, and one can be read from enough of
+  /// each circle that the season asks for; `others` is what other numbers show. False when the work
+  /// is used up.
   bool good(const std::vector<SightNumber>& numbers, const Circles& others) const {
     if (left_ <= 0) return false;
     const auto with_others = [&](std::size_t k, Circle circle) {
       if (!others.empty()) circle.add(others[k].whole, others[k].misleads);
       return circle;
     };
-    // What does not do with nothing in the way need not be looked at with all that hides it.
+    // What is not enough with nothing in the way is not enough with solids in the way either.
     Scene scene = scene_of(numbers);
     std::vector<Solid> solids = std::move(scene.solids);
     scene.solids.clear();
@@ -212,6 +215,15 @@ class Advisor {
     return found == numbers.end() ? nullptr : &*found;
   }
 
+  /// The side that a number moves toward: to the left seen from outside where `sense` is negative.
+  std::string neighbor_of(const std::string& side, double sense) const {
+    const Frame& frame = wraps_.front().frame();
+    const auto at = frame.side(side);
+    assert(at && "a number stands on a side of the frame");
+    const int neighbor = sense < 0 ? frame.previous(*at) : frame.next(*at);
+    return frame.sides()[static_cast<std::size_t>(neighbor)].name;
+  }
+
   std::optional<std::string> by_moving(const std::vector<SightNumber>& numbers) const {
     std::optional<std::string> best;
     double least = 1e300;
@@ -233,9 +245,9 @@ class Advisor {
             if (by >= least || sense * by < left || sense * by > right) continue;
             if (!good({moved(numbers[n], sense * by)}, others)) continue;
             least = by;
-            best =
-                fmt::format("move the {} number {} to the {} (seen from outside)", numbers[n].side,
-                            dimension_with_unit(mm(by), units_), sense < 0 ? "left" : "right");
+            best = fmt::format("move the {} number {} toward the {} side", numbers[n].side,
+                               dimension_with_unit(mm(by), units_),
+                               neighbor_of(numbers[n].side, sense));
           }
         }
       }
@@ -243,7 +255,7 @@ class Advisor {
     return best;
   }
 
-  /// Every room on a side without the number, that holds it.
+  /// Every room that is wide enough for the number, on a side that has none.
   std::vector<SightNumber> more_numbers(const std::vector<SightNumber>& numbers) const {
     std::vector<SightNumber> more;
     const SightNumber* const whole = unsplit(numbers);
@@ -289,7 +301,7 @@ class Advisor {
       names += (names.empty() ? "" : ", ") + one.side;
       if (good({one}, others)) return fmt::format("put the number on more sides: {}", names);
       if (left_ <= 0) return std::nullopt;
-      // No number stands in another's way: what this one shows is added, not all swept again.
+      // Numbers do not hide each other: add what this one shows instead of sweeping all again.
       const Circles own = circles_of({one});
       for (std::size_t k = 0; k < others.size(); ++k) others[k].add(own[k].whole, own[k].misleads);
     }

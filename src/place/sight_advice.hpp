@@ -9,10 +9,10 @@
 
 namespace swathe {
 
-/// Where the numbers do not read as the season asks, or read as another number from somewhere: the
-/// smallest change that would mend it, in words. A number moved along its side, one more side,
-/// higher digits, several sides more, in that order; each tried by sweeping again. Empty where
-/// nothing is wanting.
+/// If the numbers cannot be read as the season asks, or look like another number from somewhere:
+/// the smallest change that corrects it, in words. It tries to move a number along its side, one
+/// more side, higher digits, several more sides, in this order, and sweeps again for each. Empty if
+/// nothing is missing.
 ///
 /// Holds (sight_advice_test.cpp): what it says, done, meets the season.
 std::string sight_advice(const std::vector<Wrap>& wraps, const std::vector<SightNumber>& numbers,

@@ -20,7 +20,7 @@ std::string_view trimmed(std::string_view text) {
 
 std::optional<Length> rule_length(std::string_view text) {
   const auto length = parse_length(text, Units::Inches);
-  // A number without its unit reads differently in inches and in millimeters; only zero needs none.
+  // A number with no unit could be inches or millimeters; only zero needs none.
   if (!length || length != parse_length(text, Units::Millimeters)) return std::nullopt;
   if (*length < Length() || *length > kLongest) return std::nullopt;
   return length;

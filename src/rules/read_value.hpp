@@ -7,7 +7,7 @@
 
 #include "swathe/rules/season.hpp"
 
-// The words in which a rule file says its values, both ways.
+// Values of a rule file read from text, and written as text.
 namespace swathe {
 
 /// Each returns nothing where the text is no such value, or is out of any sensible range.

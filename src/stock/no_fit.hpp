@@ -12,7 +12,7 @@ struct Shift {
   Micron along = 0, across = 0;
 };
 
-/// Shifts that keep two pieces apart: all from least to most, both allowed.
+/// A range of shifts that keep two pieces apart, its ends included.
 struct ClearShifts {
   Shift least, most;
 };

@@ -7,7 +7,8 @@
 
 namespace swathe {
 
-/// A thousandth of a millimeter: what lays on a roll are reckoned in, so that touching is exact.
+/// A thousandth of a millimeter. Lays on a roll are computed in integers, so that touching is
+/// exact.
 using Micron = std::int64_t;
 inline constexpr Micron kMicronsPerMm = 1000;
 Micron microns(double mm);

@@ -7,8 +7,8 @@
 
 namespace swathe {
 
-/// A stick on the grid that cuts are reckoned on. n pieces take n - 1 cuts between them: each piece
-/// has a kerf of its own, and the stick one more.
+/// A stick in units of the grid. n pieces need n - 1 cuts between them, so each piece gets a kerf
+/// added to it, and the stick one more.
 std::int64_t stick_capacity(double stick_length, double kerf);
 std::int64_t stick_share(const StockCut& piece, double kerf);
 bool fits_stick(const StockCut& piece, double stick_length);

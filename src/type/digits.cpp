@@ -10,10 +10,10 @@ namespace {
 
 constexpr std::size_t kMostDigits = 64;
 constexpr double kHighest = 10000;  // mm
-// What a usable digit keeps to, in em: nobody draws one lower, or further from its origin.
+// Limits of a usable digit, in em: nobody draws one lower, or further from its origin.
 constexpr double kLowest = 0.1, kFurthest = 10;
 constexpr double kLargest =
-    3;  // times the shortest digit: paper and cloth are reckoned by that one
+    3;  // times the shortest digit: paper and cloth are planned for that one
 constexpr Box kFrame = {{-kFurthest, -kFurthest}, {kFurthest, kFurthest}};
 
 Region scaled(Region region, double by) {
@@ -58,9 +58,8 @@ const DigitOutline& DigitLine::shape(char digit) const {
 Outcome<DigitLine> set_digits(const Font& font, std::string_view digits, double height,
                               DigitSpacing spacing) {
   if (!all_digits(digits)) {
-    return refuse(Why::OutOfRange,
-                  fmt::format("\"{}\" is no number: expected 1 to {} digits 0 to 9",
-                              digits.substr(0, kMostDigits), kMostDigits));
+    return refuse(Why::OutOfRange, fmt::format("\"{}\" is not a number, expected 1 to {} digits",
+                                               digits.substr(0, kMostDigits), kMostDigits));
   }
   if (!(height > 0 && height <= kHighest)) {
     return refuse(

@@ -35,7 +35,7 @@ constexpr std::size_t kMostFontName = 60;  ///< of what a font file says it is c
 constexpr FT_Int32 kLoad = FT_LOAD_NO_HINTING | FT_LOAD_NO_BITMAP;
 constexpr double kSubunit = 64;  // FreeType and, through it, HarfBuzz count 1/64 of a font unit
 
-/// FreeType's memory: plain, but with an end.
+/// Memory for FreeType: malloc with an upper limit.
 struct Memory {
   std::size_t used = 0, most = kMostFontMemory;
   FT_MemoryRec_ record{};
@@ -56,7 +56,7 @@ struct Memory {
   Memory(const Memory&) = delete;
   Memory& operator=(const Memory&) = delete;
 
-  // The size stands in front of each block, since FreeType frees without saying it.
+  // The size is kept in front of each block, since FreeType does not give it when it frees one.
   static constexpr std::size_t kHead = alignof(std::max_align_t);
 
   void* resize(void* block, long size) {
@@ -65,7 +65,7 @@ struct Memory {
     const std::size_t old = head ? *reinterpret_cast<std::size_t*>(head) : 0;
     const std::size_t wanted = static_cast<std::size_t>(size);
     if (head && wanted <= old) return block;
-    // What has grown will mostly grow again: half as much more saves the copying each time.
+    // A block that has grown will probably grow again: adding half of its size saves copies.
     const std::size_t room = head ? std::max(wanted, old + old / 2) : wanted;
     if (used - old + room > most) return nullptr;
     char* const fresh = static_cast<char*>(std::realloc(head, room + kHead));
@@ -93,7 +93,7 @@ std::string tag_text(FT_ULong tag) {
   std::string text;
   for (int shift = 24; shift >= 0; shift -= 8) {
     const char c = static_cast<char>((tag >> shift) & 0xff);
-    text += c >= ' ' && c <= '~' ? c : '?';  // a damaged font may hold anything
+    text += c >= ' ' && c <= '~' ? c : '?';  // a damaged font may contain any bytes
   }
   while (!text.empty() && text.back() == ' ') text.pop_back();
   return text;
@@ -111,7 +111,7 @@ std::string in_words(const std::vector<FontAxis>& axes) {
 FT_Fixed to_fixed(double value) { return static_cast<FT_Fixed>(std::lround(value * 65536)); }
 double from_fixed(FT_Fixed value) { return static_cast<double>(value) / 65536.0; }
 
-/// Takes FreeType's walk round an outline and makes our curves of it.
+/// Turns FreeType's calls for an outline into our curves.
 struct OutlineWriter {
   std::vector<Curve> curves;
   double units;  // 1/64 font units in the em
@@ -145,7 +145,7 @@ struct OutlineWriter {
   }
 };
 
-/// Nothing is thrown through FreeType.
+/// Exceptions must not pass through FreeType, so they are kept until it returns.
 template <class Step>
 int step_of(void* user, Step step) {
   try {
@@ -266,13 +266,13 @@ Outcome<void> Font::Open::set_axes(const std::map<std::string, double>& wanted) 
       refusals.push_back(
           {Why::UnknownName,
            axes.empty()
-               ? fmt::format("the face {} has no axes, expected none, not \"{}\"", name, tag)
-               : fmt::format("the face {} has no axis \"{}\", expected one of {}", name, tag,
+               ? fmt::format("the font {} has no axes, expected none, not \"{}\"", name, tag)
+               : fmt::format("the font {} has no axis \"{}\", expected one of {}", name, tag,
                              in_words(axes)),
            {}});
     } else if (!(value >= found->least && value <= found->most)) {
       refusals.push_back({Why::OutOfRange,
-                          fmt::format("the axis {} of the face {} is {:g}, expected {:g} to {:g}",
+                          fmt::format("the axis {} of the font {} is {:g}, expected {:g} to {:g}",
                                       tag, name, value, found->least, found->most),
                           {}});
     } else {
@@ -283,7 +283,7 @@ Outcome<void> Font::Open::set_axes(const std::map<std::string, double>& wanted) 
   std::vector<FT_Fixed> coordinates;
   for (const FontAxis& axis : axes) coordinates.push_back(to_fixed(axis.value));
   if (!axes.empty() && FT_Set_Var_Design_Coordinates(face, count, coordinates.data()) != 0) {
-    return refuse(Why::BadFont, fmt::format("the axes of the face {} cannot be set", name));
+    return refuse(Why::BadFont, fmt::format("the axes of the font {} cannot be set", name));
   }
   return {};
 }
@@ -340,7 +340,7 @@ std::vector<ShapedGlyph> Font::Open::shaped(std::string_view text, ShapeOptions 
   return line;
 }
 
-/// Sheets say the same words often, and measure them before they write them.
+/// Sheets use the same words often, and measure them before they write them.
 const std::vector<ShapedGlyph>& Font::Open::line(std::string_view text, ShapeOptions options) {
   constexpr std::size_t kMostLines = 20000;
   std::string key{options.tabular ? 't' : '-', options.kerning ? 'k' : '-'};
@@ -357,7 +357,7 @@ Outcome<std::shared_ptr<Font::Open>> Font::Open::read(std::string_view bytes,
                                              bytes.size(), kMostFontBytes));
   }
   if (!looks_like_a_font(bytes)) {
-    return refuse(Why::BadFont, "the file is no font: expected TrueType, OpenType or WOFF2");
+    return refuse(Why::BadFont, "the file is not a font, expected TrueType, OpenType or WOFF2");
   }
   auto open = std::make_shared<Open>();
   open->memory.most =
@@ -385,7 +385,7 @@ Outcome<std::shared_ptr<Font::Open>> Font::Open::read(std::string_view bytes,
         "Unicode character map");
   }
   if (auto set = open->set_axes(axes); !set) return tl::unexpected(std::move(set.error()));
-  // At one pixel a font unit nothing is rounded but to 1/64 of a unit.
+  // At one pixel for each font unit, rounding is to 1/64 of a unit only.
   if (FT_Set_Pixel_Sizes(face, 0, face->units_per_EM) != 0) {
     return refuse(Why::BadFont, "the font cannot be set at its own size");
   }
@@ -426,7 +426,7 @@ bool Font::has(char32_t character) const { return FT_Get_Char_Index(open_->face,
 
 const std::vector<Curve>& Font::outline(unsigned glyph) const { return open_->outline(glyph); }
 
-// Each is counted before what takes its time: nothing is united that has more of any.
+// Each is counted before the step whose time depends on it: overlaps are united last.
 Outcome<Region> Font::region(unsigned glyph, double tolerance) const {
   constexpr double kGrid = 1e-6;  // em: well below a 1/64 unit of any font
   const auto refused = [](const std::string& found) { return refuse(Why::TooLarge, found); };

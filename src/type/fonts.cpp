@@ -13,7 +13,7 @@
 namespace swathe {
 namespace {
 
-/// Our own list, built into the library: what is wrong with it is our bug.
+/// Our own list, built into the library: a fault in it is our bug.
 toml::table list() { return toml::parse(embedded("type/fonts.toml")); }
 
 std::string text_at(const toml::table& table, std::string_view key) {
@@ -58,7 +58,7 @@ Outcome<BundledFont> bundled_font(std::string_view name) {
   const auto nearest = std::ranges::find(names, nearest_name(wanted, names)) - names.begin();
   const BundledFont& found = fonts[static_cast<std::size_t>(nearest)];
   if (lower(found.name) == wanted) return found;
-  return refuse(Why::UnknownName, fmt::format("no font \"{}\" comes with the tool, expected one "
+  return refuse(Why::UnknownName, fmt::format("no font \"{}\" comes with swathe, expected one "
                                               "that does, such as \"{}\", or the path of a "
                                               "font file",
                                               clip(name), found.name));

@@ -11,7 +11,7 @@
 namespace swathe {
 namespace {
 
-/// A bit of the medial axis between two neighboring points of it, and the numbers of these.
+/// A piece of the medial axis between two neighboring points, and the numbers of these points.
 struct Bit {
   std::size_t from, to;
   double opposed;
@@ -43,7 +43,7 @@ Bits bits_of(const MedialAxis& axis) {
   return all;
 }
 
-/// Takes bits off the free ends while they taper.
+/// Removes pieces from the free ends as long as they taper.
 void trim_ends(Bits& all, double least_opposed) {
   std::vector<std::vector<std::size_t>> at(all.points);
   for (std::size_t i = 0; i < all.bits.size(); ++i) {

@@ -331,9 +331,9 @@ Json face_part(const NumberServes& serves, const NumberInSpace& number) {
 }
 
 Json ring_part(const SightRing& ring, const Scene& scene) {
-  Json fonts = Json::array();
+  Json faces = Json::array();
   for (std::size_t n = 0; n < ring.numbers.size(); ++n)
-    fonts.push_back(face_part(ring.numbers[n], scene.numbers[n]));
+    faces.push_back(face_part(ring.numbers[n], scene.numbers[n]));
   Json reads_as = Json::array();
   for (const SightArc& arc : ring.arcs)
     if (arc.reads == Reads::Another) reads_as.push_back(arc.text);
@@ -343,7 +343,7 @@ Json ring_part(const SightRing& ring, const Scene& scene) {
           {"unread", arcs_part(ring, Reads::Nothing)},
           {"ambiguous", arcs_part(ring, Reads::Another)},
           {"ambiguous_as", std::move(reads_as)},
-          {"fonts", std::move(fonts)}};
+          {"faces", std::move(faces)}};
 }
 
 Json subjects_part(const std::vector<Subject>& subjects) {

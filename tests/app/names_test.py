@@ -145,7 +145,7 @@ write("many.toml", "[job]\n" + "".join(f"wrong{k} = 1\n" for k in range(3000)))
 result = run([TOOL, "check", "many.toml"])
 lines = result.stderr.decode().splitlines()
 check("of 3,000 faults 50 are told, and how many more there are", result.returncode == 2
-      and len(lines) == 51 and lines[-1] == "many.toml: and 2952 more faults; mend these first",
+      and len(lines) == 51 and lines[-1] == "many.toml: and 2952 more faults; correct these first",
       lines[-2:])
 deep = "/".join(["d" * 200] * 12)
 os.makedirs(deep)

@@ -73,6 +73,18 @@ TEST_CASE("what cannot be run is refused at its key") {
     REQUIRE(faults.size() == 1);
     CHECK(faults[0].why == Why::DoesNotFit);
     CHECK(faults[0].place.line == 20);
+    // What it says to give is the most that runs: 1/16 in more is refused again.
+    const std::string& sentence = faults[0].sentence;
+    const std::string before = "give at most ";
+    const auto at = sentence.find(before);
+    REQUIRE(at != std::string::npos);
+    const auto most = parse_length(sentence.substr(at + before.size()), Units::Inches);
+    REQUIRE(most.has_value());
+    for (RunEnd* end : {&job.bumpers[0].from, &job.bumpers[1].to}) *end = {"front", *most};
+    CHECK(test::wraps_of(job).size() == 2);
+    for (RunEnd* end : {&job.bumpers[0].from, &job.bumpers[1].to})
+      *end = {"front", *most + inches(1.0 / 16)};
+    CHECK(refused(job).size() == 1);
   }
   SUBCASE("beyond the side") {
     job.bumpers[0].from = {"front", inches(29)};
@@ -111,7 +123,7 @@ TEST_CASE("what cannot be run is refused at its key") {
     job.bumpers[0].from = {"more front", RunEnd::Share{0.5}};  // beyond it, it is in nobody's way
     CHECK(test::wraps_of(job)[0].run().corners.size() == 2);
     job.bumpers[0].from = {"more front", RunEnd::Corner{}};
-    CHECK(refused(job)[0].sentence.find("runs straight on") != std::string::npos);
+    CHECK(refused(job)[0].sentence.find("has no corner at this end") != std::string::npos);
   }
   SUBCASE("a frame that crosses itself, or runs clockwise") {
     job.places.set("frame.corners", {"job.toml", 9, 11});

@@ -12,7 +12,7 @@
 
 using namespace swathe;
 
-// That no check writes an id outside kCheckIds, the compiler sees to: Judged holds a CheckId.
+// That no check writes an id outside kCheckIds, the compiler sees to: CheckResult holds a CheckId.
 TEST_CASE("check words: each id has words, and no words are of no id") {
   std::set<std::string> ids(std::begin(kCheckIds), std::end(kCheckIds)), told;
   for (const CheckWords& words : check_words()) {

@@ -95,12 +95,12 @@ TEST_CASE("a number may go round 135 deg in 2026 and not in 2023, round 90 deg i
   CHECK(worst(cut.by("2013"), "numeral-corner").verdict == Verdict::Fail);
 }
 
-TEST_CASE("places are counted by where their faces look") {
+TEST_CASE("places are counted by where their sides look") {
   CHECK(worst(halves().by("2026"), "numeral-places").verdict == Verdict::Pass);
   const auto two = of(halves({"front", "back"}).by("2026"), "numeral-places");
   REQUIRE(!two.empty());
   CHECK(two[0].verdict == Verdict::Fail);
-  CHECK(two[0].advice == "put the number on 1 more face");
+  CHECK(two[0].advice == "put the number on 1 more side");
   CHECK(of(halves({"front", "back"}).by("2023"), "numeral-places").size() == 1);  // advice only
 }
 
@@ -119,7 +119,7 @@ TEST_CASE("two numbers on one face are one place") {
   CHECK(worst(c.by("2026"), "numeral-places").verdict == Verdict::Fail);
 }
 
-TEST_CASE("a number that does not fit its side is named with what would do") {
+TEST_CASE("a number that does not fit its side is named with what to change") {
   test::Checked c = halves({"front", "left", "right"});
   c.numerals->misfits = {{0, "back", 300, 250, "a narrower font is 240 mm wide"},
                          {-1, "side9", 0, 0, "cover that side"}};

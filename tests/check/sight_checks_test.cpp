@@ -43,7 +43,7 @@ TEST_CASE("sight: most viewpoints is more than half, and a guideline") {
   const Finding three = worst(machine({"front", "left", "back"}, "2026").by("2026"), "sight");
   CHECK(three.verdict == Verdict::Pass);
   CHECK(three.rule == "2026 R412");
-  CHECK(three.required == "readable from most viewpoints, out to about 60 ft");
+  CHECK(three.required == "can be read from most viewpoints, up to about 60 ft away");
   CHECK(three.measured.find("60 ft away, eyes ") != std::string::npos);
   const Finding one = worst(machine({"front"}, "2026").by("2026"), "sight");
   CHECK(one.verdict == Verdict::Warn);
@@ -56,16 +56,16 @@ TEST_CASE("sight: every viewpoint is all of them, and no guideline") {
   const Finding three = worst(machine({"front", "left", "back"}, "2023").by("2023"), "sight");
   CHECK(three.verdict == Verdict::Fail);
   CHECK(three.rule == "2023 R406");
-  CHECK(three.required == "from every viewpoint");
+  CHECK(three.required == "can be read from every viewpoint");
 }
 
-TEST_CASE("sight: a part that reads as another number is told of, with what it reads as") {
+TEST_CASE("sight: a part that looks like another number is named, with what it looks like") {
   // Before the last digits of the left side's number.
   const auto c =
       machine({"front", "left", "back"}, "2026", {test::blind_box(-300, 200, 0, -120, 330, 300)});
   bool told = false;
   for (const Finding& finding : of(c.by("2026"), "sight")) {
-    if (finding.measured.find("reads as 2") == std::string::npos) continue;
+    if (finding.measured.find("looks like 2") == std::string::npos) continue;
     told = true;
     CHECK(finding.verdict == Verdict::Warn);
     CHECK(finding.rule.empty());
@@ -82,7 +82,7 @@ TEST_CASE("sight, places: a number that is hidden all round serves nobody and is
   CHECK(places.measured == "2: front, back");
   bool told = false;
   for (const Finding& finding : of(c.by("2026"), "sight"))
-    told = told || (finding.subject == "left numeral" && finding.measured == "read from nowhere");
+    told = told || (finding.subject == "left numeral" && finding.measured == "cannot be read");
   CHECK(told);
 }
 
@@ -91,7 +91,7 @@ TEST_CASE("sight: too small for the distance") {
   const auto findings = of(c.by("2026"), "sight");
   REQUIRE(findings.size() == 4);
   CHECK(findings[0].verdict == Verdict::Warn);
-  CHECK(findings[1].measured.find("read no further than 4") == 0);
+  CHECK(findings[1].measured.find("can be read from at most 4") == 0);
 }
 
 TEST_CASE("no sight, no check of it") {

@@ -78,7 +78,7 @@ TEST_CASE("limits: one more than may be is refused where it stands") {
              {14 + 3 * 32, 1}, "place is there 33 times, expected at most 32", "numerals");
   check_only(repeated(33, "[[sight.blind]]\nbox = [[0, 0, 0], [1, 1, 1]]\n"), Why::TooLarge,
              {14 + 2 * 32, 1}, "blind is there 33 times, expected at most 32", "sight");
-  check_only("[cloth]\ncolors = " + inline_table(9, "\"#fff\"") + "\n", Why::TooLarge, {15, 11},
+  check_only("[cloth]\ncolors = " + inline_table(9, "\"#fff\"") + "\n", Why::TooLarge, {15, 10},
              "cloth.colors has 9 colors, expected 1 to 8", "cloth");
   check_only("[numerals]\naxes = " + inline_table(17, "1") + "\n", Why::TooLarge, {15, 8},
              "numerals.axes has 17 axes, expected at most 16", "numerals");
@@ -114,7 +114,7 @@ TEST_CASE("limits: a name too long is refused where it stands") {
   const std::string name = std::string(25, 'n'), path = std::string(201, 'p');
   check_only("[[bumper]]\nname = \"" + name + "\"\nfrom = [\"back\", 0]\nto = [\"back\", 1]\n",
              Why::OutOfRange, {15, 8}, "1 to 24 printable characters", "bumper.1");
-  check_only("[cloth]\ncolors = { " + name + " = \"#fff\" }\n", Why::OutOfRange, {15, 13},
+  check_only("[cloth]\ncolors = { " + name + " = \"#fff\" }\n", Why::OutOfRange, {15, 12},
              "1 to 24 printable characters", "cloth");
   check_only("[numerals]\nfont = \"" + path + "\"\n", Why::OutOfRange, {15, 8},
              "numerals.font is \"pppp", "numerals");

@@ -221,7 +221,7 @@ TEST_CASE("set value: what cannot be set is refused, and says what could") {
   check_refused("bumper.3.name", Why::OutOfRange, "from 1 to 2");
   check_refused("cloth.colors.red", Why::WrongType, "expected a table");
   CHECK(refusal(set_value(text, "cloth.colors.red", "1", "a.toml")).place.line == 6);
-  CHECK(refusal(set_value(text, "cloth.colors.red", "1", "a.toml")).place.column == 11);
+  CHECK(refusal(set_value(text, "cloth.colors.red", "1", "a.toml")).place.column == 10);
   CHECK(refusal(set_value("[cloth.colors]\n", "cloth.colors", "{}")).why == Why::WrongType);
   CHECK(refusal(set_value("bumper = [{}]", "bumper.3.name", "A")).why == Why::OutOfRange);
   CHECK(refusal(set_value("[frame\n", "frame.width", "1")).why == Why::Malformed);

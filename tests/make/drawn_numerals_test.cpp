@@ -79,15 +79,17 @@ void check_clear(const Made& made, const PlacedNumeral& placed) {
     }
 }
 
-/// What an advice says would do, in a job of its own; nothing where it names no figure or font.
+/// Each change that an advice names, made in a job of its own; nothing where it names no height or
+/// font.
 std::vector<Job> as_advised(const Job& job, const NumeralMisfit& misfit) {
   std::vector<Job> advised;
   Job next = job;
   next.numerals.sides = {{misfit.side}};
   const std::string& advice = misfit.advice;
-  const auto from = advice.find("it fits "), to = advice.find(" high");
-  if (from != std::string::npos && to != std::string::npos) {
-    const auto height = parse_length(advice.substr(from + 8, to - from - 8), job.units);
+  const std::string before = "set numerals.height to ";
+  if (advice.starts_with(before)) {
+    const auto height =
+        parse_length(advice.substr(before.size(), advice.find(';') - before.size()), job.units);
     REQUIRE_MESSAGE(height.has_value(), advice);
     advised.push_back(next);
     advised.back().numerals.height = *height;
@@ -102,7 +104,7 @@ std::vector<Job> as_advised(const Job& job, const NumeralMisfit& misfit) {
 
 }  // namespace
 
-TEST_CASE("drawn numerals: off every corner, relief, end and window; advice that is taken mends") {
+TEST_CASE("drawn numerals: off every corner, fold, end and window; advice that is taken mends") {
   int tried = 0, placed = 0, mended = 0;
   test::for_drawn_cases("drawn-numerals", kJobs, [&](std::mt19937_64& rng) {
     const Job job = test::drawn_number(rng);

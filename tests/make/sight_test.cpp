@@ -108,11 +108,13 @@ TEST_CASE("advice: one move, done, shows the whole number again") {
   const Made hidden = test::made(job_text("2026", post, "sides = [\"front\", \"left\", \"back\"]"));
   std::smatch found;
   const std::string advice = hidden.sight->advice;
-  REQUIRE_MESSAGE(
-      std::regex_search(advice, found, std::regex("move the left number (.*) to the (\\w+) ")),
-      advice);
+  REQUIRE_MESSAGE(std::regex_search(advice, found,
+                                    std::regex("move the left number (.*) toward the (\\w+) side")),
+                  advice);
   const double by = parse_length(found[1].str(), Units::Inches)->mm();
-  const double sense = found[2] == "left" ? -1 : 1;
+  // Counter-clockwise the left side lies between front and back: seen from outside, front is at its
+  // left.
+  const double sense = found[2] == "front" ? -1 : 1;
   // By hand, from the board's left end: the board of the left side starts at its butting end.
   const auto placed = std::ranges::find(hidden.numerals->placed, "left", &PlacedNumeral::side);
   const auto& run = hidden.wraps[static_cast<std::size_t>(placed->bumper)].run();

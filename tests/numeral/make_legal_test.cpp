@@ -76,7 +76,7 @@ TEST_CASE("make_legal (2): heavier where that is narrower, to 0.1 mm") {
   CHECK(legal_number->moved_out.mm() == doctest::Approx(1.5));
   CHECK(legal_number->number.height == doctest::Approx(100));
   CHECK(legal_number->number.ink.width() == doctest::Approx(61.2).epsilon(1e-4));
-  CHECK(legal_number->change == "outlines moved 1.5 mm outwards at the same height");
+  CHECK(legal_number->change == "edges moved 1.5 mm outwards at the same height");
 }
 
 // The counter is 4 mm wide: moved out by 1.5 it would be 4 x 0.97 - 3 = 0.88 mm.

@@ -221,7 +221,7 @@ TEST_CASE("stencil: a dotted nought's dot is no island, and its island is held")
   check_holds(dotted, *stencil, 6);
 }
 
-TEST_CASE("stencil: refusals say what would do") {
+TEST_CASE("stencil: refusals say what to give") {
   // The island is 8 by 8. Two bars from opposite sides run 0.2 mm into it each and must stand
   // their own width apart: 7.6 mm is the most, and 7.5 what is safe to say.
   const Region tight = {box(0, 0, 40, 40), hole(16, 16, 24, 24)};
@@ -230,11 +230,11 @@ TEST_CASE("stencil: refusals say what would do") {
   REQUIRE(refused.error().size() == 1);
   CHECK(refused.error().front().why == Why::DoesNotFit);
   CHECK(refused.error().front().sentence ==
-        "no bridges 10 mm wide hold its island; bridges 7.5 mm wide would do");
+        "bridges 10 mm wide cannot hold its island, expected bridges 7.5 mm wide");
   CHECK(make_stencil(tight, 7.5).has_value());
   // In inches to 1/32: 9/32 in is 7.14 mm, 10/32 in would be 7.94 mm.
   CHECK(make_stencil(tight, 12.7, Units::Inches).error().front().sentence ==
-        "no bridges 1/2 in wide hold its island; bridges 9/32 in wide would do");
+        "bridges 1/2 in wide cannot hold its island, expected bridges 9/32 in wide");
   CHECK(make_stencil(tight, 0).error().front().why == Why::OutOfRange);
   CHECK(make_stencil(tight, std::nan("")).error().front().why == Why::OutOfRange);
 }
@@ -252,9 +252,12 @@ TEST_CASE("stencil: what is advised does, for every digit that is refused") {
         continue;
       }
       const std::string& sentence = stencil.error().front().sentence;
-      const auto from = sentence.find("bridges ", 5), to = sentence.find(" wide would do");
-      REQUIRE(to != std::string::npos);
-      const auto advised = parse_length(sentence.substr(from + 8, to - from - 8), Units::Inches);
+      const std::string before = "expected bridges ";
+      const auto from = sentence.find(before), to = sentence.rfind(" wide");
+      REQUIRE(from != std::string::npos);
+      REQUIRE(to > from);
+      const auto advised = parse_length(
+          sentence.substr(from + before.size(), to - from - before.size()), Units::Inches);
       REQUIRE(advised.has_value());
       const auto narrower = make_stencil(outline, advised->mm());
       REQUIRE(narrower.has_value());

@@ -146,11 +146,12 @@ TEST_CASE("place: sides by name, in their order") {
   CHECK(placing.placed[1].side == "front");
 }
 
-/// The height in "it fits 3 13/16 in high".
+/// The height in "set numerals.height to 3 13/16 in; or ...".
 std::optional<Length> height_in(const std::string& advice) {
-  const auto from = advice.find("it fits "), to = advice.find(" high");
-  if (from == std::string::npos || to == std::string::npos) return std::nullopt;
-  return parse_length(advice.substr(from + 8, to - from - 8), Units::Inches);
+  const std::string before = "set numerals.height to ";
+  if (!advice.starts_with(before)) return std::nullopt;
+  return parse_length(advice.substr(before.size(), advice.find(';') - before.size()),
+                      Units::Inches);
 }
 
 TEST_CASE("place (3): a misfit says what it needs and what the longest stretch has") {
@@ -287,11 +288,13 @@ TEST_CASE("place: a center too near an end is a misfit, and the advised ones are
   REQUIRE(placing.misfits.size() == 1);
   const std::string& advice = placing.misfits[0].advice;
   CAPTURE(advice);
-  const auto to = advice.find(" to "), end = advice.find(" from the board");
-  REQUIRE(to != std::string::npos);
-  REQUIRE(end != std::string::npos);
-  const auto low = parse_length(advice.substr(9, to - 9), Units::Inches);
-  const auto high = parse_length(advice.substr(to + 4, end - to - 4), Units::Inches);
+  const std::string before = "set center to at least ", between = " and at most ";
+  const auto at_most = advice.find(between);
+  REQUIRE(advice.starts_with(before));
+  REQUIRE(at_most != std::string::npos);
+  const auto low =
+      parse_length(advice.substr(before.size(), at_most - before.size()), Units::Inches);
+  const auto high = parse_length(advice.substr(at_most + between.size()), Units::Inches);
   REQUIRE(low.has_value());
   REQUIRE(high.has_value());
   for (const Length center : {*low, *high, 0.5 * (*low + *high)}) {

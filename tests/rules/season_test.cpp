@@ -242,7 +242,7 @@ TEST_CASE("a rule file too long, too deep or with names too long is refused wher
         std::string::npos);
   CHECK(only("season = \"o\u200bwn\"\n", Why::OutOfRange, 1, 12).find("U+200B") !=
         std::string::npos);
-  only(head + "[cloth]\nfonts = { value = true, rule = \"" + name + "\", attested = \"quoted\" }\n",
+  only(head + "[cloth]\nfaces = { value = true, rule = \"" + name + "\", attested = \"quoted\" }\n",
        Why::OutOfRange, 3, 32);
 }
 

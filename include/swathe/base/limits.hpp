@@ -2,22 +2,22 @@
 
 #include <cstddef>
 
-// How large a file may be that is read, and how deep a text may nest. What the keys of a job may
-// ask for stands in swathe/job/limits.hpp, which has these too.
+// How large files may be, and how deep a text may nest. Limits of a job's keys are in
+// swathe/job/limits.hpp, which includes these.
 namespace swathe {
 
 inline constexpr std::size_t kMostJobBytes = std::size_t{1} << 20;
 inline constexpr std::size_t kMostRuleBytes = std::size_t{1} << 18;
 inline constexpr std::size_t kMostFontBytes = std::size_t{16} << 20;
-/// A packed font may claim any size once unpacked, and glyphs made of glyphs grow without end; the
-/// reader gets so much, by the size of the file, and no more than this.
+/// A packed font may claim any size when it is unpacked, and glyphs made of glyphs can grow for
+/// ever. So the font reader's memory is limited by the size of the file, and by this.
 inline constexpr std::size_t kMostFontMemory = std::size_t{128} << 20;
 inline constexpr std::size_t kLeastFontMemory = std::size_t{8} << 20, kFontMemoryPerByte = 64;
 inline constexpr int kMostIslands = 4;  ///< of a digit in a stencil
 
-// Of one digit's outline: what is measured, grown and bridged. Most that the fonts of the tests ask
-// for, an em 10 m high: 82 curves, 4,600 edges, 53 crossings, 7 contours, 11 times their size; at
-// 1 m, 5 turns.
+// Limits of one digit's outline. For comparison, the most that the fonts of the tests need with an
+// em 10 m high: 82 curves, 4,600 edges, 53 crossings, 7 contours, 11 times their size; at 1 m, 5
+// turns.
 inline constexpr std::size_t kMostDigitCurves = 5000;
 inline constexpr std::size_t kMostDigitEdges = 6000;  ///< once curves are broken into chords
 inline constexpr std::size_t kMostDigitCrossings = 500;

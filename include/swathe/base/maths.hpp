@@ -1,13 +1,13 @@
 #pragma once
 
-/// The functions that C libraries differ in by a last digit, the same on every machine.
+/// Functions whose last digit differs between C libraries; here it is the same on every machine.
 ///
 /// Holds (maths_test.cpp checks each against MPFR):
 ///   (1) the result is the double nearest to the true value, of two the one with the even last bit
 ///   (2) zeros keep their sign, infinities and what is no number go as in C, Annex F
 ///   (3) compilers and how they optimize make no difference
-/// Of (1): 256 bits decide what a quick way leaves open. No argument is known that would take more
-/// than some 130; that there is none is proved for no function here.
+/// About (1): a fast way answers most arguments, 256 bits decide the others. No argument is known
+/// that needs more than some 130 bits, but for no function here is that proved.
 ///
 /// Source: our own, of IEEE operations and integers alone; each way names its own.
 namespace swathe::maths {

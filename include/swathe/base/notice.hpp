@@ -6,10 +6,11 @@
 
 namespace swathe {
 
-/// Something that a job says in vain. No fault: everything is made as if it were not there.
+/// A key of a job that has no effect. It is not a fault: everything is made as if it were not
+/// there.
 struct Notice {
-  std::string key;       ///< as `swathe explain` tells it: "padding.depth"
-  std::string sentence;  ///< without the place: "has no effect: ..."
+  std::string key;       ///< as in `swathe explain`: "padding.depth"
+  std::string sentence;  ///< the place is not in it: "has no effect: ..."
   Place place;
 };
 

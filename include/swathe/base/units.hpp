@@ -14,8 +14,8 @@ enum class Units { Inches, Millimeters };
 /// Reads a length with its unit, or a bare number in `bare`.
 ///
 /// Understands "32 1/4 in", "32.25in", "2 ft 8 1/4 in", `2' 8-1/4"`, "819 mm", "81.9 cm", "1 m",
-/// "1/4 yd". One leading minus makes it negative. Does not depend on the locale. Nothing where the
-/// text is no length, or not finite.
+/// "1/4 yd". One leading minus makes it negative. Does not depend on the locale. Nothing if the
+/// text is not a length, or not finite.
 std::optional<Length> parse_length(std::string_view text, Units bare);
 
 /// Reads "90 deg", "15 arcmin", "0.5 rad"; a bare number is degrees.
@@ -28,7 +28,7 @@ std::string dimension(Length length, Units units);
 /// The same with its unit: "32 1/4 in", "819 mm".
 std::string dimension_with_unit(Length length, Units units);
 
-/// A way to be walked, in feet or meters to a tenth: "60 ft", "18.3 m".
+/// A distance to walk, in feet or meters to a tenth: "60 ft", "18.3 m".
 std::string walked(Length length, Units units);
 
 /// A length of cloth, in yards to a sixteenth: "2 1/2 yd".

@@ -25,9 +25,9 @@ struct LegalNumber {
   std::string change;  ///< in words; empty where the number was legal as it stood
 };
 
-/// The least change after which more than half of every digit's stroke, bridges taken off, is at
-/// least `stroke` wide: taller (to 1/16 in or 1 mm), or heavier at the same height (to 0.1 mm),
-/// whichever takes less width on the cloth.
+/// The smallest change after which more than half of every digit's stroke, not counting what
+/// bridges cover, is at least `stroke` wide: taller (to 1/16 in or 1 mm), or heavier at the same
+/// height (to 0.1 mm), whichever is narrower on the cloth.
 ///
 /// Refuses: DoesNotFit where neither twice the height nor outlines moved by half of `stroke` do.
 /// Holds: (1) a legal number is not changed; (2) the result is legal, no shorter than it was, and

@@ -2,10 +2,10 @@
 
 #include "swathe/plane/path.hpp"
 
-// Areas added, cut and grown. Every outline is first rounded to a square grid, so the same shapes
-// give the same answer on every machine. Results have their outer outlines counter-clockwise and
-// their holes clockwise; each outline starts at its lowest point (the left one of two); outer
-// outlines stand in the order of these points, each followed by its own holes.
+// Union, intersection, difference and growing of areas. Outlines are first rounded to a square
+// grid, so that the answer is the same on every machine. Results have outer outlines
+// counter-clockwise and their holes clockwise; each outline starts at its lowest point (the left
+// one of two); outer outlines stand in the order of these points, each followed by its own holes.
 namespace swathe {
 
 /// The grid for lengths in millimeters: 1 um.

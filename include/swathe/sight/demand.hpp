@@ -15,11 +15,11 @@ struct Demand {
 };
 Demand demand_of(const Season* season);
 
-/// Of the circle, from which the number must be read: more than half for "most", all but what no
-/// walker could find for "every".
+/// The share of the circle from which one must be able to read the number: more than half for
+/// "most"; for "every" all of it, but for stretches too small for anybody to stand in.
 inline constexpr double kMost = 0.5, kEvery = 0.9995;
 
-/// The share of viewpoints that read the number, of the eye height that reads least.
+/// The share of viewpoints from which the number can be read, at the eye height that is worst.
 double least_fraction(const std::vector<SightRing>& rings);
 bool meets(double fraction, Viewpoints viewpoints);
 

@@ -10,7 +10,7 @@
 #include "swathe/numeral/numerals.hpp"
 #include "swathe/plane/path.hpp"
 
-// What an observer has before him: digits on the cloth, and what may stand before them.
+// What an observer looks at: digits on the cloth, and solids that may hide them.
 namespace swathe {
 
 /// The box of one digit's ink on the cloth that is on its bumper (before stretch is taken out).

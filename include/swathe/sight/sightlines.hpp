@@ -18,7 +18,7 @@ struct Criterion {
   Angle widest = kWidestObliquity;
 };
 
-/// What an observer has of one digit.
+/// What an observer sees of one digit.
 struct DigitSeen {
   bool turned_away = false;  ///< some of it faces away from the observer
   int hidden_by = -1;        ///< number of a solid that stands before some of it; -1 for none
@@ -31,13 +31,13 @@ struct DigitSeen {
   bool in_view() const { return !turned_away && hidden_by < 0; }
 };
 
-/// What an observer has of one number.
+/// What an observer sees of one number.
 struct NumberSeen {
   std::vector<DigitSeen> digits;  ///< in order
   std::string text;               ///< the legible ones
 
   bool whole() const;       ///< every digit is legible
-  bool misleading() const;  ///< some are legible and others not wholly in view: reads as another
+  bool misleading() const;  ///< some are legible and others hidden: looks like another number
 };
 
 /// What can be seen of each number from one height above the floor.

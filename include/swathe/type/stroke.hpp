@@ -31,9 +31,9 @@ class Stroke {
   double length_ = 0;
 };
 
-/// What counts as stroke. On the medial axis, a circle that touches the outline on nearly opposite
-/// sides spans a stroke; in a corner, at a stroke's end and where strokes join it does not. How
-/// nearly is the chord between the two touching places over the diameter.
+/// Which circles of the medial axis count as stroke: those that touch the outline on nearly
+/// opposite sides. In a corner, at a stroke's end and where strokes join they do not. The measure
+/// is the chord between the two touching places over the diameter.
 inline constexpr double kStrokeOpposed = 0.95;
 /// The same at a free end of the line, from which bits are taken off until one passes: what tapers
 /// by more than 0.45 of its own length is a tip, not a stroke (2 sqrt(1 - 0.9743^2) = 0.45).

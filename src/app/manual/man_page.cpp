@@ -85,19 +85,19 @@ std::string small_first(std::string text) {
 constexpr std::string_view kJobs =
     R"(.PP
 A job is a text file.
-\fBswathe new\fR writes one to start from, and \fBswathe explain\fR tells what its keys mean.
-The answer goes to standard output, the talk to standard error.
+\fBswathe new\fR writes one to start from, and \fBswathe explain\fR says what its keys mean.
+The answer goes to standard output, notes and errors go to standard error.
 )";
 
 constexpr std::string_view kEnvironment =
     R"(.SH ENVIRONMENT
 .TP
 .B SOURCE_DATE_EPOCH
-The date that stands in PDF files, in whole seconds since 1970; anything else is refused.
-Without it the date is fixed: the same job gives the same bytes.
+The date to write into PDF files, in whole seconds since 1970; anything else is refused.
+If it is not set, the date is fixed: the same job gives the same bytes.
 .TP
 .B NO_COLOR
-Set to anything, it keeps colors off the terminal.
+If it is set, the terminal shows no colors.
 )";
 
 constexpr std::string_view kExamples =
@@ -108,7 +108,7 @@ swathe check robot.toml
 swathe make robot.toml \-o out
 .fi
 .SH CAUTIONS
-The manual of the season and its updates rule; the inspector\(aqs word is final.
+The season\(aqs manual and its updates decide, and the inspector has the last word.
 Print at 100 %, and measure the 100 mm scale on the first sheet before you cut.
 )";
 

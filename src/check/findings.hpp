@@ -6,11 +6,11 @@
 #include "check/check_id.hpp"
 #include "swathe/check/check.hpp"
 
-// How a check writes down what it found.
+// How the checks write down what they found.
 namespace swathe {
 
-/// Rounding that no tape shows, mm.
-inline constexpr double kNoTape = 1e-3;
+/// Rounding that no tape measure shows, mm.
+inline constexpr double kRounding = 1e-3;
 
 /// What a finding is about, for programs.
 struct About {
@@ -19,8 +19,8 @@ struct About {
   std::vector<KeyChange> mend{};  ///< what the advice comes to, where that is a change of keys
 };
 
-/// What a check came to, before the rule it rests on has its say.
-struct Judged {
+/// What one check found, before the source of its rule is taken into account.
+struct CheckResult {
   CheckId id;
   std::string subject;
   std::string required;
@@ -42,31 +42,32 @@ struct Measure {
 /// Who may allow a little more than the rule: nobody, or the inspector by the season's grace.
 enum class Grace { None, Inspection };
 
-/// The findings of one run. Words lengths in the job's units and keeps the promises of check().
-class Book {
+/// Collects the findings of one run. Writes lengths in the job's units and keeps the promises of
+/// check().
+class Findings {
  public:
-  Book(const CheckedSet& subject, const Season& season)
+  Findings(const CheckedSet& subject, const Season& season)
       : units_(subject.job.units), season_(season) {}
 
   /// Under a rule of the season.
   template <class T>
   // It is moved from, which clang-tidy sees in no template.
   // NOLINTNEXTLINE(performance-unnecessary-value-param)
-  void add(const RuleValue<T>& rule, Judged judged) {
-    enter(rule.rule, rule.attested, rule.guideline, std::move(judged));
+  void add(const RuleValue<T>& rule, CheckResult result) {
+    add_with_source(rule.rule, rule.attested, rule.guideline, std::move(result));
   }
   /// Our own advice.
-  void advise(Judged judged);
+  void advise(CheckResult result);
 
   void at_least(const RuleValue<Length>& rule, Measure measure, Grace grace);
   void at_most(const RuleValue<Length>& rule, Measure measure, Grace grace);
 
-  std::string exactly(Length length) const;
-  std::string about(double mm) const;
-  /// A way to be walked.
-  std::string far(Length length) const;
-  /// A length to work to: rounded to what a tape shows.
-  std::string on_tape(double mm) const;
+  std::string exact_text(Length length) const;
+  std::string measured_text(double mm) const;
+  /// A distance that somebody walks: in feet or meters.
+  std::string distance_text(Length length) const;
+  /// A length to cut or to move by: rounded to what a tape measure shows.
+  std::string rounded_text(double mm) const;
 
   /// A length as a job is given it.
   std::string value(Length length) const;
@@ -76,13 +77,14 @@ class Book {
 
   /// Pass where nothing is missing, Warn where the grace makes up for it, else Fail.
   Verdict verdict(double short_by_mm, Grace grace) const;
-  /// The advice, with "design to nominal" before it where only the grace saves the verdict.
-  std::string graced(Verdict verdict, std::string advice) const;
+  /// The advice; where only the inspector's grace makes the verdict a warning, that is added.
+  std::string with_grace_note(Verdict verdict, std::string advice) const;
 
   std::vector<Finding> worst_first() &&;
 
  private:
-  void enter(const std::string& rule, Attested attested, bool guideline, Judged judged);
+  void add_with_source(const std::string& rule, Attested attested, bool guideline,
+                       CheckResult result);
   void length(const RuleValue<Length>& rule, Measure measure, Grace grace, double short_by_mm,
               const char* word);
 

@@ -1,0 +1,113 @@
+#include "check/findings.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "job/key_path.hpp"
+#include "swathe/base/units.hpp"
+
+namespace swathe {
+namespace {
+
+constexpr const char* kNotRead =
+    "we have not read this rule in this season's manual: look it up there";
+
+Finding finding_of(CheckResult result) {
+  Finding finding;
+  finding.id = result.id.text();
+  finding.subject = std::move(result.subject);
+  finding.required = std::move(result.required);
+  finding.measured = std::move(result.measured);
+  finding.verdict = result.verdict;
+  finding.advice = std::move(result.advice);
+  finding.subjects = std::move(result.about.subjects);
+  finding.keys = std::move(result.about.keys);
+  if (finding.verdict != Verdict::Pass) finding.mend = std::move(result.about.mend);
+  return finding;
+}
+
+}  // namespace
+
+void Findings::add_with_source(const std::string& rule, Attested attested, bool guideline,
+                               CheckResult result) {
+  Finding finding = finding_of(std::move(result));
+  finding.rule = season_.name + " " + rule;
+  finding.attested = attested;
+  if (!rule.empty()) finding.subjects.push_back(Subject::rule(rule));
+  if (finding.verdict == Verdict::Pass) finding.advice.clear();
+  if (guideline && finding.verdict == Verdict::Fail) finding.verdict = Verdict::Warn;
+  if (attested == Attested::Unverified) {
+    if (finding.verdict == Verdict::Fail) finding.verdict = Verdict::Warn;
+    if (finding.verdict == Verdict::Pass) finding.verdict = Verdict::Unknown;
+    finding.advice += finding.advice.empty() ? "" : "; ";
+    finding.advice += kNotRead;
+  }
+  findings_.push_back(std::move(finding));
+}
+
+void Findings::advise(CheckResult result) {
+  Finding finding = finding_of(std::move(result));
+  if (finding.verdict == Verdict::Pass) finding.advice.clear();
+  findings_.push_back(std::move(finding));
+}
+
+std::string Findings::exact_text(Length length) const { return exact(length, units_); }
+std::string Findings::measured_text(double mm) const {
+  return measured(Length::from_mm(mm), units_);
+}
+std::string Findings::distance_text(Length length) const { return walked(length, units_); }
+std::string Findings::rounded_text(double mm) const {
+  return dimension_with_unit(Length::from_mm(mm), units_);
+}
+
+std::string Findings::value(Length length) const { return quoted_text(exact_text(length)); }
+
+std::string Findings::at_least_value(double mm) const {
+  const Length step = units_ == Units::Inches ? inches(1.0 / 16) : Length::from_mm(1);
+  return value(std::ceil(Length::from_mm(mm - kRounding) / step) * step);
+}
+
+std::string Findings::at_most_value(double mm) const {
+  const Length step = units_ == Units::Inches ? inches(1.0 / 16) : Length::from_mm(1);
+  return value(std::floor(Length::from_mm(mm + kRounding) / step) * step);
+}
+
+Verdict Findings::verdict(double short_by_mm, Grace grace) const {
+  if (short_by_mm <= kRounding) return Verdict::Pass;
+  const bool allowed = grace == Grace::Inspection && season_.general_grace &&
+                       short_by_mm <= season_.general_grace->value.mm() + kRounding;
+  return allowed ? Verdict::Warn : Verdict::Fail;
+}
+
+std::string Findings::with_grace_note(Verdict verdict, std::string advice) const {
+  if (verdict != Verdict::Warn || !season_.general_grace) return advice;
+  return fmt::format("{}; the inspector may allow {}, but do not count on it", advice,
+                     exact_text(season_.general_grace->value));
+}
+
+void Findings::length(const RuleValue<Length>& rule, Measure measure, Grace grace,
+                      double short_by_mm, const char* word) {
+  const Verdict result = verdict(short_by_mm, grace);
+  add(rule, {measure.id, std::move(measure.subject),
+             fmt::format("{} {}", word, exact_text(rule.value)), measured_text(measure.has_mm),
+             result, with_grace_note(result, std::move(measure.advice)), std::move(measure.about)});
+}
+
+void Findings::at_least(const RuleValue<Length>& rule, Measure measure, Grace grace) {
+  const double short_by_mm = rule.value.mm() - measure.has_mm;
+  length(rule, std::move(measure), grace, short_by_mm, "at least");
+}
+
+void Findings::at_most(const RuleValue<Length>& rule, Measure measure, Grace grace) {
+  const double over_by_mm = measure.has_mm - rule.value.mm();
+  length(rule, std::move(measure), grace, over_by_mm, "at most");
+}
+
+std::vector<Finding> Findings::worst_first() && {
+  std::ranges::stable_sort(findings_, {}, &Finding::verdict);
+  return std::move(findings_);
+}
+
+}  // namespace swathe

@@ -1,0 +1,127 @@
+#!/usr/bin/env python3
+"""One word for one thing: what people read outside of printed sheets uses none of the words that
+were given up for a plainer one.
+
+Looked through are the string literals of the rooms that speak, and the data files and documents that
+are read as they stand. Comments and identifiers are free.
+
+usage: words_test.py [TOP]"""
+
+import glob
+import os
+import re
+import sys
+
+sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "support"))
+from suite import TOP, check, done  # noqa: E402
+
+ROOMS = ("rules", "job", "bumper", "pattern", "numeral", "place", "check", "make", "app")
+TEXTS = ("src/*/data/*.toml", "examples/*.toml", "examples/kinds/*.toml", "README.md")
+
+# What is not said -> what is said instead.
+GIVEN_UP = {
+    r"segments?": "bumper",
+    r"skins?": "cover",
+    r"wraps?": "pattern, bumper",
+    r"typefaces?": "font",
+    r"(type )?faces?": "side (of a machine), font (of digits), front or outside (of a board)",
+    r"figures?": "sizes, numbers, digits",
+    r"sections? of (the|a) bumper|girths?": "once round",
+    r"reliefs?": "corner fold, sewn corner",
+    r"tape sheets?": "measuring sheet",
+    r"clearances?": "gap, play, room",
+    r"nothing reads|reads as|unread|misread": "can be read, cannot be read, looks like",
+    r"laps|butts": "runs past its neighbor, stops at its neighbor",
+    r"quick-change": "hook-and-loop",
+    r"no more than|no longer than|no less than": "at most, at least",
+    r"(left|right) end": "the end by the left side, next to left",
+    r"colours?|centres?|grey|neighbours?|millimetres?": "American spelling",
+    r"askew|beneath|bears?|bearing|told of|would do|reckoned": "a word that people say",
+    r"held against": "checked against",
+}
+
+# Where one of these is right, and why. A file, a part of the text, the word that it excuses.
+EXCEPTIONS = (
+    ("src/job/keys.cpp", "the board's left", "left end", "places on a board are given from there"),
+    ("src/job/keys.cpp", "left or right end", "right end", "places on a board are given from there"),
+)
+
+# Keys and values of a job or a rule file, and names of code in the documents, are no prose.
+CODE = re.compile(r"`[^`]*`|^```.*?^```|@\w+|\b[a-z_]+\.[a-z_.]+\b|[a-z]+_[a-z_]+", re.MULTILINE | re.DOTALL)
+LITERAL = re.compile(r'"((?:[^"\\\n]|\\.)*)"')
+# Literals that are whole keys, options or names: no spaces, so nobody reads them as words.
+NAME = re.compile(r"[\w./:@#<>&;%{}()\[\]\\+*=|-]*")
+
+
+def text_of(top, path):
+    with open(os.path.join(top, path), encoding="utf-8") as file:
+        return file.read()
+
+
+def without_comments(source):
+    """C++ with its raw strings as common ones; a quote that stands as a character is no string."""
+    source = re.sub(r'R"\((.*?)\)"', lambda raw: "\n".join(
+        '"' + line.replace('"', "'") + '"' for line in raw[1].split("\n")), source, flags=re.DOTALL)
+    return re.sub(r"'\\?\"'|//[^\n]*", "", source)
+
+
+def literals(source):
+    """Line and text of every string that has more than one word."""
+    for number, line in enumerate(without_comments(source).splitlines(), 1):
+        if line.lstrip().startswith(("#include", "assert", "static_assert")):
+            continue
+        for text in LITERAL.findall(line):
+            if not NAME.fullmatch(text):
+                yield number, text
+
+
+def lines_of(text):
+    """Line and text of a document, its code blanked out."""
+    blank = CODE.sub(lambda found: re.sub(r"[^\n]", " ", found.group()), text)
+    return enumerate(blank.splitlines(), 1)
+
+
+def spoken(top):
+    """Path, line and text of everything that people read."""
+    for room in ROOMS:
+        for path in sorted(glob.glob(f"src/{room}/**/*.[ch]pp", root_dir=top, recursive=True)):
+            for number, text in literals(text_of(top, path)):
+                yield path, number, CODE.sub(" ", text)
+    for pattern in TEXTS:
+        for path in sorted(glob.glob(pattern, root_dir=top)):
+            if path.startswith(("src/sheet", "src/book", "src/draw", "src/tile")):
+                continue
+            for number, text in lines_of(text_of(top, path)):
+                yield path, number, values_only(path, text)
+
+
+def values_only(path, line):
+    """Of a data file the words: comments and texts, not keys."""
+    if not path.endswith(".toml"):
+        return line
+    key, equals, value = line.partition("=")
+    return value if equals and re.fullmatch(r"[#\s\w.]*", key) and " " in value.strip() else (
+        line if line.lstrip().startswith("#") or not equals else "")
+
+
+def excused(path, text, word):
+    return any(path == where and part in text and word.lower() == excused_word
+               for where, part, excused_word, _ in EXCEPTIONS)
+
+
+def main():
+    top = os.path.abspath(sys.argv[1]) if len(sys.argv) > 1 else TOP
+    said = list(spoken(top))
+    check("there are words to look at", len(said) > 500, len(said))
+    for words, instead in GIVEN_UP.items():
+        pattern = re.compile(rf"\b({words})\b", re.IGNORECASE)
+        found = [f"{path}:{number}: {text.strip()}" for path, number, text in said
+                 for word in pattern.finditer(text) if not excused(path, text, word.group())]
+        check(f"say {instead}; not {words}", not found, "\n".join(found))
+    for path, part, word, why in EXCEPTIONS:
+        check(f"an exception that is needed: {word} in {path}, {why}",
+              any(path == where and part in text and word in text for where, _, text in said))
+    done()
+
+
+main()
