@@ -177,10 +177,11 @@ class ColumnInk {
       return s.from <= own.to && own.from <= s.to;
     });
   }
-  /// Whether there is none for its upper edge.
-  bool has_no_tile(const TileGrid& grid, const Box& box) const {
+  /// Whether there is none for its upper edge, where that is the columns' ink.
+  bool has_no_tile(const std::vector<InkColumn>& columns, const TileGrid& grid,
+                   const Box& box) const {
     const std::size_t row = grid.row_of(box.hi.y);
-    return std::ranges::none_of(columns_[grid.column_of(box.lo.x)].spans(), [&](const InkSpan s) {
+    return std::ranges::none_of(columns[grid.column_of(box.lo.x)].spans(), [&](const InkSpan s) {
       return grid.row_of(depths_.top - s.from) <= row && row <= grid.row_of(depths_.top - s.to);
     });
   }
