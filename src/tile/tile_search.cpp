@@ -152,7 +152,7 @@ class Search {
   /// A shift across, and the shifts down with which it takes the fewest tiles.
   struct Across {
     std::size_t x;
-    std::vector<std::size_t> down;
+    std::vector<RowCount::Run> down;
   };
   std::vector<Across> fewest_across() {
     RowCount rows(down_, grid_.step_y);
@@ -160,15 +160,11 @@ class Search {
     int least = std::numeric_limits<int>::max();
     for (std::size_t x = 0; x < across_.size(); ++x) {
       columns_.set_columns(grid_at(x, 0));
-      const std::vector<int>& counts = rows.of(columns_.columns());
-      const auto end = counts.begin() + static_cast<std::ptrdiff_t>(down_.size());
-      const int own = *std::min_element(counts.begin(), end);
-      if (own > least) continue;
-      if (own < least) all.clear();
-      least = own;
-      all.push_back({x, {}});
-      for (auto at = counts.begin(); at != end; ++at)
-        if (*at == own) all.back().down.push_back(static_cast<std::size_t>(at - counts.begin()));
+      RowCount::Fewest own = rows.of(columns_.columns());
+      if (own.cells > least) continue;
+      if (own.cells < least) all.clear();
+      least = own.cells;
+      all.push_back({x, std::move(own.shifts)});
     }
     return all;
   }
@@ -183,18 +179,20 @@ class Search {
       off_down.push_back(
           off_middle(shift, grid_at(0, off_down.size()).rows, grid_.step_y, all_.height()));
     std::size_t count = 0;
-    for (const Across& across : all) count += across.down.size();
+    for (const Across& across : all)
+      for (const RowCount::Run& run : across.down) count += run.to - run.from;
     std::vector<Place> places;
     places.reserve(count);  // growing would copy millions on large paper
     for (const auto& [x, down] : all) {
       const Bits cut_by_columns = cut_by_column_edges(x);
       const double off_across =
           off_middle(across_[x], grid_at(x, 0).columns, grid_.step_x, all_.width());
-      for (const std::size_t y : down) {
-        if (cut_by_rows[y].empty()) cut_by_rows[y] = cut_by_row_edges(y);
-        places.push_back({count_either(cut_by_columns, cut_by_rows[y]), off_across + off_down[y], x,
-                          y, wishes_.whole.empty()});
-      }
+      for (const RowCount::Run& run : down)
+        for (std::size_t y = run.from; y < run.to; ++y) {
+          if (cut_by_rows[y].empty()) cut_by_rows[y] = cut_by_row_edges(y);
+          places.push_back({count_either(cut_by_columns, cut_by_rows[y]), off_across + off_down[y],
+                            x, y, wishes_.whole.empty()});
+        }
     }
     return places;
   }
