@@ -5,6 +5,8 @@
 #include <iterator>
 #include <limits>
 #include <numbers>
+#include <span>
+#include <utility>
 
 namespace swathe {
 namespace {
@@ -39,7 +41,7 @@ class Turned {
       FlatPoint from = contours_[c].back();
       for (FlatPoint to : contours_[c]) {
         edges_.push_back(
-            {from.x < to.x ? from : to, from.x < to.x ? to : from, static_cast<int>(c)});
+            {from.x < to.x ? from : to, from.x < to.x ? to : from, static_cast<int>(c), 0});
         from = to;
       }
     }
@@ -53,7 +55,7 @@ class Turned {
   /// Upwards.
   std::vector<Crossing> crossings(double x) const {
     std::vector<Crossing> found;
-    for (const std::size_t i : columns_[column_of(x)]) {
+    for (const std::size_t i : in_column(column_of(x))) {
       const Edge& edge = edges_[i];
       if (edge.left.x <= x && edge.right.x > x) found.push_back({edge.level(x), edge.contour});
     }
@@ -66,32 +68,34 @@ class Turned {
     std::vector<Levels> found;
     const std::size_t first = column_of(x0), last = column_of(x1);
     for (std::size_t column = first; column <= last; ++column) {
-      for (const std::size_t i : columns_[column]) {
+      for (const std::size_t i : in_column(column)) {
         const Edge& edge = edges_[i];
         if (edge.left.x > x1 || edge.right.x < x0) continue;
-        if (column > first && column_of(edge.left.x) < column)
-          continue;  // already seen in an earlier column
+        if (column > first && edge.column < column) continue;  // already seen in an earlier column
         const double ya = edge.left.x < x0 ? edge.level(x0) : edge.left.y;
         const double yb = edge.right.x > x1 ? edge.level(x1) : edge.right.y;
         found.push_back({std::min(ya, yb), std::max(ya, yb)});
       }
     }
-    std::ranges::stable_sort(found, {}, &Levels::lo);
-    std::vector<Levels> joined;
-    for (const Levels& next : found) {
-      if (!joined.empty() && next.lo <= joined.back().hi) {
-        joined.back().hi = std::max(joined.back().hi, next.hi);
+    if (found.empty()) return found;
+    std::ranges::sort(found, {}, &Levels::lo);  // of those that start level all are joined
+    auto joined = found.begin();
+    for (auto next = joined + 1; next != found.end(); ++next) {
+      if (next->lo <= joined->hi) {
+        joined->hi = std::max(joined->hi, next->hi);
       } else {
-        joined.push_back(next);
+        *++joined = *next;
       }
     }
-    return joined;
+    found.erase(joined + 1, found.end());
+    return found;
   }
 
  private:
   struct Edge {
     FlatPoint left, right;
     int contour;
+    std::size_t column;  ///< of its left end
 
     double level(double x) const {
       return left.y + (right.y - left.y) * (x - left.x) / (right.x - left.x);
@@ -100,24 +104,39 @@ class Turned {
 
   std::size_t column_of(double x) const {
     const double share = box_.width() > 0 ? (x - box_.lo.x) / box_.width() : 0;
-    const double count = static_cast<double>(columns_.size());
+    const double count = static_cast<double>(columns());
     return static_cast<std::size_t>(std::clamp(std::floor(share * count), 0.0, count - 1));
+  }
+
+  std::size_t columns() const { return starts_.size() - 1; }
+  std::span<const std::size_t> in_column(std::size_t column) const {
+    return std::span(members_).subspan(starts_[column], starts_[column + 1] - starts_[column]);
   }
 
   /// Sorts the edges into columns, so that a strip looks only at those near it.
   void index() {
     for (const Polygon& contour : contours_) box_.cover(bounds(contour));
-    columns_.resize(std::clamp<std::size_t>(edges_.size() / 8, 1, 256));
-    for (std::size_t i = 0; i < edges_.size(); ++i) {
-      const std::size_t last = column_of(edges_[i].right.x);
-      for (std::size_t k = column_of(edges_[i].left.x); k <= last; ++k) columns_[k].push_back(i);
+    starts_.assign(std::clamp<std::size_t>(edges_.size() / 8, 1, 256) + 1, 0);
+    std::vector<std::size_t> last;
+    last.reserve(edges_.size());
+    for (Edge& edge : edges_) {
+      edge.column = column_of(edge.left.x);
+      last.push_back(column_of(edge.right.x));
+      for (std::size_t k = edge.column; k <= last.back(); ++k) ++starts_[k + 1];
     }
+    for (std::size_t k = 0; k < columns(); ++k) starts_[k + 1] += starts_[k];
+    members_.resize(starts_.back());
+    std::vector<std::size_t> next = starts_;
+    for (std::size_t i = 0; i < edges_.size(); ++i)
+      for (std::size_t k = edges_[i].column; k <= last[i]; ++k) members_[next[k]++] = i;
   }
 
   std::vector<Polygon> contours_;
   std::vector<Edge> edges_;  ///< by their left ends
   Box box_;
-  std::vector<std::vector<std::size_t>> columns_;  ///< of equal width: the edges that reach in
+  /// The edges that reach into each of some columns of equal width, column by column, and where
+  /// each column's start.
+  std::vector<std::size_t> members_, starts_;
   FlatPoint along_, right_;
 };
 
@@ -243,10 +262,15 @@ std::vector<BridgeCandidate> bridge_candidates(const Region& outline, const Shee
       }
     }
   }
-  std::stable_sort(found.begin(), found.end(), [](auto& p, auto& q) {
-    return std::round(p.cost * 1e6) < std::round(q.cost * 1e6);
-  });
-  return found;
+  std::vector<std::pair<double, std::size_t>> order;  // as good as the same: the first found first
+  order.reserve(found.size());
+  for (std::size_t k = 0; k < found.size(); ++k)
+    order.emplace_back(std::round(found[k].cost * 1e6), k);
+  std::ranges::sort(order);
+  std::vector<BridgeCandidate> sorted;
+  sorted.reserve(found.size());
+  for (const auto& [cost, k] : order) sorted.push_back(std::move(found[k]));
+  return sorted;
 }
 
 bool stand_apart(const Bridge& a, const Bridge& b, double gap) {

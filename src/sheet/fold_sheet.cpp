@@ -61,7 +61,8 @@ std::optional<SheetName> fold_name(const Made& made, std::size_t bumper, const P
                    SheetKind::Fold, paper.sheet};
 }
 
-Sheet fold_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels) {
+Sheet fold_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels,
+                 PageFill fill) {
   auto name = fold_name(made, bumper, paper);
   if (!name) return {};
   const Pattern& pattern = made.patterns[bumper];
@@ -72,7 +73,8 @@ Sheet fold_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, c
   page.drawing = draw_half_pattern(made, bumper, labels, {kPieceMargin, kPieceMargin});
   Sheet tiles = tile_on_paper(
       page, paper, labels,
-      {name->stem, made.job.title, cut_words(made), face_words(made), same_words(made, bumper)});
+      {name->stem, made.job.title, cut_words(made), face_words(made), same_words(made, bumper)},
+      fill);
   return {std::move(*name), std::move(tiles.pages)};
 }
 

@@ -110,12 +110,12 @@ class Pages {
   std::vector<const NumeralCell*> too_large;
 
   /// On the fewest pages, their own order if it does.
-  std::vector<Page> lay() {
+  std::vector<Page> lay(PageFill fill) {
     std::optional<Plan> best;
     for (const Ways ways : {Ways{false, false}, {true, true}, {false, true}, {true, false}})
       if (auto plan = plan_for(ways); !best || better(plan, *best)) best = std::move(plan);
     too_large = best->too_large;
-    return drawn(*best);
+    return fill == PageFill::Blank ? blank(*best) : drawn(*best);
   }
 
  private:
@@ -140,8 +140,7 @@ class Pages {
     PageHead head = head_;
     head.title.sheet = number;
     if (!first) head.cautions.clear();
-    Page page = empty_page(paper_, wide);
-    page.name = head.title.subject;
+    Page page = blank_page(wide);
     room = draw_page_head(page.drawing, labels_, printable(page, paper_), head);
     if (first) {
       const Box box =
@@ -193,6 +192,19 @@ class Pages {
     return plan;
   }
 
+  Page blank_page(bool wide) const {
+    Page page = empty_page(paper_, wide);
+    page.name = head_.title.subject;
+    return page;
+  }
+
+  std::vector<Page> blank(const Plan& plan) const {
+    std::vector<Page> pages;
+    for (std::size_t k = 0; k < plan.pages(); ++k)
+      pages.push_back(blank_page(k == 0 ? plan.ways.first_wide : plan.ways.later_wide));
+    return pages;
+  }
+
   std::vector<Page> drawn(const Plan& plan) const {
     std::vector<Page> pages;
     for (std::size_t k = 0; k < plan.pages(); ++k) {
@@ -222,7 +234,7 @@ std::optional<SheetName> numeral_name(const Made& made, const PaperKeys& paper) 
                    SheetKind::Numerals, paper.sheet};
 }
 
-Sheet numeral_sheets(const Made& made, const PaperKeys& paper, const Font& labels) {
+Sheet numeral_sheets(const Made& made, const PaperKeys& paper, const Font& labels, PageFill fill) {
   auto name = numeral_name(made, paper);
   if (!name) return {};
   Sheet sheet{std::move(*name), {}};
@@ -246,7 +258,7 @@ Sheet numeral_sheets(const Made& made, const PaperKeys& paper, const Font& label
     if (!line.empty()) told += "\n" + line;
 
   Pages pages(cells, paper, head, told, words.banner, labels);
-  if (!cells.empty()) sheet.pages = pages.lay();
+  if (!cells.empty()) sheet.pages = pages.lay(fill);
   // Tiles have no room for a head: what it says stands on the page of the stroke before them.
   PageHead about = head;
   about.scales = false;
@@ -254,15 +266,15 @@ Sheet numeral_sheets(const Made& made, const PaperKeys& paper, const Font& label
   about.title.lines = {told};
   if (!sheet.pages.empty()) about.cautions.clear();
   const bool first = sheet.pages.empty();
-  if (first) sheet.pages.push_back(stroke_page(made, paper, labels, about));
+  if (first) sheet.pages.push_back(stroke_page(made, paper, labels, about, fill));
   for (const NumeralCell* cell : pages.too_large) {
     const Page page{cell->size.x, cell->size.y, cell->drawing,
                     fmt::format("{}: {}", head.title.subject, cell->name)};
-    Sheet tiles =
-        tile_on_paper(page, paper, labels, {sheet.stem, made.job.title, "", words.banner, ""});
+    Sheet tiles = tile_on_paper(page, paper, labels,
+                                {sheet.stem, made.job.title, "", words.banner, ""}, fill);
     for (Page& tile : tiles.pages) sheet.pages.push_back(std::move(tile));
   }
-  if (!first) sheet.pages.push_back(stroke_page(made, paper, labels, about));
+  if (!first) sheet.pages.push_back(stroke_page(made, paper, labels, about, fill));
   return sheet;
 }
 

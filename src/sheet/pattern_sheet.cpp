@@ -89,13 +89,14 @@ std::optional<SheetName> tiles_name(const Made& made, std::size_t bumper, const 
                    paper.sheet};
 }
 
-Sheet tiles_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper,
-                  const Font& labels) {
+Sheet tiles_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels,
+                  PageFill fill) {
   auto name = tiles_name(made, bumper, paper);
   if (!name) return {};
   Sheet tiles = tile_on_paper(
       pattern_piece(made, bumper, labels), paper, labels,
-      {name->stem, made.job.title, cut_words(made), face_words(made), same_words(made, bumper)});
+      {name->stem, made.job.title, cut_words(made), face_words(made), same_words(made, bumper)},
+      fill);
   return {std::move(*name), std::move(tiles.pages)};
 }
 

@@ -39,12 +39,13 @@ std::vector<std::string> figures_of(const Digit& digit, double asked, Units unit
 
 }  // namespace
 
-Page stroke_page(const Made& made, const PaperKeys& paper, const Font& labels,
-                 const PageHead& head) {
-  const Numerals& numerals = *made.numerals;
-  const double asked = asked_stroke(made);
+Page stroke_page(const Made& made, const PaperKeys& paper, const Font& labels, const PageHead& head,
+                 PageFill fill) {
   Page page = empty_page(paper, false);
   page.name = head.title.subject;
+  if (fill == PageFill::Blank) return page;
+  const Numerals& numerals = *made.numerals;
+  const double asked = asked_stroke(made);
   Box room = draw_page_head(page.drawing, labels, printable(page, paper), head);
 
   const Box heading = draw_text_block(page.drawing, labels, {room.lo.x, room.hi.y}, room.width(),

@@ -2,6 +2,7 @@
 
 #include "draw/page_head.hpp"
 #include "swathe/draw/drawing.hpp"
+#include "swathe/draw/page_fill.hpp"
 #include "swathe/make/made.hpp"
 #include "swathe/type/font.hpp"
 
@@ -10,7 +11,7 @@ namespace swathe {
 /// The number's digits in small, shaded by the width of their stroke, each with what it measures.
 ///
 /// Requires: the job has numerals.
-Page stroke_page(const Made& made, const PaperKeys& paper, const Font& labels,
-                 const PageHead& head);
+Page stroke_page(const Made& made, const PaperKeys& paper, const Font& labels, const PageHead& head,
+                 PageFill fill = PageFill::Drawn);
 
 }  // namespace swathe

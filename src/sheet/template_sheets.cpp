@@ -121,6 +121,12 @@ Cell key_of(const std::vector<Cell>& cells, const Font& labels, double most_widt
   return cell;
 }
 
+Page blank_page(const Made& made, std::size_t bumper, const PaperKeys& paper) {
+  Page page = empty_page(paper, false);
+  page.name = title_of(made, bumper);
+  return page;
+}
+
 /// A page of so many, with its head.
 struct FreshPage {
   Page page;
@@ -128,8 +134,7 @@ struct FreshPage {
 };
 FreshPage fresh_page(const Made& made, std::size_t bumper, const PaperKeys& paper,
                      const Font& labels, std::size_t number, std::size_t of) {
-  FreshPage fresh{empty_page(paper, false), {}};
-  fresh.page.name = title_of(made, bumper);
+  FreshPage fresh{blank_page(made, bumper, paper), {}};
   PageHead head;
   head.title = {made.job.title,
                 fresh.page.name,
@@ -178,7 +183,7 @@ std::optional<SheetName> template_name(const Made& made, std::size_t bumper, con
 }
 
 Sheet template_sheets(const Made& made, std::size_t bumper, const PaperKeys& paper,
-                      const Font& labels) {
+                      const Font& labels, PageFill fill) {
   auto name = template_name(made, bumper, paper, labels);
   if (!name) return {};
   Sheet sheet{std::move(*name), {}};
@@ -191,13 +196,15 @@ Sheet template_sheets(const Made& made, std::size_t bumper, const PaperKeys& pap
   const std::vector<Shelved> places = shelve(sizes, room, room, kGap);
   const std::size_t of = places.empty() ? 0 : places.back().page + 1;
   for (std::size_t k = 0; k < of; ++k)
-    sheet.pages.push_back(fresh_page(made, bumper, paper, labels, k + 1, of).page);
-  for (std::size_t k = 0; k < cells.size(); ++k)
+    sheet.pages.push_back(fill == PageFill::Blank
+                              ? blank_page(made, bumper, paper)
+                              : fresh_page(made, bumper, paper, labels, k + 1, of).page);
+  for (std::size_t k = 0; fill == PageFill::Drawn && k < cells.size(); ++k)
     sheet.pages[places[k].page].drawing.add(cells[k].drawing, {false, 0, places[k].at});
   for (Cell& cell : all.too_large) {
     const Page page{cell.size.x, cell.size.y, std::move(cell.drawing), sheet.title};
-    Sheet tiles =
-        tile_on_paper(page, paper, labels, {sheet.stem, made.job.title, "", face_words(made), ""});
+    Sheet tiles = tile_on_paper(page, paper, labels,
+                                {sheet.stem, made.job.title, "", face_words(made), ""}, fill);
     for (Page& tile : tiles.pages) sheet.pages.push_back(std::move(tile));
   }
   return sheet;

@@ -50,8 +50,13 @@ std::string arcs_words(const std::vector<std::pair<double, double>>& arcs) {
 
 class Views {
  public:
-  Views(const Made& made, const PaperKeys& paper, const Font& labels)
-      : made_(made), paper_(paper), sight_(*made.sight), labels_(labels), units_(made.job.units) {
+  Views(const Made& made, const PaperKeys& paper, const Font& labels, PageFill fill)
+      : made_(made),
+        paper_(paper),
+        sight_(*made.sight),
+        labels_(labels),
+        fill_(fill),
+        units_(made.job.units) {
     // The highest eye at the nearest distance: there the rounds show most.
     ring_ = &sight_.rings.front();
     for (const SightRing& ring : sight_.rings)
@@ -92,9 +97,12 @@ class Views {
         static_cast<std::size_t>(std::max(1.0, std::floor(room.height() / least)));
     const std::size_t fit = std::min(most_rows, sight_.scene.numbers.size());
     const double row = std::min(most, room.height() / static_cast<double>(fit));
-    double top = room.hi.y;
     const std::size_t end = std::min({next + fit, kMostRows, sight_.scene.numbers.size()});
-    for (; next < end; ++next) {
+    if (fill_ == PageFill::Blank) {
+      next = end;
+      return page;
+    }
+    for (double top = room.hi.y; next < end; ++next) {
       const Box left{{room.lo.x, top - row + kCaption}, {room.lo.x + wide, top}};
       const Box right{{room.hi.x - wide, left.lo.y}, {room.hi.x, top}};
       square_on(page.drawing, left, next);
@@ -163,6 +171,7 @@ class Views {
   Page chart_page() const {
     Page page = empty_page(paper_, false);
     page.name = "sight chart";
+    if (fill_ == PageFill::Blank) return page;
     const Box room = draw_page_head(
         page.drawing, labels_, printable(page, paper_),
         head("sight chart", {"bearings run counter-clockwise from straight ahead",
@@ -232,6 +241,7 @@ class Views {
   const PaperKeys& paper_;
   const Sight& sight_;
   const Font& labels_;
+  PageFill fill_;
   Units units_;
   const SightRing* ring_;
 };
@@ -244,10 +254,10 @@ std::optional<SheetName> view_name(const Made& made, const PaperKeys& paper) {
                    paper.sheet};
 }
 
-Sheet view_sheet(const Made& made, const PaperKeys& paper, const Font& labels) {
+Sheet view_sheet(const Made& made, const PaperKeys& paper, const Font& labels, PageFill fill) {
   auto name = view_name(made, paper);
   if (!name) return {};
-  return {std::move(*name), Views(made, paper, labels).pages()};
+  return {std::move(*name), Views(made, paper, labels, fill).pages()};
 }
 
 }  // namespace swathe

@@ -295,30 +295,4 @@ Sight sweep(Scene scene, const SightKeys& keys, std::optional<Length> named) {
   return sight;
 }
 
-std::vector<ViewPoint> walk_round(const Scene& scene, const Sightlines& lines, Length distance,
-                                  int viewpoints) {
-  std::vector<ViewPoint> points;
-  for (int k = 0; k < viewpoints; ++k) {
-    ViewPoint& point = points.emplace_back();
-    point.bearing_deg = 360.0 * k / viewpoints;
-    const FlatPoint eye =
-        scene.center + distance.mm() * towards(degrees(point.bearing_deg).radians());
-    const std::vector<NumberSeen> seen = lines.seen_from(eye);
-    for (std::size_t n = 0; n < seen.size(); ++n) {
-      const Reads reads = seen[n].whole()        ? Reads::Number
-                          : seen[n].misleading() ? Reads::Another
-                                                 : Reads::Nothing;
-      Angle effective = seen[n].digits.front().effective;
-      for (const DigitSeen& digit : seen[n].digits)
-        effective = std::min(effective, digit.effective);
-      if (reads < point.reads || (reads == point.reads && effective > point.effective)) {
-        point.reads = reads;
-        point.number = static_cast<int>(n);
-        point.effective = effective;
-      }
-    }
-  }
-  return points;
-}
-
 }  // namespace swathe

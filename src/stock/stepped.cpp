@@ -104,10 +104,6 @@ void join_steps(std::vector<Step>& steps) {
 
 Micron microns(double mm) { return std::llround(mm * static_cast<double>(kMicronsPerMm)); }
 
-SteppedShape box_shape(Micron along, Micron across) {
-  return {{{0, across, 0, along}}, along, across};
-}
-
 SteppedShape stepped(const Polygon& outline) {
   const Polygon points = in_microns(outline);
   const Box box = bounds(points);

@@ -32,8 +32,6 @@ struct SteppedShape {
   friend bool operator==(const SteppedShape&, const SteppedShape&) = default;
 };
 
-SteppedShape box_shape(Micron along, Micron across);
-
 /// The steps round an outline. Hollows in it are filled. A slanted or curved edge becomes steps of
 /// at most kStepMost; where that takes more than kMostSteps, those that give away the least cloth
 /// are joined. An outline of upright and level edges is kept as it is, but for its hollows.

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <limits>
 #include <vector>
 
 #include "tile/tile_grid.hpp"
@@ -37,18 +38,18 @@ class InkColumn {
     for (const InkSpan s : other.spans_) add(s);
   }
   void add(InkSpan s) {
-    if (spans_.size() == 1 && near(spans_.front(), s)) {
-      InkSpan& only = spans_.front();
-      only = {std::min(only.from, s.from), std::max(only.to, s.to)};
+    const auto first =
+        std::ranges::find_if(spans_, [&](const InkSpan& t) { return t.to + gap_ > s.from; });
+    if (first == spans_.end() || !near(*first, s)) {
+      spans_.insert(first, s);
       return;
     }
     // Whatever it comes near becomes one with it.
-    const auto first =
-        std::ranges::find_if(spans_, [&](const InkSpan& t) { return t.to + gap_ > s.from; });
-    auto last = first;
-    for (; last != spans_.end() && near(*last, s); ++last)
-      s = {std::min(s.from, last->from), std::max(s.to, last->to)};
-    spans_.insert(spans_.erase(first, last), s);
+    *first = {std::min(s.from, first->from), std::max(s.to, first->to)};
+    auto next = first + 1;
+    for (; next != spans_.end() && near(*next, *first); ++next)
+      first->to = std::max(first->to, next->to);
+    if (next != first + 1) spans_.erase(first + 1, next);
   }
   void clear() { spans_.clear(); }
   const std::vector<InkSpan>& spans() const { return spans_; }
@@ -177,10 +178,11 @@ class ColumnInk {
       return s.from <= own.to && own.from <= s.to;
     });
   }
-  /// Whether there is none for its upper edge.
-  bool has_no_tile(const TileGrid& grid, const Box& box) const {
+  /// Whether there is none for its upper edge, where that is the columns' ink.
+  bool has_no_tile(const std::vector<InkColumn>& columns, const TileGrid& grid,
+                   const Box& box) const {
     const std::size_t row = grid.row_of(box.hi.y);
-    return std::ranges::none_of(columns_[grid.column_of(box.lo.x)].spans(), [&](const InkSpan s) {
+    return std::ranges::none_of(columns[grid.column_of(box.lo.x)].spans(), [&](const InkSpan s) {
       return grid.row_of(depths_.top - s.from) <= row && row <= grid.row_of(depths_.top - s.to);
     });
   }
@@ -204,36 +206,66 @@ class ColumnInk {
 /// How many cells the columns' ink needs, for all shifts of the first row at once.
 ///
 /// A span needs a row more from that shift on which puts an edge across its lower end, and one
-/// less from that which takes its upper end into the next row.
+/// less from that which takes its upper end into the next row: between few such changes all shifts
+/// need as many.
 class RowCount {
  public:
-  RowCount(const std::vector<double>& shifts, double step)
-      : shifts_(shifts), step_(step), counts_(shifts.size() + 1) {}
+  RowCount(const std::vector<double>& shifts, double step) : shifts_(shifts), step_(step) {}
 
-  const std::vector<int>& of(const std::vector<InkColumn>& columns) {
-    std::ranges::fill(counts_, 0);
+  /// Shifts next to each other, by their numbers: `to` is no more among them.
+  struct Run {
+    std::size_t from, to;
+  };
+  struct Fewest {
+    int cells = std::numeric_limits<int>::max();
+    std::vector<Run> shifts;  ///< that need no more, rising
+  };
+  Fewest of(const std::vector<InkColumn>& columns) {
+    changes_.clear();
+    first_ = 0;
     for (const InkColumn& column : columns)
       for (const InkSpan s : column.spans()) {
         add(s.to, 1);
         add(s.from, -1);
-        ++counts_.front();
+        ++first_;
       }
-    for (std::size_t k = 1; k < counts_.size(); ++k) counts_[k] += counts_[k - 1];
-    return counts_;
+    std::ranges::sort(changes_, {}, &Change::shift);
+    Fewest fewest;
+    int cells = first_;
+    std::size_t from = 0;
+    const auto all_until = [&](std::size_t to) {
+      if (to == from || cells > fewest.cells) return;
+      if (cells < fewest.cells) fewest.shifts.clear();
+      fewest.cells = cells;
+      fewest.shifts.push_back({from, to});
+    };
+    for (const Change& change : changes_) {
+      all_until(change.shift);
+      cells += change.by;
+      from = change.shift;
+    }
+    all_until(shifts_.size());
+    return fewest;
   }
 
  private:
+  struct Change {
+    std::size_t shift;
+    int by;
+  };
+
   /// The row of that depth, for each shift.
   void add(double depth, int sign) {
     const double row = std::floor(depth / step_);
-    counts_.front() += sign * static_cast<int>(row);
+    first_ += sign * static_cast<int>(row);
     const auto next = std::ranges::lower_bound(shifts_, step_ * (row + 1) - depth);
-    counts_[static_cast<std::size_t>(next - shifts_.begin())] += sign;
+    changes_.push_back({static_cast<std::size_t>(next - shifts_.begin()), sign});
   }
 
   const std::vector<double>& shifts_;
   double step_;
-  std::vector<int> counts_;
+  int first_ = 0;  ///< cells before any change
+  std::vector<Change> changes_;
 };
 
 }  // namespace swathe

@@ -21,7 +21,8 @@ bool holds_tiles(const PaperKeys& paper) {
   return longer >= kLeastWide && shorter >= kLeastHigh && shorter > 2 * paper.overlap.mm();
 }
 
-Sheet tile_on_paper(const Page& page, const PaperKeys& paper, const Font& labels, TileWords words) {
+Sheet tile_on_paper(const Page& page, const PaperKeys& paper, const Font& labels, TileWords words,
+                    PageFill fill) {
   if (!holds_tiles(paper)) return {};
   TileOptions options;
   options.paper = paper.sheet;
@@ -37,7 +38,7 @@ Sheet tile_on_paper(const Page& page, const PaperKeys& paper, const Font& labels
   options.note = std::move(words.note);
   options.roll = paper.sheet == kRoll;
   options.correction = correction_words(paper);
-  return tile(page, labels, options);
+  return tile(page, labels, options, fill);
 }
 
 }  // namespace swathe

@@ -3,6 +3,7 @@
 #include <string>
 
 #include "swathe/draw/drawing.hpp"
+#include "swathe/draw/page_fill.hpp"
 #include "swathe/job/job.hpp"
 #include "swathe/tile/tiles.hpp"
 #include "swathe/type/font.hpp"
@@ -18,6 +19,7 @@ struct TileWords {
 bool holds_tiles(const PaperKeys& paper);
 
 /// A page too large for the paper, in tiles of it; no pages where the paper holds none.
-Sheet tile_on_paper(const Page& page, const PaperKeys& paper, const Font& labels, TileWords words);
+Sheet tile_on_paper(const Page& page, const PaperKeys& paper, const Font& labels, TileWords words,
+                    PageFill fill = PageFill::Drawn);
 
 }  // namespace swathe

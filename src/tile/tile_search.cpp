@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstdint>
 #include <limits>
+#include <optional>
 #include <tuple>
 #include <utility>
 
@@ -59,9 +60,10 @@ int count_either(const Bits& a, const Bits& b) {
 
 /// A place of the first tile.
 struct Place {
-  int cut;
-  double off;  ///< the middle
-  std::size_t x, y;
+  int cut;           ///< boxes; at least so many while it is not `sure`
+  double off;        ///< the middle
+  std::size_t x, y;  ///< numbers of the shifts
+  bool sure;
 
   friend bool operator<(const Place& a, const Place& b) {
     return std::tie(a.cut, a.off, a.x, a.y) < std::tie(b.cut, b.off, b.x, b.y);
@@ -96,6 +98,12 @@ class Search {
     std::ranges::make_heap(places, later);
     while (!places.empty()) {
       std::ranges::pop_heap(places, later);
+      if (Place& place = places.back(); !place.sure) {
+        place.cut += without_tile(place);
+        place.sure = true;
+        std::ranges::push_heap(places, later);
+        continue;
+      }
       const Place place = places.back();
       places.pop_back();
       TileGrid grid = grid_at(place.x, place.y);
@@ -138,46 +146,72 @@ class Search {
       return static_cast<std::size_t>(std::ranges::min_element(shifts, {}, off) - shifts.begin());
     };
     return {0, 0, nearest(across_, grid_.step_x + grid_.overlap - all_.width()),
-            nearest(down_, grid_.step_y + grid_.overlap - all_.height())};
+            nearest(down_, grid_.step_y + grid_.overlap - all_.height()), true};
   }
 
-  /// Those of fewest tiles.
-  std::vector<Place> fewest() {
-    const std::vector<Box>& whole = wishes_.whole;
-    std::vector<Bits> cut_by_rows(down_.size());  // worked out where asked for: mostly few are
-    std::vector<double> off_down;
-    for (const double shift : down_) {
-      const std::size_t rows = grid_at(0, off_down.size()).rows;
-      off_down.push_back(off_middle(shift, rows, grid_.step_y, all_.height()));
-    }
+  /// A shift across, and the shifts down with which it takes the fewest tiles.
+  struct Across {
+    std::size_t x;
+    std::vector<RowCount::Run> down;
+  };
+  std::vector<Across> fewest_across() {
     RowCount rows(down_, grid_.step_y);
-    std::vector<Place> places;
-    places.reserve(across_.size() * down_.size());  // growing would copy millions on large paper
+    std::vector<Across> all;
     int least = std::numeric_limits<int>::max();
     for (std::size_t x = 0; x < across_.size(); ++x) {
-      const TileGrid grid = grid_at(x, 0);
-      columns_.set_columns(grid);
-      const std::vector<int>& counts = rows.of(columns_.columns());
-      if (std::ranges::none_of(counts, [&](int count) { return count <= least; })) continue;
+      columns_.set_columns(grid_at(x, 0));
+      RowCount::Fewest own = rows.of(columns_.columns());
+      if (own.cells > least) continue;
+      if (own.cells < least) all.clear();
+      least = own.cells;
+      all.push_back({x, std::move(own.shifts)});
+    }
+    return all;
+  }
+
+  /// Those of fewest tiles. Boxes that are cut are counted, but not yet those without a tile: that
+  /// takes longer, and few places are asked.
+  std::vector<Place> fewest() {
+    const std::vector<Across> all = fewest_across();
+    std::vector<Bits> cut_by_rows(down_.size());  // worked out where asked for: mostly few are
+    std::vector<double> off_down;
+    for (const double shift : down_)
+      off_down.push_back(
+          off_middle(shift, grid_at(0, off_down.size()).rows, grid_.step_y, all_.height()));
+    std::size_t count = 0;
+    for (const Across& across : all)
+      for (const RowCount::Run& run : across.down) count += run.to - run.from;
+    std::vector<Place> places;
+    places.reserve(count);  // growing would copy millions on large paper
+    for (const auto& [x, down] : all) {
       const Bits cut_by_columns = cut_by_column_edges(x);
-      const double off_across = off_middle(across_[x], grid.columns, grid.step_x, all_.width());
-      std::vector<Box> off;
-      for (const Box& box : whole)
-        if (columns_.is_off(grid, box)) off.push_back(box);
-      for (std::size_t y = 0; y < down_.size(); ++y) {
-        if (counts[y] > least) continue;
-        if (counts[y] < least) places.clear();
-        least = counts[y];
-        if (cut_by_rows[y].empty()) cut_by_rows[y] = cut_by_row_edges(y);
-        int cut = count_either(cut_by_columns, cut_by_rows[y]);
-        if (!off.empty()) {
-          const TileGrid at = grid_at(x, y);
-          for (const Box& box : off) cut += columns_.has_no_tile(at, box);
+      const double off_across =
+          off_middle(across_[x], grid_at(x, 0).columns, grid_.step_x, all_.width());
+      for (const RowCount::Run& run : down)
+        for (std::size_t y = run.from; y < run.to; ++y) {
+          if (cut_by_rows[y].empty()) cut_by_rows[y] = cut_by_row_edges(y);
+          places.push_back({count_either(cut_by_columns, cut_by_rows[y]), off_across + off_down[y],
+                            x, y, wishes_.whole.empty()});
         }
-        places.push_back({cut, off_across + off_down[y], x, y});
-      }
     }
     return places;
+  }
+
+  /// How many of the boxes lie where there is no tile.
+  int without_tile(const Place& place) {
+    if (off_.size() < across_.size()) off_.resize(across_.size());
+    const TileGrid grid = grid_at(place.x, place.y);
+    std::optional<OffTiles>& own = off_[place.x];
+    if (!own) {
+      columns_.set_columns(grid);
+      own.emplace();
+      for (const Box& box : wishes_.whole)
+        if (columns_.is_off(grid, box)) own->boxes.push_back(box);
+      if (!own->boxes.empty()) own->columns = columns_.columns();
+    }
+    int count = 0;
+    for (const Box& box : own->boxes) count += columns_.has_no_tile(own->columns, grid, box);
+    return count;
   }
 
   Bits cut_by_column_edges(std::size_t x) const {
@@ -207,6 +241,13 @@ class Search {
   TileGrid grid_;
   ColumnInk columns_;
   std::vector<double> across_, down_;
+  /// Of a shift across: boxes that lie beyond their columns' ink, and the columns where there are
+  /// any.
+  struct OffTiles {
+    std::vector<Box> boxes;
+    std::vector<InkColumn> columns;
+  };
+  std::vector<std::optional<OffTiles>> off_;  ///< by shift, where asked for
 };
 
 /// How much of a stroke lies in a box.

@@ -78,43 +78,57 @@ void cut_to_length(double& width, double& height, const Ink& ink, const TileOpti
         height, drawn.height() + around + footer_height(width - 2 * options.margin_mm, options));
 }
 
-}  // namespace
-
-Sheet tile(const Page& full, const Font& labels, const TileOptions& options) {
-  const Ink ink = ink_of(full.drawing);
+/// The way the paper lies, how long it is, and which tiles there are.
+struct Layout {
+  double width, height;
+  TileGrid grid;
+  std::pair<std::size_t, std::size_t> cost;  ///< tiles, and slivers among them
+};
+Layout best_layout(const Page& full, const Ink& ink, const Font& labels,
+                   const TileOptions& options) {
   const TileWishes wishes{corners_of(full.drawing), whole_boxes(full.drawing, labels)};
-  const double margin = options.margin_mm;
-  struct Choice {
-    double width, height;
-    TileGrid grid;
-    std::pair<std::size_t, std::size_t> cost;
-  };
-  std::optional<Choice> best;
+  std::optional<Layout> best;
   for (const bool turned : {false, true}) {
     double width = turned ? options.height_mm : options.width_mm;
     double height = turned ? options.width_mm : options.height_mm;
     if (options.roll) cut_to_length(width, height, ink, options);
-    const double inside = width - 2 * margin;
-    TileGrid grid =
-        fewest_tiles(ink, wishes, inside, height - 2 * margin - footer_height(inside, options),
-                     options.overlap_mm);
+    const double inside = width - 2 * options.margin_mm;
+    TileGrid grid = fewest_tiles(ink, wishes, inside,
+                                 height - 2 * options.margin_mm - footer_height(inside, options),
+                                 options.overlap_mm);
     const std::pair cost{grid.count(), slivers(grid, ink)};
-    if (!best || cost < best->cost) best = Choice{width, height, std::move(grid), cost};
+    if (!best || cost < best->cost) best = Layout{width, height, std::move(grid), cost};
   }
+  return std::move(*best);
+}
 
-  Tiling tiling(full, labels, best->grid, ink);
-  if (const auto size = plan_size(labels, tiling.grid(), best->width - 2 * margin))
-    tiling.find_plan(*size);
-  Sheet sheet{{options.stem, options.title, SheetKind::Tiles, options.paper}, {}};
-  for (const TileAt at : tiling.tiles()) {
-    Page page{best->width, best->height, {}, tile_name(at.column, at.row)};
+/// Its pages, with nothing on them yet.
+std::vector<Page> blank_pages(const Layout& layout) {
+  std::vector<Page> pages;
+  for (const TileAt at : tiles_of(layout.grid))
+    pages.push_back({layout.width, layout.height, {}, tile_name(at.column, at.row)});
+  return pages;
+}
+
+}  // namespace
+
+Sheet tile(const Page& full, const Font& labels, const TileOptions& options, PageFill fill) {
+  const Ink ink = ink_of(full.drawing);
+  const Layout layout = best_layout(full, ink, labels, options);
+  Sheet sheet{{options.stem, options.title, SheetKind::Tiles, options.paper}, blank_pages(layout)};
+  if (fill == PageFill::Blank) return sheet;
+
+  const double margin = options.margin_mm, inside = layout.width - 2 * margin;
+  Tiling tiling(full, labels, layout.grid, ink);
+  if (const auto size = plan_size(labels, tiling.grid(), inside)) tiling.find_plan(*size);
+  for (std::size_t k = 0; k < sheet.pages.size(); ++k) {
+    const TileAt at = tiling.tiles()[k];
+    Page& page = sheet.pages[k];
     const Box own = tiling.grid().cell(at.column, at.row);
     const FlatPoint corner{margin, page.height_mm - margin};  // the image's upper left
     page.drawing.add(tiling.drawn(at), {false, 0, corner - FlatPoint{own.lo.x, own.hi.y}});
-    const double inside = page.width_mm - 2 * margin;
     const Box strip{{margin, margin}, {margin + inside, margin + footer_height(inside, options)}};
     draw_footer(page.drawing, labels, strip, tiling.grid(), at.column, at.row, options);
-    sheet.pages.push_back(std::move(page));
   }
   return sheet;
 }

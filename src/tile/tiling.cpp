@@ -17,15 +17,21 @@ constexpr double kTrimFrom = 1.0, kTrimTo = 5.0;  ///< outside the image
 
 }  // namespace
 
+std::vector<TileAt> tiles_of(const TileGrid& grid) {
+  std::vector<TileAt> tiles;
+  for (std::size_t row = 0; row < grid.rows; ++row)
+    for (std::size_t column = 0; column < grid.columns; ++column)
+      if (grid.has(column, row)) tiles.push_back({column, row});
+  return tiles;
+}
+
 Tiling::Tiling(const Page& full, const Font& labels, TileGrid grid, const Ink& ink)
     : full_(full),
       labels_(labels),
       grid_(std::move(grid)),
       crossings_(ink, {{0, 0}, {full.width_mm, full.height_mm}}),
+      tiles_(tiles_of(grid_)),
       taken_strips_({{0, 0}, {full.width_mm, full.height_mm}}) {
-  for (std::size_t row = 0; row < grid_.rows; ++row)
-    for (std::size_t column = 0; column < grid_.columns; ++column)
-      if (grid_.has(column, row)) tiles_.push_back({column, row});
   place_texts();
   find_joints();
 }

@@ -46,6 +46,9 @@ struct TileAt {
   friend bool operator==(TileAt, TileAt) = default;
 };
 
+/// Row by row from the top.
+std::vector<TileAt> tiles_of(const TileGrid& grid);
+
 /// The page taken apart, in the page's own coordinates.
 class Tiling {
  public:

@@ -8,6 +8,7 @@
 #include "draw/text_box.hpp"
 #include "sheet/same_words.hpp"
 #include "swathe/book/book_sheet.hpp"
+#include "swathe/draw/page_fill.hpp"
 #include "swathe/job/limits.hpp"
 #include "swathe/job/papers.hpp"
 #include "swathe/sheet/fold_sheet.hpp"
@@ -58,23 +59,25 @@ Papers papers_of(const Job& job) {
   return {before_stretch(job.paper), before_stretch(paper_at_the_bench(job))};
 }
 
-Sheet drawn(const Made& made, const ListedSheet& listed, const Papers& on, const Font& labels) {
+/// What cannot be measured without its drawing is drawn in any case.
+Sheet composed(const Made& made, const ListedSheet& listed, const Papers& on, const Font& labels,
+               PageFill fill) {
   const std::size_t bumper = listed.bumper.value_or(0);
   switch (listed.kind) {
     case SheetKind::Pattern:
       return pattern_sheet(made, bumper, labels);
     case SheetKind::Tiles:
-      return tiles_sheet(made, bumper, on.own, labels);
+      return tiles_sheet(made, bumper, on.own, labels, fill);
     case SheetKind::Fold:
-      return fold_sheet(made, bumper, on.own, labels);
+      return fold_sheet(made, bumper, on.own, labels, fill);
     case SheetKind::TapeMeasure:
       return tape_sheet(made, bumper, on.office, labels);
     case SheetKind::Templates:
-      return template_sheets(made, bumper, on.own, labels);
+      return template_sheets(made, bumper, on.own, labels, fill);
     case SheetKind::Numerals:
-      return numeral_sheets(made, on.own, labels);
+      return numeral_sheets(made, on.own, labels, fill);
     case SheetKind::Views:
-      return view_sheet(made, on.office, labels);
+      return view_sheet(made, on.office, labels, fill);
     case SheetKind::Book:
       return book_sheet(made, on.office, labels);
     case SheetKind::Model:
@@ -83,6 +86,24 @@ Sheet drawn(const Made& made, const ListedSheet& listed, const Papers& on, const
   }
   assert(false && "no such sheet is listed");
   return {};
+}
+
+/// As it leaves for paper: a roll's pages cut to length, what is printed made up for.
+Sheet finished(const Made& made, const ListedSheet& listed, const Font& labels, PageFill fill) {
+  const Papers on = papers_of(made.job);
+  const PaperKeys& paper = made.job.paper;
+  const auto is_cut = [&](const Page& page) {
+    return paper.sheet == kRoll && page.height_mm == on.own.height.mm();
+  };
+  Sheet sheet = composed(made, listed, on, labels, fill);
+  // Where a roll is cut shows only in what is drawn on it.
+  if (fill == PageFill::Blank && std::ranges::any_of(sheet.pages, is_cut))
+    sheet = composed(made, listed, on, labels, PageFill::Drawn);
+  for (Page& page : sheet.pages) {
+    if (is_cut(page)) cut_to_length(page, labels, on.own.margin.mm());
+    page.print = stretch_of(page, paper);
+  }
+  return sheet;
 }
 
 }  // namespace
@@ -108,15 +129,7 @@ std::vector<ListedSheet> list_sheets(const Made& made, const Font& labels) {
 }
 
 Sheet make_sheet(const Made& made, const ListedSheet& listed, const Font& labels) {
-  const Papers on = papers_of(made.job);
-  const PaperKeys& paper = made.job.paper;
-  Sheet sheet = drawn(made, listed, on, labels);
-  for (Page& page : sheet.pages) {
-    if (paper.sheet == kRoll && page.height_mm == on.own.height.mm())
-      cut_to_length(page, labels, on.own.margin.mm());
-    page.print = stretch_of(page, paper);
-  }
-  return sheet;
+  return finished(made, listed, labels, PageFill::Drawn);
 }
 
 std::vector<Sheet> all_sheets(const Made& made, const Font& labels) {
@@ -143,7 +156,7 @@ std::vector<ToldSheet> told(const std::vector<Sheet>& sheets) {
 std::vector<ToldSheet> told_sheets(const Made& made, const Font& labels) {
   std::vector<ToldSheet> sheets;
   for (const ListedSheet& listed : list_sheets(made, labels))
-    sheets.push_back(told(make_sheet(made, listed, labels)));
+    sheets.push_back(told(finished(made, listed, labels, PageFill::Blank)));
   return sheets;
 }
 

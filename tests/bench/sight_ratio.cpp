@@ -2,6 +2,7 @@
 // and the exact sweep that says the same in arcs. Beside them the slow way: a ray from a row of
 // places on each digit's box to the eye, held against every triangle of the covers. It is run on
 // fewer viewpoints and reckoned up, since it takes minutes.
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <numbers>
@@ -17,14 +18,23 @@ namespace {
 
 constexpr int kViewpoints = 3600;
 
+/// Whether a number is read from there.
+bool reads_number(const Sightlines& lines, FlatPoint eye) {
+  return std::ranges::any_of(lines.seen_from(eye),
+                             [](const NumberSeen& seen) { return seen.whole(); });
+}
+
 /// Every viewpoint of every circle.
 std::size_t walk(const Scene& scene, const SightKeys& keys) {
   std::size_t reads = 0;
   for (const Length eye : keys.eye_height) {
     const Sightlines lines(scene, eye, {keys.least_angle, kWidestObliquity});
     for (const Length distance : keys.distance)
-      for (const ViewPoint& point : walk_round(scene, lines, distance, kViewpoints))
-        reads += point.reads == Reads::Number ? 1 : 0;
+      for (int k = 0; k < kViewpoints; ++k)
+        reads += reads_number(lines, scene.center + distance.mm() * towards(2 * std::numbers::pi *
+                                                                            k / kViewpoints))
+                     ? 1
+                     : 0;
   }
   return reads;
 }

@@ -15,6 +15,10 @@
 namespace swathe {
 namespace {
 
+SteppedShape box_shape(Micron along, Micron across) {
+  return {{{0, across, 0, along}}, along, across};
+}
+
 StripPiece box(Micron along, Micron across) { return {{box_shape(along, across)}}; }
 
 StripPiece box_either_way(Micron along, Micron across) {

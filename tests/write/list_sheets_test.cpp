@@ -50,6 +50,15 @@ std::vector<Job> hard_jobs() {
   return jobs;
 }
 
+/// Those, and every example.
+std::vector<Made> all_made(const std::vector<Job>& jobs) {
+  std::vector<Made> all;
+  for (const Job& job : jobs) all.push_back(test::made_by_hand(job));
+  for (const auto& path : test::example_jobs())
+    all.push_back(test::made(test::bytes_of(path), path.filename().string()));
+  return all;
+}
+
 /// Every sheet that a job may have, drawn whether it has pages or not: the slow way to the list.
 std::vector<Sheet> sheets_with_pages(const Made& made, const Font& labels) {
   const PaperKeys own = before_stretch(made.job.paper);
@@ -92,11 +101,7 @@ std::vector<SheetKind> kinds_of(const std::vector<ListedSheet>& list) {
 
 TEST_CASE("list of sheets (1): exactly those that have pages, whatever the paper") {
   const Font labels = test::label_font();
-  std::vector<Made> all;
-  for (const Job& job : hard_jobs()) all.push_back(test::made_by_hand(job));
-  for (const auto& path : test::example_jobs())
-    all.push_back(test::made(test::bytes_of(path), path.filename().string()));
-  for (const Made& made : all) {
+  for (const Made& made : all_made(hard_jobs())) {
     CAPTURE(made.job.source);
     CAPTURE(made.job.paper.sheet);
     CAPTURE(made.job.paper.width.mm());
@@ -166,17 +171,57 @@ TEST_CASE("make_sheet (1): one sheet alone has the bytes it has among all") {
   }
 }
 
-TEST_CASE("told sheets: what was drawn, counted") {
+TEST_CASE("told_sheets (1): what is told without drawing is what is drawn, whatever the paper") {
   const Font labels = test::label_font();
-  const Made made = test::made_by_hand(test::demo_job());
-  const std::vector<Sheet> drawn = all_sheets(made, labels);
-  const std::vector<ToldSheet> sheets = told_sheets(made, labels);
-  REQUIRE(sheets.size() == drawn.size());
-  for (std::size_t k = 0; k < sheets.size(); ++k) {
-    check_same_name(sheets[k], drawn[k]);
-    CHECK(sheets[k].pages == drawn[k].pages.size());
-    CHECK_FALSE(sheets[k].too_large_for_pdf);
+  std::vector<Job> jobs = hard_jobs();
+  // Pages as long as a PDF may have, made up for an error.
+  jobs.push_back(on_paper(test::demo_job(), "own size", 150, kPaperSize.most.mm()));
+  jobs.back().paper.measured = {mm(101.1), mm(99.2)};
+  for (const Made& made : all_made(jobs)) {
+    CAPTURE(made.job.source);
+    CAPTURE(made.job.paper.sheet);
+    CAPTURE(made.job.paper.width.mm());
+    const std::vector<ToldSheet> sheets = told_sheets(made, labels);
+    const std::vector<ToldSheet> drawn = told(all_sheets(made, labels));
+    REQUIRE(sheets.size() == drawn.size());
+    for (std::size_t k = 0; k < sheets.size(); ++k) {
+      CAPTURE(sheets[k].stem);
+      check_same_name(sheets[k], drawn[k]);
+      CHECK(sheets[k].pages == drawn[k].pages);
+      CHECK(sheets[k].too_large_for_pdf == drawn[k].too_large_for_pdf);
+    }
   }
+}
+
+TEST_CASE("blank pages: as many as are drawn, of their sizes and names") {
+  const Font labels = test::label_font();
+  for (const Job& job : hard_jobs()) {
+    const Made made = test::made_by_hand(job);
+    CAPTURE(job.paper.sheet);
+    CAPTURE(job.paper.width.mm());
+    const PaperKeys paper = before_stretch(job.paper);
+    const auto check = [&](const auto& sheet_of) {
+      const Sheet drawn = sheet_of(PageFill::Drawn), blank = sheet_of(PageFill::Blank);
+      CAPTURE(drawn.stem);
+      check_same_name(blank, drawn);
+      REQUIRE(blank.pages.size() == drawn.pages.size());
+      for (std::size_t k = 0; k < drawn.pages.size(); ++k) {
+        CHECK(blank.pages[k].name == drawn.pages[k].name);
+        CHECK(blank.pages[k].width_mm == drawn.pages[k].width_mm);
+        CHECK(blank.pages[k].height_mm == drawn.pages[k].height_mm);
+      }
+    };
+    for (std::size_t b = 0; b < made.patterns.size(); ++b) {
+      check([&](PageFill fill) { return tiles_sheet(made, b, paper, labels, fill); });
+      check([&](PageFill fill) { return fold_sheet(made, b, paper, labels, fill); });
+      check([&](PageFill fill) { return template_sheets(made, b, paper, labels, fill); });
+    }
+    check([&](PageFill fill) { return numeral_sheets(made, paper, labels, fill); });
+    check([&](PageFill fill) { return view_sheet(made, paper, labels, fill); });
+  }
+}
+
+TEST_CASE("told: a page past what a PDF may have") {
   Sheet large;
   large.pages = {{5080, 100, {}, ""}};
   CHECK_FALSE(told(large).too_large_for_pdf);  // ISO 32000-1, annex C.2: 14 400 units of 1/72 in

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "swathe/draw/drawing.hpp"
+#include "swathe/draw/page_fill.hpp"
 #include "swathe/make/made.hpp"
 #include "swathe/type/font.hpp"
 
@@ -22,7 +23,8 @@ std::string not_on_fold(const Made& made, std::size_t bumper);
 ///
 /// Holds (fold_sheet_test.cpp): (1) the half and its mirror image together are the cover's cuts;
 ///   (2) what lies beyond the fold has its name on the half.
-Sheet fold_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels);
+Sheet fold_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels,
+                 PageFill fill = PageFill::Drawn);
 /// What it is called; nothing where it has no pages.
 std::optional<SheetName> fold_name(const Made& made, std::size_t bumper, const PaperKeys& paper);
 

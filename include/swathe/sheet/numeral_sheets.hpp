@@ -3,6 +3,7 @@
 #include <optional>
 
 #include "swathe/draw/drawing.hpp"
+#include "swathe/draw/page_fill.hpp"
 #include "swathe/make/made.hpp"
 #include "swathe/type/font.hpp"
 
@@ -12,7 +13,8 @@ namespace swathe {
 /// their bridges, films mirrored, cloth with its seam; how often each is needed; as many on a page
 /// as fit. A digit larger than the paper is tiled.
 /// No pages where the job has no numerals.
-Sheet numeral_sheets(const Made& made, const PaperKeys& paper, const Font& labels);
+Sheet numeral_sheets(const Made& made, const PaperKeys& paper, const Font& labels,
+                     PageFill fill = PageFill::Drawn);
 /// What they are called; nothing where there are none.
 std::optional<SheetName> numeral_name(const Made& made, const PaperKeys& paper);
 

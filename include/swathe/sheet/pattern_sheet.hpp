@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "swathe/draw/drawing.hpp"
+#include "swathe/draw/page_fill.hpp"
 #include "swathe/make/made.hpp"
 #include "swathe/type/font.hpp"
 
@@ -20,7 +21,8 @@ SheetName pattern_name(const Made& made, std::size_t bumper);
 Page pattern_piece(const Made& made, std::size_t bumper, const Font& labels);
 
 /// That page in tiles; no pages where the paper is too small for tiles.
-Sheet tiles_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels);
+Sheet tiles_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels,
+                  PageFill fill = PageFill::Drawn);
 /// What they are called; nothing where there are none.
 std::optional<SheetName> tiles_name(const Made& made, std::size_t bumper, const PaperKeys& paper);
 

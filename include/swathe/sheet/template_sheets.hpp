@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "swathe/draw/drawing.hpp"
+#include "swathe/draw/page_fill.hpp"
 #include "swathe/make/made.hpp"
 #include "swathe/type/font.hpp"
 
@@ -16,7 +17,7 @@ namespace swathe {
 ///
 /// Requires: a bumper of the job, by its number.
 Sheet template_sheets(const Made& made, std::size_t bumper, const PaperKeys& paper,
-                      const Font& labels);
+                      const Font& labels, PageFill fill = PageFill::Drawn);
 /// What they are called; nothing where there are none. Only paper too small for tiles is tried with
 /// templates for that.
 std::optional<SheetName> template_name(const Made& made, std::size_t bumper, const PaperKeys& paper,

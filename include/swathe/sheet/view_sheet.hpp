@@ -3,6 +3,7 @@
 #include <optional>
 
 #include "swathe/draw/drawing.hpp"
+#include "swathe/draw/page_fill.hpp"
 #include "swathe/make/made.hpp"
 #include "swathe/type/font.hpp"
 
@@ -12,7 +13,8 @@ namespace swathe {
 /// nearest distance, with its height on the cloth and as seen; then the sight chart with a row for
 /// each circle and each face.
 /// No pages where no number stands on the covers.
-Sheet view_sheet(const Made& made, const PaperKeys& paper, const Font& labels);
+Sheet view_sheet(const Made& made, const PaperKeys& paper, const Font& labels,
+                 PageFill fill = PageFill::Drawn);
 /// What it is called; nothing where it has no pages.
 std::optional<SheetName> view_name(const Made& made, const PaperKeys& paper);
 

@@ -86,15 +86,4 @@ SightRing ring_at(const Scene& scene, const Sightlines& lines, Length distance);
 ///   the same; (3) a machine turned turns its arcs; (4) a blind box more never adds to what reads.
 Sight sweep(Scene scene, const SightKeys& keys, std::optional<Length> named = {});
 
-/// One viewpoint, for pictures and tables.
-struct ViewPoint {
-  double bearing_deg = 0;
-  Reads reads = Reads::Nothing;
-  int number = -1;  ///< read, or the one that looks largest of those in view
-  Angle effective;  ///< of its smallest digit
-};
-/// What is read at equal steps round the machine.
-std::vector<ViewPoint> walk_round(const Scene& scene, const Sightlines& lines, Length distance,
-                                  int viewpoints);
-
 }  // namespace swathe

@@ -3,6 +3,7 @@
 #include <string>
 
 #include "swathe/draw/drawing.hpp"
+#include "swathe/draw/page_fill.hpp"
 #include "swathe/type/font.hpp"
 
 namespace swathe {
@@ -33,9 +34,12 @@ struct TileOptions {
 /// is drawn on the tile that holds it whole, and moved on to one where none does. Lines and fills
 /// keep their places.
 ///
+/// Blank pages are as many: the layout is sought all the same.
+///
 /// Requires: paper that leaves 110 mm by 80 mm inside its margins, and more than twice the overlap.
 /// Holds (tiles_test.cpp): (1) the tiles' parts of every line are together as long as the line,
 ///   but for what lies in overlaps; (2) put together by their marks they match the whole page.
-Sheet tile(const Page& full, const Font& labels, const TileOptions& options);
+Sheet tile(const Page& full, const Font& labels, const TileOptions& options,
+           PageFill fill = PageFill::Drawn);
 
 }  // namespace swathe

@@ -44,7 +44,10 @@ struct ToldSheet : SheetName {
 ToldSheet told(const Sheet& sheet);
 std::vector<ToldSheet> told(const std::vector<Sheet>& sheets);
 
-/// The whole list told: each sheet is drawn and put away before the next.
+/// The whole list told. Its pages are drawn only where they could not be counted or measured
+/// otherwise, and put away before the next sheet's.
+///
+/// Holds (list_sheets_test.cpp): (1) it says what told(all_sheets()) does.
 std::vector<ToldSheet> told_sheets(const Made& made, const Font& labels);
 
 }  // namespace swathe
