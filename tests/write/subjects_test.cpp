@@ -137,7 +137,7 @@ TEST_CASE("subjects: on every mark of every example they name what is there and 
     const Made made = example(path);
     std::vector<Sheet> sheets = all_sheets(made, labels);
     for (std::size_t k = 0; k < made.patterns.size(); ++k)
-      sheets.push_back(model_sheet(made, k, 0.25, labels));
+      sheets.push_back(model_sheet(made, k, 0.25, made.job.paper, labels));
     std::set<std::string> patterns, all;
     for (const Sheet& sheet : sheets) {
       CAPTURE(sheet.stem);
@@ -212,7 +212,7 @@ TEST_CASE("subjects: a half's marks show what they stand for on both halves") {
   job.brackets.clear();
   const auto made = make(job);
   REQUIRE(made.has_value());
-  const Sheet half = fold_sheet(*made, 0, test::label_font());
+  const Sheet half = fold_sheet(*made, 0, made->job.paper, test::label_font());
   REQUIRE_FALSE(half.pages.empty());
   std::set<std::string> texts;
   for (const Page& page : half.pages)
