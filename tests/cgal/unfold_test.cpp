@@ -68,8 +68,8 @@ std::vector<Panel> read_panels(const std::string& obj) {
       }
       corners[k++] = seen[index];
     }
-    REQUIRE(panels.back().surface.add_font(corners[0], corners[1], corners[2]) !=
-            Surface::null_font());
+    REQUIRE(panels.back().surface.add_face(corners[0], corners[1], corners[2]) !=
+            Surface::null_face());
   }
   return panels;
 }
