@@ -19,7 +19,7 @@ namespace {
 std::size_t report() {
   const Font font = labels();
   const Made made = made_example();
-  return report_json(made, all_sheets(made, font)).size();
+  return report_json(made, told_sheets(made, font)).size();
 }
 
 std::size_t junctions(const Region& outline) {

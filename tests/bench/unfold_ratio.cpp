@@ -47,7 +47,7 @@ std::vector<Panel> panels_of(const Mesh& mesh) {
       }
       corners[k] = at->second;
     }
-    if (panel.surface.add_font(corners[0], corners[1], corners[2]) == Surface::null_font())
+    if (panel.surface.add_face(corners[0], corners[1], corners[2]) == Surface::null_face())
       std::abort();
   }
   std::vector<Panel> list;
