@@ -5,6 +5,7 @@
 #include "draw/label_placer.hpp"
 #include "draw/marks.hpp"
 #include "draw/measures.hpp"
+#include "rules/practice.hpp"
 #include "sheet/back_plan.hpp"
 
 namespace swathe {
@@ -106,7 +107,7 @@ class Backs {
     std::vector<Path> crowns;
     for (const StapleOnBoard& staple : back.staples) {
       const FlatPoint at = on(back, corner, FlatPoint{staple.x, staple.z});
-      const double half = 0.5 * scale_ * kStapleCrown;
+      const double half = 0.5 * scale_ * practice::kStapleCrown.mm();
       const FlatPoint reach =
           staple.upright ? FlatPoint{kCrownHalf, half} : FlatPoint{half, kCrownHalf};
       crowns.push_back(rectangle(at - reach, at + reach));

@@ -7,6 +7,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "rules/practice.hpp"
 #include "swathe/base/maths.hpp"
 
 namespace swathe {
@@ -15,8 +16,7 @@ namespace {
 constexpr double kPi = std::numbers::pi;
 /// A bend smaller than this is no bend: the board's edge lies on the cloth's straight line.
 constexpr double kNoBend = 1e-9;
-/// Cloth that must stand beyond a staple for it to hold. Common practice, no source.
-constexpr Length kHoldBeyondStaple = Length::from_inches(0.25);
+using practice::kHoldBeyondStaple;
 
 struct Parts {
   std::vector<Disc> padding;  ///< as it is

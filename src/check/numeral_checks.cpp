@@ -4,16 +4,12 @@
 #include <cmath>
 
 #include "check/checks.hpp"
+#include "rules/practice.hpp"
 #include "swathe/base/units.hpp"
 #include "swathe/job/keys_of.hpp"
 
 namespace swathe {
 namespace {
-
-// Of the digits' height: number plates made to be read at 20 m are 79 mm high with 11 mm between
-// their characters. Source: The Road Vehicles (Display of Registration Marks) Regulations 2001,
-// United Kingdom, as told in a letter of its licensing agency.
-constexpr double kLeastSpace = 11.0 / 79;
 
 bool any_placed(const CheckedSet& s) { return s.numerals && !s.numerals->placed.empty(); }
 
@@ -99,7 +95,7 @@ void judge_least_space(const CheckedSet& s, Findings& findings) {
     if (!closest || p.least_space < closest->least_space - kRounding) closest = &p;
   }
   if (!closest) return;
-  const double least = kLeastSpace * s.numerals->height;
+  const double least = practice::kLeastSpace * s.numerals->height;
   const double more = least - closest->least_space + s.job.numerals.spacing.extra.mm();
   const Length step = s.job.units == Units::Inches ? inches(1.0 / 16) : mm(1);
   const Length extra = std::ceil(mm(more) / step - 1e-6) * step;

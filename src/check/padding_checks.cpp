@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "check/checks.hpp"
+#include "rules/practice.hpp"
 
 namespace swathe {
 namespace {
@@ -58,7 +59,6 @@ void judge_even(const CheckedSet& s, const Season& season, Findings& findings) {
 /// "Nominal" names no tolerance, and foam is sold by none: near is passed, further off is a
 /// warning.
 void judge_noodle_pair(const CheckedSet& s, const Season& season, Findings& findings) {
-  constexpr Length kNear = inches(1.0 / 8), kOff = inches(1.0 / 4);  // common practice, no source
   const PaddingKeys& padding = s.job.padding;
   const Length nominal = season.padding_noodle_pair->value;
   CheckResult j{"padding-form",
@@ -76,8 +76,8 @@ void judge_noodle_pair(const CheckedSet& s, const Season& season, Findings& find
     const double off = std::abs((padding.diameter - nominal).mm());
     j.measured = fmt::format("{} noodle{} of {}", padding.stack, padding.stack == 1 ? "" : "s",
                              findings.measured_text(padding.diameter.mm()));
-    if (padding.stack == 2 && off <= kOff.mm() + kRounding) {
-      j.verdict = off <= kNear.mm() + kRounding ? Verdict::Pass : Verdict::Warn;
+    if (padding.stack == 2 && off <= practice::kOffNominal.mm() + kRounding) {
+      j.verdict = off <= practice::kNearNominal.mm() + kRounding ? Verdict::Pass : Verdict::Warn;
       j.advice = "ask the inspector: the noodles are not the size that the rule names";
     }
   }

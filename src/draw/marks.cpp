@@ -2,6 +2,7 @@
 
 #include <numbers>
 
+#include "rules/practice.hpp"
 #include "swathe/base/maths.hpp"
 
 namespace swathe {
@@ -34,7 +35,7 @@ Polygon arrow(FlatPoint tail, FlatPoint tip) {
 void draw_staple(Drawing& onto, FlatPoint at, bool upright) {
   const FlatPoint along = upright ? FlatPoint{0, 1} : FlatPoint{1, 0};
   const FlatPoint across = left_of(along);
-  const FlatPoint half = 0.5 * kStapleCrown * along, leg = kCrownRise * across;
+  const FlatPoint half = 0.5 * practice::kStapleCrown.mm() * along, leg = kCrownRise * across;
   onto.line(LineKind::Staple,
             open_path({at - half - leg, at - half + leg, at + half + leg, at + half - leg}));
 }

@@ -10,7 +10,6 @@ namespace swathe {
 
 inline constexpr Color kBlack{0, 0, 0};
 inline constexpr Color kTint{0.9, 0.9, 0.9};  ///< of a numeral's place; pale when printed in gray
-inline constexpr double kStapleCrown = 10.0;  ///< across; common practice, no source
 
 /// A solid arrow, shaft and head in one.
 Polygon arrow(FlatPoint tail, FlatPoint tip);

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "place/sight_advice.hpp"
+#include "rules/practice.hpp"
 #include "swathe/place/make_numerals.hpp"
 #include "swathe/sight/demand.hpp"
 
@@ -11,10 +12,8 @@ namespace swathe {
 namespace {
 
 NumeralRules numeral_rules(const std::optional<Season>& season) {
-  constexpr Length kAsOne =
-      inches(4);  // farther apart than this, the season 2026 reads two numbers
   NumeralRules rules;
-  rules.space = kAsOne;
+  rules.space = practice::kReadsAsTwo;
   rules.may_split = !season;
   if (!season) return rules;
   // A rule on the space between digits lets them stand that far apart.

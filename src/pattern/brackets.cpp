@@ -5,6 +5,7 @@
 
 #include "base/print.hpp"
 #include "pattern/fastening.hpp"
+#include "rules/practice.hpp"
 
 namespace swathe {
 namespace {
@@ -166,7 +167,7 @@ void lay_on_flap(BracketOnPattern& laid, const Flap& flap, const Section& sectio
     if (keys.cloth != BracketCloth::Window) continue;
     const double grow = keys.clearance.mm();
     Span window = *clipped(grow);
-    const bool open = out * (flap.cloth_edge - window.to) < kLeastStrip;
+    const bool open = out * (flap.cloth_edge - window.to) < practice::kLeastStrip.mm();
     if (open) window.to = flap.cloth_edge;
     laid.open_to_edge = laid.open_to_edge || open;
     const Span wide{std::max(span.from, laid.s - grow),
@@ -185,7 +186,7 @@ void lay_holes(BracketOnPattern& laid, const Flap& flap, const Section& section,
     const bool on_flap = out >= 0.0 && out <= std::abs(flap.cloth_edge - flap.back_edge);
     const bool on_span = std::ranges::any_of(
         spans, [&](const Span& span) { return at.x >= span.from && at.x <= span.to; });
-    if (on_flap && on_span) laid.holes.push_back({at, 0.5 * kPunch, keys.side});
+    if (on_flap && on_span) laid.holes.push_back({at, 0.5 * practice::kPunch.mm(), keys.side});
   }
 }
 

@@ -6,14 +6,6 @@
 
 namespace swathe {
 
-// Common practice, no source.
-inline constexpr double kCornerKeepOut =
-    25.4;  ///< a stapler's nose does not reach into an inside corner
-inline constexpr double kEndKeepOut = 12.7;  ///< from a free end of a flap
-inline constexpr double kCrown = 10.0;       ///< a staple's crown
-inline constexpr double kLeastStrip = 12.7;  ///< cloth left between a window and the cloth's edge
-inline constexpr double kPunch = 6.0;        ///< hole punched for a bracket screw, across
-
 /// Windows and punch holes of the job's brackets on this bumper. Refuses: UnknownName, DoesNotFit.
 Outcome<std::vector<BracketOnPattern>> lay_brackets(const Wrap& wrap, const Job& job);
 

@@ -8,12 +8,12 @@
 #include "pattern/fastening.hpp"
 #include "pattern/outline.hpp"
 #include "pattern/stretch.hpp"
+#include "rules/practice.hpp"
 
 namespace swathe {
 namespace {
 
-constexpr int kDartPoints = 48;             ///< above the front, and below
-constexpr double kHoldBeyondStaple = 6.35;  ///< common practice, no source
+constexpr int kDartPoints = 48;  ///< above the front, and below
 
 bool among(const std::vector<std::string>& names, const std::string& name) {
   return std::ranges::find(names, name) != names.end();
@@ -171,7 +171,7 @@ Refusals allowance_faults(const Wrap& wrap, const Job& job) {
   const bool stapled = job.cloth.fixing == Fixing::Staples;
   const Length flap = stapled ? job.cloth.flap : job.cloth.hook_and_loop.flap;
   const Length needs =
-      stapled ? job.cloth.staple_line + mm(kHoldBeyondStaple) : job.cloth.hook_and_loop.strip;
+      stapled ? job.cloth.staple_line + practice::kHoldBeyondStaple : job.cloth.hook_and_loop.strip;
   const Length allowance = mm(wrap.section().square_end_allowance_mm());
   if (flap - allowance >= needs) return {};
   const Length step = job.units == Units::Inches ? inches(1.0 / 16) : mm(1);

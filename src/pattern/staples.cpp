@@ -3,6 +3,7 @@
 #include <numeric>
 
 #include "pattern/fastening.hpp"
+#include "rules/practice.hpp"
 
 namespace swathe {
 namespace {
@@ -31,17 +32,17 @@ std::vector<Span> less(const std::vector<Span>& spans, Span out) {
 std::vector<Span> stapled_spans(const Wrap& wrap, std::vector<Span> spans, double line_u,
                                 const std::vector<BracketOnPattern>& brackets,
                                 const std::vector<BracketKeys>& keys) {
-  spans = less(spans, {-1.0, kEndKeepOut});
-  spans = less(spans, {wrap.run().length - kEndKeepOut, wrap.run().length + 1.0});
+  spans = less(spans, {-1.0, practice::kFromFreeEnd.mm()});
+  spans = less(spans, {wrap.run().length - practice::kFromFreeEnd.mm(), wrap.run().length + 1.0});
   for (const RunCorner& corner : wrap.run().corners) {
-    const double inside = corner.past + kCornerKeepOut;
+    const double inside = corner.past + practice::kStaplerReach.mm();
     spans = less(spans, {corner.s - inside, corner.s + inside});
   }
   for (const BracketOnPattern& bracket : brackets) {
     const double clearance = keys[static_cast<std::size_t>(bracket.keys)].clearance.mm();
     const auto keep_out = [&](const Path& path, double grow) {
       if (!blocks(path, grow, line_u)) return;
-      const Box box = bounds(path).grown(grow + 0.5 * kCrown);
+      const Box box = bounds(path).grown(grow + 0.5 * practice::kStapleCrown.mm());
       spans = less(spans, {box.lo.x, box.hi.x});
     };
     for (const Path& footprint : bracket.footprints) keep_out(footprint, clearance);
@@ -62,7 +63,7 @@ std::vector<Span> strip_spans(const Wrap& wrap, const std::vector<Span>& spans, 
 
 void staple_span(std::vector<FlatPoint>& into, Span span, double u, double spacing) {
   const int spaces = std::max(1, static_cast<int>(std::ceil(span.length() / spacing - 1e-9)));
-  if (span.length() < kCrown) {
+  if (span.length() < practice::kStapleCrown.mm()) {
     into.push_back({0.5 * (span.from + span.to), u});
     return;
   }
@@ -84,7 +85,7 @@ std::vector<Path> lay_strips(const Wrap& wrap, const ClothKeys& cloth,
                         out * cloth.hook_and_loop.hem.mm();
     for (const Span& span : strip_spans(wrap, flap_spans(wrap, notches(wrap, cloth, top)),
                                         edge - out * width, edge, brackets, keys))
-      if (span.length() > kCrown)
+      if (span.length() > practice::kStapleCrown.mm())
         strips.push_back(rectangle({span.from, std::min(edge, edge - out * width)},
                                    {span.to, std::max(edge, edge - out * width)}));
   }
@@ -141,7 +142,7 @@ std::vector<Staple> lay_staples(const Wrap& wrap, const ClothKeys& cloth,
       if (k < row.size()) drive(row[k], false);
   // Then the tongues, on the boards' backs round the ends.
   const EndOnPattern end = end_of(section, cloth, true);
-  const double half = tongue_half_width(section) - 0.5 * kEndKeepOut;
+  const double half = tongue_half_width(section) - 0.5 * practice::kFromFreeEnd.mm();
   std::vector<FlatPoint> across;
   staple_span(across, {-half, half}, 0.0, spacing);
   for (const bool start : {true, false})

@@ -6,10 +6,11 @@
 #include <numeric>
 #include <tuple>
 
+#include "rules/practice.hpp"
+
 namespace swathe {
 namespace {
 
-constexpr int kPlacesUnlessAsked = 4;  // one for each quarter; common practice, no source
 constexpr std::size_t kMostLookedAt = 12;
 constexpr double kSameShare = 0.02;  // of the circle: shares closer than this count as equal
 constexpr double kSameTurn = 5;      // degrees: the same for angles between numbers
@@ -127,7 +128,7 @@ std::vector<NumeralRoom> choose_by_sight(const std::vector<NumeralRoom>& fitting
     });
     rooms.resize(kMostLookedAt);
   }
-  const int asked = least > 0 ? least : demand.viewpoints ? 1 : kPlacesUnlessAsked;
+  const int asked = least > 0 ? least : demand.viewpoints ? 1 : practice::kPlaces;
   if (static_cast<int>(rooms.size()) <= asked) return rooms;
 
   const Serving serving(rooms, number, wraps, keys, demand);

@@ -8,15 +8,13 @@
 
 #include "job/key_path.hpp"
 #include "numeral/digit.hpp"
+#include "rules/practice.hpp"
 #include "swathe/numeral/make_legal.hpp"
 #include "swathe/numeral/size.hpp"
 #include "swathe/plane/clip.hpp"
 
 namespace swathe {
 namespace {
-
-constexpr Length kSpareHeight = inches(1.0 / 8);
-constexpr Length kPlainHeight = inches(4);
 
 /// The same refusals at the job's key, each with `before` in front of its sentence.
 tl::unexpected<Refusals> at_key(Refusals refusals, const Place& place,
@@ -67,7 +65,7 @@ Refusals outlines_that_meet(const SetNumber& set, const NumeralInput& input) {
 
 Length numeral_height(const NumeralKeys& keys, const NumeralRules& rules) {
   if (keys.height) return *keys.height;
-  return rules.height ? *rules.height + kSpareHeight : kPlainHeight;
+  return rules.height ? *rules.height + practice::kSpareHeight : practice::kPlainHeight;
 }
 
 Outcome<Numerals> make_numerals(const NumeralInput& input) {

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "pattern/fastening.hpp"
+#include "rules/practice.hpp"
 
 // Promises that hold for every job that stands, whatever its frame.
 namespace swathe {
@@ -31,7 +32,8 @@ TEST_CASE("drawn jobs: most stand, outlines are simple, staples keep out of keep
       }));
       for (const Staple& staple : pattern.staples) {
         for (const RunCorner& corner : stood->wraps[k].run().corners)
-          CHECK(std::abs(staple.at.x - corner.s) > corner.past + kCornerKeepOut - 1e-6);
+          CHECK(std::abs(staple.at.x - corner.s) >
+                corner.past + practice::kStaplerReach.mm() - 1e-6);
       }
     }
   });

@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "pattern/fastening.hpp"
+#include "rules/practice.hpp"
 #include "support/drawn.hpp"
 #include "support/jobs.hpp"
 
@@ -162,7 +163,8 @@ TEST_CASE("staples: equal spaces no larger than asked, clear of keep-outs, numbe
           CHECK_FALSE(bounds(footprint).holds(staple.at));
       if (staple.upright) continue;
       for (const RunCorner& corner : wrap.run().corners)
-        CHECK(std::abs(staple.at.x - corner.s) >= corner.past + kCornerKeepOut - 1e-9);
+        CHECK(std::abs(staple.at.x - corner.s) >=
+              corner.past + practice::kStaplerReach.mm() - 1e-9);
       if (staple.at.y > 0) top.push_back(staple.at.x);
     }
     std::ranges::sort(top);
@@ -187,7 +189,7 @@ TEST_CASE("a straight strip takes ceil(L / spacing) + 1 staples in equal steps")
   job.bumpers[0].to = {"front", mm(500)};
   job.bumpers[0].end_clearance = mm(0);
   const Pattern pattern = pattern_of(job);
-  const double run = 400 - 2 * kEndKeepOut;
+  const double run = 400 - 2 * practice::kFromFreeEnd.mm();
   const auto top = std::ranges::count_if(
       pattern.staples, [](const Staple& staple) { return !staple.upright && staple.at.y > 0; });
   CHECK(top == static_cast<int>(std::ceil(run / (1.5 * kInch))) + 1);
