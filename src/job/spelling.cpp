@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <utility>
 #include <vector>
 
@@ -47,9 +48,11 @@ void spell_below(toml::table& table, const std::string& path) {
     table.insert(toml::key(name, key.source()), std::move(*table.get(key.str())));
     table.erase(key.str());
   }
+  // Only into the tables that a job has: what else a text nests may be deep.
   for (auto&& [key, node] : table) {
     const std::string inner = path + std::string(key.str());
-    if (find_key(inner) == nullptr) spell_inside(node, inner + ".");
+    if (std::ranges::count(job_tables(), inner, &KeyTable::path) > 0)
+      spell_inside(node, inner + ".");
   }
 }
 

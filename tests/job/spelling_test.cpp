@@ -38,5 +38,13 @@ TEST_CASE("spelling: a key in both spellings is one too many") {
   CHECK(reading.faults.front().place.line == 16);
 }
 
+TEST_CASE("spelling: a text that nests deeply is read, and refused, like any other") {
+  std::string text = test::kLeast + "deep = ";
+  for (int k = 0; k < 200; ++k) text += "{ a = [";
+  text += "1";
+  for (int k = 0; k < 200; ++k) text += "] }";
+  CHECK_FALSE(read_job(text + "\n", "job.toml").faults.empty());
+}
+
 }  // namespace
 }  // namespace swathe
