@@ -21,9 +21,13 @@ NO_TEXTS = {
         # What the report says of a file, for programs: its schema lists them.
         "half on the fold", "tape measure", "proof model", "build book",
     },
-    "book": {
+    "sheet": {
         # What stock and the report call a difference; found here to be said by a text.
         "punch holes", "match marks",
+        # What the report says of a sheet's paper, for programs.
+        "full size",
+        # How names of solids begin.
+        "blind box ", "bumper ",
     },
 }
 

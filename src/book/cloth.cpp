@@ -1,7 +1,4 @@
 #include <algorithm>
-#include <cassert>
-#include <string_view>
-#include <utility>
 
 #include "book/chapters.hpp"
 #include "book/cloth_lay.hpp"
@@ -10,6 +7,7 @@
 #include "sheet/cautions.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/running.hpp"
+#include "sheet/same_words.hpp"
 #include "swathe/pattern/joins.hpp"
 
 namespace swathe {
@@ -57,23 +55,6 @@ std::string laid(Sameness::How how) {
       return say("cloth.flipped");
   }
   return say("cloth.as-it-is");
-}
-
-/// In what a cover differs from its print, as a person says it: stock's own words are the report's.
-std::vector<std::string> difference_words(const std::vector<std::string>& but_for) {
-  static constexpr std::pair<std::string_view, std::string_view> kWords[] = {
-      {"windows", "but-for.windows"},   {"punch holes", "but-for.punch-holes"},
-      {"brackets", "but-for.brackets"}, {"pleats", "but-for.pleats"},
-      {"seams", "but-for.seams"},       {"match marks", "but-for.match-marks"},
-      {"numerals", "but-for.numerals"},
-  };
-  std::vector<std::string> words;
-  for (const std::string& what : but_for) {
-    const auto* const found = std::ranges::find(kWords, what, [](auto pair) { return pair.first; });
-    assert(found != std::end(kWords) && "every difference has its words");
-    words.push_back(say(found->second));
-  }
-  return words;
 }
 
 /// Covers that are cut from another's print: its words name the other's sides.

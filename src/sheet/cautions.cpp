@@ -1,14 +1,17 @@
 #include "sheet/cautions.hpp"
 
+#include <fmt/format.h>
+
 #include <cassert>
 #include <string_view>
 
+#include "base/texts.hpp"
 #include "swathe/base/embedded.hpp"
 
 namespace swathe {
 
 std::string caution(const std::string& name) {
-  const std::string_view all = embedded("sheet/cautions.txt");
+  const std::string_view all = embedded(fmt::format("sheet/{}/cautions.txt", kLanguage));
   const std::string head = "[" + name + "]\n";
   const std::size_t at = all.find(head);
   assert(at != std::string_view::npos);

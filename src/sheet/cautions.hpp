@@ -5,7 +5,7 @@
 namespace swathe {
 
 /// A caution of the sheets' texts by its name: "saw", "blade", "iron", "shears",
-/// "needle", "spray", "staples".
+/// "needle", "spray", "staples", "drill".
 std::string caution(const std::string& name);
 
 }  // namespace swathe

@@ -1,7 +1,5 @@
 #include "swathe/sheet/fold_sheet.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -9,6 +7,7 @@
 
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/same_words.hpp"
+#include "sheet/texts.hpp"
 #include "swathe/pattern/half_pattern.hpp"
 #include "swathe/sheet/stems.hpp"
 #include "swathe/stock/symmetry.hpp"
@@ -16,6 +15,8 @@
 
 namespace swathe {
 namespace {
+
+using sheet_texts::say;
 
 constexpr double kPieceMargin = 5.0;
 constexpr double kSame = 0.05;  ///< mm, as patterns are compared
@@ -44,21 +45,18 @@ std::vector<std::string> unlike_halves(const Made& made, std::size_t bumper) {
 }  // namespace
 
 std::string not_on_fold(const Made& made, std::size_t bumper) {
-  if (!made.joins[bumper].empty()) return "it is sewn together from pieces";
+  if (!made.joins[bumper].empty()) return say("fold.joined");
   const std::vector<std::string> unlike = unlike_halves(made, bumper);
   if (unlike.empty()) return "";
-  std::string words;
-  for (std::size_t k = 0; k < unlike.size(); ++k)
-    words += (k == 0 ? "" : k + 1 == unlike.size() ? " and " : ", ") + unlike[k];
-  const bool one = unlike.size() == 1 && unlike.front() == "outline";
-  return fmt::format("its {} {} not alike on both halves", words, one ? "is" : "are");
+  if (unlike == std::vector<std::string>{"outline"}) return say("fold.outline-unlike");
+  return say("fold.parts-unlike", {{"parts", sheet_texts::listed(difference_words(unlike))}});
 }
 
 std::optional<SheetName> fold_name(const Made& made, std::size_t bumper, const PaperKeys& paper) {
   if (!holds_tiles(paper) || !not_on_fold(made, bumper).empty()) return {};
   return SheetName{stem_of(made, bumper, "fold"),
-                   fmt::format("bumper {}, half on the fold, tiles", made.patterns[bumper].bumper),
-                   SheetKind::Fold, paper.sheet};
+                   say("title.fold", {{"bumper", made.patterns[bumper].bumper}}), SheetKind::Fold,
+                   paper.sheet};
 }
 
 Sheet fold_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels,
@@ -67,7 +65,7 @@ Sheet fold_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, c
   if (!name) return {};
   const Pattern& pattern = made.patterns[bumper];
   Page page;
-  page.name = fmt::format("bumper {}, half, on the fold", pattern.bumper);
+  page.name = say("fold.half", {{"bumper", pattern.bumper}});
   page.width_mm = 0.5 * pattern.cloth_length + 2 * kPieceMargin;
   page.height_mm = pattern.cloth_width + 2 * kPieceMargin;
   page.drawing = draw_half_pattern(made, bumper, labels, {kPieceMargin, kPieceMargin});

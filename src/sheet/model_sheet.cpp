@@ -13,12 +13,15 @@
 #include "draw/page_head.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/shown.hpp"
+#include "sheet/texts.hpp"
 #include "swathe/base/units.hpp"
 #include "swathe/job/papers.hpp"
 #include "swathe/sheet/stems.hpp"
 
 namespace swathe {
 namespace {
+
+using sheet_texts::say;
 
 constexpr double kHalfTriangle = 1.3, kTriangle = 2.4;  ///< of a match mark, on the card
 constexpr double kLeastHole = 0.8;                      ///< radius that still shows
@@ -60,17 +63,19 @@ class Model {
     }
     for (const NamedLine& line : pattern_.lines)
       if (line.what == NamedLine::What::CornerLine)
-        placer.beside(there(line.from), there(line.to),
-                      "corner " + corner_words(pattern_.corners, line.from.x), kTableHeight,
-                      kFromEnd);
+        placer.beside(
+            there(line.from), there(line.to),
+            say("cover.corner", {{"corner", corner_words(pattern_.corners, line.from.x)}}),
+            kTableHeight, kFromEnd);
       else if (line.what == NamedLine::What::BackEdge)
-        placer.beside(there(line.from), there(line.to), "board edge", kTableHeight, kFromEnd);
+        placer.beside(there(line.from), there(line.to), say("line.board-edge"), kTableHeight,
+                      kFromEnd);
     for (const BracketOnPattern& bracket : pattern_.brackets)
       for (const Path& path :
            bracket.cloth == BracketCloth::Window ? bracket.windows : bracket.footprints) {
         const Box box = bounds(on(path));
-        placer.near(corner + FlatPoint{box.middle().x, box.lo.y}, bracket.side + " bracket",
-                    kTableHeight, 40.0);
+        placer.near(corner + FlatPoint{box.middle().x, box.lo.y},
+                    say("cover.bracket", {{"side", bracket.side}}), kTableHeight, 40.0);
       }
   }
 
@@ -158,9 +163,11 @@ class Model {
         panels, {}, [](const Panel& panel) { return std::round(panel.box.width()); });
     for (auto panel = panels.begin(); panel != panels.end(); ++panel) {
       const Box box{corner + scale_ * panel->box.lo, corner + scale_ * panel->box.hi};
-      TextBlock words{{{panel->side + " side", kTextHeight}, {"\u2191 TOP", kTextHeight}}};
+      TextBlock words{{{say("cover.side", {{"side", panel->side}}), kTextHeight},
+                       {say("face.top"), kTextHeight}}};
       if (panel == longest)
-        words.lines.insert(words.lines.begin(), {"BUMPER " + pattern_.bumper, kTitleHeight});
+        words.lines.insert(words.lines.begin(),
+                           {say("cover.bumper", {{"bumper", pattern_.bumper}}), kTitleHeight});
       if (placer.block(words, box, box.middle())) continue;
       for (const TextBlock::Line& line : words.lines)
         name_side(onto, placer, labels, line.text, box);
@@ -203,18 +210,13 @@ Sheet model_sheet(const Made& made, std::size_t bumper, double scale, const Pape
   PageHead head;
   head.title = {
       made.job.title,
-      fmt::format("bumper {}, proof model {}", made.patterns[bumper].bumper, scale_words(scale)),
+      say("title.model", {{"bumper", made.patterns[bumper].bumper}, {"scale", scale_words(scale)}}),
       "",
-      {"for card, OUTSIDE UP: not for cutting cloth"}};
+      {say("model.card")}};
   const Pattern& pattern = made.patterns[bumper];
-  const char* const corners = !pattern.pleats.empty() || !pattern.hems.empty()
-                                  ? "lay the FOLD cloth under"
-                              : !pattern.stitches.empty() ? "tape the STITCH lines together"
-                                                          : "butt what is cut";
-  head.how = {
-      fmt::format("Cut it out, windows too. Bend along EDGE and CORNER, {}, and hold it "
-                  "round: what does not meet on the card will not meet on the bumper.",
-                  corners)};
+  head.how = {say(!pattern.pleats.empty() || !pattern.hems.empty() ? "model.how-folded"
+                  : !pattern.stitches.empty()                      ? "model.how-sewn"
+                                                                   : "model.how-plain")};
   head.key = kinds_to_explain(lines);
 
   Sheet sheet;

@@ -1,17 +1,18 @@
 #include "sheet/numeral_cells.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <utility>
 
 #include "draw/marks.hpp"
 #include "sheet/shown.hpp"
+#include "sheet/texts.hpp"
 #include "swathe/base/units.hpp"
 #include "swathe/draw/furniture.hpp"
 
 namespace swathe {
 namespace {
+
+using sheet_texts::say;
 
 constexpr double kStrip = 12.0;  ///< sheet left round what is cut out of it
 constexpr double kRoom = 5.0;    ///< round what is cut out and kept
@@ -26,8 +27,6 @@ constexpr double kNote = 4.5;      ///< of the small ones under those
 bool is_sheet(NumeralMethod method) {
   return method == NumeralMethod::Stencil || method == NumeralMethod::PaintMask;
 }
-
-std::string times(int count) { return fmt::format("{} {}", count, count == 1 ? "time" : "times"); }
 
 struct Words {
   std::string caption;
@@ -79,8 +78,8 @@ class Cells {
 
   std::vector<NumeralCell> all() {
     const bool outlined = numerals_.outline > 0;
-    if (outlined) add(DigitLayer::White, "white");
-    add(DigitLayer::Fill, outlined ? "color" : "");
+    if (outlined) add(DigitLayer::White, "piece.white");
+    add(DigitLayer::Fill, outlined ? "piece.color" : "");
     return std::move(cells_);
   }
 
@@ -94,24 +93,31 @@ class Cells {
       for (const Digit& digit : numerals_.digits) add_digit(digit, layer, layer_word);
   }
 
-  /// "digit 4" or "digit 4, white"
+  /// "digit 4" or "digit 4, white"; the layer by the id of its text, which may be empty.
   static std::string named(const std::string& what, const char* layer_word) {
-    return *layer_word ? fmt::format("{}, {}", what, layer_word) : what;
+    return *layer_word ? say(layer_word, {{"piece", what}}) : what;
+  }
+
+  /// "4: use 3 times"
+  static std::string caption(const std::string& piece, bool use, int count) {
+    if (count == 1) return say(use ? "piece.use-once" : "piece.cut-once", {{"piece", piece}});
+    return say(use ? "piece.use" : "piece.cut",
+               {{"piece", piece}, {"count", std::to_string(count)}});
   }
 
   void add_digit(const Digit& digit, DigitLayer layer, const char* layer_word) {
     const std::string text(1, digit.digit);
-    const char* verb = method() == NumeralMethod::Stencil ? "use" : "cut";
-    Words words{fmt::format("{}: {} {}", named(text, layer_word), verb, times(digit.count)), {}};
-    if (method() == NumeralMethod::IronOn) words.note = "MIRRORED";
+    const bool use = method() == NumeralMethod::Stencil;
+    Words words{caption(named(text, layer_word), use, digit.count), {}};
+    if (method() == NumeralMethod::IronOn) words.note = say("piece.mirrored");
     if (method() == NumeralMethod::SewOn)
-      words.note = fmt::format("{} allowance", exact(kSewAllowance, made_.job.units));
+      words.note = say("piece.allowance", {{"length", exact(kSewAllowance, made_.job.units)}});
     if (layer == DigitLayer::Fill && !digit.bridges.empty())
-      words.note = fmt::format("bridges take {} % of the stroke",
-                               plain_number(100 * taken_by_bridges(digit), 0));
+      words.note =
+          say("piece.bridges", {{"share", plain_number(100 * taken_by_bridges(digit), 0)}});
     NumeralCell cell = framed(digit_lines(digit, method(), layer), is_sheet(method()), 0, nullptr,
                               words, Subject::digit(digit.digit));
-    cell.name = named("digit " + text, layer_word);
+    cell.name = named(say("piece.digit", {{"digit", text}}), layer_word);
     cells_.push_back(std::move(cell));
   }
 
@@ -130,12 +136,12 @@ class Cells {
       done.push_back(placed.text);
       const int count = masks_of(numerals_, placed.text, made_.job.numerals.spares,
                                  static_cast<int>(made_.job.cloth.colors.size()));
-      const Words words{fmt::format("{}: cut {}", named(placed.text, layer_word), times(count)),
-                        placed.whole ? "" : "a part of the number, for one side of a gap"};
+      const Words words{caption(named(placed.text, layer_word), false, count),
+                        placed.whole ? "" : say("piece.part")};
       const double base = placed.digits.front().origin.y - placed.center_u, center = 0;
       NumeralCell cell = framed({number_mask(placed, numerals_.digits, layer), {}, false}, true,
                                 base, &center, words, mask_subjects(placed.text));
-      cell.name = named("mask " + placed.text, layer_word);
+      cell.name = named(say("piece.mask", {{"digits", placed.text}}), layer_word);
       cells_.push_back(std::move(cell));
     }
   }

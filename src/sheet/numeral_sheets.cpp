@@ -13,19 +13,22 @@
 #include "sheet/cautions.hpp"
 #include "sheet/numeral_cells.hpp"
 #include "sheet/stroke_page.hpp"
+#include "sheet/texts.hpp"
 #include "tile/correction.hpp"
 #include "tile/tile_on_paper.hpp"
 
 namespace swathe {
 namespace {
 
+using sheet_texts::say;
+
 constexpr double kGap = 4.0;
 constexpr double kBanner = 10.0;        ///< capitals read from across the bench
 constexpr std::size_t kMostOrders = 6;  ///< digits of which every order is tried: 720
 
-/// How a method is told on its sheet.
+/// How a method is told on its sheet: ids of texts.
 struct MethodWords {
-  const char* piece;  ///< the sheet's name
+  const char* title;
   const char* how;
   const char* banner;                 ///< in large type on every page; may be empty
   std::vector<const char*> cautions;  ///< by name
@@ -34,28 +37,13 @@ struct MethodWords {
 MethodWords words_of(NumeralMethod method) {
   switch (method) {
     case NumeralMethod::Stencil:
-      return {"stencils",
-              "cut out the gray, leave the bridges; paint their gaps by hand where wanted",
-              "",
-              {"blade", "spray"}};
+      return {"title.stencils", "digits.stencils-how", "", {"blade", "spray"}};
     case NumeralMethod::PaintMask:
-      return {"paint masks",
-              "cut out the gray, leave the bridges; lay it on base and center line; paint the "
-              "bridges' gaps by hand where wanted",
-              "",
-              {"blade", "spray"}};
+      return {"title.paint-masks", "digits.masks-how", "", {"blade", "spray"}};
     case NumeralMethod::IronOn:
-      return {"to iron on",
-              "cut along the lines with the film's back up; turned over, it reads right",
-              "MIRRORED: BACK OF THE FILM",
-              {"blade", "iron"}};
+      return {"title.iron-on", "digits.iron-on-how", "digits.iron-on-banner", {"blade", "iron"}};
     case NumeralMethod::SewOn:
-      return {
-          "to sew on",
-          "cut outside; turn the edge under along the dashes, snip into corners; lay the dashes "
-          "on the cover's NUMERAL outline and sew; slit what stays closed",
-          "",
-          {"shears", "needle"}};
+      return {"title.sew-on", "digits.sew-on-how", "", {"shears", "needle"}};
   }
   return {};
 }
@@ -67,25 +55,38 @@ std::string height_words(const Numerals& numerals, Units units) {
     most = std::max(most, digit.height);
   }
   const std::string high = dimension_with_unit(mm(most), units);
-  if (dimension_with_unit(mm(least), units) == high) return fmt::format("digits {} high", high);
-  return fmt::format("digits {} to {} high", dimension(mm(least), units), high);
+  if (dimension_with_unit(mm(least), units) == high)
+    return say("digits.height", {{"height", high}});
+  return say("digits.heights", {{"least", dimension(mm(least), units)}, {"most", high}});
 }
 
-/// "3 places and 1 spare, in red and blue"
-std::string count_words(const Made& made) {
+/// "DejaVu Sans, digits 4 in high; for 3 places and 1 spare, on red and blue cloth"
+std::string about_words(const Made& made) {
   const int places = made.numerals->showings(), spares = made.job.numerals.spares;
-  std::string words = fmt::format("{} {}", places, places == 1 ? "place" : "places");
-  if (spares > 0) words += fmt::format(" and {} {}", spares, spares == 1 ? "spare" : "spares");
-  const auto& colors = made.job.cloth.colors;
-  for (std::size_t k = 0; k < colors.size(); ++k)
-    words += (k == 0 ? ", on " : k + 1 == colors.size() ? " and " : ", ") + colors[k].name;
-  return words + " cloth";
+  const std::string& font = made.numerals->font;
+  const std::string height = height_words(*made.numerals, made.job.units);
+  const std::string places_words = places == 1
+                                       ? say("digits.one-place")
+                                       : say("digits.places", {{"count", std::to_string(places)}});
+  std::vector<std::string> names;
+  for (const ClothColor& color : made.job.cloth.colors) names.push_back(color.name);
+  const std::string colors = sheet_texts::listed(names);
+  if (spares == 0)
+    return say("digits.about",
+               {{"font", font}, {"height", height}, {"places", places_words}, {"colors", colors}});
+  const std::string spares_words = spares == 1
+                                       ? say("digits.one-spare")
+                                       : say("digits.spares", {{"count", std::to_string(spares)}});
+  return say("digits.about-with-spares", {{"font", font},
+                                          {"height", height},
+                                          {"places", places_words},
+                                          {"spares", spares_words},
+                                          {"colors", colors}});
 }
 
 std::string outline_words(const Made& made) {
   if (!(made.numerals->outline > 0)) return "";
-  return fmt::format("white outline {}: the white piece goes on first, the colored one on it",
-                     exact(made.job.numerals.outline, made.job.units));
+  return say("digits.outline", {{"width", exact(made.job.numerals.outline, made.job.units)}});
 }
 
 /// Which way the first page lies, and the others.
@@ -98,12 +99,12 @@ class Pages {
  public:
   /// `words` run across the first page below its head.
   Pages(const std::vector<NumeralCell>& cells, const PaperKeys& paper, PageHead head,
-        std::string words, const char* banner, const Font& labels)
+        std::string words, std::string banner, const Font& labels)
       : cells_(cells),
         paper_(paper),
         head_(std::move(head)),
         words_(std::move(words)),
-        banner_(banner),
+        banner_(std::move(banner)),
         labels_(labels) {}
 
   /// Cells that no page holds.
@@ -147,7 +148,7 @@ class Pages {
           draw_text_block(page.drawing, labels_, {room.lo.x, room.hi.y}, room.width(), words_);
       room.hi.y = box.lo.y - kGap;
     }
-    if (*banner_) {
+    if (!banner_.empty()) {
       const double fits = kBanner * room.width() / labels_.text_width_mm(banner_, kBanner);
       const double height = std::min(kBanner, fits);
       page.drawing.text({room.lo.x, room.hi.y - height}, banner_, height);
@@ -221,7 +222,7 @@ class Pages {
   const PaperKeys& paper_;
   PageHead head_;
   std::string words_;
-  const char* banner_;
+  std::string banner_;
   const Font& labels_;
 };
 
@@ -230,8 +231,8 @@ class Pages {
 std::optional<SheetName> numeral_name(const Made& made, const PaperKeys& paper) {
   if (!made.numerals) return {};
   const MethodWords words = words_of(made.job.numerals.method);
-  return SheetName{"numerals", fmt::format("numerals {}, {}", made.job.number, words.piece),
-                   SheetKind::Numerals, paper.sheet};
+  return SheetName{"numerals", say(words.title, {{"number", made.job.number}}), SheetKind::Numerals,
+                   paper.sheet};
 }
 
 Sheet numeral_sheets(const Made& made, const PaperKeys& paper, const Font& labels, PageFill fill) {
@@ -252,12 +253,12 @@ Sheet numeral_sheets(const Made& made, const PaperKeys& paper, const Font& label
     for (const NumeralCell& cell : cells) all.add(cell.drawing, {});
     head.key = kinds_to_explain(all);
   }
-  std::string told = fmt::format("{}, {}; for {}", numerals.font,
-                                 height_words(numerals, made.job.units), count_words(made));
-  for (const std::string& line : {numerals.change, outline_words(made), std::string(words.how)})
+  std::string told = about_words(made);
+  for (const std::string& line : {numerals.change, outline_words(made), say(words.how)})
     if (!line.empty()) told += "\n" + line;
 
-  Pages pages(cells, paper, head, told, words.banner, labels);
+  const std::string banner = *words.banner ? say(words.banner) : "";
+  Pages pages(cells, paper, head, told, banner, labels);
   if (!cells.empty()) sheet.pages = pages.lay(fill);
   // Tiles have no room for a head: what it says stands on the page of the stroke before them.
   PageHead about = head;
@@ -270,8 +271,8 @@ Sheet numeral_sheets(const Made& made, const PaperKeys& paper, const Font& label
   for (const NumeralCell* cell : pages.too_large) {
     const Page page{cell->size.x, cell->size.y, cell->drawing,
                     fmt::format("{}: {}", head.title.subject, cell->name)};
-    Sheet tiles = tile_on_paper(page, paper, labels,
-                                {sheet.stem, made.job.title, "", words.banner, ""}, fill);
+    Sheet tiles =
+        tile_on_paper(page, paper, labels, {sheet.stem, made.job.title, "", banner, ""}, fill);
     for (Page& tile : tiles.pages) sheet.pages.push_back(std::move(tile));
   }
   if (!first) sheet.pages.push_back(stroke_page(made, paper, labels, about, fill));

@@ -10,12 +10,15 @@
 #include "draw/marks.hpp"
 #include "sheet/same_words.hpp"
 #include "sheet/shown.hpp"
+#include "sheet/texts.hpp"
 #include "swathe/draw/furniture.hpp"
 #include "swathe/pattern/half_pattern.hpp"
 #include "swathe/pattern/joins.hpp"
 
 namespace swathe {
 namespace {
+
+using sheet_texts::say;
 
 using What = NamedLine::What;
 
@@ -32,18 +35,30 @@ bool is_drawn(What what) {
   return what != What::FrontFlat && what != What::TopTangent;
 }
 
+/// Words broken at the space nearest to their middle.
+std::vector<std::string> in_two_lines(const std::string& words) {
+  std::size_t best = std::string::npos;
+  const auto off = [&](std::size_t at) {
+    return at > words.size() - at ? 2 * at - words.size() : words.size() - 2 * at;
+  };
+  for (std::size_t at = words.find(' '); at != std::string::npos; at = words.find(' ', at + 1))
+    if (best == std::string::npos || off(at) < off(best)) best = at;
+  if (best == std::string::npos) return {words};
+  return {words.substr(0, best), words.substr(best + 1)};
+}
+
 std::string name_of(const std::vector<PatternCorner>& corners, const NamedLine& line) {
   switch (line.what) {
     case What::CornerLine:
-      return "corner " + corner_words(corners, line.from.x);
+      return say("cover.corner", {{"corner", corner_words(corners, line.from.x)}});
     case What::InsideCorner:
-      return "inside corner " + corner_words(corners, line.from.x);
+      return say("line.inside-corner", {{"corner", corner_words(corners, line.from.x)}});
     case What::EndFace:
-      return "end of the bumper";
+      return say("line.end");
     case What::BackEdge:
-      return "board edge";
+      return say("line.board-edge");
     case What::StapleLine:
-      return "staple line";
+      return say("line.staples");
     default:
       return line.name;
   }
@@ -175,23 +190,24 @@ Box draw_number(Drawing& onto, const Numerals& numerals, const PlacedNumeral& nu
 
 void name_number(LabelPlacer& labels, const PlacedNumeral& number, const Box& ink, bool mirrored) {
   const Showing one(labels.drawing(), subject_of(number));
-  TextBlock words{{{fmt::format("NUMERAL {}, {}", number.text, number.side), kName}}};
+  TextBlock words{
+      {{say("numeral.place", {{"number", number.text}, {"side", number.side}}), kName}}};
   if (!number.whole)
-    words.lines.push_back({number.from == 0
-                               ? "the number's first digits: the rest stands beyond the gap"
-                               : "the number's last digits: the first stand beyond the gap",
-                           kSmall});
-  if (mirrored) words.lines.push_back({"goes on the other face of the cloth, the outside", kSmall});
+    words.lines.push_back(
+        {say(number.from == 0 ? "numeral.first-digits" : "numeral.last-digits"), kSmall});
+  if (mirrored) words.lines.push_back({say("numeral.other-side"), kSmall});
   labels.block(words, ink.grown(60), {ink.middle().x + 45, ink.lo.y - 14});
-  labels.near({ink.hi.x + kRunOut, ink.lo.y}, "base line", kSmall, 20);
-  labels.near({ink.middle().x, ink.hi.y + kRunOut}, "center line", kSmall, 20);
+  labels.near({ink.hi.x + kRunOut, ink.lo.y}, say("numeral.base-line"), kSmall, 20);
+  labels.near({ink.middle().x, ink.hi.y + kRunOut}, say("numeral.center-line"), kSmall, 20);
 }
 
 /// Where a numeral comes to lie, told without its digits.
 struct NumeralPlace {
-  std::string words;  ///< "20486, front"
-  Box box;            ///< on the sheet
+  std::string number, sides;  ///< "front", or "front, back" of one and its mirror image
+  Box box;                    ///< on the sheet
   Subjects shows;
+
+  std::string words() const { return say("numeral.place", {{"number", number}, {"side", sides}}); }
 };
 
 /// The places on a half, each with its base line; one on the fold is cut by it.
@@ -206,11 +222,11 @@ std::vector<NumeralPlace> draw_places(Drawing& onto, const Made& made, std::size
     if (lo.x >= half.fold) {  // beyond it: the place of its mirror image bears its side's name
       for (NumeralPlace& other : places)
         if (std::abs(other.box.middle().x - place({2 * half.fold - number.center_s, 0}).x) < 1)
-          other.words += ", " + number.side;
+          other.sides += ", " + number.side;
       continue;
     }
     const FlatPoint hi{std::min(number.center_s + reach.x, half.fold), number.center_u + reach.y};
-    NumeralPlace on{fmt::format("{}, {}", number.text, number.side), {}, shown.numeral(number)};
+    NumeralPlace on{number.text, number.side, {}, shown.numeral(number)};
     const Showing one(onto, on.shows);
     on.box.cover(place(lo));
     on.box.cover(place(hi));
@@ -235,7 +251,7 @@ std::vector<NumeralPlace> draw_places(Drawing& onto, const Made& made, std::size
 /// `into` is the way from the fold into the half, 1 or -1.
 void mark_fold(Drawing& onto, LabelPlacer& labels, FlatPoint low, FlatPoint high, double into) {
   constexpr double kLong = 72.0, kFrom = 12.0, kRoom = 20.0, kWords = 4.0;
-  const std::string words = "PLACE ON THE FOLD";
+  const std::string words = say("fold.place");
   Box strip;
   strip.cover(low + FlatPoint{into, 0});
   strip.cover(high + FlatPoint{into * (kRoom + 4.0), 0});
@@ -281,13 +297,14 @@ void name_brackets(LabelPlacer& labels, const std::vector<BracketOnPattern>& bra
     const bool window = bracket.cloth == BracketCloth::Window;
     for (const Path& path : window ? bracket.windows : bracket.footprints) {
       const Box box = bounds(place(path));
-      TextBlock words{{{fmt::format("{} bracket", bracket.side), kSmall}}};
-      words.lines.push_back({window ? "cut last, on" : "cloth passes", kSmall});
-      words.lines.push_back({window ? "the bumper" : "under it", kSmall});
+      TextBlock words{{{say("cover.bracket", {{"side", bracket.side}}), kSmall}}};
+      for (const std::string& line :
+           in_two_lines(say(window ? "bracket.cut-last" : "bracket.passes-under")))
+        words.lines.push_back({line, kSmall});
       if (!labels.block(words, box, box.middle()))
         labels.near({box.middle().x, box.lo.y},
-                    fmt::format("{} bracket: {}", bracket.side,
-                                window ? "cut last, on the bumper" : "cloth passes under it"),
+                    say(window ? "bracket.cut-last-in-line" : "bracket.passes-under-in-line",
+                        {{"side", bracket.side}}),
                     kSmall, 120);
       labels.keep_off(box);
     }
@@ -298,19 +315,18 @@ void name_brackets(LabelPlacer& labels, const std::vector<BracketOnPattern>& bra
 void name_strips(LabelPlacer& labels, const std::vector<Path>& strips, const Placement& place) {
   for (const Path& strip : strips) {
     const Box box = bounds(place(strip));
-    if (!labels.block({{{"hook-and-loop, on the inside", kSmall}}}, box, box.middle()))
-      labels.near(box.middle(), "hook-and-loop, on the inside", kSmall, 60);
+    if (!labels.block({{{say("strip.inside"), kSmall}}}, box, box.middle()))
+      labels.near(box.middle(), say("strip.inside"), kSmall, 60);
   }
 }
 
 void name_joins(LabelPlacer& labels, const std::vector<ClothJoin>& joins, const Placement& place,
                 Units units) {
   for (const ClothJoin& join : joins)
-    labels.near(
-        place(join.from + 0.4 * (join.to - join.from)),
-        fmt::format("seam{}: cut each piece {} past it", join.under_pleat ? " under the pleat" : "",
-                    dimension_with_unit(mm(join.allowance), units)),
-        kSmall, 120);
+    labels.near(place(join.from + 0.4 * (join.to - join.from)),
+                say(join.under_pleat ? "seam.allowance-under-pleat" : "seam.allowance",
+                    {{"length", dimension_with_unit(mm(join.allowance), units)}}),
+                kSmall, 120);
 }
 
 /// Which piece of a joined cover lies on each side of a seam.
@@ -328,7 +344,8 @@ void name_parts(LabelPlacer& labels, const Pattern& pattern, const std::vector<C
       beside.cover(place(join.to + FlatPoint{outer, 0}));
       const FlatPoint aim =
           place(join.from + 0.25 * (join.to - join.from) + FlatPoint{0.5 * (inner + outer), 0});
-      labels.block({{{"PIECE " + parts[before ? k : k + 1].name, 5.0}}}, beside, aim);
+      labels.block({{{say("seam.piece", {{"piece", parts[before ? k : k + 1].name}}), 5.0}}},
+                   beside, aim);
     }
   }
 }
@@ -336,8 +353,8 @@ void name_parts(LabelPlacer& labels, const Pattern& pattern, const std::vector<C
 void name_hems(LabelPlacer& labels, const std::vector<HemFold>& hems, const Placement& place) {
   for (const HemFold& hem : hems) {
     const FlatPoint a = place(hem.from), b = place(hem.to);
-    if (!labels.beside(a, b, "HEM, fold under", kName, 3 * kFromEnd))
-      labels.beside(a, b, "HEM", kName, kFromEnd);
+    if (!labels.beside(a, b, say("hem.fold-under"), kName, 3 * kFromEnd))
+      labels.beside(a, b, say("hem.short"), kName, kFromEnd);
   }
 }
 
@@ -381,13 +398,15 @@ void name_ends(LabelPlacer& labels, const Made& made, std::size_t bumper,
                  face = end.start ? 0.0 : made.patterns[bumper].length;
     const double flat = section.front_flat_top();
     const Box tongue = within(face, face + way * end.tongue, -flat, flat);
-    if (!labels.block({{{"TONGUE", 5.0}, {"folds over last,", kSmall}, {"round the end", kSmall}}},
-                      tongue, tongue.middle()))
-      labels.block({{{"TONGUE", kName}}}, tongue, tongue.middle());
+    TextBlock words{{{say("tongue.name"), 5.0}}};
+    for (const std::string& line : in_two_lines(say("tongue.how")))
+      words.lines.push_back({line, kSmall});
+    if (!labels.block(words, tongue, tongue.middle()))
+      labels.block({{{say("tongue.name"), kName}}}, tongue, tongue.middle());
     for (const double sign : {1.0, -1.0}) {
       const double back = sign > 0 ? section.back_edge_top() : section.back_edge_bottom();
       const Box ear = within(face, face + way * end.ears, sign * flat, back);
-      labels.block({{{"EAR", 5.0}, {"folds down first", kSmall}}}, ear, ear.middle());
+      labels.block({{{say("ear.name"), 5.0}, {say("ear.how"), kSmall}}}, ear, ear.middle());
     }
   }
 }
@@ -396,6 +415,7 @@ void name_ends(LabelPlacer& labels, const Made& made, std::size_t bumper,
 void name_piece(Drawing& onto, LabelPlacer& labels, const Made& made, std::size_t bumper,
                 const std::vector<Panel>& panels) {
   const ShownOnCover shown(made, bumper);
+  const std::string name = say("cover.bumper", {{"bumper", made.patterns[bumper].bumper}});
   const auto longest = std::ranges::max_element(
       panels, {}, [](const Panel& panel) { return std::round(panel.box.width()); });
   for (auto panel = panels.begin(); panel != panels.end(); ++panel) {
@@ -403,19 +423,19 @@ void name_piece(Drawing& onto, LabelPlacer& labels, const Made& made, std::size_
     const Box& box = panel->box;
     const FlatPoint top{box.middle().x, box.hi.y - 12};
     if (const auto spot = labels.claim(36, 11, box, top)) {
-      onto.text({spot->middle().x, spot->lo.y + 1.5}, "\u2191 TOP", 8.0, Anchor::Middle);
+      onto.text({spot->middle().x, spot->lo.y + 1.5}, say("face.top"), 8.0, Anchor::Middle);
     }
     const FlatPoint aim{box.lo.x + 0.25 * box.width(), box.middle().y};
     TextBlock words;
     if (panel == longest)
-      words.lines = {{fmt::format("BUMPER {}", made.patterns[bumper].bumper), 12.0},
+      words.lines = {{name, 12.0},
                      {made.job.title, 5.0},
                      {face_words(made), 8.0},
                      {cut_words(made), kTitleHeight},
                      {same_words(made, bumper), kName}};
     else
-      words.lines = {{fmt::format("BUMPER {}", made.patterns[bumper].bumper), kTitleHeight},
-                     {fmt::format("{} side", panel->side), 5.0},
+      words.lines = {{name, kTitleHeight},
+                     {say("cover.side", {{"side", panel->side}}), 5.0},
                      {face_words(made), 5.0}};
     std::erase_if(words.lines, [](const TextBlock::Line& line) { return line.text.empty(); });
     if (!labels.block(words, box, aim)) {
@@ -428,7 +448,7 @@ void name_piece(Drawing& onto, LabelPlacer& labels, const Made& made, std::size_
   const FlatPoint low{box.middle().x, box.lo.y + 12};
   if (const auto spot = labels.claim(length, 12, box, low)) {
     draw_long_grain(onto, {spot->lo.x, spot->lo.y + 2.5}, {spot->hi.x, spot->lo.y + 2.5});
-    onto.text({spot->middle().x, spot->lo.y + 6}, "LONG GRAIN", 5.0, Anchor::Middle);
+    onto.text({spot->middle().x, spot->lo.y + 6}, say("face.grain"), 5.0, Anchor::Middle);
   }
 }
 
@@ -466,14 +486,14 @@ Placement pattern_placement(const Made& made, std::size_t bumper, FlatPoint corn
 }
 
 std::string face_words(const Made& made) {
-  return made.job.paper.face == PaperFace::Inside ? "INSIDE UP" : "OUTSIDE UP";
+  return say(made.job.paper.face == PaperFace::Inside ? "face.inside-up" : "face.outside-up");
 }
 
 std::string cut_words(const Made& made) {
-  std::string words;
+  std::string pieces;
   for (const ClothColor& color : made.job.cloth.colors)
-    words += fmt::format("{} 1 {}", words.empty() ? "cut" : ",", color.name);
-  return words;
+    pieces += (pieces.empty() ? "" : ", ") + say("cut.piece", {{"color", color.name}});
+  return say("cut.pieces", {{"pieces", pieces}});
 }
 
 std::string corner_words(const std::vector<PatternCorner>& corners, double s) {
@@ -544,9 +564,9 @@ Drawing draw_half_pattern(const Made& made, std::size_t bumper, const Font& font
   }
   for (const NumeralPlace& number : numbers) {
     const Showing one(drawing, number.shows);
-    const TextBlock words{{{"NUMERAL " + number.words, kName}, {"on one cloth, unfolded", kSmall}}};
+    const TextBlock words{{{number.words(), kName}, {say("numeral.on-one-layer"), kSmall}}};
     if (!labels.block(words, number.box, number.box.middle()))
-      labels.near(number.box.middle(), "NUMERAL " + number.words, kSmall, 120);
+      labels.near(number.box.middle(), number.words(), kSmall, 120);
     labels.keep_off(number.box);
   }
   name_piece(drawing, labels, made, bumper, panels);

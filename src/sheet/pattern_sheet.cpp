@@ -1,7 +1,5 @@
 #include "swathe/sheet/pattern_sheet.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <utility>
 
@@ -9,12 +7,15 @@
 #include "draw/page_head.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/same_words.hpp"
+#include "sheet/texts.hpp"
 #include "swathe/sheet/stems.hpp"
 #include "tile/correction.hpp"
 #include "tile/tile_on_paper.hpp"
 
 namespace swathe {
 namespace {
+
+using sheet_texts::say;
 
 constexpr double kMargin = 15.0;
 constexpr double kDimension = 20.0;  ///< room for a dimension line beside the cloth
@@ -27,7 +28,7 @@ constexpr double kPieceMargin = 5.0;
 
 SheetName pattern_name(const Made& made, std::size_t bumper) {
   return {stem_of(made, bumper, "pattern"),
-          fmt::format("bumper {}, cover", made.patterns[bumper].bumper), SheetKind::Pattern,
+          say("title.cover", {{"bumper", made.patterns[bumper].bumper}}), SheetKind::Pattern,
           "full size"};
 }
 
@@ -47,7 +48,7 @@ Sheet pattern_sheet(const Made& made, std::size_t bumper, const Font& labels) {
                 page.name,
                 "",
                 {face_words(made), cut_words(made),
-                 fmt::format("tape {} by {} before cutting", along, across), print_words(),
+                 say("cover.measure", {{"along", along}, {"across", across}}), print_words(),
                  correction_words(made.job.paper), same_words(made, bumper)}};
   head.scales = true;
   head.key = kinds_to_explain(page.drawing);
@@ -85,7 +86,7 @@ Page pattern_piece(const Made& made, std::size_t bumper, const Font& labels) {
 std::optional<SheetName> tiles_name(const Made& made, std::size_t bumper, const PaperKeys& paper) {
   if (!holds_tiles(paper)) return {};
   return SheetName{stem_of(made, bumper, "tiles"),
-                   fmt::format("bumper {}, tiles", made.patterns[bumper].bumper), SheetKind::Tiles,
+                   say("title.tiles", {{"bumper", made.patterns[bumper].bumper}}), SheetKind::Tiles,
                    paper.sheet};
 }
 

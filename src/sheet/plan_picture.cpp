@@ -11,9 +11,12 @@
 #include "sheet/back_plan.hpp"
 #include "sheet/plan_pieces.hpp"
 #include "sheet/shown.hpp"
+#include "sheet/texts.hpp"
 
 namespace swathe {
 namespace {
+
+using sheet_texts::say;
 
 constexpr double kAround = 25.0;   ///< room beside the bumpers for their dimensions
 constexpr double kRow = 8.5;       ///< from the bumpers to their boards' lengths
@@ -110,7 +113,8 @@ class Plan {
         tints_.fill(LineKind::Outline, kBlack,
                     {closed_path({inside(from), inside(to), on(along(on_side, to, 0)),
                                   on(along(on_side, from, 0))})});
-        notes_.push_back({inside(0.5 * (from + to)), fmt::format("bracket {}", bracket.number),
+        notes_.push_back({inside(0.5 * (from + to)),
+                          say("plan.bracket", {{"number", std::to_string(bracket.number)}}),
                           kTextHeight, Subject::bracket(bracket.number)});
       }
   }
@@ -136,9 +140,10 @@ class Plan {
     for (const Piece& board : made_.boards) {
       const FrameSide& on_side = side(made_.frame.side(board.side).value_or(0));
       const FlatPoint off = kRow * on_side.outward;
-      measures_.push_back(
-          {on(along(on_side, board.from_x, out)) + off, on(along(on_side, board.to_x, out)) + off,
-           "board " + fig(board.length_mm), kTextHeight, Subject::board(board.bumper, board.side)});
+      measures_.push_back({on(along(on_side, board.from_x, out)) + off,
+                           on(along(on_side, board.to_x, out)) + off,
+                           say("plan.board", {{"length", fig(board.length_mm)}}), kTextHeight,
+                           Subject::board(board.bumper, board.side)});
     }
   }
 
@@ -148,12 +153,12 @@ class Plan {
     const double below = lo.y - kOverall, beside = hi.x + kOverall;
     measures_.push_back({{lo.x, below},
                          {hi.x, below},
-                         "over all " + fig(reach_.width() + 2 * cloth),
+                         say("plan.over-all", {{"length", fig(reach_.width() + 2 * cloth)}}),
                          kTextHeight,
                          Subject::bumpers()});
     measures_.push_back({{beside, lo.y},
                          {beside, hi.y},
-                         "over all " + fig(reach_.height() + 2 * cloth),
+                         say("plan.over-all", {{"length", fig(reach_.height() + 2 * cloth)}}),
                          kTextHeight,
                          Subject::bumpers()});
   }
@@ -166,7 +171,8 @@ class Plan {
       FlatPoint at = on(along(side(before.side), before.to_x, middle));
       if (before.side == after.side)
         at = 0.5 * (at + on(along(side(after.side), after.from_x, middle)));
-      notes_.push_back({at, "gap " + fig(made_.bare_gaps[k]), kTextHeight, gap_subjects(made_, k)});
+      notes_.push_back({at, say("plan.gap", {{"length", fig(made_.bare_gaps[k])}}), kTextHeight,
+                        gap_subjects(made_, k)});
     }
   }
 

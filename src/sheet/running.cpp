@@ -5,10 +5,14 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sheet/cover_ends.hpp"
 #include "sheet/pattern_drawing.hpp"
+#include "sheet/texts.hpp"
 
 namespace swathe {
 namespace {
+
+using sheet_texts::say;
 
 constexpr double kSame = 0.02;  ///< mm; figures this near each other are one place
 constexpr double kSixtyFourth = 25.4 / 64;
@@ -36,10 +40,7 @@ class Finder {
   std::vector<Running> sorted() const {
     std::vector<Running> list;
     for (const Found& found : found_) {
-      const char* edge = found.edge == Found::Edge::Top      ? ", top only"
-                         : found.edge == Found::Edge::Bottom ? ", bottom only"
-                                                             : "";
-      list.push_back({found.at, found.what + edge, found.cut});
+      list.push_back({found.at, words_of(found), found.cut});
     }
     std::ranges::stable_sort(list, [](const Running& a, const Running& b) {
       return std::round(a.at_mm / kSame) < std::round(b.at_mm / kSame);
@@ -48,6 +49,12 @@ class Finder {
   }
 
  private:
+  static std::string words_of(const Found& found) {
+    if (found.edge == Found::Edge::Top) return say("place.top-only", {{"place", found.what}});
+    if (found.edge == Found::Edge::Bottom) return say("place.bottom-only", {{"place", found.what}});
+    return found.what;
+  }
+
   std::vector<Found> found_;
 };
 
@@ -60,38 +67,43 @@ struct OnSheet {
   double x(double s) const { return place({s, 0}).x; }
   double y(double u) const { return place({0, u}).y; }
   Box box(const Path& path) const { return bounds(place(path)); }
-  /// "near" for the end at the sheet's left.
-  const char* end_word(bool start) const { return start != place.mirrored ? "near" : "far"; }
-  const char* side_word(double at, double middle) const { return at < middle ? "near" : "far"; }
 };
 
-void find_ends(Finder& along, const OnSheet& on) {
+void find_ends(Finder& along, const OnSheet& on, std::size_t bumper) {
   for (const EndOnPattern& end : on.pattern.ends) {
     const double face = end.start ? 0.0 : on.pattern.length, way = end.start ? -1.0 : 1.0;
-    const std::string word = on.end_word(end.start);
-    along.add(on.x(face + way * end.tongue), word + " tongue ends", true);
-    along.add(on.x(face + way * end.ears), word + " ears end", true);
-    along.add(on.x(face), word + " end of bumper, flaps end", true);
+    const std::string name = cover_end_words(on.made, bumper, end.start);
+    along.add(on.x(face + way * end.tongue), say("place.tongue", {{"end", name}}), true);
+    along.add(on.x(face + way * end.ears), say("place.ears", {{"end", name}}), true);
+    along.add(on.x(face), say("place.end", {{"end", name}}), true);
   }
 }
 
-/// What a corner's surplus is taken away by.
-const char* dart_word(const Pattern& pattern) {
-  return !pattern.corners.empty() && pattern.corners.front().sewn ? "seam" : "fold";
+/// Of a corner's points, at the top or the bottom; by what its surplus is taken away.
+std::string points_words(const Pattern& pattern, bool top) {
+  if (!pattern.corners.empty() && pattern.corners.front().sewn)
+    return say(top ? "place.sewn-top" : "place.sewn-bottom");
+  return say(top ? "place.folds-top" : "place.folds-bottom");
 }
 
 void find_corners(Finder& along, Finder& across, const OnSheet& on) {
   for (const PatternCorner& corner : on.pattern.corners) {
     const std::string name = corner_words(on.pattern.corners, corner.s);
     const double middle = on.x(corner.s);
-    along.add(middle, "corner line " + name + ", notch deepest", true);
+    along.add(middle, say("place.corner-line", {{"corner", name}}), true);
     for (const bool top : {true, false}) {
       const Box notch = on.box(closed_path(top ? corner.notch_top : corner.notch_bottom));
       const auto edge = top ? Found::Edge::Top : Found::Edge::Bottom;
-      for (const double x : {notch.lo.x, notch.hi.x})
-        along.add(x, fmt::format("notch {}, {} edge", name, on.side_word(x, middle)), true, edge);
+      for (const double x : {notch.lo.x, notch.hi.x}) {
+        const bool before = (x < middle) != on.place.mirrored;
+        along.add(
+            x,
+            say("place.notch-edge",
+                {{"corner", name}, {"side", before ? corner.side_before : corner.side_after}}),
+            true, edge);
+      }
       across.add(top ? notch.lo.y : notch.hi.y,
-                 top ? "top notches' point" : "bottom notches' point", true);
+                 say(top ? "place.notches-top" : "place.notches-bottom"), true);
     }
   }
 }
@@ -99,31 +111,31 @@ void find_corners(Finder& along, Finder& across, const OnSheet& on) {
 void find_lines(Finder& across, const OnSheet& on) {
   using What = NamedLine::What;
   const Box cloth = on.box(closed_path(on.pattern.outline));
-  across.add(cloth.lo.y, "bottom cloth edge", true);
-  across.add(cloth.hi.y, "top cloth edge", true);
+  across.add(cloth.lo.y, say("place.cloth-bottom"), true);
+  across.add(cloth.hi.y, say("place.cloth-top"), true);
   for (const NamedLine& line : on.pattern.lines) {
     const double y = on.y(line.from.y);
-    const char* half = line.from.y > 0 ? "top" : "bottom";
+    const bool top = line.from.y > 0;
     if (line.what == What::BackEdge)
-      across.add(y, fmt::format("{} board edge, ears' edge", half), true);
-    if (line.what == What::StapleLine) across.add(y, fmt::format("{} staple line", half), false);
+      across.add(y, say(top ? "place.board-top" : "place.board-bottom"), true);
+    if (line.what == What::StapleLine)
+      across.add(y, say(top ? "place.staples-top" : "place.staples-bottom"), false);
     if (line.what == What::FrontFlat && !on.pattern.corners.empty())
-      across.add(y, fmt::format("{} points of {}s", half, dart_word(on.pattern)), false);
+      across.add(y, points_words(on.pattern, top), false);
   }
   for (const Path& snip : on.pattern.snips) {
     const double u = snip.vertices.front().at.y;
-    across.add(on.y(u), u > 0 ? "snip, top ears" : "snip, bottom ears", true);
+    across.add(on.y(u), say(u > 0 ? "place.snips-top" : "place.snips-bottom"), true);
   }
 }
 
 /// Hems, whose folds are level, and seams from piece to piece, which are upright.
 void find_hems_and_seams(Finder& along, Finder& across, const OnSheet& on, std::size_t bumper) {
   for (const HemFold& hem : on.pattern.hems)
-    across.add(on.y(hem.from.y), hem.top ? "top hem's fold" : "bottom hem's fold", false);
+    across.add(on.y(hem.from.y), say(hem.top ? "place.hem-top" : "place.hem-bottom"), false);
   for (const ClothJoin& join : on.made.joins[bumper])
     along.add(on.x(join.s),
-              fmt::format("seam of two pieces, cut each {} past it",
-                          dimension(mm(join.allowance), on.made.job.units)),
+              say("place.seam", {{"length", dimension(mm(join.allowance), on.made.job.units)}}),
               false);
 }
 
@@ -134,36 +146,41 @@ void find_tongues(Finder& across, const OnSheet& on) {
     const double tip = face + way * end.tongue;
     for (const FlatPoint p : on.pattern.outline)
       if (std::abs(p.x - tip) < kSame)
-        across.add(on.y(p.y), p.y > 0 ? "top edge of tongues" : "bottom edge of tongues", true);
+        across.add(on.y(p.y), say(p.y > 0 ? "place.tongues-top" : "place.tongues-bottom"), true);
   }
 }
 
 void find_numerals(Finder& along, Finder& across, const OnSheet& on, std::size_t bumper) {
   for (const PlacedNumeral& number : on.made.numerals_on_patterns()) {
     if (number.bumper != static_cast<int>(bumper) || number.digits.empty()) continue;
-    along.add(on.x(number.center_s), fmt::format("numeral {}, center line", number.side), false);
-    across.add(on.y(number.digits.front().origin.y), "numerals' base line", false);
+    along.add(on.x(number.center_s), say("place.numeral-center", {{"side", number.side}}), false);
+    across.add(on.y(number.digits.front().origin.y), say("place.numerals-base"), false);
   }
 }
 
 void find_brackets(Finder& along, Finder& across, const OnSheet& on) {
   for (const BracketOnPattern& bracket : on.pattern.brackets) {
     const bool window = bracket.cloth == BracketCloth::Window;
-    const std::string name = bracket.side + (window ? " window" : " bracket");
+    const std::string name =
+        say(window ? "cover.window" : "cover.bracket", {{"side", bracket.side}});
     for (const Path& path : window ? bracket.windows : bracket.footprints) {
       const Box box = on.box(path);
       for (const double x : {box.lo.x, box.hi.x})
-        along.add(x, fmt::format("{}, {} edge", name, on.side_word(x, box.middle().x)), false);
+        along.add(
+            x, say(x < box.middle().x ? "place.first-edge" : "place.second-edge", {{"part", name}}),
+            false);
       for (const double y : {box.lo.y, box.hi.y})
-        across.add(y, fmt::format("{}, {} edge", name, y > box.middle().y ? "top" : "bottom"),
-                   false);
+        across.add(
+            y, say(y > box.middle().y ? "place.top-edge" : "place.bottom-edge", {{"part", name}}),
+            false);
     }
     for (const Punch& hole : bracket.holes) {
       const FlatPoint p = on.place(hole.at);
       along.add(p.x,
-                fmt::format("{}, hole at {} across", name, dimension(mm(p.y), on.made.job.units)),
+                say("place.hole-across",
+                    {{"part", name}, {"length", dimension(mm(p.y), on.made.job.units)}}),
                 false);
-      across.add(p.y, name + ", hole to punch", false);
+      across.add(p.y, say("place.hole", {{"part", name}}), false);
     }
   }
 }
@@ -174,7 +191,7 @@ RunningDimensions running_dimensions(const Made& made, std::size_t bumper) {
   const OnSheet on{made, made.patterns[bumper], pattern_placement(made, bumper, {0, 0})};
   RunningDimensions all;
   Finder along, across;
-  find_ends(along, on);
+  find_ends(along, on, bumper);
   find_corners(along, across, on);
   find_lines(across, on);
   find_hems_and_seams(along, across, on, bumper);
@@ -183,8 +200,8 @@ RunningDimensions running_dimensions(const Made& made, std::size_t bumper) {
   find_brackets(along, across, on);
   for (std::size_t k = 0; k < on.pattern.marks.size(); ++k) {
     const MatchMark& mark = on.pattern.marks[k];
-    along.add(on.x(mark.at.x), "match mark " + made.mark_names[bumper][k], false,
-              mark.top ? Found::Edge::Top : Found::Edge::Bottom);
+    along.add(on.x(mark.at.x), say("place.match-mark", {{"mark", made.mark_names[bumper][k]}}),
+              false, mark.top ? Found::Edge::Top : Found::Edge::Bottom);
   }
   all.along = along.sorted();
   all.across = across.sorted();

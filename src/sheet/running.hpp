@@ -22,7 +22,8 @@ struct RunningDimensions {
   std::vector<Running> across;  ///< from its lower edge, rising
 };
 
-/// The face the job asks for lies up, TOP away from the maker; "near" is the end the tape is hooked
+/// The face the job asks for lies up, TOP away from the maker. Of two edges that have nothing
+/// beside them to be named by, the first is the nearer to the edge that the tape measure is hooked
 /// on.
 ///
 /// Holds (running_test.cpp): (1) each figure as printed is within half the unit's step of the

@@ -1,52 +1,74 @@
 #include "sheet/same_words.hpp"
 
-#include <fmt/format.h>
+#include <algorithm>
+#include <cassert>
+#include <iterator>
+#include <string_view>
+#include <utility>
 
-#include <vector>
+#include "sheet/texts.hpp"
 
 namespace swathe {
 namespace {
 
-const char* laid(Sameness::How how) {
+using sheet_texts::listed;
+using sheet_texts::say;
+
+/// Of three texts the one for the way that a cover is laid on the print.
+const char* by_way(Sameness::How how, const char* same, const char* turned, const char* flipped) {
   switch (how) {
     case Sameness::How::Same:
-      break;
+      return same;
     case Sameness::How::Turned:
-      return ", turn, do not flip";
+      return turned;
     case Sameness::How::Mirrored:
-      return ", flip left for right";
+      return flipped;
   }
-  return "";
-}
-
-/// "B", "B and C", "B, C and D".
-std::string listed(const std::vector<std::string>& names) {
-  std::string list;
-  for (std::size_t k = 0; k < names.size(); ++k)
-    list += (k == 0 ? "" : k + 1 == names.size() ? " and " : ", ") + names[k];
-  return list;
+  return same;
 }
 
 std::string repeats(const Made& made, const Sameness& same) {
   const std::string& other = made.patterns[static_cast<std::size_t>(same.other)].bumper;
   if (!same.but_for.empty())
-    return fmt::format("Same as bumper {} but for {}{}", other, listed(same.but_for),
-                       laid(same.how));
-  return fmt::format("Same as bumper {}: print {} once and cut {} more{}", other, other,
-                     made.job.cloth.colors.size(), laid(same.how));
+    return say(by_way(same.how, "same.but-for", "same.but-for-turned", "same.but-for-flipped"),
+               {{"bumper", other}, {"parts", listed(difference_words(same.but_for))}});
+  return say(by_way(same.how, "same.print", "same.print-turned", "same.print-flipped"),
+             {{"bumper", other}, {"count", std::to_string(made.job.cloth.colors.size())}});
+}
+
+/// "B", or "B, turned, not flipped".
+std::string bumper_laid(const std::string& bumper, Sameness::How how) {
+  if (how == Sameness::How::Same) return bumper;
+  return say(by_way(how, "", "same.bumper-turned", "same.bumper-flipped"), {{"bumper", bumper}});
 }
 
 std::string repeated_by(const Made& made, std::size_t bumper) {
   std::vector<std::string> names;
   for (std::size_t k = 0; k < made.same.size(); ++k)
     if (is_cut_from_another(made, k) && made.same[k]->other == static_cast<int>(bumper))
-      names.push_back(made.patterns[k].bumper + laid(made.same[k]->how));
+      names.push_back(bumper_laid(made.patterns[k].bumper, made.same[k]->how));
   if (names.empty()) return "";
-  return fmt::format("Cut the same again for bumper{} {}", names.size() == 1 ? "" : "s",
-                     listed(names));
+  if (names.size() == 1) return say("same.again-for-one", {{"bumper", names.front()}});
+  return say("same.again-for", {{"bumpers", listed(names)}});
 }
 
 }  // namespace
+
+std::vector<std::string> difference_words(const std::vector<std::string>& differences) {
+  static constexpr std::pair<std::string_view, std::string_view> kWords[] = {
+      {"outline", "differs.outline"},         {"windows", "differs.windows"},
+      {"punch holes", "differs.punch-holes"}, {"brackets", "differs.brackets"},
+      {"pleats", "differs.pleats"},           {"seams", "differs.seams"},
+      {"match marks", "differs.match-marks"}, {"numerals", "differs.numerals"},
+  };
+  std::vector<std::string> words;
+  for (const std::string& what : differences) {
+    const auto* const found = std::ranges::find(kWords, what, [](auto pair) { return pair.first; });
+    assert(found != std::end(kWords) && "every difference has its words");
+    words.push_back(say(found->second));
+  }
+  return words;
+}
 
 bool is_cut_from_another(const Made& made, std::size_t bumper) {
   return bumper < made.same.size() && made.same[bumper] && made.same[bumper]->but_for.empty();

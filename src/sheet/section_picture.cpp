@@ -8,9 +8,12 @@
 #include "draw/measures.hpp"
 #include "draw/ordinates.hpp"
 #include "sheet/running.hpp"
+#include "sheet/texts.hpp"
 
 namespace swathe {
 namespace {
+
+using sheet_texts::say;
 
 constexpr double kAbove = 32.0;                  ///< room for the depths
 constexpr double kBeside = 60.0;                 ///< room for the heights, and for what stands left
@@ -83,10 +86,11 @@ class SectionDrawing {
                               ? bottom + 0.5 * keys.diameter.mm()
                               : 0.5 * (bottom + section_.padding_top_mm());
     const FlatPoint at = on(t + 0.5 * section_.padding_depth_mm(), middle);
-    if (labels_.text_width_mm("padding", kTextHeight) + kPad < scale_ * section_.padding_depth_mm())
-      onto.text(at - FlatPoint{0, 0.5 * kTextHeight}, "padding", kTextHeight, Anchor::Middle);
+    const std::string words = say("cut-through.padding");
+    if (labels_.text_width_mm(words, kTextHeight) + kPad < scale_ * section_.padding_depth_mm())
+      onto.text(at - FlatPoint{0, 0.5 * kTextHeight}, words, kTextHeight, Anchor::Middle);
     else
-      notes_.push_back({at, "padding", kTextHeight, Subject::padding()});
+      notes_.push_back({at, words, kTextHeight, Subject::padding()});
   }
 
   void cloth() {
@@ -99,23 +103,23 @@ class SectionDrawing {
     }
     picture_.drawing.line(LineKind::Outline, open_path(line));
     const SectionPoint front = section_.at(section_.front_flat_top());
-    notes_.push_back(
-        {on(front.d, front.z) + FlatPoint{kOff, 0}, "cloth", kTextHeight, Subject::cloth()});
+    notes_.push_back({on(front.d, front.z) + FlatPoint{kOff, 0}, say("cut-through.cloth"),
+                      kTextHeight, Subject::cloth()});
   }
 
   void heights() {
     const double floor = made_.frame.floor_gap().mm();
     std::vector<Ordinate> ordinates;
     const auto add = [&](double z, const char* what) {
-      ordinates.push_back({on(0, z).y, fig(z + floor) + what});
+      ordinates.push_back({on(0, z).y, say(what, {{"height", fig(z + floor)}})});
     };
     const double front = 0.5 * section_.cloth_thickness_mm();
-    ordinates.push_back({on(0, -floor).y, "0 floor"});
-    add(0, " to the board's foot");
-    add(section_.height_mm(), " to the board's top");
+    ordinates.push_back({on(0, -floor).y, say("cut-through.floor")});
+    add(0, "cut-through.board-bottom");
+    add(section_.height_mm(), "cut-through.board-top");
     if (std::abs(section_.padding_bottom_mm()) > front) {
-      add(section_.padding_bottom_mm(), " to the padding's foot");
-      add(section_.padding_top_mm(), " to the padding's top");
+      add(section_.padding_bottom_mm(), "cut-through.padding-bottom");
+      add(section_.padding_top_mm(), "cut-through.padding-top");
     }
     const double right = on(section_.depth_mm(), 0).x + kFloor;
     draw_ordinates(picture_.drawing, labels_, std::move(ordinates), OrdinateEdge::Right, right,
@@ -144,7 +148,7 @@ class SectionDrawing {
     const auto flap = [&](double from, double to) {
       measures_.push_back({{x, on(0, from).y},
                            {x, on(0, to).y},
-                           "flap " + fig(reach),
+                           say("cut-through.flap", {{"length", fig(reach)}}),
                            kTextHeight,
                            Subject::cloth()});
     };
@@ -157,7 +161,7 @@ class SectionDrawing {
         picture_.drawing.fill(LineKind::Staple, kBlack, {closed_path(arrow_head(back, {1, 0}))});
       }
       notes_.push_back({on(0, line) - FlatPoint{kOff + 3.5, 0},
-                        "staples " + fig(line) + " from the board's edge", kTextHeight,
+                        say("cut-through.staples", {{"length", fig(line)}}), kTextHeight,
                         Subject::cloth()});
     }
   }

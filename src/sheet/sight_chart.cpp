@@ -5,12 +5,15 @@
 #include <numbers>
 
 #include "sheet/shown.hpp"
+#include "sheet/texts.hpp"
 #include "swathe/base/maths.hpp"
 #include "swathe/base/units.hpp"
 #include "swathe/draw/furniture.hpp"
 
 namespace swathe {
 namespace {
+
+using sheet_texts::say;
 
 constexpr double kMachine = 0.36;    // of the chart's radius
 constexpr double kRim = 8.0;         // mm for the bearings' words
@@ -137,7 +140,7 @@ void draw_sight_chart(Drawing& onto, const Box& box, const Made& made, const Fon
                           : way.x < -0.3 ? Anchor::Right
                                          : Anchor::Middle;
     onto.text(center + (radius + 2.5) * way + FlatPoint{0, (way.y - 1) * 0.5 * kTableHeight},
-              deg == 0 ? "0 deg: AHEAD" : std::to_string(deg), kTableHeight, anchor);
+              deg == 0 ? say("chart.ahead") : std::to_string(deg), kTableHeight, anchor);
   }
 }
 
@@ -145,7 +148,8 @@ Box draw_arc_key(Drawing& onto, const Font& labels, FlatPoint top_left, const st
   constexpr double kWide = 12, kHigh = 4.5, kStep = 6.5;
   Box taken;
   taken.cover(top_left);
-  const std::string words[3] = {"reads " + number, "reads as another", "nothing reads"};
+  const std::string words[3] = {say("chart.can-be-read", {{"number", number}}),
+                                say("chart.looks-like-another"), say("chart.cannot-be-read")};
   for (int k = 0; k < 3; ++k) {
     const FlatPoint hi = top_left - FlatPoint{0, kStep * k};
     const Path sample = rectangle(hi - FlatPoint{0, kHigh}, hi + FlatPoint{kWide, 0});

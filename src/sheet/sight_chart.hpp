@@ -7,8 +7,8 @@
 namespace swathe {
 
 /// The machine from above, and round it a band for each circle of the job, the nearest innermost:
-/// white where the number reads, hatched where a part of it reads as another, dark where nothing
-/// does. Bearings stand round it, counter-clockwise from straight ahead.
+/// white where the number can be read, hatched where it looks like another, dark where it cannot be
+/// read. Bearings stand round it, counter-clockwise from straight ahead.
 ///
 /// Requires: made.sight; a box at least 80 mm wide and high.
 void draw_sight_chart(Drawing& onto, const Box& box, const Made& made, const Font& labels);

@@ -1,15 +1,16 @@
 #include "sheet/stroke_page.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 
 #include "sheet/stroke_picture.hpp"
+#include "sheet/texts.hpp"
 #include "swathe/base/units.hpp"
 #include "swathe/numeral/method.hpp"
 
 namespace swathe {
 namespace {
+
+using sheet_texts::say;
 
 constexpr double kMostScale = 0.6;
 constexpr double kBetween = 12.0;  ///< digits; their figures stand below them
@@ -26,13 +27,14 @@ double asked_stroke(const Made& made) {
 
 std::vector<std::string> figures_of(const Digit& digit, double asked, Units units) {
   std::vector<std::string> lines = {
-      fmt::format("median {}", measured(mm(digit.stroke.median()), units)),
-      fmt::format("least {}", measured(mm(digit.stroke.least()), units)),
-      fmt::format("{} % wide enough", plain_number(100 * digit.stroke.share_at_least(asked), 0))};
+      say("stroke.median", {{"width", measured(mm(digit.stroke.median()), units)}}),
+      say("stroke.least", {{"width", measured(mm(digit.stroke.least()), units)}}),
+      say("stroke.wide-enough",
+          {{"share", plain_number(100 * digit.stroke.share_at_least(asked), 0)}})};
   if (!digit.bridges.empty()) {
     lines.push_back(
-        fmt::format("{} % with bridges",
-                    plain_number(100 * digit.stroke_after_bridges.share_at_least(asked), 0)));
+        say("stroke.with-bridges",
+            {{"share", plain_number(100 * digit.stroke_after_bridges.share_at_least(asked), 0)}}));
   }
   return lines;
 }
@@ -49,7 +51,7 @@ Page stroke_page(const Made& made, const PaperKeys& paper, const Font& labels, c
   Box room = draw_page_head(page.drawing, labels, printable(page, paper), head);
 
   const Box heading = draw_text_block(page.drawing, labels, {room.lo.x, room.hi.y}, room.width(),
-                                      "Stroke as measured, not at full size", kTitleHeight);
+                                      say("stroke.heading"), kTitleHeight);
   const Box key = draw_shade_key(page.drawing, labels, {room.lo.x, heading.lo.y - kGap},
                                  room.width(), asked, made.job.units);
   double wide = 0, high = 0;

@@ -1,15 +1,16 @@
 #include "sheet/stroke_picture.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
 #include <functional>
 
+#include "sheet/texts.hpp"
 #include "swathe/draw/furniture.hpp"
 
 namespace swathe {
 namespace {
+
+using sheet_texts::say;
 
 /// From this share of the asked width up, this gray; the last that holds counts.
 struct Shade {
@@ -79,21 +80,21 @@ Box draw_shade_key(Drawing& onto, const Font& labels, FlatPoint top_left, double
   };
   for (std::size_t k = 0; k < kShades.size(); ++k) {
     const auto width = [&](double share) { return measured(mm(share * asked), units); };
-    const std::string words =
-        k == 0 ? "under " + width(1)
-        : k + 1 == kShades.size()
-            ? width(kShades[k].from) + " and more"
-            : fmt::format("{} to {}", width(kShades[k].from), width(kShades[k + 1].from));
+    const std::string words = k == 0 ? say("stroke.under", {{"width", width(1)}})
+                              : k + 1 == kShades.size()
+                                  ? say("stroke.and-more", {{"width", width(kShades[k].from)}})
+                                  : say("stroke.between", {{"from", width(kShades[k].from)},
+                                                           {"to", width(kShades[k + 1].from)}});
     next(words, [&](FlatPoint lo) {
       const Path box = rectangle(lo, lo + FlatPoint{2 * kSample, kSample});
       onto.fill(LineKind::Outline, gray(k), {box});
       onto.line(LineKind::Thin, box);
     });
   }
-  next("no stroke: corner, end, join", [&](FlatPoint lo) {
+  next(say("stroke.none"), [&](FlatPoint lo) {
     onto.line(LineKind::Thin, rectangle(lo, lo + FlatPoint{2 * kSample, kSample}));
   });
-  next("narrowest place", [&](FlatPoint lo) {
+  next(say("stroke.narrowest"), [&](FlatPoint lo) {
     onto.line(LineKind::Thin, circle(lo + FlatPoint{kSample, 0.5 * kSample}, kRing));
   });
   return {{top_left.x, lowest}, {top_left.x + width_mm, top_left.y}};

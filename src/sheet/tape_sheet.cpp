@@ -1,7 +1,5 @@
 #include "swathe/sheet/tape_sheet.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <optional>
@@ -9,14 +7,18 @@
 #include "draw/marks.hpp"
 #include "draw/ordinates.hpp"
 #include "draw/page_head.hpp"
+#include "sheet/cover_ends.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/running.hpp"
 #include "sheet/same_words.hpp"
 #include "sheet/small_pattern.hpp"
+#include "sheet/texts.hpp"
 #include "swathe/sheet/stems.hpp"
 
 namespace swathe {
 namespace {
+
+using sheet_texts::say;
 
 /// Lettering of the small drawing's figures, and the room that a row of them takes beside it.
 struct Figures {
@@ -94,7 +96,9 @@ Table table_of(const std::vector<Running>& list, const char* heading, Units unit
                const Font& labels, double width, bool close) {
   Table table;
   table.close = close;
-  table.columns = {{heading, Anchor::Right}, {"rest", Anchor::Left}, {"what"}};
+  table.columns = {{say(heading), Anchor::Right},
+                   {say("measures.column-add"), Anchor::Left},
+                   {say("measures.column-what")}};
   for (const Running& running : by_figure(list, units))
     table.rows.push_back(
         {dimension(mm(running.at_mm), units), left_over(mm(running.at_mm), units), running.what});
@@ -139,8 +143,8 @@ class Columns {
 
 SheetName tape_name(const Made& made, std::size_t bumper, const PaperKeys& paper) {
   return {stem_of(made, bumper, "tape"),
-          fmt::format("bumper {}, tape-measure layout", made.patterns[bumper].bumper),
-          SheetKind::TapeMeasure, paper.sheet};
+          say("title.measures", {{"bumper", made.patterns[bumper].bumper}}), SheetKind::TapeMeasure,
+          paper.sheet};
 }
 
 Sheet tape_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels) {
@@ -148,26 +152,21 @@ Sheet tape_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, c
   const Units units = made.job.units;
   const Pattern& pattern = made.patterns[bumper];
   const RunningDimensions figures = running_dimensions(made, bumper);
-  const bool inches = units == Units::Inches;
+  const bool inside = made.job.paper.face == PaperFace::Inside;
 
   PageHead head;
   head.title = {made.job.title,
                 sheet.title,
                 "",
-                {fmt::format("{}, TOP away from you; {}", face_words(made), cut_words(made)),
+                {say("measures.head", {{"face", face_words(made)}, {"cut", cut_words(made)}}),
                  same_words(made, bumper)}};
   head.how = {
-      fmt::format("Cut a piece {} by {} {} first. Hook the tape once on the left end ({} up: "
-                  "on the right), then once on the bottom edge, and mark every figure "
-                  "off it.",
-                  dimension(mm(pattern.cloth_length), units),
-                  dimension(mm(pattern.cloth_width), units), inches ? "inches" : "mm",
-                  made.job.paper.face == PaperFace::Inside ? "outside" : "inside"),
-      made.job.cloth.relief == Relief::Sewn && !pattern.corners.empty()
-          ? "Above and left: scissors. Below and right: pencil. Curved cuts: from the "
-            "templates. Notches and match marks: both edges, unless one is named."
-          : "Above and left: for the scissors. Below and right: for the pencil. "
-            "Notches and match marks: both edges, unless one is named."};
+      say(inside ? "measures.how-inside-up" : "measures.how-outside-up",
+          {{"length", dimension_with_unit(mm(pattern.cloth_length), units)},
+           {"width", dimension_with_unit(mm(pattern.cloth_width), units)},
+           {"end", cover_end_words(made, bumper, !inside)}}),  // the one at the drawing's left
+      say(made.job.cloth.relief == Relief::Sewn && !pattern.corners.empty() ? "measures.marks-sewn"
+                                                                            : "measures.marks")};
 
   const auto compose = [&](const Way& way, std::size_t of) {
     std::vector<Page> pages;
@@ -183,9 +182,10 @@ Sheet tape_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, c
       if (!columns) {
         room = draw_layout(page.drawing, labels, room, made, bumper, figures, way.figures);
         columns.emplace(labels,
-                        std::vector<Table>{
-                            table_of(figures.along, "along", units, labels, width, way.close),
-                            table_of(figures.across, "across", units, labels, width, way.close)});
+                        std::vector<Table>{table_of(figures.along, "measures.column-along", units,
+                                                    labels, width, way.close),
+                                           table_of(figures.across, "measures.column-across", units,
+                                                    labels, width, way.close)});
       }
       columns->fill(page.drawing, room, width + kColumnGap);
       pages.push_back(std::move(page));

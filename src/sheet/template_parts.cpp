@@ -1,17 +1,19 @@
 #include "sheet/template_parts.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
 #include <cmath>
 
 #include "draw/path_clip.hpp"
+#include "sheet/cover_ends.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/shown.hpp"
+#include "sheet/texts.hpp"
 
 namespace swathe {
 namespace {
+
+using sheet_texts::say;
 
 constexpr double kAround = 8.0;  ///< sheet beyond the lines that matter
 constexpr double kPastEdge = 12.0;
@@ -51,7 +53,7 @@ std::vector<TemplateLine> lines_of(const Pattern& pattern, const Placement& plac
 TemplatePart part_of(const std::vector<TemplateLine>& lines, const Box& box, std::string use) {
   TemplatePart part;
   part.size = {box.width(), box.height()};
-  part.uses = {std::move(use)};
+  part.uses = {{std::move(use), ""}};
   const Placement move{false, 0, FlatPoint{} - box.lo};
   for (const TemplateLine& line : lines) {
     const Box reach = bounds(line.path);
@@ -64,12 +66,12 @@ TemplatePart part_of(const std::vector<TemplateLine>& lines, const Box& box, std
 
 /// A way to lay a paper template: turned over left to right, or turned half round, or both.
 struct Laying {
-  double x, y;  ///< signs
-  const char* words;
+  double x, y;        ///< signs
+  const char* words;  ///< the id of their text; none for as it is printed
 };
-constexpr std::array kLayings = {Laying{1, 1, ""}, Laying{-1, -1, ": turned half round"},
-                                 Laying{-1, 1, ": paper turned over, left to right"},
-                                 Laying{1, -1, ": paper turned over, top to bottom"}};
+constexpr std::array kLayings = {Laying{1, 1, ""}, Laying{-1, -1, "template.turned"},
+                                 Laying{-1, 1, "template.over-sideways"},
+                                 Laying{1, -1, "template.over-upright"}};
 
 bool same_line(const TemplateLine& a, const TemplateLine& b) {
   if (a.kind != b.kind || apart(a.under, b.under) > kSame) return false;
@@ -121,7 +123,7 @@ void add_or_join(std::vector<TemplatePart>& parts, TemplatePart part) {
   for (TemplatePart& there : parts)
     for (const Laying& laying : kLayings)
       if (same_part(there, part, laying)) {
-        there.uses.push_back(part.uses.front() + laying.words);
+        there.uses.push_back({part.uses.front().where, *laying.words ? say(laying.words) : ""});
         for (TemplateLine& line : there.lines)
           line.shows = joined(line.shows, laid_on(line, there, part, laying)->shows);
         return;
@@ -149,10 +151,9 @@ std::vector<TemplatePart> template_parts(const Made& made, std::size_t bumper) {
         box = {{box.lo.x, front - kAround}, {box.hi.x, top + kAround}};
       else
         box = {{box.lo.x, -kAround}, {box.hi.x, front + kAround}};
-      add_or_join(parts,
-                  part_of(lines, box,
-                          fmt::format("corner {}, {}", corner_words(pattern.corners, corner.s),
-                                      above ? "top" : "bottom")));
+      add_or_join(parts, part_of(lines, box,
+                                 say(above ? "template.corner-top" : "template.corner-bottom",
+                                     {{"corner", corner_words(pattern.corners, corner.s)}})));
     }
   // The flaps' ends are plain: the ends' templates stop a little past the board's edges.
   const double high = y_of(made.section.back_edge_top()) + kPastEdge;
@@ -166,13 +167,13 @@ std::vector<TemplatePart> template_parts(const Made& made, std::size_t bumper) {
       add_or_join(parts, part_of(lines,
                                  above ? Box{{all.lo.x, middle}, {all.hi.x, high}}
                                        : Box{{all.lo.x, low}, {all.hi.x, middle}},
-                                 fmt::format("{} end, {} half", left ? "left" : "right",
-                                             above ? "top" : "bottom")));
+                                 say(above ? "template.end-top" : "template.end-bottom",
+                                     {{"end", cover_end_words(made, bumper, end.start)}})));
   }
   for (const BracketOnPattern& bracket : pattern.brackets)
     for (const Path& window : bracket.windows)
       add_or_join(parts, part_of(lines, bounds(place(window)).grown(2 * kAround),
-                                 bracket.side + " window"));
+                                 say("cover.window", {{"side", bracket.side}})));
   return parts;
 }
 

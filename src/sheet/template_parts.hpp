@@ -17,17 +17,22 @@ struct TemplateLine {
   Subjects shows{};
 };
 
+/// A place of the cover that a template is for.
+struct TemplateUse {
+  std::string where;  ///< "corner front / left, top", "end on front, bottom half"
+  std::string how;    ///< its paper is laid: "turned half round"; empty where it lies as printed
+};
+
 /// A part of a cover at full size, lower left corner at the origin, the job's face up.
 struct TemplatePart {
   FlatPoint size;
   std::vector<TemplateLine> lines;
-  std::vector<std::string>
-      uses;  ///< "corner front / left, top", "far end, bottom: turned half round"
+  std::vector<TemplateUse> uses;
 };
 
 /// The parts of one cover, alike ones once.
 ///
-/// Holds (sheets_test.cpp): (1) every corner's two reliefs, both halves of both ends and
+/// Holds (sheets_test.cpp): (1) both cuts of every corner, both halves of both ends and
 ///   every window are among the uses, once each.
 std::vector<TemplatePart> template_parts(const Made& made, std::size_t bumper);
 

@@ -1,7 +1,5 @@
 #include "swathe/sheet/template_sheets.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <string>
 #include <utility>
@@ -14,6 +12,7 @@
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/same_words.hpp"
 #include "sheet/template_parts.hpp"
+#include "sheet/texts.hpp"
 #include "swathe/draw/furniture.hpp"
 #include "swathe/sheet/stems.hpp"
 #include "tile/correction.hpp"
@@ -21,6 +20,8 @@
 
 namespace swathe {
 namespace {
+
+using sheet_texts::say;
 
 constexpr double kGap = 5.0;
 constexpr double kWordsGap = 2.0;
@@ -31,7 +32,7 @@ constexpr int kKeyColumns = 3;
 constexpr double kLeastPleat = 25.0;  ///< a shorter stretch of fold has no room for its arrows
 
 std::string title_of(const Made& made, std::size_t bumper) {
-  return fmt::format("bumper {}, templates", made.patterns[bumper].bumper);
+  return say("title.templates", {{"bumper", made.patterns[bumper].bumper}});
 }
 
 /// A template with its uses below it, lower left corner at the origin.
@@ -40,13 +41,10 @@ struct Cell {
   FlatPoint size;
 };
 
-/// A line for each way the paper is laid: "turned half round: right end, top half; ...".
+/// A line for each way the paper is laid: "turned half round: end on back, top half; ...".
 std::vector<std::string> use_lines(const TemplatePart& part) {
   std::vector<std::pair<std::string, std::string>> lines;  // how, and where
-  for (const std::string& use : part.uses) {
-    const std::size_t colon = use.find(": ");
-    const std::string where = use.substr(0, colon);
-    const std::string how = colon == std::string::npos ? "" : use.substr(colon + 2);
+  for (const auto& [where, how] : part.uses) {
     const auto there = std::ranges::find(lines, how, &std::pair<std::string, std::string>::first);
     if (there == lines.end())
       lines.emplace_back(how, where);
@@ -55,7 +53,7 @@ std::vector<std::string> use_lines(const TemplatePart& part) {
   }
   std::vector<std::string> words;
   for (const auto& [how, where] : lines)
-    words.push_back(how.empty() ? where : fmt::format("{}: {}", how, where));
+    words.push_back(how.empty() ? where : say("template.laid", {{"how", how}, {"where", where}}));
   return words;
 }
 
@@ -63,9 +61,9 @@ std::vector<std::string> use_lines(const TemplatePart& part) {
 void draw_own_words(Drawing& onto, const Box& piece, const Made& made, std::size_t bumper,
                     const TemplatePart& part, const Font& labels) {
   LabelPlacer placer(onto, labels, piece);
-  const std::string use = part.uses.front();
-  const TextBlock::Line name{fmt::format("bumper {}, {}", made.patterns[bumper].bumper, use)},
-      face{"\u2191 TOP, " + face_words(made)}, cut{cut_words(made)};
+  const TextBlock::Line name{say("template.name", {{"bumper", made.patterns[bumper].bumper},
+                                                   {"use", part.uses.front().where}})},
+      face{say("face.top-and-face", {{"face", face_words(made)}})}, cut{cut_words(made)};
   const FlatPoint aim = piece.middle();
   if (!placer.block({{name, face, cut}}, piece, aim))
     for (const TextBlock::Line& line : {name, face, cut}) placer.block({{line}}, piece, aim);
@@ -73,7 +71,7 @@ void draw_own_words(Drawing& onto, const Box& piece, const Made& made, std::size
   if (const auto spot = placer.claim(kGrain, high, piece, aim)) {
     const FlatPoint from{spot->lo.x, spot->lo.y + 1.5};
     draw_long_grain(onto, from, from + FlatPoint{kGrain, 0});
-    onto.text({spot->middle().x, from.y + 2.0}, "LONG GRAIN", kTextHeight, Anchor::Middle);
+    onto.text({spot->middle().x, from.y + 2.0}, say("face.grain"), kTextHeight, Anchor::Middle);
   }
 }
 
@@ -139,7 +137,7 @@ FreshPage fresh_page(const Made& made, std::size_t bumper, const PaperKeys& pape
   head.title = {made.job.title,
                 fresh.page.name,
                 of_pages(number, of),
-                {face_words(made), "TOP away from you", same_words(made, bumper), print_words(),
+                {face_words(made), say("face.top-away"), same_words(made, bumper), print_words(),
                  correction_words(paper)}};
   head.scales = true;
   fresh.room = draw_page_head(fresh.page.drawing, labels, printable(fresh.page, paper), head);

@@ -1,7 +1,5 @@
 #include "swathe/sheet/view_sheet.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -9,11 +7,14 @@
 
 #include "draw/page_head.hpp"
 #include "sheet/sight_chart.hpp"
+#include "sheet/texts.hpp"
 #include "sheet/view_picture.hpp"
 #include "swathe/base/units.hpp"
 
 namespace swathe {
 namespace {
+
+using sheet_texts::say;
 
 constexpr double kGap = 5.0;
 constexpr double kCaption = 22.0;  // mm below each picture
@@ -21,7 +22,7 @@ constexpr double kHighestPicture = 40.0, kLowestPicture = 28.0;
 constexpr std::size_t kMostRows = 8;
 
 std::string deg(double value) { return plain_number(value, 0); }
-std::string arcmin(double value) { return plain_number(value, 1) + " arcmin"; }
+std::string arcmin(double value) { return say("chart.angle", {{"angle", plain_number(value, 1)}}); }
 
 std::string capital(std::string words) {
   for (char& c : words)
@@ -45,7 +46,7 @@ Heights heights_of(const NumberInSpace& number) {
 std::string arcs_words(const std::vector<std::pair<double, double>>& arcs) {
   std::string words;
   for (const auto& [from, to] : arcs) words += (words.empty() ? "" : ", ") + arc_words(from, to);
-  return words.empty() ? "nowhere" : words;
+  return words.empty() ? say("chart.nowhere") : words;
 }
 
 class Views {
@@ -83,13 +84,12 @@ class Views {
 
   Page picture_page(std::size_t& next) const {
     Page page = empty_page(paper_, false);
-    page.name = "views";
+    page.name = say("views.page");
     const Box room = draw_page_head(
         page.drawing, labels_, printable(page, paper_),
-        head("what an observer sees",
-             {fmt::format("from {}, eyes {} up; light from the left",
-                          walked(ring_->distance, units_), exact(ring_->eye_height, units_)),
-              "not to scale: hold nothing against it"}));
+        head(say("views.head"), {say("views.from", {{"distance", walked(ring_->distance, units_)},
+                                                    {"height", exact(ring_->eye_height, units_)}}),
+                                 say("views.note", {{"chart", say("chart.head")}})}));
     const double wide = 0.5 * (room.width() - kGap);
     const double most = std::min(kHighestPicture, 0.45 * wide) + kCaption;
     const double least = std::min(most, kLowestPicture + kCaption);
@@ -133,57 +133,57 @@ class Views {
     draw_view(onto, box, made_, eye_at(bearing));
     std::string words = heights_words(number);
     if (reads)
-      words += fmt::format("; they look {} high, {} are enough", arcmin(serves.square_arcmin),
-                           plain_number(sight_.criterion.least.arcmin(), 0));
+      words = say("views.look", {{"digits", words},
+                                 {"angle", arcmin(serves.square_arcmin)},
+                                 {"least", plain_number(sight_.criterion.least.arcmin(), 0)}});
     const double turn =
         std::remainder(degrees(bearing).radians() - number.bearing, 2 * std::numbers::pi);
     const bool square = std::abs(Angle::from_radians(turn).degrees()) < 1.0;
-    caption(onto, box, capital(number.side) + (square ? ", square on" : ", at its best angle"),
+    caption(onto, box,
+            say(square ? "views.straight-on" : "views.best", {{"side", capital(number.side)}}),
             words);
   }
 
   void at_worst(Drawing& onto, const Box& box, std::size_t n) const {
     const NumberInSpace& number = sight_.scene.numbers[n];
     const NumberServes& serves = ring_->numbers[n];
-    const std::string heading = capital(number.side) + ", at its worst readable angle";
+    const std::string side = capital(number.side);
     if (serves.arcs_deg.empty()) {
-      caption(onto, box, capital(number.side) + ": not to be read from here",
-              "hidden, or too small for the distance");
+      caption(onto, box, say("views.cannot", {{"side", side}}), say("views.cannot-why"));
       return;
     }
     draw_view(onto, box, made_, eye_at(serves.worst_deg));
     const double share = serves.worst_arcmin / serves.square_arcmin;
-    caption(onto, box, heading,
-            fmt::format("bearing {} deg, {} deg off: as legible as {} high square on, {}; {}",
-                        deg(std::fmod(serves.worst_deg, 360.0)), deg(serves.worst_off_deg),
-                        dimension_with_unit(mm(share * heights_of(number).seen), units_),
-                        arcmin(serves.worst_arcmin), heights_words(number)));
+    caption(onto, box, say("views.worst", {{"side", side}}),
+            say("views.as-worst",
+                {{"bearing", deg(std::fmod(serves.worst_deg, 360.0))},
+                 {"off", deg(serves.worst_off_deg)},
+                 {"like", dimension_with_unit(mm(share * heights_of(number).seen), units_)},
+                 {"angle", arcmin(serves.worst_arcmin)},
+                 {"digits", heights_words(number)}}));
   }
 
-  /// "digits 3 7/8 in on the cloth, seen 3 13/16 in"
+  /// "digits 3 7/8 in high on the cloth, seen 3 13/16 in"
   std::string heights_words(const NumberInSpace& number) const {
     const Heights heights = heights_of(number);
-    return fmt::format("digits {} on the cloth, seen {}",
-                       dimension_with_unit(mm(heights.cloth), units_),
-                       dimension_with_unit(mm(heights.seen), units_));
+    return say("views.digits", {{"cloth", dimension_with_unit(mm(heights.cloth), units_)},
+                                {"seen", dimension_with_unit(mm(heights.seen), units_)}});
   }
 
   Page chart_page() const {
     Page page = empty_page(paper_, false);
-    page.name = "sight chart";
+    page.name = say("chart.head");
     if (fill_ == PageFill::Blank) return page;
     const Box room = draw_page_head(
         page.drawing, labels_, printable(page, paper_),
-        head("sight chart", {"bearings run counter-clockwise from straight ahead",
-                             fmt::format("legible: digits {} arcmin high, obliquity counted, up to "
-                                         "{} deg off square",
-                                         plain_number(sight_.criterion.least.arcmin(), 0),
-                                         deg(sight_.criterion.widest.degrees()))}));
-    const Table circles = circle_table(), faces = face_table();
+        head(say("chart.head"),
+             {say("chart.note", {{"least", plain_number(sight_.criterion.least.arcmin(), 0)},
+                                 {"widest", deg(sight_.criterion.widest.degrees())}})}));
+    const Table circles = circle_table(), sides = side_table();
     // The tables are measured first: the chart takes what they leave.
     Drawing trial;
     const double high = draw_table(trial, labels_, {0, 0}, circles).box.height() +
-                        draw_table(trial, labels_, {0, 0}, faces).box.height() + 3 * kGap;
+                        draw_table(trial, labels_, {0, 0}, sides).box.height() + 3 * kGap;
     const double side = std::max(80.0, std::min(room.width(), room.height() - high));
     const FlatPoint middle{room.middle().x, room.hi.y - 0.5 * side};
     draw_sight_chart(
@@ -193,37 +193,40 @@ class Views {
     draw_arc_key(page.drawing, labels_, {room.lo.x, room.hi.y}, made_.job.number);
     const Box first =
         draw_table(page.drawing, labels_, {room.lo.x, room.hi.y - side - kGap}, circles).box;
-    draw_table(page.drawing, labels_, {room.lo.x, first.lo.y - kGap}, faces);
+    draw_table(page.drawing, labels_, {room.lo.x, first.lo.y - kGap}, sides);
     return page;
   }
 
   Table circle_table() const {
     Table table;
-    table.columns = {{"band", Anchor::Right},    {"distance", Anchor::Right},
-                     {"eyes up", Anchor::Right}, {"reads", Anchor::Right},
-                     {"nothing reads, deg"},     {"reads as another, deg"}};
+    table.columns = {{say("chart.column-band"), Anchor::Right},
+                     {say("chart.column-distance"), Anchor::Right},
+                     {say("chart.column-eyes"), Anchor::Right},
+                     {say("chart.column-read"), Anchor::Right},
+                     {say("chart.column-cannot")},
+                     {say("chart.column-another")}};
     for (std::size_t k = 0; k < sight_.rings.size(); ++k) {
       const SightRing& ring = sight_.rings[k];
-      table.rows.push_back({std::to_string(k + 1), walked(ring.distance, units_),
-                            exact(ring.eye_height, units_),
-                            plain_number(100 * ring.fraction(Reads::Number), 0) + " %",
-                            arcs_in_words(ring.arcs, Reads::Nothing, sight_.step),
-                            arcs_in_words(ring.arcs, Reads::Another, sight_.step)});
+      table.rows.push_back(
+          {std::to_string(k + 1), walked(ring.distance, units_), exact(ring.eye_height, units_),
+           say("chart.share", {{"share", plain_number(100 * ring.fraction(Reads::Number), 0)}}),
+           arcs_in_words(ring.arcs, Reads::Nothing, sight_.step),
+           arcs_in_words(ring.arcs, Reads::Another, sight_.step)});
     }
     table.columns[4].width_mm = 42;
     table.columns[5].width_mm = 62;
     return table;
   }
 
-  Table face_table() const {
+  Table side_table() const {
     Table table;
-    table.columns = {{"face"},
-                     {fmt::format("reads at {}, deg", walked(ring_->distance, units_))},
-                     {"out to", Anchor::Right},
-                     {"on the cloth", Anchor::Right},
-                     {"seen", Anchor::Right},
-                     {"square on", Anchor::Right},
-                     {"at worst", Anchor::Right}};
+    table.columns = {{say("chart.column-side")},
+                     {say("chart.column-read-at", {{"distance", walked(ring_->distance, units_)}})},
+                     {say("chart.column-out-to"), Anchor::Right},
+                     {say("chart.column-cloth"), Anchor::Right},
+                     {say("chart.column-seen"), Anchor::Right},
+                     {say("chart.column-straight-on"), Anchor::Right},
+                     {say("chart.column-worst"), Anchor::Right}};
     for (std::size_t n = 0; n < sight_.scene.numbers.size(); ++n) {
       const NumberServes& serves = ring_->numbers[n];
       const Heights heights = heights_of(sight_.scene.numbers[n]);
@@ -250,8 +253,7 @@ class Views {
 
 std::optional<SheetName> view_name(const Made& made, const PaperKeys& paper) {
   if (!made.sight || made.sight->scene.numbers.empty()) return {};
-  return SheetName{"views", "what an observer sees, and the sight chart", SheetKind::Views,
-                   paper.sheet};
+  return SheetName{"views", say("title.views"), SheetKind::Views, paper.sheet};
 }
 
 Sheet view_sheet(const Made& made, const PaperKeys& paper, const Font& labels, PageFill fill) {

@@ -100,7 +100,7 @@ TEST_CASE("fold sheet: a cover whose halves differ is not cut on a fold, and why
   const Font face = test::label_font();
   const Made made = test::made_by_hand(test::demo_job());
   CHECK(not_on_fold(made, 0).find("windows") != std::string::npos);
-  CHECK(not_on_fold(made, 0).find("punch holes") != std::string::npos);
+  CHECK(not_on_fold(made, 0).find("holes to punch") != std::string::npos);
   CHECK(fold_sheet(made, 0, made.job.paper, face).pages.empty());
   Job off = front_job();  // a number out of the middle
   Made moved = test::made_by_hand(off);

@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 
+#include "sheet/cover_ends.hpp"
 #include "support/examples.hpp"
 #include "support/label_font.hpp"
 #include "support/made.hpp"
@@ -78,7 +79,7 @@ std::vector<Row> rows_of(const Sheet& sheet) {
       else if (const auto rest = read_rest(text.text); rest && !rows.empty())
         rows.back().rest = rest;
       else if (!rows.empty() && text.text != "along" && text.text != "across" &&
-               text.text != "rest" && text.text != "what")
+               text.text != "add" && text.text != "what")
         rows.back().what += (rows.back().what.empty() ? "" : " ") + text.text;
     }
   }
@@ -97,9 +98,9 @@ std::multimap<std::string, double> places_of(const Made& made, std::size_t bumpe
   places.emplace("top cloth edge", cloth.height());
   for (const PatternCorner& corner : pattern.corners) {
     const std::string name = corner.side_before + " / " + corner.side_after;
-    places.emplace("corner line " + name + ", notch deepest", x(corner.s));
+    places.emplace("corner " + name + ", notch deepest", x(corner.s));
     // A dart's point is where it is no wider than nothing, farthest from the middle.
-    const char* darts = corner.sewn ? " points of seams" : " points of folds";
+    const char* darts = corner.sewn ? " sewn corner points" : " corner fold points";
     double top = -1e9, bottom = 1e9;
     for (const DartPoint& p : corner.dart) {
       if (p.half_width > 1e-9) continue;
@@ -109,14 +110,14 @@ std::multimap<std::string, double> places_of(const Made& made, std::size_t bumpe
     places.emplace(std::string("top") + darts, y(top));
     places.emplace(std::string("bottom") + darts, y(bottom));
   }
-  const double faces[] = {x(0), x(pattern.length)};
-  places.emplace("near end of bumper, flaps end", std::min(faces[0], faces[1]));
-  places.emplace("far end of bumper, flaps end", std::max(faces[0], faces[1]));
+  for (const bool start : {true, false})
+    places.emplace(cover_end_words(made, bumper, start) + ": bumper, flaps",
+                   x(start ? 0 : pattern.length));
   for (std::size_t k = 0; k < pattern.marks.size(); ++k)
     places.emplace("match mark " + made.mark_names[bumper][k], x(pattern.marks[k].at.x));
   for (const PlacedNumeral& number : made.numerals_on_patterns())
     if (number.bumper == static_cast<int>(bumper))
-      places.emplace("numeral " + number.side + ", center line", x(number.center_s));
+      places.emplace(number.side + " numeral, center line", x(number.center_s));
   for (const BracketOnPattern& bracket : pattern.brackets) {
     const bool window = bracket.cloth == BracketCloth::Window;
     for (const Punch& hole : bracket.holes)

@@ -78,7 +78,8 @@ TEST_CASE(
   const Font face = test::label_font();
   CHECK(test::says(draw_pattern(inside, 0, face, {}), "INSIDE UP"));
   CHECK(test::says(draw_pattern(outside, 0, face, {}), "OUTSIDE UP"));
-  CHECK_FALSE(test::says(draw_pattern(outside, 0, face, {}), "other face"));
+  CHECK(test::says(draw_pattern(inside, 0, face, {}), "turn the cloth over"));
+  CHECK_FALSE(test::says(draw_pattern(outside, 0, face, {}), "turn the cloth over"));
 }
 
 TEST_CASE("drawn jobs: words on a pattern keep off one another, off lines and inside the cloth") {

@@ -26,8 +26,9 @@ TEST_CASE("one print for two covers: both say so, and the list says which side i
   job.bumpers[0].from = {"front", RunEnd::Share{0.7}};
   job.bumpers[1].to = {"front", RunEnd::Share{0.3}};
   made = test::made_by_hand(job);
-  CHECK(same_words(made, 0) == "Cut the same again for bumper B, turn, do not flip");
-  CHECK(same_words(made, 1) == "Same as bumper A: print A once and cut 2 more, turn, do not flip");
+  CHECK(same_words(made, 0) == "Cut the same again for bumper B, turned, not flipped");
+  CHECK(same_words(made, 1) ==
+        "Same as bumper A: print A once and cut 2 more, turned, not flipped");
 }
 
 TEST_CASE("a joined cover's pieces are named at their seams and in the list") {

@@ -160,18 +160,18 @@ TEST_CASE("numeral and template sheets: what is larger than the paper comes in t
     }
 }
 
-TEST_CASE("template parts (1): every relief, half end and window has its template, once") {
+TEST_CASE("template parts (1): every corner, half end and window has its template, once") {
   const Made made = test::made_by_hand(test::demo_job());
   for (std::size_t b = 0; b < 2; ++b) {
     std::multiset<std::string> uses;
     const std::vector<TemplatePart> parts = template_parts(made, b);
     for (const TemplatePart& part : parts)
-      for (const std::string& use : part.uses) uses.insert(use.substr(0, use.find(':')));
+      for (const TemplateUse& use : part.uses) uses.insert(use.where);
     for (const PatternCorner& corner : made.patterns[b].corners)
       for (const char* half : {", top", ", bottom"})
         CHECK(uses.count("corner " + corner.side_before + " / " + corner.side_after + half) == 1);
-    for (const char* end : {"left end, top half", "left end, bottom half", "right end, top half",
-                            "right end, bottom half"})
+    for (const char* end : {"end on front, top half", "end on front, bottom half",
+                            "end on back, top half", "end on back, bottom half"})
       CHECK(uses.count(end) == 1);
     CHECK(uses.count("back window") == (b == 0 ? 1u : 0u));
     // A rectangle of one section: all its corners are alike, and all its ends.

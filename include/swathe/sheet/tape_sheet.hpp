@@ -8,7 +8,7 @@
 
 namespace swathe {
 
-/// The tape-measure layout of a bumper's cover, for a team without a large printer: a small drawing
+/// The measuring sheet of a bumper's cover, for a team without a large printer: a small drawing
 /// with every figure told from one datum, and the same figures in tables. The job's
 /// face up, in the job's units.
 ///

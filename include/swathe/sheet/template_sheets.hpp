@@ -10,7 +10,7 @@
 
 namespace swathe {
 
-/// Full-size templates of what a tape measure draws badly: the corner reliefs with their folds, the
+/// Full-size templates of what a tape measure draws badly: the cut corners with their folds, the
 /// ends and the windows, several on a page where they fit. Parts that are the
 /// same, turned or not, are drawn once and say where they belong. One larger than the paper is
 /// tiled; no pages where the paper holds none of them, nor tiles.

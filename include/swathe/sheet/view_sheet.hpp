@@ -9,9 +9,9 @@
 
 namespace swathe {
 
-/// What an observer sees: each number square on and at its worst readable angle, from the job's
-/// nearest distance, with its height on the cloth and as seen; then the sight chart with a row for
-/// each circle and each face.
+/// What people see: each number straight on and at the worst angle where it can be read, from the
+/// job's nearest distance, with its height on the cloth and as seen; then the sight chart, with a
+/// row for each circle and each side.
 /// No pages where no number stands on the covers.
 Sheet view_sheet(const Made& made, const PaperKeys& paper, const Font& labels,
                  PageFill fill = PageFill::Drawn);
