@@ -48,7 +48,7 @@ class Drawn:
             self.add(f"{name} = {self.rng.choice(values)}")
 
     def text(self):
-        for table in (self.heading, self.frame, self.backing, self.padding, self.cloth, self.all_bumpers,
+        for table in (self.heading, self.frame, self.boards, self.padding, self.cloth, self.all_bumpers,
                       self.brackets, self.numerals, self.sight, self.paper):
             table()
         return "\n".join(self.lines) + "\n"
@@ -68,8 +68,8 @@ class Drawn:
                  f"sides = {listed(chr(34) + name + chr(34) for name in self.names)}")
         self.key("floor_gap", ['"0 mm"', '"50 mm"', '"2000 mm"'])
 
-    def backing(self):
-        self.add("[backing]", 'thickness = "18 mm"', f"height = {self.rng.choice([mm(127), mm(127), mm(300), mm(1000)])}")
+    def boards(self):
+        self.add("[boards]", 'thickness = "18 mm"', f"height = {self.rng.choice([mm(127), mm(127), mm(300), mm(1000)])}")
         self.add('joint = "mitred"' if self.sides != 4 or self.chance(0.5) else 'joint = "lapped"')
         if self.lines[-1].endswith('lapped"'):
             self.add('lapping = ["s0", "s2"]')
