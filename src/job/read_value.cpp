@@ -15,10 +15,6 @@ std::optional<double> number_in(const toml::node& node) {
   return node.value_exact<double>();
 }
 
-std::vector<std::string_view> views(const std::vector<std::string>& names) {
-  return {names.begin(), names.end()};
-}
-
 template <class T>
 bool within(T value, T least, T most) {
   return value >= least && value <= most;
@@ -34,15 +30,6 @@ std::string words_of(const LengthRange& range, Units units) {
 }
 
 }  // namespace
-
-std::string quoted_list(const std::vector<std::string_view>& words) {
-  std::string all;
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    if (i > 0) all += i + 1 == words.size() ? " or " : ", ";
-    all += fmt::format("\"{}\"", words[i]);
-  }
-  return all;
-}
 
 std::optional<Length> TableReader::read_length(const toml::node& node, const std::string& what,
                                                const LengthRange& range) {
@@ -130,7 +117,7 @@ std::optional<std::string> TableReader::read_side(const toml::node& node, const 
   }
   if (!file_.sides || std::ranges::count(*file_.sides, *name) > 0) return name;
   wrong(Why::UnknownName, node, what,
-        fmt::format("a side of the frame: {}", quoted_list(views(*file_.sides))));
+        fmt::format("a side of the frame: {}", quoted_choice(*file_.sides)));
   return std::nullopt;
 }
 
@@ -143,7 +130,7 @@ std::optional<std::string> TableReader::read_bumper(const toml::node& node,
   }
   if (!file_.bumpers || std::ranges::count(*file_.bumpers, *name) > 0) return name;
   wrong(Why::UnknownName, node, what,
-        fmt::format("a bumper of this job: {}", quoted_list(views(*file_.bumpers))));
+        fmt::format("a bumper of this job: {}", quoted_choice(*file_.bumpers)));
   return std::nullopt;
 }
 
@@ -153,7 +140,8 @@ std::optional<std::string_view> TableReader::read_word(const toml::node& node,
   const auto text = node.value_exact<std::string>();
   const auto found = text ? std::ranges::find(words, *text) : words.end();
   if (found != words.end()) return *found;
-  wrong(text ? Why::OutOfRange : Why::WrongType, node, what, quoted_list(words));
+  wrong(text ? Why::OutOfRange : Why::WrongType, node, what,
+        quoted_choice(std::vector<std::string>(words.begin(), words.end())));
   return std::nullopt;
 }
 

@@ -123,9 +123,6 @@ class TableReader {
   std::vector<std::string_view> known_;
 };
 
-/// `"in"`, `"a", "b" or "c"`.
-std::string quoted_list(const std::vector<std::string_view>& words);
-
 // ---------------------------------------------------------------------------------------------
 
 template <class T>
