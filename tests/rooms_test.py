@@ -1,6 +1,7 @@
 #!/usr/bin/env python3
 """The rooms as the map in DEVELOPERS.md has them: nothing is included from a room below, and nothing
-is called back through a public header.
+is called back through a public header. A room shows one public header, or none; all else of it lies
+in src/ROOM, and public headers do without that.
 
 usage: rooms_test.py [TOP]"""
 
@@ -19,15 +20,23 @@ def rooms_of(top):
     return re.findall(r"^\| `(\w+)` \|", text, re.MULTILINE)
 
 
+# Public headers that are not a room's.
+WHOLE = ["include/swathe/swathe.hpp", "include/swathe/version.hpp"]
+
+
 def room_of(path):
     parts = path.split("/")
-    return parts[2] if parts[0] == "include" else parts[1]
+    return parts[2].removesuffix(".hpp") if parts[0] == "include" else parts[1]
+
+
+def public(top):
+    return sorted(glob.glob("include/**/*", root_dir=top, recursive=True))
 
 
 def sources(top):
     paths = (glob.glob("src/**/*.[ch]pp", root_dir=top, recursive=True) +
-             glob.glob("include/swathe/*/*.hpp", root_dir=top))
-    return sorted(paths)
+             glob.glob("include/swathe/*.hpp", root_dir=top))
+    return sorted(set(paths) - set(WHOLE))
 
 
 def text_of(top, path):
@@ -40,8 +49,7 @@ def included(top, path):
     for name in re.findall(r'^#include "([^"]+)"', text_of(top, path), re.MULTILINE):
         for place in ("include/" + name, "src/" + name,
                       os.path.join(os.path.dirname(path), name)):
-            in_room = place.count("/") > 2 or not place.startswith("include/")
-            if in_room and os.path.exists(os.path.join(top, place)):
+            if place not in WHOLE and os.path.exists(os.path.join(top, place)):
                 yield place
 
 
@@ -58,6 +66,15 @@ def main():
                 upward.append(f"{path} includes {other}")
     check("there are includes to look at", arrows > len(folders), arrows)
     check("no room includes from one below it", not upward, "\n".join(upward))
+    headers = {f"include/swathe/{room}.hpp" for room in rooms} | {"include/swathe", *WHOLE}
+    check("a public header is a room's", set(public(top)) <= headers, set(public(top)) - headers)
+    whole = set(re.findall(r'^#include "([^"]+)"', text_of(top, WHOLE[0]), re.MULTILINE))
+    check("swathe.hpp has all of them",
+          {"include/" + name for name in whole} == set(public(top)) - {"include/swathe", WHOLE[0]},
+          whole)
+    private = [f"{path} includes {other}" for path in sources(top) if path.startswith("include/")
+               for other in included(top, path) if not other.startswith("include/")]
+    check("no public header includes a private one", not private, "\n".join(private))
     called = [path for path in sources(top)
               if path.startswith("include/") and "std::function" in text_of(top, path)]
     check("no public header takes a std::function: nobody calls back up", not called, called)

@@ -116,6 +116,7 @@ suite "the rooms" python3 tests/rooms_test.py
 suite "the texts" python3 tests/texts_test.py
 suite "the words" python3 tests/words_test.py
 suite "public headers" headers
+suite "a program of the public headers alone" "$build/tests/swathe_public_face"
 suite "what the tool says" python3 tests/golden/golden.py check "$tool"
 suite "the same under de_DE.UTF-8" sh tests/golden/de_DE.sh "$tool" "$faults"
 suite "the report's schema" python3 tests/schema/report_test.py "$tool"

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "exit.hpp"
-#include "swathe/write/files.hpp"
+#include "swathe/write.hpp"
 #include "terminal.hpp"
 
 // What the commands do, one function each; the command line is read in command_line.cpp.

@@ -6,7 +6,7 @@
 #include <chrono>
 #include <cstdlib>
 
-#include "swathe/write/pdf.hpp"
+#include "swathe/write.hpp"
 #include "text.hpp"
 
 namespace swathe::app {

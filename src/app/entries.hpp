@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "swathe/write/files.hpp"
+#include "swathe/write.hpp"
 
 namespace swathe::app {
 

@@ -4,8 +4,8 @@
 
 #include "base/nearest.hpp"
 #include "commands.hpp"
-#include "swathe/check/check_words.hpp"
-#include "swathe/job/new_job.hpp"
+#include "swathe/check.hpp"
+#include "swathe/job.hpp"
 #include "table.hpp"
 
 namespace swathe::app {

@@ -1,5 +1,3 @@
-#include "swathe/type/fonts.hpp"
-
 #include <fmt/format.h>
 
 #include <filesystem>
@@ -8,12 +6,11 @@
 #include "creation_date.hpp"
 #include "load.hpp"
 #include "output.hpp"
-#include "swathe/base/units.hpp"
-#include "swathe/rules/season.hpp"
-#include "swathe/sheet/font_sheet.hpp"
-#include "swathe/type/digits.hpp"
-#include "swathe/type/figures.hpp"
-#include "swathe/write/pdf.hpp"
+#include "swathe/base.hpp"
+#include "swathe/rules.hpp"
+#include "swathe/sheet.hpp"
+#include "swathe/type.hpp"
+#include "swathe/write.hpp"
 #include "table.hpp"
 
 namespace swathe::app {

@@ -2,9 +2,9 @@
 
 #include <string>
 
-#include "swathe/base/limits.hpp"
-#include "swathe/base/outcome.hpp"
-#include "swathe/make/make.hpp"
+#include "base/limits.hpp"
+#include "swathe/base.hpp"
+#include "swathe/make.hpp"
 
 namespace swathe::app {
 

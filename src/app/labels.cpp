@@ -2,7 +2,7 @@
 
 #include <utility>
 
-#include "swathe/type/fonts.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe::app {
 

@@ -3,7 +3,7 @@
 #include <tl/expected.hpp>
 
 #include "exit.hpp"
-#include "swathe/type/font.hpp"
+#include "swathe/type.hpp"
 #include "terminal.hpp"
 
 namespace swathe::app {

@@ -5,8 +5,8 @@
 #include "commands.hpp"
 #include "load.hpp"
 #include "shopping.hpp"
-#include "swathe/base/units.hpp"
-#include "swathe/bumper/voids.hpp"
+#include "swathe/base.hpp"
+#include "swathe/bumper.hpp"
 #include "table.hpp"
 
 namespace swathe::app {

@@ -5,8 +5,8 @@
 #include <optional>
 
 #include "input.hpp"
-#include "swathe/make/make.hpp"
-#include "swathe/type/fonts.hpp"
+#include "swathe/make.hpp"
+#include "swathe/type.hpp"
 #include "text.hpp"
 
 namespace swathe::app {

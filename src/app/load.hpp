@@ -4,7 +4,7 @@
 #include <tl/expected.hpp>
 
 #include "exit.hpp"
-#include "swathe/make/made.hpp"
+#include "swathe/make.hpp"
 #include "terminal.hpp"
 
 namespace swathe::app {

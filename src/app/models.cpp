@@ -5,7 +5,7 @@
 #include <cmath>
 #include <utility>
 
-#include "swathe/sheet/model_sheet.hpp"
+#include "swathe/sheet.hpp"
 #include "text.hpp"
 
 namespace swathe::app {

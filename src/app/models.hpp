@@ -4,9 +4,9 @@
 #include <string>
 #include <vector>
 
-#include "swathe/draw/drawing.hpp"
-#include "swathe/make/made.hpp"
-#include "swathe/type/font.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/make.hpp"
+#include "swathe/type.hpp"
 #include "terminal.hpp"
 
 namespace swathe::app {

@@ -1,9 +1,8 @@
-#include "swathe/job/new_job.hpp"
-
 #include <fmt/format.h>
 
 #include "commands.hpp"
 #include "output.hpp"
+#include "swathe/job.hpp"
 #include "text.hpp"
 
 namespace swathe::app {

@@ -1,8 +1,7 @@
-#include "swathe/write/report.hpp"
-
 #include "commands.hpp"
 #include "labels.hpp"
 #include "load.hpp"
+#include "swathe/write.hpp"
 
 namespace swathe::app {
 

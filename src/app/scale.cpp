@@ -2,8 +2,8 @@
 
 #include <string_view>
 
-#include "swathe/base/units.hpp"
-#include "swathe/sheet/model_sheet.hpp"
+#include "swathe/base.hpp"
+#include "swathe/sheet.hpp"
 
 namespace swathe::app {
 

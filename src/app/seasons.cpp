@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "commands.hpp"
-#include "swathe/rules/season.hpp"
+#include "swathe/rules.hpp"
 #include "table.hpp"
 
 namespace swathe::app {

@@ -6,9 +6,8 @@
 #include "input.hpp"
 #include "job/key_path.hpp"
 #include "output.hpp"
-#include "swathe/job/read_job.hpp"
-#include "swathe/job/set_value.hpp"
-#include "swathe/make/make.hpp"
+#include "swathe/job.hpp"
+#include "swathe/make.hpp"
 #include "text.hpp"
 
 namespace swathe::app {

@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include "swathe/base/units.hpp"
+#include "swathe/base.hpp"
 #include "text.hpp"
 
 namespace swathe::app {

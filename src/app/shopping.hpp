@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "swathe/make/made.hpp"
+#include "swathe/make.hpp"
 
 // What to buy, in words: a line for each, with the share of it that is used.
 namespace swathe::app {

@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "swathe/make/made.hpp"
+#include "swathe/make.hpp"
 
 namespace swathe::app {
 

@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-#include "swathe/base/outcome.hpp"
+#include "swathe/base.hpp"
 
 namespace swathe::app {
 

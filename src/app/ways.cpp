@@ -5,9 +5,9 @@
 #include <algorithm>
 #include <string_view>
 
-#include "swathe/job/papers.hpp"
-#include "swathe/sheet/fold_sheet.hpp"
-#include "swathe/sheet/stems.hpp"
+#include "sheet/fold_sheet.hpp"
+#include "sheet/stems.hpp"
+#include "swathe/job.hpp"
 #include "table.hpp"
 
 namespace swathe::app {

@@ -3,8 +3,8 @@
 #include <string>
 #include <vector>
 
-#include "swathe/make/made.hpp"
-#include "swathe/write/sheets.hpp"
+#include "swathe/make.hpp"
+#include "swathe/write.hpp"
 
 namespace swathe::app {
 

@@ -1,8 +1,8 @@
-#include "swathe/base/color.hpp"
-
 #include <fmt/format.h>
 
 #include <cmath>
+
+#include "swathe/base.hpp"
 
 namespace swathe {
 namespace {

@@ -1,4 +1,4 @@
-#include "swathe/base/embedded.hpp"
+#include "base/embedded.hpp"
 
 #include <algorithm>
 #include <array>

@@ -1,4 +1,4 @@
-#include "swathe/base/finding.hpp"
+#include "swathe/base.hpp"
 
 namespace swathe {
 

@@ -1,9 +1,7 @@
-#include "swathe/base/outcome.hpp"
-
 #include <fmt/format.h>
 
 #include "base/print.hpp"
-#include "swathe/base/notice.hpp"
+#include "swathe/base.hpp"
 
 namespace swathe {
 

@@ -1,9 +1,9 @@
-#include "swathe/base/subject.hpp"
-
 #include <algorithm>
 #include <charconv>
 #include <iterator>
 #include <utility>
+
+#include "swathe/base.hpp"
 
 namespace swathe {
 namespace {

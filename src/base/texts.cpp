@@ -2,11 +2,11 @@
 
 #include <fmt/args.h>
 #include <fmt/format.h>
-
-#include <cassert>
 #include <toml++/toml.h>
 
-#include "swathe/base/embedded.hpp"
+#include <cassert>
+
+#include "base/embedded.hpp"
 
 namespace swathe {
 namespace {

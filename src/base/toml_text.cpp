@@ -7,8 +7,8 @@
 #include <cstdint>
 #include <utility>
 
+#include "base/limits.hpp"
 #include "base/print.hpp"
-#include "swathe/base/limits.hpp"
 
 namespace swathe {
 namespace {

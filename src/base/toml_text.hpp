@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "base/toml.hpp"
-#include "swathe/base/outcome.hpp"
+#include "swathe/base.hpp"
 
 // TOML files that people write: the places of things in them, and limits to their size.
 namespace swathe {

@@ -1,5 +1,3 @@
-#include "swathe/base/units.hpp"
-
 #include <fast_float/fast_float.h>
 #include <fmt/format.h>
 
@@ -7,6 +5,8 @@
 #include <cmath>
 #include <cstdint>
 #include <numeric>
+
+#include "swathe/base.hpp"
 
 namespace swathe {
 namespace {

@@ -1,4 +1,4 @@
-#include "swathe/book/book_sheet.hpp"
+#include "book/book_sheet.hpp"
 
 #include "book/chapters.hpp"
 #include "book/texts.hpp"

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "draw/flow.hpp"
-#include "swathe/make/made.hpp"
+#include "swathe/make.hpp"
 
 // The chapters of the build book, each for one pair of hands: its pages can be given away.
 namespace swathe {

@@ -4,11 +4,11 @@
 #include "book/cloth_lay.hpp"
 #include "book/texts.hpp"
 #include "book/words.hpp"
+#include "pattern/joins.hpp"
 #include "sheet/cautions.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/running.hpp"
 #include "sheet/same_words.hpp"
-#include "swathe/pattern/joins.hpp"
 
 namespace swathe {
 namespace {

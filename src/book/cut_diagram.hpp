@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "draw/flow.hpp"
-#include "swathe/make/made.hpp"
+#include "swathe/make.hpp"
 
 namespace swathe {
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "swathe/make/made.hpp"
+#include "swathe/make.hpp"
 
 namespace swathe {
 

@@ -6,9 +6,9 @@
 #include <cassert>
 #include <string_view>
 
+#include "base/embedded.hpp"
 #include "book/chapters.hpp"
 #include "book/texts.hpp"
-#include "swathe/base/embedded.hpp"
 
 namespace swathe {
 namespace {

@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "swathe/make/made.hpp"
+#include "swathe/make.hpp"
 
 namespace swathe {
 

@@ -4,7 +4,7 @@
 #include "book/neighbors.hpp"
 #include "book/texts.hpp"
 #include "book/words.hpp"
-#include "swathe/pattern/joins.hpp"
+#include "pattern/joins.hpp"
 
 namespace swathe {
 namespace {

@@ -2,7 +2,7 @@
 
 #include <string>
 
-#include "swathe/make/made.hpp"
+#include "swathe/make.hpp"
 
 // What ends lie next to, and are named by: left and right would change with where one stands.
 namespace swathe {

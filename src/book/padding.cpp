@@ -9,7 +9,7 @@
 #include "book/words.hpp"
 #include "sheet/cautions.hpp"
 #include "sheet/running.hpp"
-#include "swathe/bumper/voids.hpp"
+#include "swathe/bumper.hpp"
 
 namespace swathe {
 namespace {

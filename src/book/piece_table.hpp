@@ -1,8 +1,8 @@
 #pragma once
 
 #include "draw/flow.hpp"
-#include "swathe/bumper/voids.hpp"
-#include "swathe/make/made.hpp"
+#include "swathe/bumper.hpp"
+#include "swathe/make.hpp"
 
 namespace swathe {
 

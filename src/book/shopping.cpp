@@ -7,7 +7,7 @@
 #include "book/hook_and_loop.hpp"
 #include "book/texts.hpp"
 #include "book/words.hpp"
-#include "swathe/rules/weight.hpp"
+#include "rules/weight.hpp"
 
 namespace swathe {
 namespace {

@@ -6,9 +6,9 @@
 #include <cassert>
 #include <string_view>
 
+#include "base/embedded.hpp"
 #include "base/texts.hpp"
-#include "swathe/base/embedded.hpp"
-#include "swathe/bumper/voids.hpp"
+#include "swathe/bumper.hpp"
 
 namespace swathe {
 namespace {

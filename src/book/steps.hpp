@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "swathe/make/made.hpp"
+#include "swathe/make.hpp"
 
 // The build book's long texts, less what the job at hand has no use for.
 namespace swathe {

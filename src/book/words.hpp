@@ -3,7 +3,7 @@
 #include <string>
 #include <string_view>
 
-#include "swathe/make/made.hpp"
+#include "swathe/make.hpp"
 
 // Words that several chapters of the build book share.
 namespace swathe {

@@ -1,8 +1,7 @@
-#include "swathe/bumper/corner.hpp"
-
 #include <algorithm>
 
-#include "swathe/base/maths.hpp"
+#include "base/maths.hpp"
+#include "swathe/bumper.hpp"
 
 namespace swathe {
 

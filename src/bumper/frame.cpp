@@ -1,11 +1,10 @@
-#include "swathe/bumper/frame.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
 
-#include "swathe/base/maths.hpp"
-#include "swathe/plane/path.hpp"
+#include "base/maths.hpp"
+#include "swathe/bumper.hpp"
+#include "swathe/plane.hpp"
 
 namespace swathe {
 namespace {

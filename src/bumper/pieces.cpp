@@ -1,12 +1,11 @@
-#include "swathe/bumper/pieces.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 
-#include "swathe/base/units.hpp"
+#include "swathe/base.hpp"
+#include "swathe/bumper.hpp"
 
 namespace swathe {
 namespace {

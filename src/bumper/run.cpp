@@ -1,5 +1,3 @@
-#include "swathe/bumper/run.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -7,7 +5,8 @@
 #include <numeric>
 
 #include "base/print.hpp"
-#include "swathe/plane/path.hpp"
+#include "swathe/bumper.hpp"
+#include "swathe/plane.hpp"
 
 namespace swathe {
 namespace {

@@ -1,5 +1,3 @@
-#include "swathe/bumper/section.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -7,8 +5,9 @@
 #include <cmath>
 #include <numbers>
 
+#include "base/maths.hpp"
 #include "rules/practice.hpp"
-#include "swathe/base/maths.hpp"
+#include "swathe/bumper.hpp"
 
 namespace swathe {
 namespace {

@@ -1,7 +1,7 @@
-#include "swathe/bumper/voids.hpp"
-
 #include <algorithm>
 #include <numbers>
+
+#include "swathe/bumper.hpp"
 
 namespace swathe {
 

@@ -1,9 +1,8 @@
-#include "swathe/bumper/wrap.hpp"
-
 #include <algorithm>
 #include <cmath>
 
-#include "swathe/base/maths.hpp"
+#include "base/maths.hpp"
+#include "swathe/bumper.hpp"
 
 namespace swathe {
 namespace {

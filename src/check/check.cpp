@@ -1,4 +1,4 @@
-#include "swathe/check/check.hpp"
+#include "check/check.hpp"
 
 #include "check/checks.hpp"
 

@@ -1,11 +1,10 @@
-#include "swathe/check/check_words.hpp"
-
 #include <cassert>
 #include <string_view>
 
+#include "base/embedded.hpp"
 #include "base/toml.hpp"
 #include "check/check_id.hpp"
-#include "swathe/base/embedded.hpp"
+#include "swathe/check.hpp"
 
 namespace swathe {
 

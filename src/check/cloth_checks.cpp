@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "check/checks.hpp"
-#include "swathe/pattern/cloth_map.hpp"
+#include "swathe/pattern.hpp"
 
 namespace swathe {
 namespace {

@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/maths.hpp"
 #include "check/checks.hpp"
 #include "job/key_path.hpp"
-#include "swathe/base/maths.hpp"
-#include "swathe/base/units.hpp"
+#include "swathe/base.hpp"
 
 namespace swathe {
 namespace {

@@ -5,7 +5,7 @@
 #include "check/checks.hpp"
 #include "check/plan.hpp"
 #include "job/key_path.hpp"
-#include "swathe/job/keys_of.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 namespace {

@@ -6,7 +6,7 @@
 #include <cmath>
 
 #include "job/key_path.hpp"
-#include "swathe/base/units.hpp"
+#include "swathe/base.hpp"
 
 namespace swathe {
 namespace {

@@ -3,8 +3,8 @@
 #include <string>
 #include <vector>
 
+#include "check/check.hpp"
 #include "check/check_id.hpp"
-#include "swathe/check/check.hpp"
 
 // How the checks write down what they found.
 namespace swathe {

@@ -5,8 +5,8 @@
 
 #include "check/checks.hpp"
 #include "rules/practice.hpp"
-#include "swathe/base/units.hpp"
-#include "swathe/job/keys_of.hpp"
+#include "swathe/base.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 namespace {

@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include "check/checks.hpp"
-#include "swathe/rules/weight.hpp"
+#include "rules/weight.hpp"
 
 namespace swathe {
 namespace {

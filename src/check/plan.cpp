@@ -4,7 +4,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "swathe/base/maths.hpp"
+#include "base/maths.hpp"
 
 namespace swathe {
 namespace {

@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "swathe/check/check.hpp"
+#include "check/check.hpp"
 
 // What of the true frame (without the fit) the bumpers cover.
 namespace swathe {

@@ -3,9 +3,9 @@
 #include <algorithm>
 
 #include "check/checks.hpp"
-#include "swathe/base/units.hpp"
-#include "swathe/job/keys_of.hpp"
-#include "swathe/sight/demand.hpp"
+#include "sight/demand.hpp"
+#include "swathe/base.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 namespace {

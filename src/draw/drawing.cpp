@@ -1,7 +1,7 @@
-#include "swathe/draw/drawing.hpp"
-
 #include <array>
 #include <utility>
+
+#include "swathe/draw.hpp"
 
 namespace swathe {
 namespace {

@@ -3,11 +3,11 @@
 #include <string>
 #include <vector>
 
+#include "draw/furniture.hpp"
 #include "draw/page_head.hpp"
-#include "swathe/draw/drawing.hpp"
-#include "swathe/draw/furniture.hpp"
-#include "swathe/job/job.hpp"
-#include "swathe/type/font.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/job.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe {
 

@@ -1,10 +1,10 @@
-#include "swathe/draw/furniture.hpp"
+#include "draw/furniture.hpp"
 
 #include <algorithm>
 
+#include "base/maths.hpp"
 #include "draw/marks.hpp"
 #include "draw/texts.hpp"
-#include "swathe/base/maths.hpp"
 
 namespace swathe {
 namespace {

@@ -7,7 +7,7 @@
 #include <utility>
 #include <vector>
 
-#include "swathe/base/maths.hpp"
+#include "base/maths.hpp"
 
 namespace swathe {
 namespace {

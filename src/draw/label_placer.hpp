@@ -6,8 +6,8 @@
 
 #include "draw/strips.hpp"
 #include "draw/text_box.hpp"
-#include "swathe/draw/drawing.hpp"
-#include "swathe/type/font.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe {
 

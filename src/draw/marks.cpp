@@ -2,8 +2,8 @@
 
 #include <numbers>
 
+#include "base/maths.hpp"
 #include "rules/practice.hpp"
-#include "swathe/base/maths.hpp"
 
 namespace swathe {
 namespace {

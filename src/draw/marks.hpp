@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "swathe/draw/drawing.hpp"
+#include "swathe/draw.hpp"
 
 // The small marks of a pattern, each drawn in one place so that sheet and key cannot differ.
 namespace swathe {

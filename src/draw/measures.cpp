@@ -1,8 +1,8 @@
 #include "draw/measures.hpp"
 
+#include "draw/furniture.hpp"
 #include "draw/label_placer.hpp"
 #include "draw/marks.hpp"
-#include "swathe/draw/furniture.hpp"
 
 namespace swathe {
 namespace {

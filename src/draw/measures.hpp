@@ -3,8 +3,8 @@
 #include <string>
 #include <vector>
 
-#include "swathe/draw/drawing.hpp"
-#include "swathe/type/font.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe {
 

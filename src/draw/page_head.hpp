@@ -3,10 +3,10 @@
 #include <string>
 #include <vector>
 
-#include "swathe/draw/drawing.hpp"
-#include "swathe/draw/furniture.hpp"
-#include "swathe/job/job.hpp"
-#include "swathe/type/font.hpp"
+#include "draw/furniture.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/job.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe {
 

@@ -2,7 +2,7 @@
 
 #include <vector>
 
-#include "swathe/plane/path.hpp"
+#include "swathe/plane.hpp"
 
 namespace swathe {
 

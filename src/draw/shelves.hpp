@@ -3,7 +3,7 @@
 #include <cstddef>
 #include <vector>
 
-#include "swathe/plane/point.hpp"
+#include "swathe/plane.hpp"
 
 namespace swathe {
 

@@ -1,6 +1,6 @@
 #include <algorithm>
 
-#include "swathe/draw/furniture.hpp"
+#include "draw/furniture.hpp"
 
 namespace swathe {
 namespace {

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "swathe/draw/drawing.hpp"
-#include "swathe/type/font.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe {
 

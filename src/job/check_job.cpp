@@ -1,6 +1,4 @@
-#include "swathe/job/check_job.hpp"
-
-#include "swathe/job/write_job.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 

@@ -4,7 +4,7 @@
 #include <tuple>
 #include <type_traits>
 
-#include "swathe/job/job.hpp"
+#include "swathe/job.hpp"
 
 // Which member of `Job` each described key is: the one list by which keys are read and written.
 namespace swathe {

@@ -1,4 +1,4 @@
-#include "swathe/job/job.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "base/toml_text.hpp"
-#include "swathe/job/read_job.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 

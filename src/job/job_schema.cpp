@@ -8,7 +8,7 @@
 #include "base/toml.hpp"
 #include "job/keys.hpp"
 #include "job/spelling.hpp"
-#include "swathe/job/papers.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 namespace {

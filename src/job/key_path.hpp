@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "job/keys.hpp"
-#include "swathe/base/outcome.hpp"
+#include "swathe/base.hpp"
 
 namespace swathe {
 

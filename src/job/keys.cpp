@@ -5,8 +5,8 @@
 #include <algorithm>
 
 #include "job/names.hpp"
-#include "swathe/job/papers.hpp"
-#include "swathe/rules/season.hpp"
+#include "swathe/job.hpp"
+#include "swathe/rules.hpp"
 
 namespace swathe {
 namespace {

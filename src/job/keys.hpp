@@ -7,8 +7,8 @@
 #include <variant>
 #include <vector>
 
-#include "swathe/job/limits.hpp"
-#include "swathe/job/new_job.hpp"
+#include "job/limits.hpp"
+#include "swathe/job.hpp"
 
 // The one description of each key of a job. From it follow how a job is read, refused and written
 // (each_key.hpp says which member of `Job` a key is), the job that `swathe new` writes, what

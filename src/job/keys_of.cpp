@@ -1,5 +1,3 @@
-#include "swathe/job/keys_of.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -8,6 +6,7 @@
 
 #include "job/key_path.hpp"
 #include "job/keys.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 namespace {

@@ -4,8 +4,8 @@
 #include <cassert>
 #include <string_view>
 
-#include "swathe/base/units.hpp"
-#include "swathe/job/job.hpp"
+#include "swathe/base.hpp"
+#include "swathe/job.hpp"
 
 // The words of the job file for what can be one of a few; read and written from the same lists.
 namespace swathe {

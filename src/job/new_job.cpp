@@ -1,12 +1,11 @@
-#include "swathe/job/new_job.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cassert>
 
+#include "base/embedded.hpp"
 #include "job/keys.hpp"
-#include "swathe/base/embedded.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 namespace {

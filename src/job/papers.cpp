@@ -1,12 +1,11 @@
-#include "swathe/job/papers.hpp"
-
 #include <algorithm>
 #include <cassert>
 
+#include "base/embedded.hpp"
 #include "base/toml.hpp"
 #include "job/names.hpp"
-#include "swathe/base/embedded.hpp"
-#include "swathe/base/units.hpp"
+#include "swathe/base.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 namespace {

@@ -2,7 +2,7 @@
 #include <tuple>
 
 #include "job/key_path.hpp"
-#include "swathe/job/job.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 namespace {

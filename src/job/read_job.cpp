@@ -1,11 +1,10 @@
-#include "swathe/job/read_job.hpp"
-
 #include <algorithm>
 #include <tuple>
 
 #include "base/print.hpp"
 #include "job/read_tables.hpp"
 #include "job/spelling.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 namespace {

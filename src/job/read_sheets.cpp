@@ -1,6 +1,6 @@
 #include "base/print.hpp"
 #include "job/read_tables.hpp"
-#include "swathe/job/papers.hpp"
+#include "swathe/job.hpp"
 
 // Who looks and on what it is printed: [sight] and [paper].
 namespace swathe {

@@ -1,5 +1,3 @@
-#include "swathe/job/set_value.hpp"
-
 #include <fmt/format.h>
 
 #include <optional>
@@ -9,6 +7,7 @@
 #include "base/toml_text.hpp"
 #include "job/key_path.hpp"
 #include "job/text_edit.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 namespace {

@@ -7,7 +7,7 @@
 
 #include "base/toml_layout.hpp"
 #include "job/key_path.hpp"
-#include "swathe/base/outcome.hpp"
+#include "swathe/base.hpp"
 
 namespace swathe {
 

@@ -1,5 +1,3 @@
-#include "swathe/job/write_job.hpp"
-
 #include <fmt/format.h>
 
 #include <array>
@@ -12,7 +10,7 @@
 #include "job/each_key.hpp"
 #include "job/keys.hpp"
 #include "job/names.hpp"
-#include "swathe/job/papers.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 namespace {

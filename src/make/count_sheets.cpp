@@ -2,8 +2,8 @@
 
 #include <fmt/format.h>
 
-#include "swathe/base/units.hpp"
-#include "swathe/job/limits.hpp"
+#include "job/limits.hpp"
+#include "swathe/base.hpp"
 
 namespace swathe {
 

@@ -2,9 +2,9 @@
 
 #include <vector>
 
-#include "swathe/base/outcome.hpp"
-#include "swathe/job/job.hpp"
-#include "swathe/pattern/pattern.hpp"
+#include "swathe/base.hpp"
+#include "swathe/job.hpp"
+#include "swathe/pattern.hpp"
 
 namespace swathe {
 

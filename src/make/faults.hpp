@@ -3,7 +3,7 @@
 #include <optional>
 #include <utility>
 
-#include "swathe/base/outcome.hpp"
+#include "swathe/base.hpp"
 
 namespace swathe {
 

@@ -6,7 +6,7 @@
 #include <utility>
 
 #include "make/faults.hpp"
-#include "swathe/job/read_job.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 namespace {

@@ -2,8 +2,8 @@
 
 #include <string>
 
-#include "swathe/job/job.hpp"
-#include "swathe/make/make.hpp"
+#include "swathe/job.hpp"
+#include "swathe/make.hpp"
 
 namespace swathe {
 

@@ -2,9 +2,9 @@
 
 #include <utility>
 
+#include "base/embedded.hpp"
 #include "make/files.hpp"
-#include "swathe/base/embedded.hpp"
-#include "swathe/type/fonts.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe {
 namespace {

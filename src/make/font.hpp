@@ -6,10 +6,10 @@
 #include <vector>
 
 #include "make/faults.hpp"
-#include "swathe/job/job.hpp"
-#include "swathe/make/make.hpp"
-#include "swathe/numeral/size.hpp"
-#include "swathe/type/open_fonts.hpp"
+#include "numeral/size.hpp"
+#include "swathe/job.hpp"
+#include "swathe/make.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe {
 

@@ -6,8 +6,8 @@
 #include <tuple>
 #include <variant>
 
-#include "swathe/job/new_job.hpp"
-#include "swathe/numeral/method.hpp"
+#include "numeral/method.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 namespace {

@@ -2,7 +2,7 @@
 
 #include <vector>
 
-#include "swathe/make/made.hpp"
+#include "swathe/make.hpp"
 
 namespace swathe {
 

@@ -3,7 +3,7 @@
 #include <utility>
 
 #include "make/count_sheets.hpp"
-#include "swathe/pattern/joins.hpp"
+#include "pattern/joins.hpp"
 
 namespace swathe {
 

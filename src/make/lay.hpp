@@ -4,10 +4,10 @@
 #include <vector>
 
 #include "make/faults.hpp"
-#include "swathe/bumper/wrap.hpp"
-#include "swathe/job/read_job.hpp"
-#include "swathe/numeral/numerals.hpp"
-#include "swathe/pattern/pattern.hpp"
+#include "swathe/bumper.hpp"
+#include "swathe/job.hpp"
+#include "swathe/numeral.hpp"
+#include "swathe/pattern.hpp"
 
 namespace swathe {
 

@@ -1,6 +1,5 @@
-#include "swathe/make/made.hpp"
-
 #include "make/number.hpp"
+#include "swathe/make.hpp"
 
 namespace swathe {
 

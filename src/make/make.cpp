@@ -1,9 +1,10 @@
-#include "swathe/make/make.hpp"
+#include "swathe/make.hpp"
 
 #include <fmt/format.h>
 
 #include <utility>
 
+#include "check/check.hpp"
 #include "make/faults.hpp"
 #include "make/files.hpp"
 #include "make/font.hpp"
@@ -11,9 +12,7 @@
 #include "make/lay.hpp"
 #include "make/number.hpp"
 #include "make/stand.hpp"
-#include "swathe/check/check.hpp"
-#include "swathe/job/check_job.hpp"
-#include "swathe/job/read_job.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 namespace {

@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <utility>
 
+#include "place/make_numerals.hpp"
 #include "place/sight_advice.hpp"
 #include "rules/practice.hpp"
-#include "swathe/place/make_numerals.hpp"
-#include "swathe/sight/demand.hpp"
+#include "sight/demand.hpp"
 
 namespace swathe {
 namespace {

@@ -5,10 +5,10 @@
 
 #include "make/font.hpp"
 #include "make/stand.hpp"
-#include "swathe/numeral/numerals.hpp"
-#include "swathe/pattern/cloth_map.hpp"
-#include "swathe/rules/season.hpp"
-#include "swathe/sight/sweep.hpp"
+#include "swathe/numeral.hpp"
+#include "swathe/pattern.hpp"
+#include "swathe/rules.hpp"
+#include "swathe/sight.hpp"
 
 namespace swathe {
 

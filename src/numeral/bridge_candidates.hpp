@@ -2,8 +2,8 @@
 
 #include <vector>
 
-#include "swathe/numeral/numerals.hpp"
-#include "swathe/plane/path.hpp"
+#include "swathe/numeral.hpp"
+#include "swathe/plane.hpp"
 
 namespace swathe {
 

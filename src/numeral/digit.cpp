@@ -4,10 +4,10 @@
 #include <cassert>
 #include <limits>
 
-#include "swathe/numeral/method.hpp"
-#include "swathe/numeral/stencil.hpp"
-#include "swathe/plane/clip.hpp"
-#include "swathe/type/stroke.hpp"
+#include "numeral/method.hpp"
+#include "numeral/stencil.hpp"
+#include "plane/clip.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe {
 namespace {

@@ -1,11 +1,9 @@
 #pragma once
 
-#include "swathe/base/length.hpp"
-#include "swathe/base/outcome.hpp"
-#include "swathe/base/units.hpp"
-#include "swathe/job/job.hpp"
-#include "swathe/numeral/numerals.hpp"
-#include "swathe/numeral/size.hpp"
+#include "numeral/size.hpp"
+#include "swathe/base.hpp"
+#include "swathe/job.hpp"
+#include "swathe/numeral.hpp"
 
 namespace swathe {
 

@@ -1,8 +1,8 @@
-#include "swathe/numeral/kept_digits.hpp"
-
 #include <algorithm>
 #include <bit>
 #include <cstdint>
+
+#include "swathe/numeral.hpp"
 
 namespace swathe {
 namespace {

@@ -1,4 +1,4 @@
-#include "swathe/numeral/make_legal.hpp"
+#include "numeral/make_legal.hpp"
 
 #include <fmt/format.h>
 
@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "numeral/digit.hpp"
-#include "swathe/plane/clip.hpp"
+#include "plane/clip.hpp"
 
 namespace swathe {
 namespace {

@@ -1,9 +1,9 @@
-#include "swathe/numeral/method.hpp"
+#include "numeral/method.hpp"
 
 #include <algorithm>
 #include <cassert>
 
-#include "swathe/plane/clip.hpp"
+#include "plane/clip.hpp"
 
 namespace swathe {
 namespace {

@@ -1,7 +1,7 @@
-#include "swathe/numeral/numerals.hpp"
-
 #include <algorithm>
 #include <cassert>
+
+#include "swathe/numeral.hpp"
 
 namespace swathe {
 

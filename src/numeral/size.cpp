@@ -1,4 +1,4 @@
-#include "swathe/numeral/size.hpp"
+#include "numeral/size.hpp"
 
 #include <fmt/format.h>
 
@@ -6,7 +6,7 @@
 #include <cassert>
 #include <limits>
 
-#include "swathe/plane/clip.hpp"
+#include "plane/clip.hpp"
 
 namespace swathe {
 namespace {

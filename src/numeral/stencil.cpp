@@ -1,4 +1,4 @@
-#include "swathe/numeral/stencil.hpp"
+#include "numeral/stencil.hpp"
 
 #include <fmt/format.h>
 
@@ -8,10 +8,10 @@
 #include <numeric>
 #include <optional>
 
+#include "base/limits.hpp"
+#include "base/maths.hpp"
 #include "numeral/bridge_candidates.hpp"
-#include "swathe/base/limits.hpp"
-#include "swathe/base/maths.hpp"
-#include "swathe/plane/clip.hpp"
+#include "plane/clip.hpp"
 
 namespace swathe {
 namespace {

@@ -1,4 +1,4 @@
-#include "swathe/pattern/cloth_map.hpp"
+#include "swathe/pattern.hpp"
 
 namespace swathe {
 

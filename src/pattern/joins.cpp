@@ -1,11 +1,11 @@
-#include "swathe/pattern/joins.hpp"
+#include "pattern/joins.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 
-#include "swathe/base/units.hpp"
-#include "swathe/plane/clip.hpp"
+#include "plane/clip.hpp"
+#include "swathe/base.hpp"
 
 namespace swathe {
 namespace {

@@ -1,10 +1,9 @@
-#include "swathe/pattern/mesh.hpp"
-
 #include <algorithm>
 #include <cassert>
 #include <cmath>
 
 #include "pattern/outline.hpp"
+#include "swathe/pattern.hpp"
 
 namespace swathe {
 namespace {

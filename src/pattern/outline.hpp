@@ -2,7 +2,7 @@
 
 #include <vector>
 
-#include "swathe/pattern/pattern.hpp"
+#include "swathe/pattern.hpp"
 
 namespace swathe {
 

@@ -1,7 +1,6 @@
 #pragma once
 
-#include "swathe/pattern/cloth_map.hpp"
-#include "swathe/pattern/pattern.hpp"
+#include "swathe/pattern.hpp"
 
 namespace swathe {
 

@@ -8,7 +8,7 @@
 
 #include "job/key_path.hpp"
 #include "numeral/digit.hpp"
-#include "swathe/type/digits.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe {
 namespace {

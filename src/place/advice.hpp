@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "swathe/place/place.hpp"
+#include "place/place.hpp"
 
 namespace swathe {
 

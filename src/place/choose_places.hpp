@@ -2,9 +2,9 @@
 
 #include <vector>
 
-#include "swathe/job/job.hpp"
-#include "swathe/place/place.hpp"
-#include "swathe/sight/demand.hpp"
+#include "place/place.hpp"
+#include "sight/demand.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 

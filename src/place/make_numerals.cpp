@@ -1,4 +1,4 @@
-#include "swathe/place/make_numerals.hpp"
+#include "place/make_numerals.hpp"
 
 #include <fmt/format.h>
 
@@ -8,10 +8,10 @@
 
 #include "job/key_path.hpp"
 #include "numeral/digit.hpp"
+#include "numeral/make_legal.hpp"
+#include "numeral/size.hpp"
+#include "plane/clip.hpp"
 #include "rules/practice.hpp"
-#include "swathe/numeral/make_legal.hpp"
-#include "swathe/numeral/size.hpp"
-#include "swathe/plane/clip.hpp"
 
 namespace swathe {
 namespace {

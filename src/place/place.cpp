@@ -1,4 +1,4 @@
-#include "swathe/place/place.hpp"
+#include "place/place.hpp"
 
 #include <fmt/format.h>
 
@@ -6,13 +6,13 @@
 #include <cmath>
 #include <limits>
 
+#include "base/maths.hpp"
 #include "base/print.hpp"
 #include "job/key_path.hpp"
 #include "place/advice.hpp"
 #include "place/choose_places.hpp"
 #include "place/split.hpp"
-#include "swathe/base/maths.hpp"
-#include "swathe/pattern/pattern.hpp"
+#include "swathe/pattern.hpp"
 
 namespace swathe {
 namespace {

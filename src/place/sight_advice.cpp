@@ -9,7 +9,7 @@
 #include <optional>
 #include <utility>
 
-#include "swathe/place/place.hpp"
+#include "place/place.hpp"
 
 namespace swathe {
 namespace {

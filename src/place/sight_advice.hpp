@@ -3,9 +3,9 @@
 #include <string>
 #include <vector>
 
-#include "swathe/base/units.hpp"
-#include "swathe/job/job.hpp"
-#include "swathe/sight/demand.hpp"
+#include "sight/demand.hpp"
+#include "swathe/base.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 

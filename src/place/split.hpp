@@ -3,10 +3,10 @@
 #include <optional>
 #include <vector>
 
-#include "swathe/base/length.hpp"
-#include "swathe/bumper/wrap.hpp"
-#include "swathe/numeral/size.hpp"
-#include "swathe/place/place.hpp"
+#include "numeral/size.hpp"
+#include "place/place.hpp"
+#include "swathe/base.hpp"
+#include "swathe/bumper.hpp"
 
 namespace swathe {
 

@@ -1,4 +1,4 @@
-#include "swathe/plane/clip.hpp"
+#include "plane/clip.hpp"
 
 #include <algorithm>
 #include <cassert>

@@ -1,4 +1,4 @@
-#include "swathe/plane/crossings.hpp"
+#include "plane/crossings.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -1,11 +1,10 @@
-#include "swathe/plane/hull.hpp"
-
 #include <algorithm>
 #include <cassert>
 #include <cmath>
 #include <numbers>
 
-#include "swathe/base/maths.hpp"
+#include "base/maths.hpp"
+#include "swathe/plane.hpp"
 
 namespace swathe {
 namespace {

@@ -1,4 +1,4 @@
-#include "swathe/plane/medial.hpp"
+#include "plane/medial.hpp"
 
 #include <algorithm>
 #include <boost/polygon/voronoi_builder.hpp>
@@ -7,7 +7,7 @@
 #include <cmath>
 #include <cstdint>
 
-#include "swathe/plane/clip.hpp"
+#include "plane/clip.hpp"
 
 namespace swathe {
 namespace {

@@ -1,13 +1,15 @@
-#include "swathe/plane/path.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <utility>
 
-#include "swathe/base/maths.hpp"
+#include "base/maths.hpp"
+#include "swathe/plane.hpp"
 
 namespace swathe {
+
+FlatPoint direction(double radians) { return {maths::cos(radians), maths::sin(radians)}; }
+
 namespace {
 
 constexpr double kPi = std::numbers::pi;

@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <cassert>
 
+#include "base/embedded.hpp"
 #include "base/print.hpp"
 #include "rules/read_value.hpp"
 #include "rules/season_keys.hpp"
-#include "swathe/base/embedded.hpp"
-#include "swathe/rules/season.hpp"
+#include "swathe/rules.hpp"
 
 namespace swathe {
 namespace {

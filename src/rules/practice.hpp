@@ -1,6 +1,6 @@
 #pragma once
 
-#include "swathe/base/length.hpp"
+#include "swathe/base.hpp"
 
 // Values of practice that no season's rules give, each in this one place. Where no other source is
 // named: common practice, no source.

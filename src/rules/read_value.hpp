@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "swathe/rules/season.hpp"
+#include "swathe/rules.hpp"
 
 // Values of a rule file read from text, and written as text.
 namespace swathe {

@@ -1,17 +1,16 @@
-#include "swathe/rules/season.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <map>
 #include <tuple>
 
+#include "base/limits.hpp"
 #include "base/nearest.hpp"
 #include "base/print.hpp"
 #include "base/toml_text.hpp"
 #include "rules/read_value.hpp"
 #include "rules/season_keys.hpp"
-#include "swathe/base/limits.hpp"
+#include "swathe/rules.hpp"
 
 namespace swathe {
 namespace {

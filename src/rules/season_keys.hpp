@@ -1,6 +1,6 @@
 #pragma once
 
-#include "swathe/rules/season.hpp"
+#include "swathe/rules.hpp"
 
 namespace swathe {
 

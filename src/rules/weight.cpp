@@ -1,6 +1,6 @@
-#include "swathe/rules/weight.hpp"
+#include "rules/weight.hpp"
 
-#include "swathe/rules/season.hpp"
+#include "swathe/rules.hpp"
 
 namespace swathe {
 

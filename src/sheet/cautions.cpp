@@ -5,8 +5,8 @@
 #include <cassert>
 #include <string_view>
 
+#include "base/embedded.hpp"
 #include "base/texts.hpp"
-#include "swathe/base/embedded.hpp"
 
 namespace swathe {
 

@@ -3,7 +3,7 @@
 #include <cstddef>
 #include <string>
 
-#include "swathe/make/made.hpp"
+#include "swathe/make.hpp"
 
 namespace swathe {
 

@@ -1,16 +1,16 @@
-#include "swathe/sheet/fold_sheet.hpp"
+#include "sheet/fold_sheet.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <utility>
 #include <vector>
 
+#include "pattern/half_pattern.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/same_words.hpp"
+#include "sheet/stems.hpp"
 #include "sheet/texts.hpp"
-#include "swathe/pattern/half_pattern.hpp"
-#include "swathe/sheet/stems.hpp"
-#include "swathe/stock/symmetry.hpp"
+#include "stock/symmetry.hpp"
 #include "tile/tile_on_paper.hpp"
 
 namespace swathe {

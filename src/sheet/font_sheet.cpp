@@ -1,10 +1,9 @@
-#include "swathe/sheet/font_sheet.hpp"
-
 #include <algorithm>
 #include <cassert>
 
 #include "draw/page_head.hpp"
 #include "sheet/stroke_picture.hpp"
+#include "swathe/sheet.hpp"
 
 namespace swathe {
 namespace {

@@ -1,5 +1,3 @@
-#include "swathe/sheet/model_sheet.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -13,10 +11,11 @@
 #include "draw/page_head.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/shown.hpp"
+#include "sheet/stems.hpp"
 #include "sheet/texts.hpp"
-#include "swathe/base/units.hpp"
-#include "swathe/job/papers.hpp"
-#include "swathe/sheet/stems.hpp"
+#include "swathe/base.hpp"
+#include "swathe/job.hpp"
+#include "swathe/sheet.hpp"
 
 namespace swathe {
 namespace {

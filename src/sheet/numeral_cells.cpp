@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <utility>
 
+#include "draw/furniture.hpp"
 #include "draw/marks.hpp"
 #include "sheet/shown.hpp"
 #include "sheet/texts.hpp"
-#include "swathe/base/units.hpp"
-#include "swathe/draw/furniture.hpp"
+#include "swathe/base.hpp"
 
 namespace swathe {
 namespace {

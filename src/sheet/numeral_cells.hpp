@@ -3,9 +3,9 @@
 #include <string>
 #include <vector>
 
-#include "swathe/draw/drawing.hpp"
-#include "swathe/make/made.hpp"
-#include "swathe/numeral/method.hpp"
+#include "numeral/method.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/make.hpp"
 
 namespace swathe {
 

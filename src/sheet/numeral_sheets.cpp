@@ -1,4 +1,4 @@
-#include "swathe/sheet/numeral_sheets.hpp"
+#include "sheet/numeral_sheets.hpp"
 
 #include <fmt/format.h>
 

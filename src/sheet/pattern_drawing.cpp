@@ -6,14 +6,14 @@
 #include <cmath>
 #include <numbers>
 
+#include "draw/furniture.hpp"
 #include "draw/label_placer.hpp"
 #include "draw/marks.hpp"
+#include "pattern/half_pattern.hpp"
+#include "pattern/joins.hpp"
 #include "sheet/same_words.hpp"
 #include "sheet/shown.hpp"
 #include "sheet/texts.hpp"
-#include "swathe/draw/furniture.hpp"
-#include "swathe/pattern/half_pattern.hpp"
-#include "swathe/pattern/joins.hpp"
 
 namespace swathe {
 namespace {

@@ -3,9 +3,9 @@
 #include <string>
 #include <vector>
 
-#include "swathe/draw/drawing.hpp"
-#include "swathe/make/made.hpp"
-#include "swathe/type/font.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/make.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe {
 

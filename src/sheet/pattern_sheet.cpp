@@ -1,4 +1,4 @@
-#include "swathe/sheet/pattern_sheet.hpp"
+#include "sheet/pattern_sheet.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -7,8 +7,8 @@
 #include "draw/page_head.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/same_words.hpp"
+#include "sheet/stems.hpp"
 #include "sheet/texts.hpp"
-#include "swathe/sheet/stems.hpp"
 #include "tile/correction.hpp"
 #include "tile/tile_on_paper.hpp"
 

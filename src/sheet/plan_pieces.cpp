@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cassert>
 
-#include "swathe/base/maths.hpp"
+#include "base/maths.hpp"
 
 namespace swathe {
 namespace {

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "swathe/make/made.hpp"
-#include "swathe/plane/path.hpp"
+#include "swathe/make.hpp"
+#include "swathe/plane.hpp"
 
 // Boards and padding from above, in the frame's own coordinates.
 namespace swathe {

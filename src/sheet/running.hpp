@@ -3,8 +3,8 @@
 #include <string>
 #include <vector>
 
-#include "swathe/base/units.hpp"
-#include "swathe/make/made.hpp"
+#include "swathe/base.hpp"
+#include "swathe/make.hpp"
 
 // A pattern told in figures for a tape measure. Every figure of a direction is taken from one
 // datum, so that no error of one adds to the next.

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "swathe/make/made.hpp"
+#include "swathe/make.hpp"
 
 namespace swathe {
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "draw/flow.hpp"
-#include "swathe/make/made.hpp"
+#include "swathe/make.hpp"
 
 namespace swathe {
 

@@ -2,8 +2,8 @@
 
 #include <optional>
 
-#include "swathe/base/subject.hpp"
-#include "swathe/make/made.hpp"
+#include "swathe/base.hpp"
+#include "swathe/make.hpp"
 
 namespace swathe {
 

@@ -4,11 +4,11 @@
 #include <cmath>
 #include <numbers>
 
+#include "base/maths.hpp"
+#include "draw/furniture.hpp"
 #include "sheet/shown.hpp"
 #include "sheet/texts.hpp"
-#include "swathe/base/maths.hpp"
-#include "swathe/base/units.hpp"
-#include "swathe/draw/furniture.hpp"
+#include "swathe/base.hpp"
 
 namespace swathe {
 namespace {

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "swathe/draw/drawing.hpp"
-#include "swathe/make/made.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/make.hpp"
 
 namespace swathe {
 

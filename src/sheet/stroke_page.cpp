@@ -2,10 +2,10 @@
 
 #include <algorithm>
 
+#include "numeral/method.hpp"
 #include "sheet/stroke_picture.hpp"
 #include "sheet/texts.hpp"
-#include "swathe/base/units.hpp"
-#include "swathe/numeral/method.hpp"
+#include "swathe/base.hpp"
 
 namespace swathe {
 namespace {

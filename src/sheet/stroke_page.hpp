@@ -1,10 +1,10 @@
 #pragma once
 
+#include "draw/page_fill.hpp"
 #include "draw/page_head.hpp"
-#include "swathe/draw/drawing.hpp"
-#include "swathe/draw/page_fill.hpp"
-#include "swathe/make/made.hpp"
-#include "swathe/type/font.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/make.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe {
 

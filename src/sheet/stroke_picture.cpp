@@ -4,8 +4,8 @@
 #include <array>
 #include <functional>
 
+#include "draw/furniture.hpp"
 #include "sheet/texts.hpp"
-#include "swathe/draw/furniture.hpp"
 
 namespace swathe {
 namespace {

@@ -3,11 +3,10 @@
 #include <string>
 #include <vector>
 
-#include "swathe/base/units.hpp"
-#include "swathe/draw/drawing.hpp"
-#include "swathe/plane/path.hpp"
-#include "swathe/type/font.hpp"
-#include "swathe/type/stroke.hpp"
+#include "swathe/base.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/plane.hpp"
+#include "swathe/type.hpp"
 
 // Digits shaded by how wide their stroke is in each place, to be read in gray.
 namespace swathe {

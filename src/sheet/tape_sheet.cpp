@@ -1,4 +1,4 @@
-#include "swathe/sheet/tape_sheet.hpp"
+#include "sheet/tape_sheet.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -12,8 +12,8 @@
 #include "sheet/running.hpp"
 #include "sheet/same_words.hpp"
 #include "sheet/small_pattern.hpp"
+#include "sheet/stems.hpp"
 #include "sheet/texts.hpp"
-#include "swathe/sheet/stems.hpp"
 
 namespace swathe {
 namespace {

@@ -3,9 +3,9 @@
 #include <string>
 #include <vector>
 
-#include "swathe/draw/drawing.hpp"
-#include "swathe/make/made.hpp"
-#include "swathe/plane/path.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/make.hpp"
+#include "swathe/plane.hpp"
 
 namespace swathe {
 

@@ -1,20 +1,20 @@
-#include "swathe/sheet/template_sheets.hpp"
+#include "sheet/template_sheets.hpp"
 
 #include <algorithm>
 #include <string>
 #include <utility>
 #include <vector>
 
+#include "draw/furniture.hpp"
 #include "draw/label_placer.hpp"
 #include "draw/marks.hpp"
 #include "draw/page_head.hpp"
 #include "draw/shelves.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/same_words.hpp"
+#include "sheet/stems.hpp"
 #include "sheet/template_parts.hpp"
 #include "sheet/texts.hpp"
-#include "swathe/draw/furniture.hpp"
-#include "swathe/sheet/stems.hpp"
 #include "tile/correction.hpp"
 #include "tile/tile_on_paper.hpp"
 

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "swathe/draw/drawing.hpp"
-#include "swathe/make/made.hpp"
-#include "swathe/sight/camera.hpp"
+#include "sight/camera.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/make.hpp"
 
 namespace swathe {
 

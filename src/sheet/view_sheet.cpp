@@ -1,4 +1,4 @@
-#include "swathe/sheet/view_sheet.hpp"
+#include "sheet/view_sheet.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -9,7 +9,7 @@
 #include "sheet/sight_chart.hpp"
 #include "sheet/texts.hpp"
 #include "sheet/view_picture.hpp"
-#include "swathe/base/units.hpp"
+#include "swathe/base.hpp"
 
 namespace swathe {
 namespace {

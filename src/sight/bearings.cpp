@@ -1,10 +1,9 @@
-#include "swathe/sight/bearings.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 
-#include "swathe/base/maths.hpp"
+#include "base/maths.hpp"
+#include "swathe/sight.hpp"
 
 namespace swathe {
 namespace {

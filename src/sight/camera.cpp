@@ -1,4 +1,4 @@
-#include "swathe/sight/camera.hpp"
+#include "sight/camera.hpp"
 
 namespace swathe {
 Camera::Camera(const SpacePoint& eye, const SpacePoint& at, double focal_mm)

@@ -5,7 +5,7 @@
 #include <numbers>
 #include <vector>
 
-#include "swathe/base/maths.hpp"
+#include "base/maths.hpp"
 
 namespace swathe {
 

@@ -1,4 +1,4 @@
-#include "swathe/sight/demand.hpp"
+#include "sight/demand.hpp"
 
 #include <algorithm>
 

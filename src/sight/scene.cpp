@@ -1,10 +1,8 @@
-#include "swathe/sight/scene.hpp"
-
 #include <algorithm>
 #include <cassert>
 #include <cmath>
 
-#include "swathe/sight/bearings.hpp"
+#include "swathe/sight.hpp"
 
 namespace swathe {
 namespace {

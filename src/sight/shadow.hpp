@@ -2,8 +2,7 @@
 
 #include <vector>
 
-#include "swathe/sight/bearings.hpp"
-#include "swathe/sight/scene.hpp"
+#include "swathe/sight.hpp"
 
 namespace swathe {
 

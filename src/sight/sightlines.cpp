@@ -1,17 +1,16 @@
-#include "swathe/sight/sightlines.hpp"
-
 #include <algorithm>
 #include <cmath>
 
+#include "base/maths.hpp"
 #include "sight/changes.hpp"
 #include "sight/shadow.hpp"
-#include "swathe/base/maths.hpp"
+#include "swathe/sight.hpp"
 
 namespace swathe {
 namespace {
 
 /// A line of sight to the middle of a digit: how long, and how much of that is square to it.
-struct Sight {
+struct LineOfSight {
   double distance = 0, square = 0;
 
   double cosine() const { return std::max(0.0, square) / distance; }
@@ -19,13 +18,13 @@ struct Sight {
 
 double angle_of(double size, double distance) { return 2.0 * maths::atan2(0.5 * size, distance); }
 
-double effective(double seen_height, const Sight& sight) {
+double effective(double seen_height, const LineOfSight& sight) {
   return angle_of(seen_height, sight.distance) * std::sqrt(sight.cosine());
 }
 
 /// How much that angle is more than `least`: right in its sign, and where that is plain without an
 /// arc tangent, which lies from t - t^3/3 to t.
-double over_least(double seen_height, const Sight& sight, double least) {
+double over_least(double seen_height, const LineOfSight& sight, double least) {
   const double t = 0.5 * seen_height / sight.distance, share = 2.0 * std::sqrt(sight.cosine());
   if (const double at_most = share * t; at_most < least) return at_most - least;
   if (const double at_least = share * (t - t * t * t / 3.0); at_least > least)
@@ -33,7 +32,7 @@ double over_least(double seen_height, const Sight& sight, double least) {
   return effective(seen_height, sight) - least;
 }
 
-Sight sight_of(const DigitInSpace& digit, FlatPoint plan, double eye) {
+LineOfSight sight_of(const DigitInSpace& digit, FlatPoint plan, double eye) {
   const double x = plan.x - digit.middle.x, y = plan.y - digit.middle.y, z = eye - digit.middle.z;
   return {std::sqrt(x * x + y * y + z * z),
           x * digit.normal.x + y * digit.normal.y + z * digit.normal.z};
@@ -78,7 +77,7 @@ DigitSeen Sightlines::digit_from(std::size_t number, std::size_t digit, FlatPoin
     seen.turned_away = seen.turned_away || dot(face.way, plan) < face.least;
   for (const Shadow& shadow : lines.shadows)
     if (seen.hidden_by < 0 && inside(shadow.from, plan)) seen.hidden_by = shadow.solid;
-  const Sight sight = sight_of(on, plan, eye_);
+  const LineOfSight sight = sight_of(on, plan, eye_);
   seen.obliquity =
       Angle::from_radians(maths::acos(std::clamp(sight.square / sight.distance, -1.0, 1.0)));
   seen.height = Angle::from_radians(angle_of(on.seen_height, sight.distance));
@@ -116,12 +115,14 @@ Bearings Sightlines::large_enough(const DigitInSpace& digit, double distance) co
                      bearing_of(normal)};
   const double least = criterion_.least.radians(), cosine = maths::cos(criterion_.widest.radians());
 
-  const auto square_enough = [&](const Sight& s) { return s.square / s.distance - cosine; };
+  const auto square_enough = [&](const LineOfSight& s) { return s.square / s.distance - cosine; };
   const auto value_at = [&](double bearing) {
-    const Sight s = sight_of(digit, scene_->center + distance * towards(bearing), eye_);
+    const LineOfSight s = sight_of(digit, scene_->center + distance * towards(bearing), eye_);
     return std::min(square_enough(s), effective(digit.seen_height, s) - least);
   };
-  const auto high_enough = [&](const Sight& s) { return over_least(digit.seen_height, s, least); };
+  const auto high_enough = [&](const LineOfSight& s) {
+    return over_least(digit.seen_height, s, least);
+  };
   struct Cosines {
     double length2, square;
   };
@@ -133,9 +134,9 @@ Bearings Sightlines::large_enough(const DigitInSpace& digit, double distance) co
     const Range s = square.between(a, b, at_a.square, at_b.square);
     const double shortest = std::sqrt(std::max(l2.lo, 1e-12)), longest = std::sqrt(l2.hi);
     // Both grow with the square part, and where that is positive fall with the length.
-    const Sight best{s.hi < 0.0 ? longest : shortest, s.hi};
+    const LineOfSight best{s.hi < 0.0 ? longest : shortest, s.hi};
     if (square_enough(best) < 0.0 || high_enough(best) < 0.0) return false;
-    const Sight worst{s.lo < 0.0 ? shortest : longest, s.lo};
+    const LineOfSight worst{s.lo < 0.0 ? shortest : longest, s.lo};
     return square_enough(worst) <= 0.0 || high_enough(worst) <= 0.0;
   };
   auto zeros = zeros_round(look, may_pass, value_at);

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "swathe/base/maths.hpp"
-#include "swathe/sight/scene.hpp"
+#include "base/maths.hpp"
+#include "swathe/sight.hpp"
 
 namespace swathe {
 namespace {

@@ -1,11 +1,10 @@
-#include "swathe/sight/sweep.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 
-#include "swathe/base/maths.hpp"
-#include "swathe/base/units.hpp"
+#include "base/maths.hpp"
+#include "swathe/base.hpp"
+#include "swathe/sight.hpp"
 
 namespace swathe {
 namespace {

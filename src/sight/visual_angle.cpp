@@ -1,9 +1,8 @@
-#include "swathe/sight/visual_angle.hpp"
-
 #include <algorithm>
 #include <cmath>
 
-#include "swathe/base/maths.hpp"
+#include "base/maths.hpp"
+#include "swathe/sight.hpp"
 
 namespace swathe {
 

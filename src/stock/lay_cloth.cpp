@@ -1,9 +1,9 @@
 #include <cmath>
 #include <numbers>
 
+#include "pattern/joins.hpp"
 #include "stock/strip.hpp"
-#include "swathe/pattern/joins.hpp"
-#include "swathe/stock/stock.hpp"
+#include "swathe/stock.hpp"
 
 namespace swathe {
 namespace {

@@ -1,5 +1,5 @@
 #include "stock/weigh.hpp"
-#include "swathe/stock/stock.hpp"
+#include "swathe/stock.hpp"
 
 namespace swathe {
 namespace {

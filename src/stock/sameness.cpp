@@ -1,10 +1,9 @@
-#include "swathe/stock/sameness.hpp"
-
 #include <algorithm>
 #include <iterator>
 #include <numbers>
 
-#include "swathe/stock/symmetry.hpp"
+#include "stock/symmetry.hpp"
+#include "swathe/stock.hpp"
 
 namespace swathe {
 namespace {

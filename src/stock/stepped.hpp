@@ -3,7 +3,7 @@
 #include <cstdint>
 #include <vector>
 
-#include "swathe/plane/path.hpp"
+#include "swathe/plane.hpp"
 
 namespace swathe {
 

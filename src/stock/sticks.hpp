@@ -3,7 +3,7 @@
 #include <cstdint>
 #include <vector>
 
-#include "swathe/stock/stock.hpp"
+#include "swathe/stock.hpp"
 
 namespace swathe {
 

@@ -2,7 +2,7 @@
 
 #include <vector>
 
-#include "swathe/stock/stock.hpp"
+#include "swathe/stock.hpp"
 
 namespace swathe {
 

@@ -2,8 +2,8 @@
 
 #include <cmath>
 
-#include "swathe/base/units.hpp"
-#include "swathe/job/papers.hpp"
+#include "swathe/base.hpp"
+#include "swathe/job.hpp"
 #include "tile/texts.hpp"
 
 namespace swathe {

@@ -2,8 +2,8 @@
 
 #include <string>
 
-#include "swathe/draw/drawing.hpp"
-#include "swathe/job/job.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/job.hpp"
 
 // A printer that stretches what it prints, made up for. Its error belongs to its own two ways, so
 // it is told along the paper's shorter and longer edge, whichever way a page lies.

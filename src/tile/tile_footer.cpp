@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
+#include "draw/furniture.hpp"
 #include "draw/marks.hpp"
-#include "swathe/draw/furniture.hpp"
 #include "tile/texts.hpp"
 
 namespace swathe {

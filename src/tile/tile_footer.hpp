@@ -3,8 +3,8 @@
 #include <cstddef>
 #include <optional>
 
-#include "swathe/tile/tiles.hpp"
 #include "tile/tile_grid.hpp"
+#include "tile/tiles.hpp"
 
 namespace swathe {
 

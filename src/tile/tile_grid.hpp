@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "swathe/plane/point.hpp"
+#include "swathe/plane.hpp"
 
 namespace swathe {
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <utility>
 
-#include "swathe/job/papers.hpp"
+#include "swathe/job.hpp"
 #include "tile/correction.hpp"
 
 namespace swathe {

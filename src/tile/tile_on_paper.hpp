@@ -2,11 +2,11 @@
 
 #include <string>
 
-#include "swathe/draw/drawing.hpp"
-#include "swathe/draw/page_fill.hpp"
-#include "swathe/job/job.hpp"
-#include "swathe/tile/tiles.hpp"
-#include "swathe/type/font.hpp"
+#include "draw/page_fill.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/job.hpp"
+#include "swathe/type.hpp"
+#include "tile/tiles.hpp"
 
 namespace swathe {
 

@@ -1,4 +1,4 @@
-#include "swathe/tile/tiles.hpp"
+#include "tile/tiles.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -4,10 +4,10 @@
 #include <cmath>
 #include <utility>
 
+#include "draw/furniture.hpp"
 #include "draw/marks.hpp"
 #include "draw/path_clip.hpp"
-#include "swathe/draw/furniture.hpp"
-#include "swathe/plane/clip.hpp"
+#include "plane/clip.hpp"
 #include "tile/tile_footer.hpp"
 
 namespace swathe {

@@ -7,8 +7,8 @@
 
 #include "draw/strips.hpp"
 #include "draw/text_box.hpp"
-#include "swathe/draw/drawing.hpp"
-#include "swathe/type/font.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/type.hpp"
 #include "tile/tile_grid.hpp"
 #include "tile/tile_search.hpp"
 

@@ -4,8 +4,8 @@
 #include <string>
 #include <tuple>
 
+#include "draw/furniture.hpp"
 #include "draw/marks.hpp"
-#include "swathe/draw/furniture.hpp"
 #include "tile/texts.hpp"
 #include "tile/tiling.hpp"
 

@@ -1,9 +1,9 @@
-#include "swathe/type/digits.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cassert>
+
+#include "swathe/type.hpp"
 
 namespace swathe {
 namespace {

@@ -1,12 +1,9 @@
-#include "swathe/type/figures.hpp"
-
 #include <algorithm>
 #include <array>
 #include <cmath>
 
-#include "swathe/plane/clip.hpp"
-#include "swathe/type/digits.hpp"
-#include "swathe/type/stroke.hpp"
+#include "plane/clip.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe {
 namespace {

@@ -3,7 +3,7 @@
 #include <cstddef>
 #include <vector>
 
-#include "swathe/type/font.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe {
 

@@ -1,6 +1,6 @@
-#include "swathe/type/font.hpp"
-
 #include <ft2build.h>
+
+#include "swathe/type.hpp"
 #include FT_FREETYPE_H
 #include FT_ERRORS_H
 #include FT_MODULE_H
@@ -19,12 +19,12 @@
 #include <numbers>
 #include <unordered_map>
 
+#include "base/limits.hpp"
+#include "base/maths.hpp"
 #include "base/memory_watch.hpp"
 #include "base/print.hpp"
-#include "swathe/base/limits.hpp"
-#include "swathe/base/maths.hpp"
-#include "swathe/plane/clip.hpp"
-#include "swathe/plane/crossings.hpp"
+#include "plane/clip.hpp"
+#include "plane/crossings.hpp"
 #include "type/flatten.hpp"
 
 namespace swathe {

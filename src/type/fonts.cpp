@@ -1,14 +1,13 @@
-#include "swathe/type/fonts.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cassert>
 
+#include "base/embedded.hpp"
 #include "base/nearest.hpp"
 #include "base/print.hpp"
 #include "base/toml.hpp"
-#include "swathe/base/embedded.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe {
 namespace {

@@ -1,7 +1,7 @@
-#include "swathe/type/open_fonts.hpp"
-
 #include <algorithm>
 #include <utility>
+
+#include "swathe/type.hpp"
 
 namespace swathe {
 

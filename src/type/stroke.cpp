@@ -1,12 +1,11 @@
-#include "swathe/type/stroke.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <numeric>
 #include <utility>
 
-#include "swathe/plane/clip.hpp"
-#include "swathe/plane/medial.hpp"
+#include "plane/clip.hpp"
+#include "plane/medial.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe {
 namespace {

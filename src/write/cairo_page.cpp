@@ -3,7 +3,7 @@
 #include <array>
 #include <vector>
 
-#include "swathe/base/maths.hpp"
+#include "base/maths.hpp"
 
 namespace swathe {
 namespace {

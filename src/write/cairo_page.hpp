@@ -2,7 +2,7 @@
 
 #include <cairo.h>
 
-#include "swathe/draw/drawing.hpp"
+#include "swathe/draw.hpp"
 
 namespace swathe {
 

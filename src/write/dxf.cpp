@@ -1,5 +1,3 @@
-#include "swathe/write/dxf.hpp"
-
 #include <fmt/format.h>
 
 #include <array>
@@ -10,7 +8,8 @@
 #include <utility>
 #include <vector>
 
-#include "swathe/base/units.hpp"
+#include "swathe/base.hpp"
+#include "swathe/write.hpp"
 #include "write/dxf_text.hpp"
 
 namespace swathe {

@@ -1,15 +1,10 @@
-#include "swathe/write/files.hpp"
-
 #include <fmt/format.h>
 
 #include <utility>
 
-#include "swathe/pattern/mesh.hpp"
-#include "swathe/sheet/stems.hpp"
-#include "swathe/write/dxf.hpp"
-#include "swathe/write/obj.hpp"
-#include "swathe/write/report.hpp"
-#include "swathe/write/svg.hpp"
+#include "sheet/stems.hpp"
+#include "swathe/pattern.hpp"
+#include "swathe/write.hpp"
 
 namespace swathe {
 namespace {

@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-#include "swathe/base/maths.hpp"
+#include "base/maths.hpp"
 
 namespace swathe {
 namespace {

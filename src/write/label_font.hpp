@@ -4,8 +4,8 @@
 
 #include <map>
 
-#include "swathe/draw/drawing.hpp"
-#include "swathe/type/font.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/type.hpp"
 #include "write/cairo_handles.hpp"
 
 namespace swathe {

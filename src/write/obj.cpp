@@ -1,6 +1,5 @@
-#include "swathe/write/obj.hpp"
-
-#include "swathe/base/units.hpp"
+#include "swathe/base.hpp"
+#include "swathe/write.hpp"
 
 namespace swathe {
 namespace {

@@ -1,8 +1,7 @@
-#include "swathe/write/pdf.hpp"
-
 #include <cairo-pdf.h>
 
 #include "base/memory_watch.hpp"
+#include "swathe/write.hpp"
 #include "write/cairo_page.hpp"
 #include "write/label_font.hpp"
 

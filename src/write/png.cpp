@@ -1,7 +1,7 @@
 #include <cmath>
 
 #include "base/memory_watch.hpp"
-#include "swathe/write/pdf.hpp"
+#include "swathe/write.hpp"
 #include "write/cairo_handles.hpp"
 #include "write/cairo_page.hpp"
 #include "write/text_outline.hpp"

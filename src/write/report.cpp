@@ -1,9 +1,8 @@
-#include "swathe/write/report.hpp"
-
 #include <cmath>
 #include <nlohmann/json.hpp>
 
-#include "swathe/bumper/voids.hpp"
+#include "swathe/bumper.hpp"
+#include "swathe/write.hpp"
 
 namespace swathe {
 namespace {

@@ -1,22 +1,21 @@
-#include "swathe/write/sheets.hpp"
-
 #include <algorithm>
 #include <cassert>
 #include <cstddef>
 #include <utility>
 
+#include "book/book_sheet.hpp"
+#include "draw/page_fill.hpp"
 #include "draw/text_box.hpp"
+#include "job/limits.hpp"
+#include "sheet/fold_sheet.hpp"
+#include "sheet/numeral_sheets.hpp"
+#include "sheet/pattern_sheet.hpp"
 #include "sheet/same_words.hpp"
-#include "swathe/book/book_sheet.hpp"
-#include "swathe/draw/page_fill.hpp"
-#include "swathe/job/limits.hpp"
-#include "swathe/job/papers.hpp"
-#include "swathe/sheet/fold_sheet.hpp"
-#include "swathe/sheet/numeral_sheets.hpp"
-#include "swathe/sheet/pattern_sheet.hpp"
-#include "swathe/sheet/tape_sheet.hpp"
-#include "swathe/sheet/template_sheets.hpp"
-#include "swathe/sheet/view_sheet.hpp"
+#include "sheet/tape_sheet.hpp"
+#include "sheet/template_sheets.hpp"
+#include "sheet/view_sheet.hpp"
+#include "swathe/job.hpp"
+#include "swathe/write.hpp"
 #include "tile/correction.hpp"
 
 namespace swathe {

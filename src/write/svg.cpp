@@ -1,5 +1,3 @@
-#include "swathe/write/svg.hpp"
-
 #include <array>
 #include <cmath>
 #include <map>
@@ -7,7 +5,8 @@
 #include <string_view>
 #include <vector>
 
-#include "swathe/base/units.hpp"
+#include "swathe/base.hpp"
+#include "swathe/write.hpp"
 
 namespace swathe {
 namespace {

@@ -2,8 +2,8 @@
 
 #include <vector>
 
-#include "swathe/draw/drawing.hpp"
-#include "swathe/type/font.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe {
 

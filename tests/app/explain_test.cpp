@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "app/text.hpp"
-#include "swathe/job/new_job.hpp"
+#include "swathe/job.hpp"
 
 using namespace swathe::app;
 

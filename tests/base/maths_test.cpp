@@ -1,4 +1,4 @@
-#include "swathe/base/maths.hpp"
+#include "base/maths.hpp"
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>

@@ -1,11 +1,10 @@
-#include "swathe/base/subject.hpp"
-
 #include <doctest/doctest.h>
 
 #include <random>
 #include <set>
 
 #include "support/drawn.hpp"
+#include "swathe/base.hpp"
 
 using namespace swathe;
 

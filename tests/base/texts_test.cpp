@@ -6,7 +6,7 @@
 
 #include <set>
 
-#include "swathe/base/embedded.hpp"
+#include "base/embedded.hpp"
 
 namespace swathe {
 namespace {

@@ -1,5 +1,3 @@
-#include "swathe/base/units.hpp"
-
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
@@ -10,6 +8,7 @@
 #include <random>
 
 #include "support/drawn.hpp"
+#include "swathe/base.hpp"
 
 using namespace swathe;
 

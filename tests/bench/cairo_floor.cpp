@@ -9,7 +9,7 @@
 
 #include "example.hpp"
 #include "main_job.hpp"
-#include "swathe/write/sheets.hpp"
+#include "swathe/write.hpp"
 
 namespace swathe::bench {
 namespace {

@@ -4,8 +4,8 @@
 #include <map>
 #include <vector>
 
-#include "swathe/draw/drawing.hpp"
-#include "swathe/type/font.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/type.hpp"
 
 // The floor of the main job: plain Cairo making as many PDF and SVG files of as many pages,
 // strokes, areas and straight pieces, and texts of as many letters in a font of the same outlines,

@@ -4,8 +4,8 @@
 #include <fstream>
 #include <sstream>
 
-#include "swathe/make/make.hpp"
-#include "swathe/type/fonts.hpp"
+#include "swathe/make.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe::bench {
 

@@ -2,8 +2,8 @@
 
 #include <string>
 
-#include "swathe/make/made.hpp"
-#include "swathe/type/font.hpp"
+#include "swathe/make.hpp"
+#include "swathe/type.hpp"
 
 // The example job and its stages, as each measurement starts from them.
 namespace swathe::bench {

@@ -8,8 +8,7 @@
 #include <vector>
 
 #include "example.hpp"
-#include "swathe/write/pdf.hpp"
-#include "swathe/write/sheets.hpp"
+#include "swathe/write.hpp"
 
 namespace {
 

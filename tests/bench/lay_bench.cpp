@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "swathe/stock/stock.hpp"
+#include "swathe/stock.hpp"
 
 namespace {
 

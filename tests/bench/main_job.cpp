@@ -1,13 +1,8 @@
 #include "main_job.hpp"
 
 #include "example.hpp"
-#include "swathe/pattern/mesh.hpp"
-#include "swathe/write/dxf.hpp"
-#include "swathe/write/obj.hpp"
-#include "swathe/write/pdf.hpp"
-#include "swathe/write/report.hpp"
-#include "swathe/write/sheets.hpp"
-#include "swathe/write/svg.hpp"
+#include "swathe/pattern.hpp"
+#include "swathe/write.hpp"
 
 namespace swathe::bench {
 

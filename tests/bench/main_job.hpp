@@ -2,7 +2,7 @@
 
 #include <cstddef>
 
-#include "swathe/draw/drawing.hpp"
+#include "swathe/draw.hpp"
 
 namespace swathe::bench {
 

@@ -8,7 +8,7 @@
 #include <random>
 #include <vector>
 
-#include "swathe/base/maths.hpp"
+#include "base/maths.hpp"
 
 namespace {
 

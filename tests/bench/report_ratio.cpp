@@ -8,10 +8,9 @@
 
 #include "example.hpp"
 #include "least_seconds.hpp"
+#include "plane/clip.hpp"
 #include "ratios.hpp"
-#include "swathe/plane/clip.hpp"
-#include "swathe/write/report.hpp"
-#include "swathe/write/sheets.hpp"
+#include "swathe/write.hpp"
 
 namespace swathe::bench {
 namespace {

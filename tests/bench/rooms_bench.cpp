@@ -1,24 +1,16 @@
 // Each room's own work on the example, one after the other as the pass goes.
 #include <benchmark/benchmark.h>
 
+#include "check/check.hpp"
 #include "example.hpp"
-#include "swathe/check/check.hpp"
-#include "swathe/job/read_job.hpp"
-#include "swathe/make/make.hpp"
-#include "swathe/pattern/mesh.hpp"
-#include "swathe/pattern/pattern.hpp"
-#include "swathe/rules/season.hpp"
-#include "swathe/sight/sweep.hpp"
-#include "swathe/stock/stock.hpp"
-#include "swathe/type/digits.hpp"
-#include "swathe/type/fonts.hpp"
-#include "swathe/type/stroke.hpp"
-#include "swathe/write/dxf.hpp"
-#include "swathe/write/obj.hpp"
-#include "swathe/write/pdf.hpp"
-#include "swathe/write/report.hpp"
-#include "swathe/write/sheets.hpp"
-#include "swathe/write/svg.hpp"
+#include "swathe/job.hpp"
+#include "swathe/make.hpp"
+#include "swathe/pattern.hpp"
+#include "swathe/rules.hpp"
+#include "swathe/sight.hpp"
+#include "swathe/stock.hpp"
+#include "swathe/type.hpp"
+#include "swathe/write.hpp"
 
 namespace {
 

@@ -8,7 +8,7 @@
 #include <string>
 
 #include "example.hpp"
-#include "swathe/write/sheets.hpp"
+#include "swathe/write.hpp"
 
 namespace {
 

@@ -10,8 +10,8 @@
 #include "example.hpp"
 #include "least_seconds.hpp"
 #include "ratios.hpp"
-#include "swathe/pattern/mesh.hpp"
-#include "swathe/sight/sweep.hpp"
+#include "swathe/pattern.hpp"
+#include "swathe/sight.hpp"
 
 namespace swathe::bench {
 namespace {

@@ -5,9 +5,7 @@
 #include "least_seconds.hpp"
 #include "ratios.hpp"
 #include "support/raster.hpp"
-#include "swathe/type/digits.hpp"
-#include "swathe/type/fonts.hpp"
-#include "swathe/type/stroke.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe::bench {
 namespace {

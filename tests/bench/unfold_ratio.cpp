@@ -14,8 +14,7 @@
 #include "example.hpp"
 #include "least_seconds.hpp"
 #include "ratios.hpp"
-#include "swathe/pattern/mesh.hpp"
-#include "swathe/pattern/pattern.hpp"
+#include "swathe/pattern.hpp"
 
 namespace swathe::bench {
 namespace {

@@ -1,4 +1,4 @@
-#include "swathe/book/book_sheet.hpp"
+#include "book/book_sheet.hpp"
 
 #include <fmt/format.h>
 
@@ -6,9 +6,9 @@
 
 #include "book/steps.hpp"
 #include "draw/flow.hpp"
+#include "job/limits.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
-#include "swathe/job/limits.hpp"
 
 namespace swathe {
 namespace {

@@ -4,11 +4,11 @@
 #include <cmath>
 #include <string>
 
+#include "plane/clip.hpp"
 #include "support/examples.hpp"
 #include "support/label_font.hpp"
 #include "support/made.hpp"
 #include "support/overlaps.hpp"
-#include "swathe/plane/clip.hpp"
 
 // The picture of the lay read back: outlines and words.
 namespace swathe {

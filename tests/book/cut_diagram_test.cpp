@@ -4,11 +4,11 @@
 #include <cmath>
 #include <map>
 
+#include "book/book_sheet.hpp"
 #include "support/examples.hpp"
 #include "support/made.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
-#include "swathe/book/book_sheet.hpp"
 
 // The cut diagrams read back as a person with a rule would: rectangles and words.
 namespace swathe {

@@ -2,12 +2,12 @@
 
 #include <algorithm>
 
+#include "book/book_sheet.hpp"
 #include "support/examples.hpp"
 #include "support/label_font.hpp"
 #include "support/made.hpp"
 #include "support/overlaps.hpp"
-#include "swathe/book/book_sheet.hpp"
-#include "swathe/rules/season.hpp"
+#include "swathe/rules.hpp"
 
 namespace swathe {
 namespace {

@@ -1,10 +1,9 @@
-#include "swathe/bumper/corner.hpp"
-
 #include <cmath>
 #include <numbers>
 
 #include "support/drawn.hpp"
 #include "support/jobs.hpp"
+#include "swathe/bumper.hpp"
 
 // Against the plan itself: two straight sides drawn through their corner, and points on them.
 namespace swathe {

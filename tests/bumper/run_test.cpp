@@ -1,6 +1,5 @@
-#include "swathe/bumper/run.hpp"
-
 #include "support/jobs.hpp"
+#include "swathe/bumper.hpp"
 
 namespace swathe {
 namespace {

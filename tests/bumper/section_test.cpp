@@ -1,10 +1,9 @@
-#include "swathe/bumper/section.hpp"
-
 #include <cmath>
 #include <numbers>
 
 #include "support/drawn.hpp"
 #include "support/jobs.hpp"
+#include "swathe/bumper.hpp"
 
 // Worked figures: computed independently of the program, analytically and as the hull of 40 000
 // points.

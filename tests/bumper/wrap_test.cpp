@@ -1,11 +1,9 @@
-#include "swathe/bumper/wrap.hpp"
-
 #include <cmath>
 #include <numbers>
 
 #include "support/drawn.hpp"
 #include "support/jobs.hpp"
-#include "swathe/bumper/voids.hpp"
+#include "swathe/bumper.hpp"
 
 namespace swathe {
 namespace {

@@ -19,10 +19,10 @@
 
 #include "support/drawn.hpp"
 #include "support/jobs.hpp"
-#include "swathe/base/units.hpp"
-#include "swathe/pattern/mesh.hpp"
-#include "swathe/plane/path.hpp"
-#include "swathe/write/obj.hpp"
+#include "swathe/base.hpp"
+#include "swathe/pattern.hpp"
+#include "swathe/plane.hpp"
+#include "swathe/write.hpp"
 
 namespace swathe {
 namespace {

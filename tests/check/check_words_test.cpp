@@ -1,14 +1,13 @@
-#include "swathe/check/check_words.hpp"
-
 #include <doctest/doctest.h>
 
 #include <fstream>
 #include <nlohmann/json.hpp>
 #include <set>
 
+#include "base/embedded.hpp"
 #include "base/toml.hpp"
 #include "check/check_id.hpp"
-#include "swathe/base/embedded.hpp"
+#include "swathe/check.hpp"
 
 using namespace swathe;
 

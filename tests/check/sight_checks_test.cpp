@@ -1,8 +1,8 @@
 #include <doctest/doctest.h>
 
 #include "check/subject.hpp"
+#include "sight/demand.hpp"
 #include "support/sight.hpp"
-#include "swathe/sight/demand.hpp"
 
 // Viewpoints: the published rules, manual of 2026, section 8.4, R412 ("most", a guideline), and of
 // 2023, section 9, R406 ("any viewpoint").

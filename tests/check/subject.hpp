@@ -3,8 +3,8 @@
 #include <optional>
 #include <string_view>
 
+#include "check/check.hpp"
 #include "support/jobs.hpp"
-#include "swathe/check/check.hpp"
 
 namespace swathe::test {
 

@@ -1,4 +1,4 @@
-#include "swathe/draw/furniture.hpp"
+#include "draw/furniture.hpp"
 
 #include <doctest/doctest.h>
 

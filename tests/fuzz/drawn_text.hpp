@@ -9,8 +9,7 @@
 #include <vector>
 
 #include "support/drawn_number.hpp"
-#include "swathe/job/papers.hpp"
-#include "swathe/job/write_job.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe::fuzz {
 

@@ -9,16 +9,11 @@
 
 #include "fuzz/drawn_text.hpp"
 #include "fuzz/faults.hpp"
-#include "swathe/job/limits.hpp"
-#include "swathe/make/make.hpp"
-#include "swathe/pattern/mesh.hpp"
-#include "swathe/sheet/model_sheet.hpp"
-#include "swathe/write/dxf.hpp"
-#include "swathe/write/obj.hpp"
-#include "swathe/write/pdf.hpp"
-#include "swathe/write/report.hpp"
-#include "swathe/write/sheets.hpp"
-#include "swathe/write/svg.hpp"
+#include "job/limits.hpp"
+#include "swathe/make.hpp"
+#include "swathe/pattern.hpp"
+#include "swathe/sheet.hpp"
+#include "swathe/write.hpp"
 
 namespace swathe {
 namespace {

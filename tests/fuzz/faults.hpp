@@ -5,7 +5,7 @@
 #include <cstdlib>
 #include <string_view>
 
-#include "swathe/base/outcome.hpp"
+#include "swathe/base.hpp"
 
 namespace swathe::fuzz {
 

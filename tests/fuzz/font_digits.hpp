@@ -7,8 +7,7 @@
 #include <string>
 #include <string_view>
 
-#include "swathe/type/digits.hpp"
-#include "swathe/type/font.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe::fuzz {
 

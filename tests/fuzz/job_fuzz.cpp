@@ -6,8 +6,7 @@
 #include <string_view>
 
 #include "fuzz/faults.hpp"
-#include "swathe/job/read_job.hpp"
-#include "swathe/job/write_job.hpp"
+#include "swathe/job.hpp"
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   using swathe::fuzz::must;

@@ -7,8 +7,7 @@
 #include <string_view>
 
 #include "fuzz/faults.hpp"
-#include "swathe/base/color.hpp"
-#include "swathe/base/units.hpp"
+#include "swathe/base.hpp"
 
 namespace swathe {
 namespace {

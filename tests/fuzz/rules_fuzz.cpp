@@ -4,7 +4,7 @@
 #include <string_view>
 
 #include "fuzz/faults.hpp"
-#include "swathe/rules/season.hpp"
+#include "swathe/rules.hpp"
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   using swathe::fuzz::must;

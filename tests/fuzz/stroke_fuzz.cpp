@@ -2,9 +2,9 @@
 // outwards and bridged, or refused. Which digit, the bytes decide: all ten take too long.
 
 #include "fuzz/font_digits.hpp"
-#include "swathe/numeral/stencil.hpp"
-#include "swathe/plane/clip.hpp"
-#include "swathe/type/stroke.hpp"
+#include "numeral/stencil.hpp"
+#include "plane/clip.hpp"
+#include "swathe/type.hpp"
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   unsigned sum = 0;

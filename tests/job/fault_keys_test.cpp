@@ -4,8 +4,7 @@
 #include <string>
 
 #include "support/made.hpp"
-#include "swathe/job/read_job.hpp"
-#include "swathe/job/set_value.hpp"
+#include "swathe/job.hpp"
 
 // Which key a refusal is about, as set_value() takes it.
 namespace swathe {

@@ -7,7 +7,7 @@
 #include <string>
 
 #include "support/drawn.hpp"
-#include "swathe/base/units.hpp"
+#include "swathe/base.hpp"
 
 using namespace swathe;
 using namespace swathe::test;

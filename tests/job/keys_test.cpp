@@ -7,9 +7,8 @@
 #include <string>
 
 #include "job/key_path.hpp"
-#include "swathe/base/units.hpp"
-#include "swathe/job/read_job.hpp"
-#include "swathe/job/set_value.hpp"
+#include "swathe/base.hpp"
+#include "swathe/job.hpp"
 
 // What the description says of a key is what its reader holds it to, to the last step.
 using namespace swathe;

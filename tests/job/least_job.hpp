@@ -5,7 +5,7 @@
 #include <set>
 #include <string>
 
-#include "swathe/job/read_job.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe::test {
 

@@ -1,4 +1,4 @@
-#include "swathe/job/limits.hpp"
+#include "job/limits.hpp"
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>

@@ -1,5 +1,3 @@
-#include "swathe/job/new_job.hpp"
-
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
@@ -8,7 +6,7 @@
 
 #include "job/least_job.hpp"
 #include "job/read_tables.hpp"
-#include "swathe/job/write_job.hpp"
+#include "swathe/job.hpp"
 
 using namespace swathe;
 using namespace swathe::test;

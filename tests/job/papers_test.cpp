@@ -1,8 +1,6 @@
-#include "swathe/job/papers.hpp"
-
 #include <doctest/doctest.h>
 
-#include "swathe/job/read_job.hpp"
+#include "swathe/job.hpp"
 
 using namespace swathe;
 

@@ -1,5 +1,3 @@
-#include "swathe/job/read_job.hpp"
-
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
@@ -8,8 +6,8 @@
 #include <iterator>
 
 #include "job/least_job.hpp"
-#include "swathe/bumper/frame.hpp"
-#include "swathe/job/new_job.hpp"
+#include "swathe/bumper.hpp"
+#include "swathe/job.hpp"
 
 using namespace swathe;
 using namespace swathe::test;

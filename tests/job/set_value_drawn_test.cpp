@@ -9,8 +9,7 @@
 #include "job/key_path.hpp"
 #include "job/keys.hpp"
 #include "support/drawn.hpp"
-#include "swathe/job/read_job.hpp"
-#include "swathe/job/set_value.hpp"
+#include "swathe/job.hpp"
 
 // Against the parser: what stands in the new text is the old tree with one node changed. The tree
 // is changed by toml++, which knows nothing of our text.

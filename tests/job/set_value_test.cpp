@@ -1,8 +1,7 @@
-#include "swathe/job/set_value.hpp"
-
 #include <doctest/doctest.h>
 
 #include "base/toml.hpp"
+#include "swathe/job.hpp"
 
 using namespace swathe;
 

@@ -3,7 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "job/least_job.hpp"
-#include "swathe/job/read_job.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 namespace {

@@ -6,8 +6,7 @@
 
 #include "job/least_job.hpp"
 #include "support/drawn.hpp"
-#include "swathe/job/new_job.hpp"
-#include "swathe/job/write_job.hpp"
+#include "swathe/job.hpp"
 
 using namespace swathe;
 using namespace swathe::test;

@@ -1,12 +1,9 @@
-#include "swathe/job/write_job.hpp"
-
 #include <doctest/doctest.h>
 
 #include <fstream>
 #include <iterator>
 
-#include "swathe/job/new_job.hpp"
-#include "swathe/job/read_job.hpp"
+#include "swathe/job.hpp"
 
 using namespace swathe;
 

@@ -2,7 +2,7 @@
 
 #include "support/jobs.hpp"
 #include "support/made.hpp"
-#include "swathe/write/report.hpp"
+#include "swathe/write.hpp"
 
 // A pass that is asked for no advice: all but the words is the same.
 namespace swathe {

@@ -6,11 +6,11 @@
 #include <string>
 #include <vector>
 
+#include "plane/clip.hpp"
 #include "support/drawn_number.hpp"
 #include "support/made.hpp"
-#include "swathe/job/write_job.hpp"
-#include "swathe/plane/clip.hpp"
-#include "swathe/type/fonts.hpp"
+#include "swathe/job.hpp"
+#include "swathe/type.hpp"
 
 // Numerals of drawn jobs, from the job's text to where they lie on the pattern.
 namespace swathe {

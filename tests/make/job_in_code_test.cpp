@@ -2,9 +2,8 @@
 
 #include "support/jobs.hpp"
 #include "support/made.hpp"
-#include "swathe/job/check_job.hpp"
-#include "swathe/job/write_job.hpp"
-#include "swathe/write/report.hpp"
+#include "swathe/job.hpp"
+#include "swathe/write.hpp"
 
 // Jobs that a program builds, with no file: they are judged like those that were read.
 namespace swathe {

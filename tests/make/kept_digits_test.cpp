@@ -1,10 +1,9 @@
-#include "swathe/numeral/kept_digits.hpp"
-
 #include <algorithm>
 
 #include "support/jobs.hpp"
 #include "support/made.hpp"
-#include "swathe/write/report.hpp"
+#include "swathe/numeral.hpp"
+#include "swathe/write.hpp"
 
 // Digits handed in again: taken where they come to the same, and never where they do not.
 namespace swathe {

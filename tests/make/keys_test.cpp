@@ -8,10 +8,8 @@
 #include "support/examples.hpp"
 #include "support/label_font.hpp"
 #include "support/made.hpp"
-#include "swathe/job/new_job.hpp"
-#include "swathe/write/report.hpp"
-#include "swathe/write/sheets.hpp"
-#include "swathe/write/svg.hpp"
+#include "swathe/job.hpp"
+#include "swathe/write.hpp"
 
 // What each key of the job file changes, and in which jobs it changes nothing and is told to.
 namespace swathe {

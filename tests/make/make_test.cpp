@@ -1,13 +1,12 @@
-#include "swathe/make/make.hpp"
+#include "swathe/make.hpp"
 
 #include <numbers>
 
 #include "support/drawn_jobs.hpp"
 #include "support/examples.hpp"
 #include "support/made.hpp"
-#include "swathe/job/read_job.hpp"
-#include "swathe/job/write_job.hpp"
-#include "swathe/write/report.hpp"
+#include "swathe/job.hpp"
+#include "swathe/write.hpp"
 
 // The whole pass, from a job's text to its report.
 namespace swathe {

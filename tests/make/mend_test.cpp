@@ -4,7 +4,7 @@
 
 #include "support/examples.hpp"
 #include "support/made.hpp"
-#include "swathe/job/set_value.hpp"
+#include "swathe/job.hpp"
 
 // Every change of keys that a finding is given mends it: the job is changed so and made again.
 namespace swathe {

@@ -1,9 +1,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "pattern/joins.hpp"
 #include "support/jobs.hpp"
 #include "support/made.hpp"
-#include "swathe/pattern/joins.hpp"
 
 // What a stage gave stays as it was: seams and shared names stand beside the patterns.
 namespace swathe {

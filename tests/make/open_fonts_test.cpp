@@ -1,13 +1,11 @@
-#include "swathe/type/open_fonts.hpp"
-
 #include <fstream>
 #include <iterator>
 
+#include "base/embedded.hpp"
 #include "support/jobs.hpp"
 #include "support/made.hpp"
-#include "swathe/base/embedded.hpp"
-#include "swathe/type/fonts.hpp"
-#include "swathe/write/report.hpp"
+#include "swathe/type.hpp"
+#include "swathe/write.hpp"
 
 // Fonts handed in again: not opened a second time, and nothing comes out otherwise.
 namespace swathe {

@@ -7,10 +7,10 @@
 #include <tuple>
 #include <utility>
 
+#include "sight/demand.hpp"
 #include "support/drawn.hpp"
 #include "support/made.hpp"
-#include "swathe/base/units.hpp"
-#include "swathe/sight/demand.hpp"
+#include "swathe/base.hpp"
 
 // Places chosen, and changes advised, by sweeping again: what is said, done, must do.
 namespace swathe {

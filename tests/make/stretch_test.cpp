@@ -8,8 +8,8 @@
 
 #include "support/drawn_number.hpp"
 #include "support/made.hpp"
-#include "swathe/job/write_job.hpp"
-#include "swathe/write/report.hpp"
+#include "swathe/job.hpp"
+#include "swathe/write.hpp"
 
 // Cloth that is pulled: the bumper under it stays as it is, and so does what is judged of it.
 namespace swathe {

@@ -1,15 +1,15 @@
-#include "swathe/numeral/make_legal.hpp"
+#include "numeral/make_legal.hpp"
 
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <string>
 
+#include "base/embedded.hpp"
+#include "numeral/stencil.hpp"
+#include "plane/clip.hpp"
 #include "support/fonts.hpp"
-#include "swathe/base/embedded.hpp"
-#include "swathe/numeral/stencil.hpp"
-#include "swathe/plane/clip.hpp"
-#include "swathe/type/stroke.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe {
 namespace {

@@ -1,4 +1,4 @@
-#include "swathe/numeral/method.hpp"
+#include "numeral/method.hpp"
 
 #include <doctest/doctest.h>
 
@@ -6,10 +6,10 @@
 #include <cmath>
 #include <limits>
 
+#include "numeral/size.hpp"
+#include "numeral/stencil.hpp"
+#include "plane/clip.hpp"
 #include "support/fonts.hpp"
-#include "swathe/numeral/size.hpp"
-#include "swathe/numeral/stencil.hpp"
-#include "swathe/plane/clip.hpp"
 
 namespace swathe {
 namespace {

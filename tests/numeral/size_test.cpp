@@ -1,4 +1,4 @@
-#include "swathe/numeral/size.hpp"
+#include "numeral/size.hpp"
 
 #include <doctest/doctest.h>
 

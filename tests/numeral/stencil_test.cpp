@@ -1,4 +1,4 @@
-#include "swathe/numeral/stencil.hpp"
+#include "numeral/stencil.hpp"
 
 #include <doctest/doctest.h>
 
@@ -8,10 +8,10 @@
 #include <set>
 #include <vector>
 
+#include "numeral/size.hpp"
+#include "plane/clip.hpp"
 #include "support/fonts.hpp"
-#include "swathe/base/length.hpp"
-#include "swathe/numeral/size.hpp"
-#include "swathe/plane/clip.hpp"
+#include "swathe/base.hpp"
 
 namespace swathe {
 namespace {

@@ -1,10 +1,9 @@
-#include "swathe/pattern/cloth_map.hpp"
-
 #include <doctest/doctest.h>
 
 #include <cmath>
 
 #include "support/drawn.hpp"
+#include "swathe/pattern.hpp"
 
 namespace swathe {
 namespace {

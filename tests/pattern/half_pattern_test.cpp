@@ -1,4 +1,4 @@
-#include "swathe/pattern/half_pattern.hpp"
+#include "pattern/half_pattern.hpp"
 
 #include <doctest/doctest.h>
 

@@ -1,7 +1,7 @@
-#include "swathe/pattern/joins.hpp"
+#include "pattern/joins.hpp"
 
+#include "plane/clip.hpp"
 #include "support/drawn_jobs.hpp"
-#include "swathe/plane/clip.hpp"
 
 namespace swathe {
 namespace {

@@ -1,5 +1,3 @@
-#include "swathe/pattern/mesh.hpp"
-
 #include <cmath>
 #include <map>
 #include <set>
@@ -7,8 +5,8 @@
 
 #include "support/drawn_jobs.hpp"
 #include "support/examples.hpp"
-#include "swathe/job/read_job.hpp"
-#include "swathe/pattern/cloth_map.hpp"
+#include "swathe/job.hpp"
+#include "swathe/pattern.hpp"
 
 // The cover in place against the pattern it is cut from: what bounds the one is drawn on the other.
 namespace swathe {

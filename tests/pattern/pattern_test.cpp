@@ -1,4 +1,4 @@
-#include "swathe/pattern/pattern.hpp"
+#include "swathe/pattern.hpp"
 
 #include <algorithm>
 #include <cmath>

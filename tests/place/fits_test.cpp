@@ -1,8 +1,8 @@
 #include <doctest/doctest.h>
 
 #include "numeral/digit.hpp"
+#include "numeral/size.hpp"
 #include "support/fonts.hpp"
-#include "swathe/numeral/size.hpp"
 
 namespace swathe {
 namespace {

@@ -1,4 +1,4 @@
-#include "swathe/place/make_numerals.hpp"
+#include "place/make_numerals.hpp"
 
 #include <doctest/doctest.h>
 

@@ -1,4 +1,4 @@
-#include "swathe/place/place.hpp"
+#include "place/place.hpp"
 
 #include <doctest/doctest.h>
 

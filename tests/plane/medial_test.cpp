@@ -1,4 +1,4 @@
-#include "swathe/plane/medial.hpp"
+#include "plane/medial.hpp"
 
 #include <doctest/doctest.h>
 
@@ -9,7 +9,7 @@
 #include <random>
 #include <utility>
 
-#include "swathe/plane/clip.hpp"
+#include "plane/clip.hpp"
 
 using namespace swathe;
 using std::numbers::pi;

@@ -1,10 +1,9 @@
-#include "swathe/plane/path.hpp"
-
 #include <doctest/doctest.h>
 
 #include <numbers>
 
 #include "support/drawn.hpp"
+#include "swathe/plane.hpp"
 
 namespace swathe {
 namespace {

@@ -1,9 +1,9 @@
-#include "swathe/rules/season.hpp"
-
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <string>
+
+#include "swathe/rules.hpp"
 
 // The values are facts of the published manuals: the section of each manual is named beside them.
 namespace swathe {

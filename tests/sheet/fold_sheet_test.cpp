@@ -1,14 +1,14 @@
-#include "swathe/sheet/fold_sheet.hpp"
+#include "sheet/fold_sheet.hpp"
 
 #include <doctest/doctest.h>
 
 #include <cmath>
 
+#include "pattern/half_pattern.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
-#include "swathe/pattern/half_pattern.hpp"
-#include "swathe/write/sheets.hpp"
+#include "swathe/write.hpp"
 
 namespace swathe {
 namespace {

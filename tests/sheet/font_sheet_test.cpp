@@ -1,16 +1,15 @@
-#include "swathe/sheet/font_sheet.hpp"
-
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <cmath>
 #include <numbers>
 
+#include "plane/clip.hpp"
 #include "sheet/stroke_picture.hpp"
 #include "support/fonts.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
-#include "swathe/plane/clip.hpp"
+#include "swathe/sheet.hpp"
 
 namespace swathe {
 namespace {

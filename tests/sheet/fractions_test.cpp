@@ -11,7 +11,7 @@
 #include "support/label_font.hpp"
 #include "support/made.hpp"
 #include "support/overlaps.hpp"
-#include "swathe/write/sheets.hpp"
+#include "swathe/write.hpp"
 
 // Inches as they are printed, read off the sheets again and held against the model. The reader is
 // this file's own: whole inches, a blank, a fraction.

@@ -1,11 +1,10 @@
-#include "swathe/sheet/model_sheet.hpp"
-
 #include <doctest/doctest.h>
 
 #include <cmath>
 
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
+#include "swathe/sheet.hpp"
 
 namespace swathe {
 namespace {

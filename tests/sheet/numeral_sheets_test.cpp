@@ -1,4 +1,4 @@
-#include "swathe/sheet/numeral_sheets.hpp"
+#include "sheet/numeral_sheets.hpp"
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
@@ -9,11 +9,11 @@
 #include <string>
 #include <vector>
 
+#include "plane/clip.hpp"
 #include "sheet/numeral_cells.hpp"
 #include "support/made.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
-#include "swathe/plane/clip.hpp"
 
 namespace swathe {
 namespace {

@@ -1,10 +1,10 @@
 #include "sheet/same_words.hpp"
 
+#include "book/book_sheet.hpp"
+#include "pattern/joins.hpp"
+#include "sheet/pattern_sheet.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
-#include "swathe/book/book_sheet.hpp"
-#include "swathe/pattern/joins.hpp"
-#include "swathe/sheet/pattern_sheet.hpp"
 
 namespace swathe {
 namespace {

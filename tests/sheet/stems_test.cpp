@@ -1,4 +1,4 @@
-#include "swathe/sheet/stems.hpp"
+#include "sheet/stems.hpp"
 
 #include <set>
 

@@ -1,4 +1,4 @@
-#include "swathe/sheet/view_sheet.hpp"
+#include "sheet/view_sheet.hpp"
 
 #include <fmt/format.h>
 

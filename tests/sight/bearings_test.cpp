@@ -1,10 +1,9 @@
-#include "swathe/sight/bearings.hpp"
-
 #include <doctest/doctest.h>
 
 #include <numbers>
 
 #include "support/drawn.hpp"
+#include "swathe/sight.hpp"
 
 namespace swathe {
 namespace {

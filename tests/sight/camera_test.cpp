@@ -1,4 +1,4 @@
-#include "swathe/sight/camera.hpp"
+#include "sight/camera.hpp"
 
 #include <doctest/doctest.h>
 

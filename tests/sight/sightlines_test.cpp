@@ -1,5 +1,3 @@
-#include "swathe/sight/sightlines.hpp"
-
 #include <doctest/doctest.h>
 
 #include <numbers>
@@ -7,6 +5,7 @@
 #include "support/drawn.hpp"
 #include "support/drawn_jobs.hpp"
 #include "support/sight.hpp"
+#include "swathe/sight.hpp"
 
 namespace swathe {
 namespace {

@@ -1,11 +1,10 @@
-#include "swathe/sight/sweep.hpp"
-
 #include <doctest/doctest.h>
 
 #include <numbers>
 
 #include "support/drawn.hpp"
 #include "support/sight.hpp"
+#include "swathe/sight.hpp"
 
 namespace swathe {
 namespace {

@@ -1,9 +1,9 @@
-#include "swathe/sight/visual_angle.hpp"
-
 #include <doctest/doctest.h>
 
 #include <cmath>
 #include <initializer_list>
+
+#include "swathe/sight.hpp"
 
 namespace swathe {
 namespace {

@@ -1,6 +1,6 @@
 #include <doctest/doctest.h>
 
-#include "swathe/stock/stock.hpp"
+#include "swathe/stock.hpp"
 
 namespace swathe {
 namespace {

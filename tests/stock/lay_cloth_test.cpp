@@ -2,10 +2,10 @@
 
 #include <cmath>
 
+#include "pattern/joins.hpp"
+#include "plane/clip.hpp"
 #include "support/drawn_jobs.hpp"
-#include "swathe/pattern/joins.hpp"
-#include "swathe/plane/clip.hpp"
-#include "swathe/stock/stock.hpp"
+#include "swathe/stock.hpp"
 
 namespace swathe {
 namespace {

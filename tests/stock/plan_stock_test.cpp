@@ -2,7 +2,7 @@
 
 #include <numbers>
 
-#include "swathe/stock/stock.hpp"
+#include "swathe/stock.hpp"
 
 namespace swathe {
 namespace {

@@ -4,7 +4,7 @@
 #include <array>
 
 #include "support/drawn.hpp"
-#include "swathe/stock/stock.hpp"
+#include "swathe/stock.hpp"
 
 namespace swathe {
 namespace {

@@ -1,6 +1,5 @@
-#include "swathe/stock/sameness.hpp"
-
 #include "support/jobs.hpp"
+#include "swathe/stock.hpp"
 
 namespace swathe {
 namespace {

@@ -8,7 +8,7 @@
 
 #include "support/drawn.hpp"
 #include "support/jobs.hpp"
-#include "swathe/pattern/pattern.hpp"
+#include "swathe/pattern.hpp"
 
 namespace swathe::test {
 

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "support/drawn_jobs.hpp"
-#include "swathe/type/fonts.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe::test {
 

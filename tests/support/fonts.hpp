@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-#include "swathe/type/fonts.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe::test {
 

@@ -4,9 +4,8 @@
 
 #include <vector>
 
-#include "swathe/bumper/pieces.hpp"
-#include "swathe/bumper/wrap.hpp"
-#include "swathe/job/job.hpp"
+#include "swathe/bumper.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe::test {
 

@@ -2,8 +2,7 @@
 
 #include <doctest/doctest.h>
 
-#include "swathe/type/font.hpp"
-#include "swathe/type/fonts.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe::test {
 

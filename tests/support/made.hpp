@@ -6,7 +6,7 @@
 #include <string_view>
 #include <utility>
 
-#include "swathe/make/make.hpp"
+#include "swathe/make.hpp"
 
 namespace swathe::test {
 

@@ -3,12 +3,12 @@
 #include <algorithm>
 #include <string>
 
+#include "numeral/size.hpp"
+#include "numeral/stencil.hpp"
 #include "support/fonts.hpp"
 #include "support/jobs.hpp"
-#include "swathe/make/made.hpp"
-#include "swathe/numeral/size.hpp"
-#include "swathe/numeral/stencil.hpp"
-#include "swathe/type/fonts.hpp"
+#include "swathe/make.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe::test {
 

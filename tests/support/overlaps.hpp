@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "draw/text_box.hpp"
-#include "swathe/draw/drawing.hpp"
+#include "swathe/draw.hpp"
 
 namespace swathe::test {
 

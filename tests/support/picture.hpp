@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "support/commands.hpp"
-#include "swathe/plane/point.hpp"
+#include "swathe/plane.hpp"
 
 namespace swathe::test {
 

@@ -6,8 +6,8 @@
 #include <utility>
 #include <vector>
 
-#include "swathe/plane/path.hpp"
-#include "swathe/type/font.hpp"
+#include "swathe/plane.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe::test {
 

@@ -7,9 +7,9 @@
 #include <utility>
 #include <vector>
 
+#include "place/place.hpp"
 #include "support/fonts.hpp"
 #include "support/jobs.hpp"
-#include "swathe/place/place.hpp"
 
 namespace swathe::test {
 

@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "support/jobs.hpp"
-#include "swathe/pattern/pattern.hpp"
-#include "swathe/sight/scene.hpp"
+#include "swathe/pattern.hpp"
+#include "swathe/sight.hpp"
 
 namespace swathe::test {
 

@@ -9,8 +9,8 @@
 #include <vector>
 
 #include "support/picture.hpp"
-#include "swathe/draw/drawing.hpp"
-#include "swathe/write/pdf.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/write.hpp"
 
 // Tiles as a person puts them together on the table.
 namespace swathe::test {

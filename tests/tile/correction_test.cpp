@@ -8,9 +8,7 @@
 
 #include "support/made_by_hand.hpp"
 #include "support/picture.hpp"
-#include "swathe/write/pdf.hpp"
-#include "swathe/write/sheets.hpp"
-#include "swathe/write/svg.hpp"
+#include "swathe/write.hpp"
 
 namespace swathe {
 namespace {

@@ -4,13 +4,13 @@
 #include <cmath>
 #include <string>
 
+#include "sheet/pattern_sheet.hpp"
 #include "support/commands.hpp"
 #include "support/drawn.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
 #include "support/tiles_together.hpp"
-#include "swathe/job/papers.hpp"
-#include "swathe/sheet/pattern_sheet.hpp"
+#include "swathe/job.hpp"
 #include "tile/tile_on_paper.hpp"
 
 // Whole covers on the papers people have.

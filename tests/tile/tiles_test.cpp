@@ -1,4 +1,4 @@
-#include "swathe/tile/tiles.hpp"
+#include "tile/tiles.hpp"
 
 #include <doctest/doctest.h>
 
@@ -15,7 +15,7 @@
 #include "support/drawn.hpp"
 #include "support/label_font.hpp"
 #include "support/tiles_together.hpp"
-#include "swathe/write/pdf.hpp"
+#include "swathe/write.hpp"
 
 using namespace swathe;
 

@@ -1,10 +1,8 @@
-#include "swathe/type/digits.hpp"
-
 #include <doctest/doctest.h>
 
 #include <cmath>
 
-#include "swathe/type/fonts.hpp"
+#include "swathe/type.hpp"
 #include "type/debian_fonts.hpp"
 
 using namespace swathe;

@@ -1,16 +1,12 @@
-#include "swathe/type/figures.hpp"
-
 #include <doctest/doctest.h>
 
 #include <algorithm>
 #include <cmath>
 #include <map>
 
+#include "base/embedded.hpp"
 #include "support/raster.hpp"
-#include "swathe/base/embedded.hpp"
-#include "swathe/type/digits.hpp"
-#include "swathe/type/fonts.hpp"
-#include "swathe/type/stroke.hpp"
+#include "swathe/type.hpp"
 
 using namespace swathe;
 

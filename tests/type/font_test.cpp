@@ -1,5 +1,3 @@
-#include "swathe/type/font.hpp"
-
 #include <doctest/doctest.h>
 
 #include <cmath>
@@ -7,9 +5,8 @@
 #include <string>
 #include <vector>
 
-#include "swathe/base/embedded.hpp"
-#include "swathe/type/digits.hpp"
-#include "swathe/type/stroke.hpp"
+#include "base/embedded.hpp"
+#include "swathe/type.hpp"
 #include "type/debian_fonts.hpp"
 
 using namespace swathe;

@@ -1,8 +1,7 @@
-#include "swathe/type/fonts.hpp"
-
 #include <doctest/doctest.h>
 
-#include "swathe/base/embedded.hpp"
+#include "base/embedded.hpp"
+#include "swathe/type.hpp"
 
 using namespace swathe;
 

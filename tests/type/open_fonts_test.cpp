@@ -1,11 +1,9 @@
-#include "swathe/type/open_fonts.hpp"
-
 #include <doctest/doctest.h>
 
 #include <string>
 
-#include "swathe/base/embedded.hpp"
-#include "swathe/type/fonts.hpp"
+#include "base/embedded.hpp"
+#include "swathe/type.hpp"
 
 // Fonts that are open are not opened again, and what they give is the same.
 namespace swathe {

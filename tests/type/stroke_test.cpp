@@ -1,5 +1,3 @@
-#include "swathe/type/stroke.hpp"
-
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -8,9 +6,9 @@
 #include <string>
 #include <vector>
 
-#include "swathe/plane/clip.hpp"
-#include "swathe/plane/medial.hpp"
-#include "swathe/type/font.hpp"
+#include "plane/clip.hpp"
+#include "plane/medial.hpp"
+#include "swathe/type.hpp"
 #include "type/debian_fonts.hpp"
 
 // Shapes whose stroke is known because they were drawn with it. Millimeters; within 0.1 % of the

@@ -1,5 +1,3 @@
-#include "swathe/write/dxf.hpp"
-
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -12,7 +10,7 @@
 
 #include "support/commands.hpp"
 #include "support/made_by_hand.hpp"
-#include "swathe/write/sheets.hpp"
+#include "swathe/write.hpp"
 
 using namespace swathe;
 

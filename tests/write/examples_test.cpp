@@ -5,7 +5,7 @@
 #include "support/label_font.hpp"
 #include "support/made.hpp"
 #include "support/overlaps.hpp"
-#include "swathe/write/sheets.hpp"
+#include "swathe/write.hpp"
 
 // Every job among the examples, as its sheets come out of the printer.
 namespace swathe {

@@ -1,17 +1,12 @@
-#include "swathe/write/files.hpp"
-
 #include <algorithm>
 #include <map>
 #include <set>
 
 #include "support/made.hpp"
 #include "support/made_by_hand.hpp"
-#include "swathe/job/write_job.hpp"
-#include "swathe/pattern/mesh.hpp"
-#include "swathe/write/dxf.hpp"
-#include "swathe/write/obj.hpp"
-#include "swathe/write/report.hpp"
-#include "swathe/write/svg.hpp"
+#include "swathe/job.hpp"
+#include "swathe/pattern.hpp"
+#include "swathe/write.hpp"
 
 namespace swathe {
 namespace {

@@ -1,22 +1,20 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "book/book_sheet.hpp"
+#include "job/limits.hpp"
+#include "sheet/fold_sheet.hpp"
+#include "sheet/numeral_sheets.hpp"
+#include "sheet/pattern_sheet.hpp"
 #include "sheet/same_words.hpp"
+#include "sheet/tape_sheet.hpp"
+#include "sheet/template_sheets.hpp"
+#include "sheet/view_sheet.hpp"
 #include "support/examples.hpp"
 #include "support/made.hpp"
 #include "support/made_by_hand.hpp"
-#include "swathe/book/book_sheet.hpp"
-#include "swathe/job/limits.hpp"
-#include "swathe/job/papers.hpp"
-#include "swathe/sheet/fold_sheet.hpp"
-#include "swathe/sheet/numeral_sheets.hpp"
-#include "swathe/sheet/pattern_sheet.hpp"
-#include "swathe/sheet/tape_sheet.hpp"
-#include "swathe/sheet/template_sheets.hpp"
-#include "swathe/sheet/view_sheet.hpp"
-#include "swathe/write/pdf.hpp"
-#include "swathe/write/sheets.hpp"
-#include "swathe/write/svg.hpp"
+#include "swathe/job.hpp"
+#include "swathe/write.hpp"
 #include "tile/correction.hpp"
 
 // What is listed is what is drawn, sheet by sheet: the list decides without drawing.

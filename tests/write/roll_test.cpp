@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "job/limits.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
-#include "swathe/job/limits.hpp"
-#include "swathe/job/papers.hpp"
-#include "swathe/write/sheets.hpp"
+#include "swathe/job.hpp"
+#include "swathe/write.hpp"
 
 namespace swathe {
 namespace {

@@ -1,5 +1,3 @@
-#include "swathe/write/sheets.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -7,15 +5,15 @@
 #include <numbers>
 #include <set>
 
+#include "book/book_sheet.hpp"
 #include "sheet/running.hpp"
 #include "sheet/template_parts.hpp"
 #include "support/drawn.hpp"
 #include "support/made.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
-#include "swathe/book/book_sheet.hpp"
-#include "swathe/job/papers.hpp"
-#include "swathe/job/write_job.hpp"
+#include "swathe/job.hpp"
+#include "swathe/write.hpp"
 
 namespace swathe {
 namespace {

@@ -3,15 +3,14 @@
 #include <set>
 
 #include "job/key_path.hpp"
+#include "sheet/fold_sheet.hpp"
 #include "support/examples.hpp"
 #include "support/jobs.hpp"
 #include "support/label_font.hpp"
 #include "support/made.hpp"
-#include "swathe/job/keys_of.hpp"
-#include "swathe/sheet/fold_sheet.hpp"
-#include "swathe/sheet/model_sheet.hpp"
-#include "swathe/write/sheets.hpp"
-#include "swathe/write/svg.hpp"
+#include "swathe/job.hpp"
+#include "swathe/sheet.hpp"
+#include "swathe/write.hpp"
 
 // What marks show of the model, on every sheet of the examples.
 namespace swathe {

@@ -1,5 +1,3 @@
-#include "swathe/write/svg.hpp"
-
 #include <doctest/doctest.h>
 
 #include <cmath>
@@ -8,7 +6,7 @@
 #include "support/commands.hpp"
 #include "support/label_font.hpp"
 #include "support/picture.hpp"
-#include "swathe/write/pdf.hpp"
+#include "swathe/write.hpp"
 
 using namespace swathe;
 using test::TemporaryFolder;

@@ -8,7 +8,7 @@
 #include "app/command_line.hpp"
 #include "app/explain.hpp"
 #include "app/set.hpp"
-#include "swathe/rules/season.hpp"
+#include "swathe/rules.hpp"
 
 namespace swathe::app {
 namespace {

@@ -3,10 +3,10 @@
 #include <limits>
 #include <numbers>
 
+#include "base/maths.hpp"
 #include "base/maths/quick.hpp"
 #include "base/maths/slow.hpp"
 #include "base/maths/tables.hpp"
-#include "swathe/base/maths.hpp"
 
 namespace swathe::maths {
 namespace {

@@ -3,9 +3,9 @@
 #include <cmath>
 #include <limits>
 
+#include "base/maths.hpp"
 #include "base/maths/quick.hpp"
 #include "base/maths/slow.hpp"
-#include "swathe/base/maths.hpp"
 
 namespace swathe::maths {
 

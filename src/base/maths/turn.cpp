@@ -2,10 +2,10 @@
 #include <cmath>
 #include <limits>
 
+#include "base/maths.hpp"
 #include "base/maths/quick.hpp"
 #include "base/maths/slow.hpp"
 #include "base/maths/tables.hpp"
-#include "swathe/base/maths.hpp"
 
 namespace swathe::maths {
 namespace {

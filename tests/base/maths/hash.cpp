@@ -4,7 +4,7 @@
 #include <cstdio>
 
 #include "arguments.hpp"
-#include "swathe/base/maths.hpp"
+#include "base/maths.hpp"
 
 int main() {
   namespace maths = swathe::maths;

@@ -16,8 +16,8 @@
 #include "support/drawn.hpp"
 #include "support/drawn_jobs.hpp"
 #include "support/sight.hpp"
-#include "swathe/pattern/mesh.hpp"
-#include "swathe/sight/sweep.hpp"
+#include "swathe/pattern.hpp"
+#include "swathe/sight.hpp"
 
 namespace swathe {
 namespace {

@@ -1,0 +1,348 @@
+#pragma once
+
+// Frame and section, runs of bumpers round the frame, and the cloth that is wrapped round them.
+
+#include <limits>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "swathe/base.hpp"
+#include "swathe/job.hpp"
+#include "swathe/plane.hpp"
+
+namespace swathe {
+
+/// An outside corner of the frame: where the line at each depth bends or ends there. A depth is
+/// measured outward from the frame's line; along a line, places are told from the frame's corner
+/// on, mm.
+///
+/// Lines bend at a point, in the plane that halves the corner. Where padding bends, those outside
+/// the boards take an arc instead, about the point where the boards' own outer edge bends.
+/// Holds (corner_test.cpp): (1) the lines of both sides meet in the halving plane; (2) they are as
+/// long up to there as `to_middle` tells, and by `surplus` longer further out; (3) `crossing` lies
+/// on both sides' lines.
+struct Corner {
+  double turn = 0;  ///< radians; negative where the frame turns inwards, and no line goes round
+  /// The deepest line that bends at a point.
+  double sharp_to = std::numeric_limits<double>::max();
+
+  bool rounded() const { return sharp_to < std::numeric_limits<double>::max(); }
+
+  /// So far it runs straight.
+  double straight(double depth) const;
+  double radius(double depth) const;    ///< of its arc; zero where it bends at a point
+  double half_arc(double depth) const;  ///< the length of half its arc, up to the halving plane
+  /// Its length up to the halving plane.
+  double to_middle(double depth) const { return straight(depth) + half_arc(depth); }
+  /// How much longer lines get up to there: by so much of depth where they bend at a point, and by
+  /// so much where they take arcs.
+  double longer(double sharp, double round) const;
+  /// By how much a line is longer than one further in: half the cloth that is too much there.
+  double surplus(double inner, double outer) const;
+  /// Where it is when it has turned so far, from none to half the corner: x along the side it
+  /// comes from, y outward.
+  FlatPoint on_arc(double depth, double turned) const;
+
+  /// Where it crosses the neighbor's line of another depth: there a strip ends that laps over the
+  /// neighbor's (at that one's outer face) or butts against it (at its inner face).
+  double crossing(double depth, double neighbor) const;
+  /// Where the square end of a bumper stands that leaves no gap at the corner: level with the
+  /// neighbor's outer edge where it laps over it, else against the neighbor's end that does.
+  double square_end(double depth, bool laps) const;
+};
+
+/// One straight side of the frame, from above; seen from outside it runs from left to right.
+struct FrameSide {
+  std::string name;
+  FlatPoint from, to;
+  FlatPoint along;    ///< unit, counter-clockwise round the frame
+  FlatPoint outward;  ///< unit
+  double length_mm = 0;
+
+  /// The place `x` along it and `depth` outward.
+  FlatPoint at(double x, double depth) const { return from + x * along + depth * outward; }
+};
+
+/// The frame's outline in plan, grown by the fit: all that is built hangs on this line.
+class Frame {
+ public:
+  /// Refuses: DoesNotFit (corners cross, clockwise, an edge of no length), each at its key.
+  static Outcome<Frame> make(const FrameKeys& keys, const Places& places);
+
+  const std::vector<FrameSide>& sides() const { return sides_; }
+  /// Number of the side of that name.
+  std::optional<int> side(std::string_view name) const;
+  int next(int side) const { return (side + 1) % static_cast<int>(sides_.size()); }
+  int previous(int side) const {
+    return (side + static_cast<int>(sides_.size()) - 1) % static_cast<int>(sides_.size());
+  }
+  /// How far the outline turns at the end of a side; negative at an inside corner.
+  Angle turn_after(int side) const;
+  /// The corner there, where every line bends at a point.
+  Corner corner_after(int side) const;
+  Length fit() const { return fit_; }
+  Length floor_gap() const { return floor_gap_; }
+  /// Middle of the box round the frame: the machine's center for an observer.
+  FlatPoint center() const;
+
+ private:
+  std::vector<FrameSide> sides_;
+  Length fit_, floor_gap_;
+};
+
+/// Where the cloth lies in the section: d outward from the board's back, z up from its underside,
+/// mm.
+struct SectionPoint {
+  double d = 0, z = 0;
+  double tilt = 0;  ///< radians the cloth leans from upright: 0 on the front flat, pi/2 on a flat
+                    ///< top, negative below
+};
+
+/// A named place on the girth.
+struct Station {
+  std::string name;
+  double u_mm = 0, d_mm = 0, z_mm = 0;
+};
+
+/// The shape the cloth is pulled over, square to a side, and the taut cloth's middle surface round
+/// it.
+///
+/// The girth coordinate u runs along the cloth from the middle of the front flat, upwards.
+/// Holds (section_test.cpp): (1) at(u) moves at unit speed in u; (2) the girth equals the belt
+/// round the same discs; (3) cloth of thickness tau adds pi tau to the closed girth. Source: hull
+/// of discs; Steiner's formula for the thickness.
+class Section {
+ public:
+  /// Refuses: DoesNotFit (flaps that meet on the back, no room to cut behind the padding, a staple
+  /// line off the flap), OutOfRange, each at its key.
+  static Outcome<Section> make(const BoardKeys& boards, const PaddingKeys& padding,
+                               const ClothKeys& cloth, const Places& places,
+                               Units units = Units::Inches);
+
+  double thickness_mm() const { return thickness_; }  ///< of the board
+  double height_mm() const { return height_; }        ///< of the board
+  double padding_depth_mm() const { return padding_depth_; }
+  double padding_top_mm() const { return padding_top_; }  ///< z
+  double padding_bottom_mm() const { return padding_bottom_; }
+  double cloth_thickness_mm() const { return tau_; }
+  double depth_mm() const { return depth_; }  ///< d of the front line
+  double closed_girth_mm() const { return closed_girth_; }
+
+  double front_flat_top() const {
+    return front_top_;
+  }  ///< u; zero where a single noodle has no flat
+  double front_flat_bottom() const { return -front_top_; }
+  double top_tangent() const { return top_tangent_; }  ///< u
+  double bottom_tangent() const { return bottom_tangent_; }
+  double back_edge_top() const {
+    return back_top_;
+  }  ///< u_b: the end of the small arc at the board's edge
+  double back_edge_bottom() const { return back_bottom_; }
+  double cloth_edge_top() const { return back_top_ + flap_; }
+  double cloth_edge_bottom() const { return back_bottom_ - flap_; }
+  double flap_mm() const { return flap_; }
+
+  /// Requires: u between the cloth edges.
+  SectionPoint at(double u) const;
+  /// u where the cloth is `d` deep, above (or below) the front line. Nothing where it never is.
+  std::optional<double> u_at_depth(double d, bool above) const;
+  /// Nearest u for a point of the section, and how far off the cloth it is.
+  struct Foot {
+    double u = 0, off_mm = 0;
+  };
+  Foot nearest(double d, double z) const;
+
+  /// u of both ends of every arc of the section.
+  std::vector<double> bends() const;
+  /// Rising heights from one to the other with chords between them that follow the cloth: no chord
+  /// spans the end of an arc, nor more of an arc than turns by `most_turn` radians.
+  /// Requires: from < to, on the cloth.
+  std::vector<double> heights(double from, double to, double most_turn) const;
+  /// By how much the cloth between the back edges lies short of a depth, summed over u; mm2.
+  double short_of_depth(double d) const;
+
+  const std::vector<Station>& stations() const { return stations_; }
+  /// Cloth that a butting side needs more at the top, and at the bottom, to go round its
+  /// neighbor's square padding end.
+  double square_end_allowance_mm() const { return square_end_; }
+  /// The closed outline the cloth's middle surface follows.
+  const std::vector<HullPiece>& hull() const { return hull_; }
+
+ private:
+  double thickness_ = 0, height_ = 0, padding_depth_ = 0, padding_top_ = 0, padding_bottom_ = 0;
+  double tau_ = 0, depth_ = 0, closed_girth_ = 0, flap_ = 0;
+  double front_top_ = 0, top_tangent_ = 0, bottom_tangent_ = 0, back_top_ = 0, back_bottom_ = 0;
+  double square_end_ = 0;
+  std::vector<Station> stations_;
+  std::vector<HullPiece> hull_;
+  struct Stretch {  ///< a hull piece and the u it starts at
+    HullPiece piece;
+    double u_from = 0;
+  };
+  void name_stations(const std::vector<HullPiece>& chain);
+  std::vector<Stretch> chain_;  ///< from the bottom back edge to the top one, by u
+};
+
+/// The stretch of one side that a bumper covers. x runs along the frame side from its first corner,
+/// mm; s is the cloth's own measure: s = x + s_minus_x.
+struct RunSide {
+  int side = 0;  ///< number in the frame
+  double from_x = 0,
+         to_x =
+             0;  ///< of what stands on this side: a frame corner (0, side's length) or a free end
+  double s_minus_x = 0;
+  bool starts_at_corner = false, ends_at_corner = false;  ///< the bumper turns there
+};
+
+/// A corner that a bumper turns.
+struct RunCorner : Corner {
+  int before = 0, after = 0;  ///< sides, numbers in the frame
+  double s = 0;               ///< the corner line on the front
+  double past = 0;            ///< E: the front line runs past the frame corner by this, each side
+};
+
+/// A bumper's way along the frame, counter-clockwise, and how its cloth is measured along it.
+struct Run {
+  std::string name;
+  std::vector<RunSide> sides;      ///< in order, the first holds s = 0
+  std::vector<RunCorner> corners;  ///< between neighbors of `sides`
+  double length = 0;               ///< s of the far end face
+  double end_clearance = 0;
+  int keys = 0;  ///< which [[bumper]] of the job
+};
+
+/// Refuses: UnknownName (side), OutOfRange (beyond the side), ReflexCorner, DoesNotFit (a corner
+/// turned with less than its own depth left), each at its key.
+Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingKeys& padding,
+                      const BumperKeys& keys, int number, const Places& places,
+                      Units units = Units::Inches);
+
+/// The bare gap from each bumper's far end to the next bumper, counter-clockwise, mm along the
+/// frame's sides (through a corner: the distance between the two end faces). Refuses bumpers that
+/// overlap.
+Outcome<std::vector<double>> gaps_between(const Frame& frame, const Section& section,
+                                          const std::vector<Run>& runs, const Places& places,
+                                          Units units = Units::Inches);
+
+/// A point of the cover: s along the front line from the start's end face, to the right seen from
+/// outside; u round the section from the middle of the front flat, upwards. Millimeters.
+struct ClothPoint {
+  double s = 0, u = 0;
+};
+
+/// The stretch of a level line that lies on one side of a run: between darts, corners' or its ends.
+struct LevelLine {
+  double from = 0, to = 0;               ///< s
+  double arc_before = 0, arc_after = 0;  ///< of it, on the bends of rounded corners
+};
+
+/// How exactly the map keeps lengths on flats and along rulings.
+inline constexpr Length kWrapError = Length::from_mm(1e-6);
+
+/// The cover in place: where in space each point of the cloth lies.
+///
+/// Holds, each within kWrapError (wrap_test.cpp checks it under the same number):
+///   (1) on one side, at({s + a, u}) is a away from at({s, u}): s is measured in cloth
+///   (2) within one flat of the section, at({s, u + a}) is a away from at({s, u}): so is u
+///   (3) the two edges of a mitred dart map to the same curve
+///   (4) cloth_at(at(p)) is p
+/// A bent corner is doubly curved and has no isometry: there only level lines keep their length.
+/// Source: a cylinder unrolls without stretch; do Carmo, Differential Geometry of Curves and
+///   Surfaces, section 4-2.
+class Wrap {
+ public:
+  Wrap(Frame frame, Section section, Run run);
+
+  const Frame& frame() const { return frame_; }
+  const Section& section() const { return section_; }
+  const Run& run() const { return run_; }
+
+  /// Half width of the dart at a corner, either side of its line: surplus cloth at girth u.
+  double dart(const RunCorner& corner, double u) const;
+  /// The level line at girth u on one of the run's sides.
+  LevelLine level(std::size_t leg, double u) const;
+  /// Nothing inside a dart, past an end face or off the cloth.
+  std::optional<SpacePoint> at(ClothPoint p) const;
+  /// Outward normal of the cloth there; unit.
+  std::optional<SpacePoint> normal_at(ClothPoint p) const;
+  /// Nothing further than `reach_mm` from the cloth.
+  std::optional<ClothPoint> cloth_at(SpacePoint p, double reach_mm = 0.01) const;
+  /// Which of the run's sides a front-line place belongs to.
+  int side_of(double s) const;
+  /// True area of the cloth between the back edges, darts left out, mm2.
+  double surface_area() const;
+
+ private:
+  /// A cloth point put on its side: where in the section and in plan, and how far round a bend.
+  struct Foot {
+    std::size_t leg = 0;
+    SectionPoint at;
+    FlatPoint plan;     ///< x along the side, y outward
+    double turned = 0;  ///< radians towards the side's end; negative towards its start
+  };
+  std::optional<Foot> foot(ClothPoint p) const;
+  const FrameSide& side(std::size_t leg) const;
+
+  Frame frame_;
+  Section section_;
+  Run run_;
+};
+
+/// How one end of a board or of padding is cut.
+struct EndCut {
+  enum class Kind { Free, Laps, Butts, Mitred, Bent };
+  Kind kind = Kind::Free;
+  double angle_deg = 0;  ///< off square; 0 for a square cut
+  double inner_short = 0,
+         outer_short = 0;  ///< where its edges end before the longest, mm; the inner is the board's
+};
+
+/// A board, or one noodle or block of padding, of one side of one bumper.
+struct Piece {
+  std::string bumper;
+  std::string side;
+  double length_mm = 0;         ///< the longest edge, as cut
+  double from_x = 0, to_x = 0;  ///< along the frame side
+  EndCut start, end;            ///< left and right, seen from outside
+  int count = 1;                ///< noodles of a stack are cut alike
+};
+
+/// Refuses: DoesNotFit where at a corner both sides lap, or neither (at boards.lapping), or where
+/// lapped ends would be cut more than 60 deg off square (at boards.joint).
+Outcome<std::vector<Piece>> board_pieces(const Frame& frame, const Section& section, const Run& run,
+                                         const BoardKeys& boards, const Places& places);
+/// The same for padding (at padding.lapping, padding.corner). Bent padding is one piece for the
+/// whole run, measured along its middle; its side is named "front + left".
+Outcome<std::vector<Piece>> padding_pieces(const Frame& frame, const Section& section,
+                                           const Run& run, const PaddingKeys& padding,
+                                           const Places& places);
+
+/// Room at a corner that the padding's pieces leave open, to be filled with padding of the same
+/// kind.
+struct CornerVoid {
+  std::string bumper;
+  std::string side_before, side_after;
+  int strips = 0;           ///< grooves to fill, each as long as `length`
+  double length = 0;        ///< mm
+  double section_area = 0;  ///< of one groove, mm2
+};
+
+/// Grooves between round noodles and their square box where butted padding meets: on the lapping
+/// noodles, as far as they go past the board line of the butting side. Blocks and mitred or bent
+/// noodles leave none.
+std::vector<CornerVoid> corner_voids(const Frame& frame, const Section& section, const Run& run,
+                                     const PaddingKeys& padding);
+
+/// Padding that stands out past the end of its own board, which nothing carries there.
+struct Overhang {
+  std::string bumper, side;
+  double at_start = 0,
+         at_end =
+             0;  ///< mm, left and right seen from outside; zero where the board reaches further
+};
+std::vector<Overhang> overhangs(const std::vector<Piece>& boards,
+                                const std::vector<Piece>& padding);
+
+}  // namespace swathe

@@ -1,0 +1,167 @@
+#pragma once
+
+// Drawings as lists of marks, and sheets of them.
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "swathe/base.hpp"
+#include "swathe/plane.hpp"
+
+namespace swathe {
+
+// Our own list of marks: every output format reads the same Drawing, and a mark is said once.
+// Coordinates are millimeters on the sheet, x to the right and y up.
+
+/// What a line asks the hand to do. Its width, dashes and layer follow from this and nothing else.
+enum class LineKind {
+  Cut,         ///< continuous, 0.7 mm
+  CutLast,     ///< continuous, 0.7 mm, who draws it adds small open squares: cut on the bumper
+  Fold,        ///< dash-dot, 0.35 mm
+  Stitch,      ///< short dashes, 0.35 mm
+  Corner,      ///< long dash, two dots, 0.25 mm: corner line, board edge, inside corner
+  StapleLine,  ///< thin line that staples stand on
+  Staple,      ///< an open crown across it
+  Punch,       ///< circle of the hole with center cross
+  Match,       ///< match marks (mostly filled)
+  Numeral,     ///< outline of a digit, 0.25 mm
+  Bridge,      ///< edge of a stencil bridge, 0.25 mm short dashes
+  Grain,       ///< two-headed arrow along the cloth's length
+  Join,        ///< where two tiles meet: thin line and half diamonds
+  Trim,        ///< crop marks
+  Scale,       ///< check scales
+  Thin,        ///< leaders, tables, frames: 0.18 mm
+  Outline,     ///< things that are looked at, not worked on: 0.35 mm
+};
+
+struct LineStyle {
+  double width_mm = 0;
+  std::vector<double> dashes_mm;  ///< on, off, on, off ...; empty for a continuous line
+  const char* layer = "";         ///< name for formats that have layers: "CUT", "FOLD"
+};
+const LineStyle& style_of(LineKind kind);
+
+/// Every mark carries what it shows of the model; furniture (frames, keys, notes) shows nothing.
+struct LineMark {
+  LineKind kind = LineKind::Outline;
+  Path path;
+  bool sample = false;  ///< shows its kind in a key: nothing to cut or draw by
+  Subjects shows{};
+};
+
+/// A filled area: outer outlines counter-clockwise, holes clockwise; what several cover is filled
+/// once (non-zero fill).
+struct FillMark {
+  LineKind kind = LineKind::Outline;  ///< whose layer it lies on
+  Color color;
+  std::vector<Path> outlines;
+  Subjects shows{};
+};
+
+enum class Anchor { Left, Middle, Right };
+
+struct TextMark {
+  FlatPoint at;            ///< on the base line
+  std::string text;        ///< one line, UTF-8
+  double height_mm = 3.5;  ///< of the capitals
+  Anchor anchor = Anchor::Left;
+  double turn = 0.0;  ///< radians, counter-clockwise, about `at`
+  Subjects shows{};
+};
+
+using Mark = std::variant<FillMark, LineMark, TextMark>;
+
+/// Marks in drawing order within their kind; a writer draws tints first, then lines, then text.
+class Drawing {
+ public:
+  void line(LineKind kind, Path path) {
+    marks_.emplace_back(LineMark{kind, std::move(path), false, {}});
+  }
+  void sample(LineKind kind, Path path) {
+    marks_.emplace_back(LineMark{kind, std::move(path), true, {}});
+  }
+  void line(LineKind kind, FlatPoint a, FlatPoint b) { line(kind, swathe::line(a, b)); }
+  void fill(LineKind kind, Color color, std::vector<Path> outlines) {
+    marks_.emplace_back(FillMark{kind, color, std::move(outlines), {}});
+  }
+  void text(TextMark mark) { marks_.emplace_back(std::move(mark)); }
+  void text(FlatPoint at, std::string words, double height_mm = 3.5, Anchor anchor = Anchor::Left,
+            double turn = 0.0) {
+    text(TextMark{at, std::move(words), height_mm, anchor, turn, {}});
+  }
+  /// Another drawing's marks, placed, with what they show. Text is moved and turned but never
+  /// mirrored: its anchor is.
+  void add(const Drawing& other, const Placement& placement);
+
+  const std::vector<Mark>& marks() const { return marks_; }
+
+ private:
+  friend class Showing;
+  std::vector<Mark> marks_;
+};
+
+/// While it lasts, what is drawn shows these parts of the model: at its end, every mark added since
+/// that shows nothing yet is given them. One inside another goes first.
+///
+/// Requires: the drawing outlives it and is not moved from meanwhile.
+class [[nodiscard]] Showing {
+ public:
+  Showing(Drawing& onto, Subjects shows)
+      : onto_(onto), shows_(std::move(shows)), from_(onto.marks_.size()) {}
+  Showing(const Showing&) = delete;
+  Showing& operator=(const Showing&) = delete;
+  ~Showing();
+
+ private:
+  Drawing& onto_;
+  Subjects shows_;
+  std::size_t from_;
+};
+
+/// What a mark shows, whichever it is.
+const Subjects& shown_by(const Mark& mark);
+
+/// What a printer's error asks a page to be stretched by, so that it comes out true.
+struct Stretch {
+  double x = 1, y = 1;
+};
+
+/// One page, lower left corner at (0, 0).
+struct Page {
+  double width_mm = 0, height_mm = 0;
+  Drawing drawing;
+  std::string name;  ///< "B2" for a tile, else a title
+  Stretch print{};   ///< where it is printed on paper; drawings for cutters stay true
+};
+
+/// What a sheet file is for: the words in the report and the file's place in the order of work.
+enum class SheetKind {
+  Pattern,
+  Tiles,
+  Fold,
+  TapeMeasure,
+  Templates,
+  Model,
+  Numerals,
+  Book,
+  Views,
+  Lay
+};
+std::string to_text(SheetKind kind);
+
+/// What a sheet is called: known before any page of it is drawn.
+struct SheetName {
+  std::string stem;  ///< file name less its ending: "bumper-A-pattern"
+  std::string title;
+  SheetKind kind = SheetKind::Pattern;
+  std::string paper;  ///< "letter", "full size"
+};
+
+/// A file to be: pages of one paper.
+struct Sheet : SheetName {
+  std::vector<Page> pages;
+};
+
+}  // namespace swathe

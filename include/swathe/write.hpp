@@ -1,0 +1,178 @@
+#pragma once
+
+// A job's sheets and its files, as bytes.
+
+#include <cstddef>
+#include <deque>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "swathe/draw.hpp"
+#include "swathe/make.hpp"
+#include "swathe/pattern.hpp"
+#include "swathe/type.hpp"
+
+namespace swathe {
+
+/// A sheet of a job that is not drawn yet.
+struct ListedSheet : SheetName {
+  std::optional<std::size_t> bumper;  ///< whose cover it is of, by its number
+};
+
+/// Every sheet of a job that is cut, marked or read at the bench, in the order of work: per bumper
+/// its pattern at full size, the same in tiles, its half on the fold, the tape-measure layout and
+/// its templates; then the numerals, what an observer sees, then the build book. Sheets that would
+/// have no page are left out, and tiles, half and templates of a cover that is cut from another's
+/// print.
+///
+/// Nothing is drawn for it, but templates for paper too small for tiles, to see whether one fits.
+/// Holds (list_sheets_test.cpp): (1) it has exactly the sheets that have pages.
+std::vector<ListedSheet> list_sheets(const Made& made, const Font& labels);
+
+/// One of them with its pages, a roll's cut to length, what is printed made up for the printer's
+/// error.
+///
+/// Requires: `sheet` is of list_sheets(made, labels).
+/// Holds (list_sheets_test.cpp): (1) it is the same whether others are drawn or not.
+Sheet make_sheet(const Made& made, const ListedSheet& sheet, const Font& labels);
+
+/// The whole list with its pages.
+std::vector<Sheet> all_sheets(const Made& made, const Font& labels);
+
+/// What is told of a sheet once its pages are put away.
+struct ToldSheet : SheetName {
+  std::size_t pages = 0;
+  /// A page is past what a PDF's reader need take: it comes as SVG and DXF, and in tiles.
+  bool too_large_for_pdf = false;
+};
+ToldSheet told(const Sheet& sheet);
+std::vector<ToldSheet> told(const std::vector<Sheet>& sheets);
+
+/// The whole list told. Its pages are drawn only where they could not be counted or measured
+/// otherwise, and put away before the next sheet's.
+///
+/// Holds (list_sheets_test.cpp): (1) it says what told(all_sheets()) does.
+std::vector<ToldSheet> told_sheets(const Made& made, const Font& labels);
+
+// Both throw std::runtime_error where the drawing library fails (out of memory, or more dots than
+// it can hold): the machine's fault, not the user's.
+
+struct PdfOptions {
+  std::string created = "2000-01-01T00:00:00Z";  ///< creation date in the file, ISO 8601
+};
+
+/// The sheet as a PDF 1.5 file at full size: 1 mm on the page is 1 mm in the drawing. Its text can
+/// be searched.
+///
+/// Requires: at least one page; no side over 5080 mm (ISO 32000-1, annex C.2: 14 400 units); text
+/// in UTF-8.
+/// Holds (pdf_test.cpp): (1) same sheet, same font, same options: same bytes; (2) pages have the
+///   size asked for, and what is drawn on them its true size.
+std::string to_pdf(const Sheet& sheet, const Font& labels, const PdfOptions& options = {});
+
+/// One page as a PNG picture.
+/// Requires: at least one dot each way, and no side over 32 767 dots.
+std::string to_png(const Page& page, const Font& labels, double dots_per_mm);
+
+/// One page as an SVG 1.1 file at full size: width and height in millimeters, one group a layer,
+/// named as in style_of; what only shows a kind of line lies on one called KEY. Tints stand in
+/// groups of their own at the bottom, text in one on top.
+///
+/// Letters are outlines, so that no other machine's fonts push words over lines; each is drawn once
+/// and used wherever it stands. A text bears its words as aria-label, for searches and for readers.
+///
+/// Requires: text in UTF-8.
+/// Holds (svg_test.cpp): (1) same page, same bytes, in any locale; (2) well-formed XML, whatever
+///   the words.
+std::string to_svg(const Page& page, const std::string& title, const Font& labels);
+
+/// One page as a DXF file at full size for plotters and cutters, release 2000 (AC1015): a layer a
+/// kind of line, named as in style_of, one for samples in keys and one for text; the header says
+/// that a unit is 1 mm.
+///
+/// Lines are polylines, arcs in them bulges. Solid shapes (arrows, match marks) are their outlines;
+/// tints are left out. A text is squeezed or stretched by its reader to the width it has in
+/// `labels`, whatever font it is shown in there.
+///
+/// Requires: text in UTF-8.
+/// Holds (dxf_test.cpp): (1) same page, same bytes; (2) ezdxf reads it and finds no fault in it,
+///   whatever the words; (3) closed outlines keep their areas.
+/// Source: the DXF Reference of AutoCAD 2000: group codes of each table and entity.
+std::string to_dxf(const Page& page, const Font& labels);
+
+/// The mesh as a Wavefront OBJ file: millimeters, z up, texture coordinates are cloth coordinates
+/// (s and u, millimeters), one group a panel.
+std::string to_obj(const Mesh& mesh);
+
+/// The report as JSON, schema 1: lengths in mm, angles in degrees, four decimals.
+/// Holds: same job, same bytes, in any locale; what is not built is absent.
+std::string report_json(const Made& made, const std::vector<ToldSheet>& sheets);
+
+/// Which of a job's files are to be made.
+enum class Wanted { Everything, Patterns, Numerals, Views };
+
+/// Whether sheets of that kind are among them.
+bool wants(Wanted wanted, SheetKind kind);
+
+struct FileOptions {
+  Wanted wanted = Wanted::Everything;
+  std::string created = PdfOptions{}.created;  ///< the date in PDF files, ISO 8601
+  std::vector<Sheet> models;                   ///< proof models, written after the job's own sheets
+};
+
+/// A file with its bytes, and the words beside its name.
+struct MadeFile {
+  std::string name;
+  std::string bytes;
+  std::size_t pages = 0;  ///< 0 where it has none: meshes, the report
+  std::string paper, what;
+};
+
+/// A job's files, one after another in the order of work: of each sheet its PDF, and of what is cut
+/// or looked at each page for drawing programs (SVG), plotters and cutters (DXF), and as dots
+/// (PNG) where views alone are wanted; with everything the covers in space (OBJ) and the report.
+///
+/// A sheet is drawn when its first file is asked for and put away after its last, and no more than
+/// one file's bytes are held.
+///
+/// Requires: `made` and `labels` outlive it.
+/// Holds (files_test.cpp): (1) its sheets' files have the bytes that the writers make of
+///   all_sheets(); (2) of some kinds only, they are those of everything (PNG beside them).
+class JobFiles {
+ public:
+  JobFiles(const Made& made, const Font& labels, FileOptions options = {});
+
+  /// Whether there is no file at all.
+  bool none() const;
+  /// Makes the next file; nothing after the last. Throws as the writers of PDF and PNG do.
+  std::optional<MadeFile> next();
+  /// Every sheet that was drawn so far.
+  const std::vector<ToldSheet>& sheets() const { return told_; }
+
+ private:
+  enum class Format { Pdf, Svg, Png, Dxf };
+  struct Part {
+    Format format;
+    std::size_t page;  ///< none of a PDF
+  };
+
+  bool draw_next();
+  void plan_parts();
+  MadeFile made_part(Part part) const;
+  std::optional<MadeFile> next_beside_sheets();
+
+  const Made& made_;
+  const Font& labels_;
+  FileOptions options_;
+  std::vector<ListedSheet> list_;
+  std::size_t listed_ = 0, models_ = 0;  ///< drawn so far
+  Sheet sheet_;                          ///< whose files are made now
+  std::deque<Part> parts_;               ///< of it, still to be made
+  std::vector<ToldSheet> told_;
+  std::size_t meshes_ = 0;
+  bool reported_ = false;
+};
+
+}  // namespace swathe

@@ -1,0 +1,45 @@
+#pragma once
+
+#include <string>
+
+#include "draw/page_fill.hpp"
+#include "swathe/draw.hpp"
+#include "swathe/type.hpp"
+
+namespace swathe {
+
+/// The paper that tiles are printed on, and the words each of them bears.
+struct TileOptions {
+  std::string paper = "letter";  ///< its name
+  double width_mm = 215.9, height_mm = 279.4;
+  double margin_mm = 12.7;  ///< nothing but trim marks is printed in it
+  double overlap_mm = 12.7;
+
+  std::string stem;        ///< of the file: "A-tiles"
+  std::string title;       ///< the job
+  std::string subject;     ///< "bumper A, cover"
+  std::string cut_words;   ///< "cut 1 red, 1 blue"
+  std::string face_words;  ///< "INSIDE UP"
+  std::string note;        ///< "Same as bumper A: print A once and cut 2 more"
+  std::string correction;  ///< that the print is corrected, and for what
+  bool roll = false;       ///< the longer edge is as long as the page needs, and no longer
+};
+
+/// A page too big for the paper, cut into tiles that are put together by their marks: each is
+/// trimmed at its left and top edge and laid on its neighbors' gray strip, edge on JOIN line.
+///
+/// The fewest tiles are sought over both ways the paper can lie and where the first one starts, on
+/// a grid of 1 mm and beside the outline's corners; tiles without ink are left out. Each says when
+/// it is glued on; its page map, or a plan on one tile, numbers them all. A text is never cut: it
+/// is drawn on the tile that holds it whole, and moved on to one where none does. Lines and fills
+/// keep their places.
+///
+/// Blank pages are as many: the layout is sought all the same.
+///
+/// Requires: paper that leaves 110 mm by 80 mm inside its margins, and more than twice the overlap.
+/// Holds (tiles_test.cpp): (1) the tiles' parts of every line are together as long as the line,
+///   but for what lies in overlaps; (2) put together by their marks they match the whole page.
+Sheet tile(const Page& full, const Font& labels, const TileOptions& options,
+           PageFill fill = PageFill::Drawn);
+
+}  // namespace swathe
