@@ -69,6 +69,7 @@ struct PaddingKeys {
   Length height = inches(5);         ///< block
   Length edge_radius = inches(0.5);  ///< block
   PaddingCorner corner = PaddingCorner::Butted;
+  bool filled = true;  ///< butted noodles: the hollows at corners, cloth and all
   std::vector<std::string> lapping = {"front", "back"};
   Length stock = inches(60);
   double density_kg_m3 = 30;
@@ -95,6 +96,7 @@ struct ClothKeys {
   Length thickness = mm(0.5);
   Length roll_width = inches(58);
   Length buy_step = inches(9);  ///< 1/4 yd
+  Length shop_cut = inches(2);  ///< bought besides
   std::vector<ClothColor> colors = {{"red", {0xb5 / 255.0, 0x12 / 255.0, 0x1b / 255.0}},
                                     {"blue", {0x1b / 255.0, 0x3a / 255.0, 0x93 / 255.0}}};
   Length flap = inches(2);
@@ -155,6 +157,7 @@ struct BracketKeys {
 };
 
 enum class NumeralMethod { Stencil, IronOn, SewOn, PaintMask };
+enum class StencilFor { Digit, Number };
 
 struct NumeralSpacing {
   bool tabular = false;
@@ -180,6 +183,7 @@ struct NumeralKeys {
   std::vector<NumeralPlaceKeys> places;
   NumeralSpacing spacing;
   NumeralMethod method = NumeralMethod::Stencil;
+  StencilFor stencil_for = StencilFor::Digit;
   Color color{1, 1, 1};
   Length outline;
   bool make_legal = false;

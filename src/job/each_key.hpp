@@ -55,6 +55,7 @@ void each_key(K& padding, Visit&& visit) {
   visit("height", padding.height);
   visit("edge_radius", padding.edge_radius);
   visit("corner", padding.corner);
+  visit("filled", padding.filled);
   visit("lapping", padding.lapping);
   visit("stock", padding.stock);
   visit("density", padding.density_kg_m3);
@@ -65,6 +66,7 @@ void each_key(K& cloth, Visit&& visit) {
   visit("thickness", cloth.thickness);
   visit("roll_width", cloth.roll_width);
   visit("buy_step", cloth.buy_step);
+  visit("shop_cut", cloth.shop_cut);
   visit("colors", cloth.colors);
   visit("flap", cloth.flap);
   visit("staple_line", cloth.staple_line);
@@ -128,6 +130,7 @@ void each_key(K& numerals, Visit&& visit) {
   visit("place", numerals.places);
   visit("spacing", numerals.spacing);
   visit("method", numerals.method);
+  visit("stencil_for", numerals.stencil_for);
   visit("color", numerals.color);
   visit("outline", numerals.outline);
   visit("make_legal", numerals.make_legal);

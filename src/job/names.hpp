@@ -53,6 +53,9 @@ inline constexpr Word<NumeralMethod> kWords<NumeralMethod>[] = {
     {"sew-on", NumeralMethod::SewOn},
     {"paint-mask", NumeralMethod::PaintMask}};
 template <>
+inline constexpr Word<StencilFor> kWords<StencilFor>[] = {{"digit", StencilFor::Digit},
+                                                          {"number", StencilFor::Number}};
+template <>
 inline constexpr Word<PaperFace> kWords<PaperFace>[] = {{"inside", PaperFace::Inside},
                                                         {"outside", PaperFace::Outside}};
 
