@@ -33,7 +33,7 @@ class Stroke {
   FlatPoint least_at() const;
   /// Share of the length on which the stroke is at least `width` wide, 0 to 1.
   double share_at_least(double width) const;
-  const std::vector<StrokePiece>& pieces() const { return pieces_; }  ///< by width, narrow first
+  const std::vector<StrokePiece>& pieces() const { return pieces_; }  ///< narrow first, to 1e-6 mm
 
  private:
   std::vector<StrokePiece> pieces_;

@@ -1,19 +1,18 @@
 #include "plane/medial.hpp"
 
 #include <algorithm>
-#include <boost/polygon/voronoi_builder.hpp>
 #include <boost/polygon/voronoi_diagram.hpp>
 #include <cassert>
 #include <cmath>
 #include <cstdint>
 
 #include "plane/clip.hpp"
+#include "plane/voronoi.hpp"
 
 namespace swathe {
 namespace {
 
 using Diagram = boost::polygon::voronoi_diagram<double>;
-using Builder = boost::polygon::voronoi_builder<std::int32_t>;
 
 /// A straight edge of the outline, in grids; the region lies to its left.
 struct OutlineEdge {
@@ -52,7 +51,7 @@ std::vector<OutlineEdge> edges_of(const Region& region) {
 }
 
 void build(Diagram& diagram, const std::vector<OutlineEdge>& edges) {
-  Builder builder;
+  VoronoiBuilder builder;
   for (const OutlineEdge& edge : edges) {
     const auto whole = [](double value) { return static_cast<std::int32_t>(value); };
     builder.insert_segment(whole(edge.from.x), whole(edge.from.y), whole(edge.to.x),

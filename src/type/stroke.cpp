@@ -10,6 +10,8 @@
 namespace swathe {
 namespace {
 
+constexpr double kSameWidth = 1e-6;  // mm
+
 /// A piece of the medial axis between two neighboring points, and the numbers of these points.
 struct Bit {
   std::size_t from, to;
@@ -87,10 +89,22 @@ void drop_short(Bits& all, double least) {
   std::erase_if(all.bits, [&](const Bit& bit) { return length[root(bit.from)] < least; });
 }
 
+/// Narrow first. Along a bar all are as wide, but for rounding: those keep their order.
+std::vector<StrokePiece> by_width(const std::vector<StrokePiece>& pieces) {
+  std::vector<std::pair<double, std::size_t>> order;
+  order.reserve(pieces.size());
+  for (std::size_t k = 0; k < pieces.size(); ++k)
+    order.emplace_back(std::round(pieces[k].width / kSameWidth), k);
+  std::ranges::sort(order);
+  std::vector<StrokePiece> sorted;
+  sorted.reserve(pieces.size());
+  for (const auto& [width, k] : order) sorted.push_back(pieces[k]);
+  return sorted;
+}
+
 }  // namespace
 
-Stroke::Stroke(std::vector<StrokePiece> pieces) : pieces_(std::move(pieces)) {
-  std::ranges::stable_sort(pieces_, {}, &StrokePiece::width);
+Stroke::Stroke(std::vector<StrokePiece> pieces) : pieces_(by_width(pieces)) {
   for (const StrokePiece& piece : pieces_) length_ += piece.length;
 }
 

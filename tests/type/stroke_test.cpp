@@ -150,6 +150,16 @@ TEST_CASE("Stroke (3): turned, mirrored, moved: the same") {
   CHECK(other.least() == doctest::Approx(plain.least()).epsilon(kWithin));
 }
 
+// Which of two places is told as the narrowest must not hang on the last digit of either.
+TEST_CASE("Stroke: pieces as wide but for rounding keep their order, narrower ones come first") {
+  const Stroke stroke({{{0, 0}, 1, 20 + 4e-15}, {{1, 0}, 1, 20}, {{2, 0}, 1, 19}, {{3, 0}, 1, 19}});
+  REQUIRE(stroke.pieces().size() == 4);
+  CHECK(stroke.least_at() == FlatPoint{2, 0});
+  CHECK(stroke.pieces()[1].at == FlatPoint{3, 0});
+  CHECK(stroke.pieces()[2].at == FlatPoint{0, 0});
+  CHECK(stroke.pieces()[3].at == FlatPoint{1, 0});
+}
+
 TEST_CASE("Stroke: nothing has no stroke") {
   const Stroke none = measure_stroke({});
   CHECK(none.length() == 0);

@@ -1,0 +1,75 @@
+#include "plane/voronoi.hpp"
+
+#include <doctest/doctest.h>
+
+#include <boost/polygon/voronoi_diagram.hpp>
+#include <cmath>
+#include <cstdlib>
+#include <numbers>
+#include <vector>
+
+#include "support/drawn.hpp"
+
+using namespace swathe;
+
+namespace {
+
+using Diagram = boost::polygon::voronoi_diagram<double>;
+
+struct Corner {
+  std::int32_t x, y;
+};
+
+/// A wavy ring of chords about a drawn center, as outlines of digits are: corners turn by little.
+std::vector<Corner> wavy_ring(std::mt19937_64& rng) {
+  const double size = std::pow(10, test::drawn(rng, 3, 8.5));
+  const double x = test::drawn(rng, -2, 2) * size, y = test::drawn(rng, -2, 2) * size;
+  const double wave = test::drawn(rng, 0, 0.4), squeeze = test::drawn(rng, 0.2, 1);
+  const double waves = std::round(test::drawn(rng, 1, 6));
+  const int count = static_cast<int>(test::drawn(rng, 4, 150));
+  std::vector<Corner> ring;
+  for (int i = 0; i < count; ++i) {
+    const double turn = 2 * std::numbers::pi * i / count;
+    const double from_center = size * (1 + wave * std::sin(waves * turn)) / 2;
+    ring.push_back(
+        {static_cast<std::int32_t>(std::lround(x + from_center * std::cos(turn))),
+         static_cast<std::int32_t>(std::lround(y + squeeze * from_center * std::sin(turn)))});
+  }
+  return ring;
+}
+
+template <typename Builder>
+void build(const std::vector<Corner>& ring, Diagram& diagram) {
+  Builder builder;
+  for (std::size_t i = 0; i < ring.size(); ++i) {
+    const Corner a = ring[i], b = ring[(i + 1) % ring.size()];
+    builder.insert_segment(a.x, a.y, b.x, b.y);
+  }
+  builder.construct(&diagram);
+}
+
+}  // namespace
+
+// Held against Boost.Polygon's own circles, which are exact where doubles do not suffice: it
+// promises 64 units in the last place, at most 2^-46; ours 2^-48.
+TEST_CASE("drawn rings have the diagram that Boost's own predicates give") {
+  using Own = boost::polygon::voronoi_builder<std::int32_t>;
+  test::for_drawn_cases("wavy rings", 300, [](std::mt19937_64& rng) {
+    const std::vector<Corner> ring = wavy_ring(rng);
+    Diagram ours, theirs;
+    build<VoronoiBuilder>(ring, ours);
+    build<Own>(ring, theirs);
+    REQUIRE(ours.num_vertices() == theirs.num_vertices());
+    REQUIRE(ours.num_edges() == theirs.num_edges());
+    for (std::size_t i = 0; i < ours.num_vertices(); ++i) {
+      const auto &a = ours.vertices()[i], &b = theirs.vertices()[i];
+      CHECK(std::abs(a.x() - b.x()) <= 80 * 0x1p-52 * std::abs(b.x()));
+      CHECK(std::abs(a.y() - b.y()) <= 80 * 0x1p-52 * std::abs(b.y()));
+    }
+    for (std::size_t i = 0; i < ours.num_edges(); ++i) {
+      const auto &a = ours.edges()[i], &b = theirs.edges()[i];
+      CHECK(a.cell()->source_index() == b.cell()->source_index());
+      CHECK(a.cell()->source_category() == b.cell()->source_category());
+    }
+  });
+}
