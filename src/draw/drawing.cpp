@@ -100,7 +100,7 @@ std::string to_text(SheetKind kind) {
       return "tiles";
     case SheetKind::Fold:
       return "fold";
-    case SheetKind::TapeMeasure:
+    case SheetKind::Measures:
       return "measures";
     case SheetKind::Templates:
       return "templates";

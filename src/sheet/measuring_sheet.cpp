@@ -143,7 +143,7 @@ class Columns {
 
 SheetName measuring_name(const Made& made, std::size_t bumper, const PaperKeys& paper) {
   return {stem_of(made, bumper, "measures"),
-          say("title.measures", {{"bumper", made.patterns[bumper].bumper}}), SheetKind::TapeMeasure,
+          say("title.measures", {{"bumper", made.patterns[bumper].bumper}}), SheetKind::Measures,
           paper.sheet};
 }
 

@@ -69,7 +69,7 @@ Sheet composed(const Made& made, const ListedSheet& listed, const Papers& on, co
       return tiles_sheet(made, bumper, on.own, labels, fill);
     case SheetKind::Fold:
       return fold_sheet(made, bumper, on.own, labels, fill);
-    case SheetKind::TapeMeasure:
+    case SheetKind::Measures:
       return measuring_sheet(made, bumper, on.office, labels);
     case SheetKind::Templates:
       return template_sheets(made, bumper, on.own, labels, fill);

@@ -121,7 +121,7 @@ TEST_CASE("measuring sheet: one page a bumper, on letter and on A4") {
     job.paper.height = size->height;
     std::size_t layouts = 0;
     for (const Sheet& sheet : all_sheets(test::made_by_hand(job), test::label_font())) {
-      if (sheet.kind != SheetKind::TapeMeasure) continue;
+      if (sheet.kind != SheetKind::Measures) continue;
       CHECK(sheet.pages.size() == 1);
       ++layouts;
     }
