@@ -11,4 +11,4 @@ tool=${1:-build/swathe}
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 "$tool" fonts -o "$work" --quiet >/dev/null
-pdftoppm -r 110 -gray -singlefile -png "$work/fonts.pdf" examples/faces
+pdftoppm -r 110 -gray -singlefile -png "$work/fonts.pdf" examples/fonts

@@ -17,10 +17,6 @@ from suite import TOP, check, done  # noqa: E402
 
 # Words that are no texts, each with its reason.
 NO_TEXTS = {
-    "draw": {
-        # What the report says of a file, for programs: its schema lists them.
-        "half on the fold", "tape measure", "proof model", "build book",
-    },
     "sheet": {
         # What stock and the report call a difference; found here to be said by a text.
         "punch holes", "match marks",

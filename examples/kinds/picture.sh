@@ -12,7 +12,7 @@ tool=${1:-build/swathe}
 px_for_m=300 # of cloth
 page=1400    # px wide
 gap=28       # px between pictures
-label=30     # px beneath a picture
+label=30     # px below a picture
 head=46      # mm of each sheet: the legend, too small to read here
 
 work=$(mktemp -d)
@@ -28,7 +28,7 @@ heavier='<style>
 
 for job in examples/kinds/*.toml; do
   kind=$(basename "$job" .toml)
-  { cat "$job"; printf '\n[paper]\nfont = "outside"\n'; } >"$work/$kind.toml"
+  { cat "$job"; printf '\n[paper]\nface = "outside"\n'; } >"$work/$kind.toml"
   "$tool" pattern "$work/$kind.toml" -o "$work/$kind" --quiet >/dev/null
   awk -v style="$heavier" '{ print } /^<title>/ { print style }' \
     "$work/$kind/A-pattern.svg" >"$work/$kind.svg"

@@ -141,7 +141,7 @@ enum class SheetKind {
   Pattern,
   Tiles,
   Fold,
-  TapeMeasure,
+  Measures,
   Templates,
   Model,
   Numerals,

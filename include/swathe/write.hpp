@@ -22,7 +22,7 @@ struct ListedSheet : SheetName {
 };
 
 /// Every sheet of a job that is cut, marked or read at the bench, in the order of work: per bumper
-/// its pattern at full size, the same in tiles, its half on the fold, the tape-measure layout and
+/// its pattern at full size, the same in tiles, its half on the fold, its measuring sheet and
 /// its templates; then the numerals, what an observer sees, then the build book. Sheets that would
 /// have no page are left out, and tiles, half and templates of a cover that is cut from another's
 /// print.

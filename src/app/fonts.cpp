@@ -87,7 +87,7 @@ Outcome<Table> measure(const Wish& wish) {
   const double stroke = wish.season.numerals_stroke ? wish.season.numerals_stroke->value.mm() : 0.0;
   std::vector<Column> columns = {
       {"font", Column::Align::Left, true},
-      {"median", Column::Align::Right},
+      {"usual", Column::Align::Right},
       {"thinnest", Column::Align::Right},
       {"wide enough", Column::Align::Right},
       {"5 widest", Column::Align::Right},
@@ -143,7 +143,7 @@ Outcome<FontSpecimen> specimen_of(const BundledFont& bundled, const Wish& wish) 
   specimen.figures.push_back(fmt::format("{} is {} wide; the widest digit five times {}", number,
                                          text(specimen.line.ink.width()),
                                          text(figures->five_widest)));
-  specimen.figures.push_back(fmt::format("stroke: median {}, least {} (in the {}); {}",
+  specimen.figures.push_back(fmt::format("stroke: usual width {}, least {} (in the {}); {}",
                                          text(median_of(*figures)), text(thinnest.stroke_least),
                                          thinnest.digit, verdict(*figures)));
   specimen.figures.push_back(shape_words(*figures));
@@ -215,7 +215,7 @@ Exit fonts(Terminal& terminal, const std::string& job, const std::string& folder
   text += '\n' + table->to_text() + '\n';
   text +=
       paragraph("",
-                "median: the usual width of the strokes. thinnest: the least width, and in "
+                "usual: the usual width of the strokes. thinnest: the least width, and in "
                 "which digit. wide enough: how much of the strokes' length is as wide as it "
                 "has to be. 5 widest: how wide five of the widest digit are. 5 mean: how wide "
                 "five digits are on average. island: a middle that falls out of a stencil if no "

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "book/neighbors.hpp"
+#include "book/words.hpp"
 #include "commands.hpp"
 #include "load.hpp"
 #include "shopping.hpp"
@@ -13,22 +15,6 @@ namespace swathe::app {
 namespace {
 
 constexpr auto kRight = Column::Align::Right;
-
-/// How an end of a piece meets the piece on the side that it lies next to.
-std::string end_words(const EndCut& end, const std::string& neighbor) {
-  switch (end.kind) {
-    case EndCut::Kind::Laps:
-      return fmt::format("by {}: runs past", neighbor);
-    case EndCut::Kind::Butts:
-      return fmt::format("by {}: stops", neighbor);
-    case EndCut::Kind::Mitred:
-      return fmt::format("by {}: mitred {} deg", neighbor, plain_number(end.angle_deg, 1));
-    case EndCut::Kind::Free:
-    case EndCut::Kind::Bent:  // bent padding is one piece: only its open ends are left
-      break;
-  }
-  return "open end";
-}
 
 /// A list on the terminal, in the job's units.
 class ListText {
@@ -81,8 +67,8 @@ class ListText {
                  {"in all", kRight}});
     for (const Piece& piece : pieces)
       table.add({piece.bumper, piece.side, size(mm(piece.length_mm)),
-                 end_words(piece.start, side_before(piece.side)) + "; " +
-                     end_words(piece.end, side_after(piece.side)),
+                 end_words(piece.start, next_to(made_, piece, true)) + "; " +
+                     end_words(piece.end, next_to(made_, piece, false)),
                  std::to_string(piece.count),
                  std::to_string(static_cast<std::size_t>(piece.count) * sets())});
     return table;
@@ -121,10 +107,11 @@ class ListText {
     };
     std::string words;
     if (any(EndCut::Kind::Laps) || any(EndCut::Kind::Butts) || any(EndCut::Kind::Mitred))
-      words += fmt::format("by {0}: the end by the {0} side. ", side_name(1));
+      words += fmt::format("{0}: the end by the {0} side. ", side_name(1));
     if (any(EndCut::Kind::Laps)) words += "runs past: it covers its neighbor's end. ";
     if (any(EndCut::Kind::Butts)) words += "stops: it ends against its neighbor. ";
-    if (any(EndCut::Kind::Free)) words += "open end: it has no neighbor.";
+    if (any(EndCut::Kind::Mitred)) words += "mitered: both ends of the corner are cut slanted. ";
+    if (any(EndCut::Kind::Free)) words += "open: nothing touches it.";
     return paragraph("  ", words);
   }
 

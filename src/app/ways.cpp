@@ -36,11 +36,11 @@ std::string ways_text(const Made& made, const std::vector<ToldSheet>& sheets) {
     }
     const std::size_t tiles = pages_of(made, sheets, b, "tiles");
     const std::size_t fold = pages_of(made, sheets, b, "fold");
-    const std::size_t tape = pages_of(made, sheets, b, "tape");
+    const std::size_t measures = pages_of(made, sheets, b, "measures");
     const std::size_t templates = pages_of(made, sheets, b, "templates");
     table.add({printable(made.patterns[b].bumper), tiles > 0 ? std::to_string(tiles) : "-",
                fold > 0 ? std::to_string(fold) : "-",
-               fmt::format("{} + {} = {}", tape, templates, tape + templates)});
+               fmt::format("{} + {} = {}", measures, templates, measures + templates)});
     if (const std::string why = not_on_fold(made, b); !why.empty())
       table.add_note("not on a fold: " + why, 1);
   }

@@ -99,17 +99,17 @@ std::string to_text(SheetKind kind) {
     case SheetKind::Tiles:
       return "tiles";
     case SheetKind::Fold:
-      return "half on the fold";
-    case SheetKind::TapeMeasure:
-      return "tape measure";
+      return "fold";
+    case SheetKind::Measures:
+      return "measures";
     case SheetKind::Templates:
       return "templates";
     case SheetKind::Model:
-      return "proof model";
+      return "model";
     case SheetKind::Numerals:
       return "numerals";
     case SheetKind::Book:
-      return "build book";
+      return "book";
     case SheetKind::Views:
       return "views";
     case SheetKind::Lay:

@@ -90,16 +90,14 @@ Box draw_text_block(Drawing& onto, const Font& labels, FlatPoint top_left, doubl
 
 Box draw_check_scale(Drawing& onto, const Font& labels, FlatPoint top_left, double length_mm,
                      std::string_view words, bool upright) {
-  constexpr double kTick = 5.0, kGap = 1.2;
+  constexpr double kGap = 1.2;
   const std::string text(words);
-  const double room = kTextHeight + kGap + kTick;  // across the scale
+  const double room = kTextHeight + kGap + kScaleTick;  // across the scale
   const FlatPoint along = upright ? FlatPoint{0, -1} : FlatPoint{1, 0};
   const FlatPoint down = upright ? FlatPoint{1, 0} : FlatPoint{0, -1};
-  const FlatPoint from = top_left + (kTextHeight + kGap + 0.5 * kTick) * down;
+  const FlatPoint from = top_left + (kTextHeight + kGap + 0.5 * kScaleTick) * down;
   const FlatPoint to = from + length_mm * along;
-  onto.line(LineKind::Scale, from, to);
-  for (const FlatPoint end : {from, to})
-    onto.line(LineKind::Scale, end - 0.5 * kTick * down, end + 0.5 * kTick * down);
+  draw_scale_line(onto, from, to);
   // Upright words read from below, along the scale.
   const FlatPoint base = top_left + kTextHeight * down + (upright ? length_mm : 0.0) * along +
                          (upright ? -1.0 : 1.0) * 0.5 * length_mm * along;
@@ -179,55 +177,58 @@ namespace {
 
 constexpr double kSample = 24.0;  ///< length of a line in the key
 
-/// A kind as it looks on the sheet, from `from` to the right.
-void draw_sample(Drawing& onto, LineKind kind, FlatPoint from) {
+/// A kind as the sheet's own mark, from `from` to the right.
+void draw_mark(Drawing& onto, LineKind kind, FlatPoint from) {
+  constexpr double kHalfHigh = 2.0;  ///< of a digit's place
+  constexpr double kHole = 1.0;      ///< radius
+  constexpr double kSmaller = 0.5;   ///< what is too high for a row of the key
   const FlatPoint to = from + FlatPoint{kSample, 0}, middle = 0.5 * (from + to);
+  const FlatPoint high{0, kHalfHigh};
   switch (kind) {
     case LineKind::CutLast:
-      onto.sample(kind, line(from, to));
-      for (const FlatPoint p : {from, to})
-        onto.sample(LineKind::Thin, rectangle(p - FlatPoint{1.2, 1.2}, p + FlatPoint{1.2, 1.2}));
+      onto.line(kind, from, to);
+      for (const FlatPoint end : {from, to}) draw_window_corner(onto, end);
       return;
     case LineKind::StapleLine:
     case LineKind::Staple:
-      onto.sample(LineKind::StapleLine, line(from, to));
-      onto.sample(LineKind::Staple,
-                  open_path({middle + FlatPoint{-5, -1.5}, middle + FlatPoint{-5, 1.5},
-                             middle + FlatPoint{5, 1.5}, middle + FlatPoint{5, -1.5}}));
+      onto.line(LineKind::StapleLine, from, to);
+      draw_staple(onto, middle, false);
       return;
     case LineKind::Punch:
-      onto.sample(kind, circle(middle, 1.6));
-      onto.sample(kind, line(middle - FlatPoint{2.6, 0}, middle + FlatPoint{2.6, 0}));
-      onto.sample(kind, line(middle - FlatPoint{0, 2.6}, middle + FlatPoint{0, 2.6}));
+      draw_punch(onto, middle, kHole);
       return;
     case LineKind::Match:
-      onto.sample(LineKind::Cut, line(from - FlatPoint{0, 2}, to - FlatPoint{0, 2}));
-      onto.fill(kind, kBlack,
-                {closed_path({middle + FlatPoint{-2, -2}, middle + FlatPoint{2, -2},
-                              middle + FlatPoint{0, 2}})});
+      onto.line(LineKind::Cut, from - high, to - high);
+      draw_match(onto, middle - high, false, kSmaller);
       return;
     case LineKind::Numeral:
-      onto.sample(kind, rectangle(middle - FlatPoint{4, 2}, middle + FlatPoint{4, 2}));
-      onto.sample(kind, line(from - FlatPoint{0, 2}, to - FlatPoint{0, 2}));
-      onto.fill(kind, {0.9, 0.9, 0.9},
-                {rectangle(middle - FlatPoint{4, 2}, middle + FlatPoint{4, 2})});
+      onto.line(kind, from - high, to - high);
+      draw_numeral(onto, {{middle + FlatPoint{-4, -kHalfHigh}, middle + FlatPoint{4, -kHalfHigh},
+                           middle + FlatPoint{4, kHalfHigh}, middle + FlatPoint{-4, kHalfHigh}}});
       return;
     case LineKind::Grain:
       draw_long_grain(onto, from, to);
       return;
     case LineKind::Join:
-      onto.sample(kind, line(from, to));
-      onto.fill(kind, kBlack,
-                {closed_path({middle + FlatPoint{-2, 0}, middle + FlatPoint{0, -2},
-                              middle + FlatPoint{2, 0}, middle + FlatPoint{0, 2}})});
+      onto.line(kind, from, to);
+      for (const double way : {1.0, -1.0}) draw_half_diamond(onto, middle, {0, way}, kSmaller);
       return;
     case LineKind::Scale:
-      onto.sample(kind, line(from, to));
-      for (const FlatPoint p : {from, to})
-        onto.sample(kind, line(p - FlatPoint{0, 2}, p + FlatPoint{0, 2}));
+      draw_scale_line(onto, from, to);
       return;
     default:
-      onto.sample(kind, line(from, to));
+      onto.line(kind, from, to);
+  }
+}
+
+/// The same as a sample, which asks for no work: nobody cuts or draws by it.
+void draw_sample(Drawing& onto, LineKind kind, FlatPoint from) {
+  Drawing marks;
+  draw_mark(marks, kind, from);
+  for (const Mark& mark : marks.marks()) {
+    if (const auto* const line = std::get_if<LineMark>(&mark)) onto.sample(line->kind, line->path);
+    if (const auto* const fill = std::get_if<FillMark>(&mark))
+      onto.fill(fill->kind, fill->color, fill->outlines);
   }
 }
 

@@ -47,10 +47,10 @@ void draw_punch(Drawing& onto, FlatPoint at, double radius) {
   onto.line(LineKind::Punch, at - FlatPoint{0, arm}, at + FlatPoint{0, arm});
 }
 
-void draw_match(Drawing& onto, FlatPoint at, bool points_down) {
-  const double rise = points_down ? -kTriangleHeight : kTriangleHeight;
-  Polygon triangle = {at - FlatPoint{kTriangleHalf, 0}, at + FlatPoint{kTriangleHalf, 0},
-                      at + FlatPoint{0, rise}};
+void draw_match(Drawing& onto, FlatPoint at, bool points_down, double size) {
+  const double rise = size * (points_down ? -kTriangleHeight : kTriangleHeight);
+  const FlatPoint half{size * kTriangleHalf, 0};
+  Polygon triangle = {at - half, at + half, at + FlatPoint{0, rise}};
   if (area(triangle) < 0) std::swap(triangle[0], triangle[1]);
   onto.fill(LineKind::Match, kBlack, {closed_path(triangle)});
 }
@@ -58,10 +58,26 @@ void draw_match(Drawing& onto, FlatPoint at, bool points_down) {
 void draw_window(Drawing& onto, const Path& window) {
   onto.line(LineKind::CutLast, window);
   const Box box = bounds(window);
-  const FlatPoint half{kCornerSquare, kCornerSquare};
   for (const FlatPoint p :
        {box.lo, FlatPoint{box.hi.x, box.lo.y}, box.hi, FlatPoint{box.lo.x, box.hi.y}})
-    onto.line(LineKind::Thin, rectangle(p - half, p + half));
+    draw_window_corner(onto, p);
+}
+
+void draw_window_corner(Drawing& onto, FlatPoint at) {
+  const FlatPoint half{kCornerSquare, kCornerSquare};
+  onto.line(LineKind::Thin, rectangle(at - half, at + half));
+}
+
+void draw_half_diamond(Drawing& onto, FlatPoint at, FlatPoint inward, double size) {
+  const FlatPoint half = size * kDiamondHalf * left_of(inward);
+  const FlatPoint tip = at + size * kDiamondDepth * inward;
+  onto.fill(LineKind::Join, kBlack, {closed_path({at - half, tip, at + half})});
+}
+
+void draw_scale_line(Drawing& onto, FlatPoint from, FlatPoint to) {
+  const FlatPoint half = 0.5 * kScaleTick * left_of(unit(to - from));
+  onto.line(LineKind::Scale, from, to);
+  for (const FlatPoint end : {from, to}) onto.line(LineKind::Scale, end - half, end + half);
 }
 
 OnPath along_path(const Path& path, double share) {

@@ -20,10 +20,19 @@ Polygon arrow_head(FlatPoint tip, FlatPoint way);
 void draw_staple(Drawing& onto, FlatPoint at, bool upright);
 /// The hole's circle, and a cross that runs past it.
 void draw_punch(Drawing& onto, FlatPoint at, double radius);
-/// A solid triangle whose base lies on the cloth's edge.
-void draw_match(Drawing& onto, FlatPoint at, bool points_down);
+/// A solid triangle whose base lies on the cloth's edge; of half its size in a key, with 0.5.
+void draw_match(Drawing& onto, FlatPoint at, bool points_down, double size = 1.0);
 /// The window's outline with a small open square at each corner of its box.
 void draw_window(Drawing& onto, const Path& window);
+/// One of these squares: it says that a line is cut last, on the bumper.
+void draw_window_corner(Drawing& onto, FlatPoint at);
+/// A tile's half of the black diamond over a join: the base on the join, the tip `inward` (unit).
+void draw_half_diamond(Drawing& onto, FlatPoint at, FlatPoint inward, double size = 1.0);
+inline constexpr double kDiamondHalf = 4.0;   ///< along the join
+inline constexpr double kDiamondDepth = 5.0;  ///< into the tile
+/// A scale's line between its ticks.
+void draw_scale_line(Drawing& onto, FlatPoint from, FlatPoint to);
+inline constexpr double kScaleTick = 5.0;  ///< across the line
 /// A fold line, and near both ends an arrow the way its cloth goes under.
 void draw_pleat(Drawing& onto, const Path& fold, FlatPoint under);
 /// A digit's outline over a pale tint.

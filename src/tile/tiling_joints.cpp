@@ -19,8 +19,6 @@ constexpr double kTextClear = 1.0;   ///< a name stays that far from a tile's ed
 constexpr double kStep = 3.0;        ///< from one place tried to the next
 constexpr double kNameReach = 18.0;  ///< of a neighbor's name from its diamond
 constexpr double kNameStep = 2.0;
-constexpr double kDiamondHalf = 4.0;   ///< along the join
-constexpr double kDiamondDepth = 5.0;  ///< into the tile
 constexpr double kBesideReach = 15.5;  ///< half of a diamond with its name beside it
 
 }  // namespace
@@ -118,11 +116,8 @@ TextMark Tiling::neighbor_name(const Joint& joint, FlatPoint diamond, bool on_be
 }
 
 void Tiling::draw_joint(Drawing& onto, const Joint& joint, bool before) const {
-  const FlatPoint inward = joint.inward(before), half = kDiamondHalf * left_of(inward);
   for (const Joint::Diamond& diamond : joint.diamonds) {
-    const FlatPoint at = diamond.middle;
-    onto.fill(LineKind::Join, kBlack,
-              {closed_path({at - half, at + kDiamondDepth * inward, at + half})});
+    draw_half_diamond(onto, diamond.middle, joint.inward(before));
     onto.text(before ? diamond.on_before : diamond.on_after);
   }
 }

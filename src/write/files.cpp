@@ -24,7 +24,7 @@ bool wants(Wanted wanted, SheetKind kind) {
       return true;
     case Wanted::Patterns:
       return kind == SheetKind::Pattern || kind == SheetKind::Tiles || kind == SheetKind::Fold ||
-             kind == SheetKind::TapeMeasure || kind == SheetKind::Templates ||
+             kind == SheetKind::Measures || kind == SheetKind::Templates ||
              kind == SheetKind::Model;
     case Wanted::Views:
       return kind == SheetKind::Views;

@@ -8,10 +8,10 @@
 #include "draw/text_box.hpp"
 #include "job/limits.hpp"
 #include "sheet/fold_sheet.hpp"
+#include "sheet/measuring_sheet.hpp"
 #include "sheet/numeral_sheets.hpp"
 #include "sheet/pattern_sheet.hpp"
 #include "sheet/same_words.hpp"
-#include "sheet/tape_sheet.hpp"
 #include "sheet/template_sheets.hpp"
 #include "sheet/view_sheet.hpp"
 #include "swathe/job.hpp"
@@ -69,8 +69,8 @@ Sheet composed(const Made& made, const ListedSheet& listed, const Papers& on, co
       return tiles_sheet(made, bumper, on.own, labels, fill);
     case SheetKind::Fold:
       return fold_sheet(made, bumper, on.own, labels, fill);
-    case SheetKind::TapeMeasure:
-      return tape_sheet(made, bumper, on.office, labels);
+    case SheetKind::Measures:
+      return measuring_sheet(made, bumper, on.office, labels);
     case SheetKind::Templates:
       return template_sheets(made, bumper, on.own, labels, fill);
     case SheetKind::Numerals:
@@ -118,7 +118,7 @@ std::vector<ListedSheet> list_sheets(const Made& made, const Font& labels) {
     add(pattern_name(made, b), b);
     if (own_print) add(tiles_name(made, b, on.own), b);
     if (own_print) add(fold_name(made, b, on.own), b);
-    add(tape_name(made, b, on.office), b);
+    add(measuring_name(made, b, on.office), b);
     if (own_print) add(template_name(made, b, on.own, labels), b);
   }
   add(numeral_name(made, on.own), {});

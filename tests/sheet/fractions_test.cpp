@@ -59,7 +59,7 @@ std::optional<double> read_rest(const std::string& text) {
   return text[0] == '-' ? -*part : *part;
 }
 
-/// A row of a tape sheet's table.
+/// A row of a measuring sheet's table.
 struct Row {
   double figure = 0;  ///< inches
   std::optional<double> rest;
@@ -135,7 +135,8 @@ bool names(const Row& row, const std::string& place) {
   return end == row.what.size() || row.what[end] == ';' || row.what[end] == ',';
 }
 
-TEST_CASE("fractions: every place of the tape sheets, read again, is within 1/32 in of the model") {
+TEST_CASE(
+    "fractions: every place of the measuring sheets, read again, is within 1/32 in of the model") {
   std::size_t read = 0;
   for (const auto& path : test::example_jobs()) {
     const Made made = test::made(test::bytes_of(path), path.filename().string());
@@ -143,7 +144,8 @@ TEST_CASE("fractions: every place of the tape sheets, read again, is within 1/32
     CAPTURE(path.filename().string());
     const std::vector<Sheet> sheets = all_sheets(made, test::label_font());
     for (std::size_t b = 0; b < made.patterns.size(); ++b) {
-      const auto sheet = std::ranges::find(sheets, made.patterns[b].bumper + "-tape", &Sheet::stem);
+      const auto sheet =
+          std::ranges::find(sheets, made.patterns[b].bumper + "-measures", &Sheet::stem);
       REQUIRE(sheet != sheets.end());
       const std::vector<Row> rows = rows_of(*sheet);
       for (const auto& named : places_of(made, b)) {

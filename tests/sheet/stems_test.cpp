@@ -23,10 +23,10 @@ TEST_CASE("file names: bumpers whose names become one are told apart") {
   job.bumpers[0].name = "a b";
   job.bumpers[1].name = "A_b";
   const Made made = test::made_by_hand(job);
-  CHECK(stem_of(made, 0, "tape") == "a_b-1-tape");
-  CHECK(stem_of(made, 1, "tape") == "A_b-2-tape");
+  CHECK(stem_of(made, 0, "measures") == "a_b-1-measures");
+  CHECK(stem_of(made, 1, "measures") == "A_b-2-measures");
   job.bumpers[1].name = "C";
-  CHECK(stem_of(test::made_by_hand(job), 1, "tape") == "C-tape");
+  CHECK(stem_of(test::made_by_hand(job), 1, "measures") == "C-measures");
 }
 
 }  // namespace

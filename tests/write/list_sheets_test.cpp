@@ -4,10 +4,10 @@
 #include "book/book_sheet.hpp"
 #include "job/limits.hpp"
 #include "sheet/fold_sheet.hpp"
+#include "sheet/measuring_sheet.hpp"
 #include "sheet/numeral_sheets.hpp"
 #include "sheet/pattern_sheet.hpp"
 #include "sheet/same_words.hpp"
-#include "sheet/tape_sheet.hpp"
 #include "sheet/template_sheets.hpp"
 #include "sheet/view_sheet.hpp"
 #include "support/examples.hpp"
@@ -74,7 +74,7 @@ std::vector<Sheet> sheets_with_pages(const Made& made, const Font& labels) {
     all.push_back(pattern_sheet(made, b, labels));
     if (own_print) all.push_back(tiles_sheet(made, b, own, labels));
     if (own_print) all.push_back(fold_sheet(made, b, own, labels));
-    all.push_back(tape_sheet(made, b, office, labels));
+    all.push_back(measuring_sheet(made, b, office, labels));
     if (own_print) all.push_back(template_sheets(made, b, own, labels));
   }
   all.push_back(numeral_sheets(made, own, labels));

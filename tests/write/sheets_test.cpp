@@ -49,8 +49,8 @@ TEST_CASE("all sheets: the demo job's files, once each and in order") {
   for (const Sheet& sheet : sheets) stems.push_back(sheet.stem);
   std::set<std::string> different(stems.begin(), stems.end());
   CHECK(different.size() == stems.size());
-  for (const char* stem : {"A-pattern", "A-tiles", "A-tape", "A-templates", "B-pattern", "B-tiles",
-                           "B-tape", "B-templates", "numerals", "book"})
+  for (const char* stem : {"A-pattern", "A-tiles", "A-measures", "A-templates", "B-pattern",
+                           "B-tiles", "B-measures", "B-templates", "numerals", "book"})
     CHECK_MESSAGE(different.count(stem) == 1, std::string(stem));
   CHECK(stems.front() == "A-pattern");
   CHECK(stems.back() == "book");
@@ -88,7 +88,7 @@ TEST_CASE("all sheets: no text lies over another, over a line or off its page") 
   });
 }
 
-TEST_CASE("tape sheet: every figure of the model is printed on it") {
+TEST_CASE("measuring sheet: every figure of the model is printed on it") {
   for (const Units units : {Units::Inches, Units::Millimeters}) {
     Job job = test::demo_job();
     job.units = units;
@@ -97,7 +97,7 @@ TEST_CASE("tape sheet: every figure of the model is printed on it") {
     std::set<std::string> printed;
     std::string said;  // a cell's lines follow each other
     for (const Sheet& sheet : all_sheets(made, test::label_font()))
-      if (sheet.stem == "A-tape")
+      if (sheet.stem == "A-measures")
         for (const Page& page : sheet.pages)
           for (const TextMark& text : test::texts_of(page.drawing)) {
             printed.insert(text.text);
@@ -111,7 +111,7 @@ TEST_CASE("tape sheet: every figure of the model is printed on it") {
   }
 }
 
-TEST_CASE("tape sheet: one page a bumper, on letter and on A4") {
+TEST_CASE("measuring sheet: one page a bumper, on letter and on A4") {
   for (const char* paper : {"letter", "a4"}) {
     Job job = test::demo_job();
     const std::optional<Paper> size = find_paper(paper);
@@ -121,7 +121,7 @@ TEST_CASE("tape sheet: one page a bumper, on letter and on A4") {
     job.paper.height = size->height;
     std::size_t layouts = 0;
     for (const Sheet& sheet : all_sheets(test::made_by_hand(job), test::label_font())) {
-      if (sheet.kind != SheetKind::TapeMeasure) continue;
+      if (sheet.kind != SheetKind::Measures) continue;
       CHECK(sheet.pages.size() == 1);
       ++layouts;
     }
@@ -224,7 +224,7 @@ TEST_CASE("all sheets: a cover like an earlier one is printed once, and both say
   // Drawings for cutters and the figures are there for each: they take no sheets of the printer's,
   // or one.
   for (const char* stem :
-       {"A-pattern", "A-tiles", "A-fold", "A-tape", "A-templates", "B-pattern", "B-tape"})
+       {"A-pattern", "A-tiles", "A-fold", "A-measures", "A-templates", "B-pattern", "B-measures"})
     CHECK_MESSAGE(stems.count(stem) == 1, std::string(stem));
   for (const char* stem : {"B-tiles", "B-fold", "B-templates"})
     CHECK_MESSAGE(stems.count(stem) == 0, std::string(stem));

@@ -1,4 +1,4 @@
-#include "sheet/tape_sheet.hpp"
+#include "sheet/measuring_sheet.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -141,14 +141,15 @@ class Columns {
 
 }  // namespace
 
-SheetName tape_name(const Made& made, std::size_t bumper, const PaperKeys& paper) {
-  return {stem_of(made, bumper, "tape"),
-          say("title.measures", {{"bumper", made.patterns[bumper].bumper}}), SheetKind::TapeMeasure,
+SheetName measuring_name(const Made& made, std::size_t bumper, const PaperKeys& paper) {
+  return {stem_of(made, bumper, "measures"),
+          say("title.measures", {{"bumper", made.patterns[bumper].bumper}}), SheetKind::Measures,
           paper.sheet};
 }
 
-Sheet tape_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels) {
-  Sheet sheet{tape_name(made, bumper, paper), {}};
+Sheet measuring_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper,
+                      const Font& labels) {
+  Sheet sheet{measuring_name(made, bumper, paper), {}};
   const Units units = made.job.units;
   const Pattern& pattern = made.patterns[bumper];
   const RunningDimensions figures = running_dimensions(made, bumper);

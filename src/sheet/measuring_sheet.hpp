@@ -13,7 +13,8 @@ namespace swathe {
 /// face up, in the job's units.
 ///
 /// Requires: a bumper of the job, by its number.
-Sheet tape_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels);
-SheetName tape_name(const Made& made, std::size_t bumper, const PaperKeys& paper);
+Sheet measuring_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper,
+                      const Font& labels);
+SheetName measuring_name(const Made& made, std::size_t bumper, const PaperKeys& paper);
 
 }  // namespace swathe
