@@ -14,6 +14,7 @@ using sheet_texts::say;
 
 constexpr double kMostScale = 0.6;
 constexpr double kBetween = 12.0;  ///< digits; their figures stand below them
+constexpr double kLeastBetween = 3.0;
 constexpr double kGap = 8.0;
 constexpr double kLine = 4.5;
 
@@ -57,6 +58,14 @@ std::vector<Column> columns_of(const Made& made, double asked, const Font& label
   return columns;
 }
 
+/// From column to column: less where their figures would not fit a width else.
+double space_between(const std::vector<Column>& columns, double width) {
+  double left = width;
+  for (const Column& column : columns) left -= column.worded;
+  const double even = left / static_cast<double>(std::max<std::size_t>(1, columns.size() - 1));
+  return std::clamp(even, kLeastBetween, kBetween);
+}
+
 /// The scale at which the columns fill a width, each as wide as its digit or its figures; none
 /// where these alone fill it.
 double filling_scale(const std::vector<Column>& columns, double width) {
@@ -95,7 +104,8 @@ Page stroke_page(const Made& made, const PaperKeys& paper, const Font& labels, c
   const std::vector<Column> columns = columns_of(made, asked, labels);
   double high = 0;
   for (const Digit& digit : numerals.digits) high = std::max(high, bounds(digit.outline).height());
-  const double gaps = kBetween * static_cast<double>(columns.size() - 1);
+  const double between = space_between(columns, room.width());
+  const double gaps = between * static_cast<double>(columns.size() - 1);
   const double below = 4 * kLine + kGap;
   const double scale =
       std::max(0.05, std::min({kMostScale, filling_scale(columns, room.width() - gaps),
@@ -112,7 +122,7 @@ Page stroke_page(const Made& made, const PaperKeys& paper, const Font& labels, c
       page.drawing.text({at.x, base}, line, kTableHeight);
       base -= kLine;
     }
-    at.x += std::max(scale * digit.width, column.worded) + kBetween;
+    at.x += std::max(scale * digit.width, column.worded) + between;
   }
   return page;
 }
