@@ -28,6 +28,7 @@ class LabelPlacer {
  public:
   /// Requires: both outlive the placer. Lines the drawing has already are kept off.
   LabelPlacer(Drawing& onto, const Font& labels, const Box& page);
+  const Font& font() const { return labels_; }
 
   /// What it writes on.
   Drawing& drawing() { return onto_; }

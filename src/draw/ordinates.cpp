@@ -41,6 +41,10 @@ std::vector<double> spread(const std::vector<double>& targets, double pitch, dou
   return places;
 }
 
+double ordinate_reach(const Font& labels, const std::string& figure, double height_mm) {
+  return 2 * kStub + kSlant + kGap + labels.text_width_mm(figure, height_mm);
+}
+
 Box draw_ordinates(Drawing& onto, const Font& labels, std::vector<Ordinate> ordinates,
                    OrdinateEdge edge, double edge_at, double lo, double hi, double height_mm) {
   std::ranges::stable_sort(ordinates, {}, &Ordinate::at);
@@ -77,9 +81,8 @@ Box draw_ordinates(Drawing& onto, const Font& labels, std::vector<Ordinate> ordi
       text.at.y -= 0.5 * height_mm;
       text.anchor = out > 0 ? Anchor::Left : Anchor::Right;
     }
-    const double width = labels.text_width_mm(text.text, height_mm);
     taken.cover(point(to - 0.5 * height_mm, 0));
-    taken.cover(point(to + 0.5 * height_mm, 2 * kStub + kSlant + kGap + width));
+    taken.cover(point(to + 0.5 * height_mm, ordinate_reach(labels, text.text, height_mm)));
     onto.text(std::move(text));
   }
   return taken;

@@ -28,6 +28,9 @@ inline constexpr double kFigurePitch = 1.55;
 /// Which edge of a drawing figures stand along.
 enum class OrdinateEdge { Above, Below, Left, Right };
 
+/// How far out from the edge a figure reaches.
+double ordinate_reach(const Font& labels, const std::string& figure, double height_mm);
+
 /// Figures in a row along an edge, each with a leader to its place; upright figures at the sides,
 /// turned ones above and below. Returns the box the row takes.
 ///

@@ -22,6 +22,7 @@ constexpr double kFromFrame = 3.0;
 constexpr double kCaptionText = 5.0;
 constexpr double kCaption = 10.0;  ///< height of the words under a digit
 constexpr double kNote = 4.5;      ///< of the small ones under those
+constexpr double kBesideWords = 2.0;
 
 /// Whether the method leaves a sheet with holes, rather than pieces.
 bool is_sheet(NumeralMethod method) {
@@ -36,7 +37,7 @@ struct Words {
 /// Lines in a frame, words under them. `base` is the level of the base line; `center` that of the
 /// center line, where it has one.
 NumeralCell framed(const DigitLines& lines, bool sheet, double base, const double* center,
-                   const Words& words, const Subjects& shows) {
+                   const Words& words, const Subjects& shows, const Font& labels) {
   Box ink = bounds(lines.cut);
   ink.cover(bounds(lines.stitch));
   const double around = sheet ? kStrip : kRoom;
@@ -61,8 +62,12 @@ NumeralCell framed(const DigitLines& lines, bool sheet, double base, const doubl
       alone.line(LineKind::Numeral, {*center, from}, {*center, to});
 
   NumeralCell cell;
-  cell.size = {ink.width() + 2 * around, ink.height() + 2 * around + below};
-  cell.drawing.add(alone, {false, 0, FlatPoint{around, around + below} - ink.lo});
+  const double worded = std::max(labels.text_width_mm(words.caption, kCaptionText),
+                                 labels.text_width_mm(words.note, kTableHeight));
+  cell.size = {std::max(ink.width() + 2 * around, worded + 2 * kBesideWords),
+               ink.height() + 2 * around + below};
+  const FlatPoint corner{0.5 * (cell.size.x - ink.width()), around + below};
+  cell.drawing.add(alone, {false, 0, corner - ink.lo});
   cell.drawing.line(LineKind::Thin, rectangle({0, 0}, cell.size));
   const double middle = 0.5 * cell.size.x;
   const double caption = words.note.empty() ? 4.0 : 4.0 + kNote;
@@ -74,7 +79,8 @@ NumeralCell framed(const DigitLines& lines, bool sheet, double base, const doubl
 
 class Cells {
  public:
-  explicit Cells(const Made& made) : made_(made), numerals_(*made.numerals) {}
+  Cells(const Made& made, const Font& labels)
+      : made_(made), numerals_(*made.numerals), labels_(labels) {}
 
   std::vector<NumeralCell> all() {
     const bool outlined = numerals_.outline > 0;
@@ -116,7 +122,7 @@ class Cells {
       words.note =
           say("piece.bridges", {{"share", plain_number(100 * taken_by_bridges(digit), 0)}});
     NumeralCell cell = framed(digit_lines(digit, method(), layer), is_sheet(method()), 0, nullptr,
-                              words, Subject::digit(digit.digit));
+                              words, Subject::digit(digit.digit), labels_);
     cell.name = named(say("piece.digit", {{"digit", text}}), layer_word);
     cells_.push_back(std::move(cell));
   }
@@ -140,7 +146,7 @@ class Cells {
                         placed.whole ? "" : say("piece.part")};
       const double base = placed.digits.front().origin.y - placed.center_u, center = 0;
       NumeralCell cell = framed({number_mask(placed, numerals_.digits, layer), {}, false}, true,
-                                base, &center, words, mask_subjects(placed.text));
+                                base, &center, words, mask_subjects(placed.text), labels_);
       cell.name = named(say("piece.mask", {{"digits", placed.text}}), layer_word);
       cells_.push_back(std::move(cell));
     }
@@ -148,12 +154,15 @@ class Cells {
 
   const Made& made_;
   const Numerals& numerals_;
+  const Font& labels_;
   std::vector<NumeralCell> cells_;
 };
 
 }  // namespace
 
-std::vector<NumeralCell> numeral_cells(const Made& made) { return Cells(made).all(); }
+std::vector<NumeralCell> numeral_cells(const Made& made, const Font& labels) {
+  return Cells(made, labels).all();
+}
 
 int masks_of(const Numerals& numerals, const std::string& text, int spares, int colors) {
   const auto placed = std::ranges::count(numerals.placed, text, &PlacedNumeral::text);

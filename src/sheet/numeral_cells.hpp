@@ -6,6 +6,7 @@
 #include "numeral/method.hpp"
 #include "swathe/draw.hpp"
 #include "swathe/make.hpp"
+#include "swathe/type.hpp"
 
 namespace swathe {
 
@@ -22,7 +23,7 @@ struct NumeralCell {
 /// the white pieces first.
 ///
 /// Requires: the job has numerals.
-std::vector<NumeralCell> numeral_cells(const Made& made);
+std::vector<NumeralCell> numeral_cells(const Made& made, const Font& labels);
 
 /// How often a number's mask of these digits is cut: its places in every color, and spares. A part
 /// of a split number has spares only where the number stands whole nowhere.

@@ -242,7 +242,7 @@ Sheet numeral_sheets(const Made& made, const PaperKeys& paper, const Font& label
   const Numerals& numerals = *made.numerals;
   const NumeralMethod method = made.job.numerals.method;
   const MethodWords words = words_of(method);
-  const std::vector<NumeralCell> cells = numeral_cells(made);
+  const std::vector<NumeralCell> cells = numeral_cells(made, labels);
 
   PageHead head;
   head.title = {made.job.title, sheet.title, "", {print_words(), correction_words(paper)}};

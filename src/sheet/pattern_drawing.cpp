@@ -444,11 +444,13 @@ void name_piece(Drawing& onto, LabelPlacer& labels, const Made& made, std::size_
     }
   }
   const Box& box = longest->box;
-  const double length = std::min(kGrainLength, 0.6 * box.width());
+  const std::string grain = say("face.grain");
+  const double length = std::max(std::min(kGrainLength, 0.6 * box.width()),
+                                 labels.font().text_width_mm(grain, 5.0) + 2.0);
   const FlatPoint low{box.middle().x, box.lo.y + 12};
   if (const auto spot = labels.claim(length, 12, box, low)) {
     draw_long_grain(onto, {spot->lo.x, spot->lo.y + 2.5}, {spot->hi.x, spot->lo.y + 2.5});
-    onto.text({spot->middle().x, spot->lo.y + 6}, say("face.grain"), 5.0, Anchor::Middle);
+    onto.text({spot->middle().x, spot->lo.y + 6}, grain, 5.0, Anchor::Middle);
   }
 }
 

@@ -29,11 +29,14 @@ class SectionDrawing {
     low_ = std::min(0.0, section_.padding_bottom_mm()) - made.frame.floor_gap().mm();
     low_ = std::min(low_, -made.frame.floor_gap().mm());
     const double high = std::max(section_.height_mm(), section_.padding_top_mm());
-    scale_ = std::min((most_height - kAbove - kPad) / (high - low_),
-                      (width - 2 * kBeside) / section_.depth_mm());
-    const double height = scale_ * (high - low_) + kAbove + kPad;
+    const double above = std::max(kAbove, room_for(depth_figures()) + 2 * kOff);
+    const double right = std::max(kBeside, room_for(height_figures()) + kFloor);
+    scale_ = std::min((most_height - above - kPad) / (high - low_),
+                      (width - kBeside - right) / section_.depth_mm());
+    const double height = scale_ * (high - low_) + above + kPad;
     picture_.box = {{0, 0}, {width, height}};
-    origin_ = {0.5 * (width - scale_ * section_.depth_mm()), kPad - scale_ * low_};
+    origin_ = {kBeside + 0.5 * (width - kBeside - right - scale_ * section_.depth_mm()),
+               kPad - scale_ * low_};
   }
 
   Picture drawn() && {
@@ -107,35 +110,57 @@ class SectionDrawing {
                       kTextHeight, Subject::cloth()});
   }
 
-  void heights() {
+  /// What a row of figures takes beside what it tells.
+  double room_for(const std::vector<Ordinate>& figures) const {
+    double most = 0;
+    for (const Ordinate& one : figures)
+      most = std::max(most, ordinate_reach(labels_, one.figure, kTextHeight));
+    return most + kPad;
+  }
+
+  /// Heights from the floor, each at its height above the board's underside, mm.
+  std::vector<Ordinate> height_figures() const {
     const double floor = made_.frame.floor_gap().mm();
     std::vector<Ordinate> ordinates;
     const auto add = [&](double z, const char* what) {
-      ordinates.push_back({on(0, z).y, say(what, {{"height", fig(z + floor)}})});
+      ordinates.push_back({z, say(what, {{"height", fig(z + floor)}})});
     };
     const double front = 0.5 * section_.cloth_thickness_mm();
-    ordinates.push_back({on(0, -floor).y, say("cut-through.floor")});
+    ordinates.push_back({-floor, say("cut-through.floor")});
     add(0, "cut-through.board-bottom");
     add(section_.height_mm(), "cut-through.board-top");
     if (std::abs(section_.padding_bottom_mm()) > front) {
       add(section_.padding_bottom_mm(), "cut-through.padding-bottom");
       add(section_.padding_top_mm(), "cut-through.padding-top");
     }
+    return ordinates;
+  }
+
+  void heights() {
+    std::vector<Ordinate> ordinates = height_figures();
+    for (Ordinate& one : ordinates) one.at = on(0, one.at).y;
     const double right = on(section_.depth_mm(), 0).x + kFloor;
     draw_ordinates(picture_.drawing, labels_, std::move(ordinates), OrdinateEdge::Right, right,
                    0.5 * kTextHeight, picture_.box.hi.y, kTextHeight);
   }
 
-  void depths() {
+  double depth_with_cloth() const {
+    return section_.depth_mm() + 0.5 * section_.cloth_thickness_mm();
+  }
+
+  /// Depths from the board's back, each at its own, mm.
+  std::vector<Ordinate> depth_figures() const {
     const double t = section_.thickness_mm();
-    const double out = section_.depth_mm() + 0.5 * section_.cloth_thickness_mm();
+    return {{0, "0"}, {t, fig(t)}, {t + section_.padding_depth_mm(), fig(depth_with_cloth())}};
+  }
+
+  void depths() {
+    std::vector<Ordinate> ordinates = depth_figures();
+    for (Ordinate& one : ordinates) one.at = on(one.at, 0).x;
     const double top = std::max(section_.height_mm(), section_.padding_top_mm());
-    draw_ordinates(picture_.drawing, labels_,
-                   {{on(0, 0).x, "0"},
-                    {on(t, 0).x, fig(t)},
-                    {on(t + section_.padding_depth_mm(), 0).x, fig(out)}},
-                   OrdinateEdge::Above, on(0, top).y + 2 * kOff, on(0, 0).x - kFloor,
-                   on(out, 0).x + kFloor, kTextHeight);
+    draw_ordinates(picture_.drawing, labels_, std::move(ordinates), OrdinateEdge::Above,
+                   on(0, top).y + 2 * kOff, on(0, 0).x - kFloor,
+                   on(depth_with_cloth(), 0).x + kFloor, kTextHeight);
   }
 
   void flaps() {

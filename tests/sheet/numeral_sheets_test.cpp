@@ -166,7 +166,8 @@ TEST_CASE("numeral sheets: parts of a split number have masks of their own") {
   CHECK(masks_of(*made.numerals, "486", 1, 2) == 2);
   CHECK(masks_of(*made.numerals, "20486", 1, 2) == 4);
   std::vector<std::string> names;
-  for (const NumeralCell& cell : numeral_cells(made)) names.push_back(cell.name);
+  for (const NumeralCell& cell : numeral_cells(made, test::label_font()))
+    names.push_back(cell.name);
   CHECK(names == std::vector<std::string>{"mask 20", "mask 486", "mask 20486"});
 }
 
