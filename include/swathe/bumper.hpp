@@ -3,6 +3,7 @@
 // Frame and section, runs of bumpers round the frame, and the cloth that is wrapped round them.
 
 #include <limits>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -165,8 +166,10 @@ class Section {
 
   const std::vector<Station>& stations() const { return stations_; }
   /// Cloth that a butting side needs more at the top, and at the bottom, to go round its
-  /// neighbor's square padding end.
+  /// neighbor's square padding end: as far as square_front() is further round.
   double square_end_allowance_mm() const { return square_end_; }
+  /// The same bumper where the padding's hollows are filled: its padding is square.
+  const Section& square_front() const { return square_ ? *square_ : *this; }
   /// The closed outline the cloth's middle surface follows.
   const std::vector<HullPiece>& hull() const { return hull_; }
 
@@ -175,12 +178,14 @@ class Section {
   double tau_ = 0, depth_ = 0, closed_girth_ = 0, flap_ = 0;
   double front_top_ = 0, top_tangent_ = 0, bottom_tangent_ = 0, back_top_ = 0, back_bottom_ = 0;
   double square_end_ = 0;
+  std::shared_ptr<const Section> square_;  ///< never changed; none where it is square itself
   std::vector<Station> stations_;
   std::vector<HullPiece> hull_;
   struct Stretch {  ///< a hull piece and the u it starts at
     HullPiece piece;
     double u_from = 0;
   };
+  void follow(const std::vector<Disc>& padding);
   void name_stations(const std::vector<HullPiece>& chain);
   std::vector<Stretch> chain_;  ///< from the bottom back edge to the top one, by u
 };
@@ -201,6 +206,7 @@ struct RunCorner : Corner {
   int before = 0, after = 0;  ///< sides, numbers in the frame
   double s = 0;               ///< the corner line on the front
   double past = 0;            ///< E: the front line runs past the frame corner by this, each side
+  bool filled = false;        ///< hollows of butted noodles: both sides have a square front there
 };
 
 /// A bumper's way along the frame, counter-clockwise, and how its cloth is measured along it.
@@ -327,11 +333,14 @@ struct CornerVoid {
   int strips = 0;           ///< grooves to fill, each as long as `length`
   double length = 0;        ///< mm
   double section_area = 0;  ///< of one groove, mm2
+  /// A strip for a groove is a right triangle across. Both its short sides are so long, mm: then
+  /// its long one touches the round.
+  double leg = 0;
 };
 
 /// Grooves between round noodles and their square box where butted padding meets: on the lapping
 /// noodles, as far as they go past the board line of the butting side. Blocks and mitred or bent
-/// noodles leave none.
+/// noodles leave none, nor do noodles that the job leaves unfilled (`padding.filled`).
 std::vector<CornerVoid> corner_voids(const Frame& frame, const Section& section, const Run& run,
                                      const PaddingKeys& padding);
 

@@ -35,10 +35,14 @@ const Paper& office_paper(Units units);
 // A job as read: every key with its default. The job file's reference is the contract that
 // `swathe new` prints; the names here are its keys.
 
+/// The slip fit where a job gives none and its covers are held by hook-and-loop, which lies behind
+/// the boards. Common practice, no source.
+inline constexpr Length kHookAndLoopFit = inches(3.0 / 16);
+
 struct FrameKeys {
   std::vector<FlatPoint> corners;  ///< from above, counter-clockwise; side i runs from corner i
   std::vector<std::string> sides;  ///< one name a side: front, left, back, right of a rectangle
-  Length fit = inches(1.0 / 16);   ///< slip fit between frame and boards, each side
+  Length fit = inches(1.0 / 16);   ///< slip fit between frame and boards, each side; see above
   Length floor_gap = inches(2);    ///< floor to the underside of the boards
   bool backed = true;              ///< the frame stands behind the boards as the season asks
 };

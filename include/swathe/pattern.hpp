@@ -30,7 +30,9 @@ struct PatternCorner {
   Polygon notch_top,
       notch_bottom;   ///< cloth cut away: ends at the cloth edge, apex towards the front
   bool sewn = false;  ///< the cut in front of the back edge is closed again by a seam
-  double square_end_allowance = 0;   ///< spent at top and at bottom on the butting side
+  /// Spent at top and at bottom: on the butting side, and on both where the corner is filled.
+  double square_end_allowance = 0;
+  bool filled = false;  ///< hollows filled: dart, pleats and notches are for a square front
   bool fold_towards_before = false;  ///< the pleat goes under towards side_before (else side_after)
 };
 
@@ -48,6 +50,8 @@ struct NamedLine {
   What what;
   std::string name;
   FlatPoint from, to;
+
+  bool level() const { return from.y == to.y; }
 };
 
 /// A folded corner's line with the way its surplus goes under.
@@ -91,11 +95,12 @@ struct Staple {
   int order = 0;         ///< from 1
 };
 
-/// A triangle on the cloth's edge, and the pencil mark on the board that it meets.
+/// A triangle on the flap's edge (where it has a hem, on the hem's fold), and the pencil mark on
+/// the board that it meets.
 struct MatchMark {
   std::string name;  ///< "M1", "M2" from the left
   FlatPoint at;
-  bool top = true;          ///< on the top flap's edge, pointing down into the cloth
+  bool top = true;          ///< on the top flap, pointing down into the cloth
   std::string side;         ///< whose board is marked
   double from_left_mm = 0;  ///< on the board's inside face, from its left end seen from outside
 };
@@ -111,6 +116,7 @@ struct EndOnPattern {
   bool start = true;
   int layers = 3;  ///< at most, anywhere on the end face
   double tongue = 0, ears = 0;
+  double flaps = 0;  ///< they begin so far inside the end face
 };
 
 /// A seam across the cover, where one piece of cloth is too short for it.
@@ -146,6 +152,10 @@ struct Pattern {
 /// Refuses: UnknownName (a bracket's side), DoesNotFit (a bracket beyond its board, flaps that lose
 /// the staple line to the square-end allowance), each at its key.
 Outcome<Pattern> make_pattern(const Wrap& wrap, const Job& job);
+
+/// Cloth that the square front of filled corners takes at s, over and under: by so much further
+/// along the cloth lies the board's edge there, and all that is measured from it.
+double taken_at_corners(const Wrap& wrap, const ClothKeys& cloth, double s);
 
 /// Stretches of each side on which the band |u| <= half_height is free of darts, reliefs and ends.
 std::vector<ClearStretch> clear_stretches(const Wrap& wrap, double half_height_mm);
@@ -197,7 +207,8 @@ struct MeshOptions {
 /// on the cloth; the pattern's notches are open.
 /// Holds (mesh_test.cpp): (1) every point is at() its cloth place; (2) the edge lies on the
 /// pattern's cut lines, the edges of its darts and its end faces, off them by no more than chords
-/// of the dart's curve are; (3) the edges of a sewn dart are one curve from back edge to back edge.
+/// of the dart's curve are; at a filled corner the darts are those of the round; (3) the edges of a
+/// sewn dart are one curve from back edge to back edge.
 Mesh make_mesh(const Wrap& wrap, const ClothKeys& cloth, const MeshOptions& options = {});
 
 }  // namespace swathe

@@ -162,17 +162,21 @@ class ListText {
 
   /// Hollows at the corners, to be filled.
   std::string voids() const {
-    Table table({{"bumper"}, {"corner"}, {"strips", kRight}, {"length", kRight}, {"cm2", kRight}});
+    Table table(
+        {{"bumper"}, {"corner"}, {"strips", kRight}, {"length", kRight}, {"sides", kRight}});
     bool any = false;
     for (const Wrap& wrap : made_.wraps)
       for (const CornerVoid& hollow :
            corner_voids(made_.frame, made_.section, wrap.run(), made_.job.padding)) {
         table.add({hollow.bumper, fmt::format("{} / {}", hollow.side_before, hollow.side_after),
-                   std::to_string(hollow.strips), size(mm(hollow.length)),
-                   plain_number(hollow.section_area / 100.0, 1)});
+                   std::to_string(hollow.strips), size(mm(hollow.length)), size(mm(hollow.leg))});
         any = true;
       }
-    return any ? "Fill the hollows at the corners, for each set\n" + table.to_text(2) : "";
+    return any ? "Strips that fill the hollows at corners, for each set\n" + table.to_text(2) +
+                     paragraph("",
+                               "Each strip is half of a square one, cut from corner to corner: "
+                               "\"sides\" are its two short sides.")
+               : "";
   }
 
   std::string cloth() const {
@@ -225,17 +229,28 @@ class ListText {
   /// Hook-and-loop in place of staples.
   std::string strips() const {
     Table table({{"bumper"}, {"strips", kRight}, {"together", kRight}, {"bracket holes", kRight}});
+    double all = 0;
     for (const Pattern& pattern : made_.patterns) {
       double along = 0;
       for (const Path& strip : pattern.strips)
         along += std::max(bounds(strip).width(), bounds(strip).height());
+      all += along;
       std::size_t holes = 0;
       for (const BracketOnPattern& bracket : pattern.brackets) holes += bracket.holes.size();
       table.add({pattern.bumper, std::to_string(pattern.strips.size()), size(mm(along)),
                  std::to_string(holes)});
     }
-    return fmt::format("\nHook-and-loop, {} wide, for each cover\n{}",
-                       exact_size(made_.job.cloth.hook_and_loop.strip), table.to_text(2));
+    const std::size_t covers = made_.job.cloth.colors.size();
+    const auto halves = [&](const char* half, std::size_t count, const std::string& of) {
+      return fmt::format("{} half: {} for {}\n", half,
+                         size_unit(mm(all * static_cast<double>(count))), of);
+    };
+    return fmt::format(
+        "\nHook-and-loop, {} wide, for each cover and its boards\n{}",
+        exact_size(made_.job.cloth.hook_and_loop.strip),
+        table.to_text(2) +
+            halves("Loop", covers, count_of(covers, "set of covers", "sets of covers")) +
+            halves("Hook", sets(), count_of(sets(), "set of boards", "sets of boards")));
   }
 
   std::string weight() const {

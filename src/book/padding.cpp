@@ -4,6 +4,7 @@
 
 #include "book/chapters.hpp"
 #include "book/cut_diagram.hpp"
+#include "book/hollow_drawing.hpp"
 #include "book/piece_table.hpp"
 #include "book/texts.hpp"
 #include "book/words.hpp"
@@ -16,8 +17,7 @@ namespace {
 
 using book_texts::say;
 
-constexpr double kSquareMm2 = 100.0;  ///< in a square centimeter
-constexpr double kNone = 0.05;        ///< mm; less is no length at all
+constexpr double kNone = 0.05;  ///< mm; less is no length at all
 
 void add_cuts(const Made& made, Flow& flow) {
   const StockPlan& plan = made.stock.padding;
@@ -37,7 +37,7 @@ void add_voids(const Made& made, Flow& flow) {
                   {say("padding.column-corner")},
                   {say("padding.column-strips"), Anchor::Right},
                   {say("column.length"), Anchor::Right},
-                  {say("padding.column-across"), Anchor::Right},
+                  {say("padding.column-sides"), Anchor::Right},
                   {say("column.all-sets"), Anchor::Right}};
   for (const Wrap& wrap : made.wraps)
     for (const CornerVoid& hollow :
@@ -45,10 +45,11 @@ void add_voids(const Made& made, Flow& flow) {
       fill.rows.push_back({hollow.bumper,
                            fmt::format("{} / {}", hollow.side_before, hollow.side_after),
                            std::to_string(hollow.strips), figure(mm(hollow.length), made.job.units),
-                           plain_number(hollow.section_area / kSquareMm2, 1),
+                           dimension(mm(hollow.leg), made.job.units),
                            std::to_string(hollow.strips * padded_sets(made.job))});
   if (fill.rows.empty()) return;
   flow.words(say("padding.hollows"));
+  flow.picture(draw_filled_hollows(made, flow.labels()));
   flow.table(fill);
 }
 

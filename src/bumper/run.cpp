@@ -188,6 +188,8 @@ Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingK
               side_at(frame, corner.after).name),
           places.of(fmt::format("frame.corners.{}", corner.after)));
     if (padding.corner == PaddingCorner::Bent) corner.sharp_to = section.thickness_mm();
+    corner.filled = padding.filled && padding.form == PaddingForm::Noodles &&
+                    padding.corner == PaddingCorner::Butted;
     if (corner.turn <= 0.0)
       return refuse(
           Why::ReflexCorner,

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <memory>
 #include <numbers>
 
 #include "base/maths.hpp"
@@ -19,8 +20,8 @@ using practice::kHoldBeyondStaple;
 
 struct Parts {
   std::vector<Disc> padding;  ///< as it is
-  std::vector<Disc>
-      squared;  ///< the same room filled to its box: a square-cut end seen from its side
+  /// The same room filled to its box: a square-cut end seen from its side, or hollows filled.
+  std::vector<Disc> squared;
   double depth = 0, top = 0, bottom = 0;
 };
 
@@ -54,8 +55,7 @@ Parts parts_of(const BoardKeys& boards, const PaddingKeys& padding) {
   return parts;
 }
 
-std::vector<HullPiece> cloth_round(const BoardKeys& boards, std::vector<Disc> padding, double tau) {
-  const double t = boards.thickness.mm(), height = boards.height.mm();
+std::vector<HullPiece> cloth_round(double t, double height, std::vector<Disc> padding, double tau) {
   for (const FlatPoint corner : {FlatPoint{0, 0}, {t, 0}, {t, height}, {0, height}})
     padding.push_back({corner, 0.0});
   for (Disc& disc : padding) disc.radius += 0.5 * tau;
@@ -136,16 +136,23 @@ Outcome<Section> Section::make(const BoardKeys& boards, const PaddingKeys& paddi
   section.padding_bottom_ = parts.bottom;
   section.tau_ = cloth.thickness.mm();
   section.flap_ = cut_flap(cloth).mm();
-  section.hull_ = cloth_round(boards, parts.padding, section.tau_);
-  section.closed_girth_ = girth(section.hull_);
-  section.square_end_ =
-      0.5 * (girth(cloth_round(boards, parts.squared, section.tau_)) - section.closed_girth_);
+  Section square = section;
+  section.follow(parts.padding);
+  square.follow(parts.squared);
+  section.square_end_ = 0.5 * (square.closed_girth_ - section.closed_girth_);
+  section.square_ = std::make_shared<const Section>(std::move(square));
+  return section;
+}
 
+/// The cloth round the board and this padding.
+void Section::follow(const std::vector<Disc>& padding) {
+  hull_ = cloth_round(thickness_, height_, padding, tau_);
+  closed_girth_ = girth(hull_);
   // The chain runs from the end of the back round the bottom, up the front and over the top.
-  auto back = std::ranges::find_if(section.hull_, is_back);
-  assert(back != section.hull_.end());
-  std::vector<HullPiece> chain(back + 1, section.hull_.end());
-  chain.insert(chain.end(), section.hull_.begin(), back);
+  auto back = std::ranges::find_if(hull_, is_back);
+  assert(back != hull_.end());
+  std::vector<HullPiece> chain(back + 1, hull_.end());
+  chain.insert(chain.end(), hull_.begin(), back);
 
   // u = 0 lies where the heading is straight up: the middle of the front flat, or the foremost
   // point.
@@ -163,16 +170,15 @@ Outcome<Section> Section::make(const BoardKeys& boards, const PaddingKeys& paddi
     walked += piece.length;
   }
   double u = -front;
-  section.back_bottom_ = u;
+  back_bottom_ = u;
   for (const HullPiece& piece : chain) {
-    if (piece.length > 0.0) section.chain_.push_back({piece, u});
+    if (piece.length > 0.0) chain_.push_back({piece, u});
     u += piece.length;
   }
-  section.back_top_ = u;
-  section.front_top_ = half_flat;
-  section.depth_ = section.at(0.0).d;
-  section.name_stations(chain);
-  return section;
+  back_top_ = u;
+  front_top_ = half_flat;
+  depth_ = at(0.0).d;
+  name_stations(chain);
 }
 
 void Section::name_stations(const std::vector<HullPiece>& chain) {

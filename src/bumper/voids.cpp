@@ -8,15 +8,16 @@ namespace swathe {
 std::vector<CornerVoid> corner_voids(const Frame& frame, const Section& section, const Run& run,
                                      const PaddingKeys& padding) {
   std::vector<CornerVoid> voids;
-  if (padding.corner != PaddingCorner::Butted || padding.form != PaddingForm::Noodles) return voids;
   const double r = 0.5 * padding.diameter.mm();
   const double near = section.thickness_mm(), far = near + section.padding_depth_mm();
-  for (const RunCorner& corner : run.corners)
+  for (const RunCorner& corner : run.corners) {
+    if (!corner.filled) continue;
     voids.push_back({run.name, frame.sides()[static_cast<std::size_t>(corner.before)].name,
                      frame.sides()[static_cast<std::size_t>(corner.after)].name,
                      // Four grooves a noodle: a round in its square box.
                      4 * padding.stack, corner.crossing(near, far) - corner.crossing(near, near),
-                     r * r * (1.0 - std::numbers::pi / 4)});
+                     r * r * (1.0 - std::numbers::pi / 4), r * (2.0 - std::numbers::sqrt2)});
+  }
   return voids;
 }
 

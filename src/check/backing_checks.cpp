@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "check/checks.hpp"
+#include "rules/practice.hpp"
 
 namespace swathe {
 namespace {
@@ -100,6 +101,25 @@ void check_support(const CheckedSet& s, const Season& season, Findings& findings
                        {{"frame.fit", findings.value(season.support_end_gap->value)}}}},
                      Grace::Inspection);
   }
+}
+
+// The hem of a flap is two layers, and its strip is closed on the board's half.
+void check_play(const CheckedSet& s, const Season&, Findings& findings) {
+  if (s.job.cloth.fixing != Fixing::HookAndLoop) return;
+  const double takes = 2 * s.section.cloth_thickness_mm() + practice::kClosedStrip.mm();
+  const double play = s.frame.fit().mm();
+  if (play >= takes - kRounding) return;
+  const std::string enough = findings.at_least_value(takes);
+  findings.advise({"play",
+                   "between frame and boards",
+                   fmt::format("at least {} for a hem and its hook-and-loop, closed",
+                               findings.measured_text(takes)),
+                   findings.measured_text(play),
+                   Verdict::Warn,
+                   fmt::format("set frame.fit = {}", enough),
+                   {{Subject::frame(), Subject::cloth()},
+                    {"frame.fit", "cloth.fixing", "cloth.thickness"},
+                    {{"frame.fit", enough}}}});
 }
 
 }  // namespace swathe

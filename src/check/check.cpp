@@ -11,7 +11,7 @@ constexpr Check kChecks[] = {
     check_cover_gap,      check_corner_reach,    check_cover_cloth,   check_cloth_color,
     check_corner_fill,    check_padding,         check_padding_form,  check_backing,
     check_extension,      check_hard_parts,      check_zone,          check_by_eye,
-    check_support,        check_weight,          check_brackets,
+    check_support,        check_weight,          check_play,          check_brackets,
 };
 
 }  // namespace

@@ -37,4 +37,6 @@ void check_support(const CheckedSet&, const Season&, Findings&);
 void check_weight(const CheckedSet&, const Season&, Findings&);
 void check_brackets(const CheckedSet&, const Season&, Findings&);  ///< our own advice
 
+void check_play(const CheckedSet&, const Season&, Findings&);  ///< our own advice
+
 }  // namespace swathe

@@ -14,23 +14,24 @@ namespace {
 double nearest_cut(const CheckedSet& s, const Pattern& pattern) {
   const ClothMap map(s.job.cloth);
   double nearest = -1.0;
-  const auto look_at = [&](FlatPoint p) {
+  const auto look_at = [&](FlatPoint p, const Section& section) {
     const double u =
         std::clamp(map.to_cover(p).u, s.section.cloth_edge_bottom(), s.section.cloth_edge_top());
-    const bool on_back = u >= s.section.back_edge_top() || u <= s.section.back_edge_bottom();
-    if (!on_back) nearest = std::max(nearest, s.section.at(u).d);
+    const bool on_back = u >= section.back_edge_top() || u <= section.back_edge_bottom();
+    if (!on_back) nearest = std::max(nearest, section.at(u).d);
   };
   for (const PatternCorner& corner : pattern.corners) {
     if (corner.sewn) continue;
-    for (const FlatPoint p : corner.notch_top) look_at(p);
-    for (const FlatPoint p : corner.notch_bottom) look_at(p);
+    const Section& section = corner.filled ? s.section.square_front() : s.section;
+    for (const Polygon* notch : {&corner.notch_top, &corner.notch_bottom})
+      for (const FlatPoint p : *notch) look_at(p, section);
   }
   for (const Polygon& hole : pattern.holes) {
-    for (const FlatPoint p : hole) look_at(p);
+    for (const FlatPoint p : hole) look_at(p, s.section);
   }
   for (const BracketOnPattern& bracket : pattern.brackets) {
     for (const Path& window : bracket.windows) {
-      for (const Vertex& vertex : window.vertices) look_at(vertex.at);
+      for (const Vertex& vertex : window.vertices) look_at(vertex.at, s.section);
     }
   }
   return nearest;

@@ -11,6 +11,8 @@ namespace {
 
 constexpr const char* kFillHollows =
     "fill the hollows between round noodles and square ends with foam";
+constexpr const char* kMitreOrFill =
+    "set padding.corner = \"mitred\", which leaves no hollows; or set padding.filled = true";
 
 enum class CornerMade { Apart, Turned, Met };
 
@@ -35,6 +37,7 @@ struct Filling {
   bool by_padding = false;  ///< the padding's own shape fills the corner
   std::string how;
   std::string look_at;  ///< where the model cannot know
+  std::vector<KeyChange> mend{};
 };
 
 Filling filling_of(const PaddingKeys& padding, CornerMade joint) {
@@ -52,8 +55,13 @@ Filling filling_of(const PaddingKeys& padding, CornerMade joint) {
     case PaddingCorner::Butted:
       break;
   }
-  return noodles ? Filling{false, "noodles that stop at their neighbor", kFillHollows}
-                 : Filling{true, "blocks that stop at their neighbor", ""};
+  if (!noodles) return {true, "blocks that stop at their neighbor", ""};
+  if (padding.filled)
+    return {true, "noodles that stop at their neighbor, hollows filled with foam strips", ""};
+  return {false,
+          "noodles that stop at their neighbor, hollows left open",
+          kMitreOrFill,
+          {{"padding.corner", "\"mitred\""}}};
 }
 
 /// Corners made alike.
@@ -79,7 +87,9 @@ void judge_corner(const CheckedSet& s, const Season& season, const AlikeCorners&
                 filling.how,
                 filling.by_padding ? Verdict::Pass : Verdict::Unknown,
                 filling.look_at,
-                {corners.subjects, {"padding.corner", "padding.form", padding_depth_key(s.job)}}};
+                {corners.subjects,
+                 {"padding.corner", "padding.filled", "padding.form", padding_depth_key(s.job)},
+                 filling.mend}};
   if (!season.corner_fill) {
     findings.add(*season.corner_filled, j);
     return;

@@ -44,6 +44,9 @@ void read_tables(TableReader& root) {
   read_sight(root);
   read_paper(root);
   root.finish();
+  Job& job = root.file().job();
+  if (job.cloth.fixing == Fixing::HookAndLoop && !job.places.has("frame.fit"))
+    job.frame.fit = kHookAndLoopFit;
 }
 
 JobReading read_job(std::string_view text, const std::string& file) {

@@ -86,9 +86,14 @@ void look_at_corners(const Made& made, Vain& vain) {
     vain.keys(
         {"boards.joint", "boards.lapping", "cloth.relief", "cloth.setback", "cloth.cut_clear"},
         none);
+    vain.key("padding.filled", none);
     if (!fills) vain.key("padding.lapping", none + " or ends at one");
     return;
   }
+  if (job.padding.form != PaddingForm::Noodles)
+    vain.key("padding.filled", "which needs padding.form = \"noodles\"");
+  else if (job.padding.corner != PaddingCorner::Butted)
+    vain.key("padding.filled", "because padding.corner is not \"butted\"");
   if (job.boards.joint == Joint::Mitred)
     vain.key("boards.lapping", "because boards.joint is \"mitred\"");
   if (job.padding.corner != PaddingCorner::Butted && !fills)

@@ -194,10 +194,9 @@ void lay_holes(BracketOnPattern& laid, const Flap& flap, const Section& section,
 
 Outcome<std::vector<BracketOnPattern>> lay_brackets(const Wrap& wrap, const Job& job) {
   const Section& section = wrap.section();
-  const Flap top{true, section.back_edge_top(), section.cloth_edge_top()};
-  const Flap bottom{false, section.back_edge_bottom(), section.cloth_edge_bottom()};
-  const std::vector<Span> top_spans = flap_spans(wrap, notches(wrap, job.cloth, true));
-  const std::vector<Span> bottom_spans = flap_spans(wrap, notches(wrap, job.cloth, false));
+  const std::vector<Span> top_spans = flap_spans(wrap, job.cloth, notches(wrap, job.cloth, true));
+  const std::vector<Span> bottom_spans =
+      flap_spans(wrap, job.cloth, notches(wrap, job.cloth, false));
   std::vector<BracketOnPattern> brackets;
   Refusals faults;
   for (std::size_t k = 0; k < job.brackets.size(); ++k) {
@@ -222,6 +221,9 @@ Outcome<std::vector<BracketOnPattern>> lay_brackets(const Wrap& wrap, const Job&
     laid.width = keys.width.mm();
     laid.height = keys.height.mm();
     laid.cloth = keys.cloth;
+    const double taken = taken_at_corners(wrap, job.cloth, laid.s + 0.5 * laid.width);
+    const Flap top{true, section.back_edge_top() + taken, section.cloth_edge_top()};
+    const Flap bottom{false, section.back_edge_bottom() - taken, section.cloth_edge_bottom()};
     laid.u = u_on(keys.down.mm() < section.flap_mm() ? top : bottom, section, keys.down.mm());
     lay_on_flap(laid, top, section, top_spans, keys);
     lay_on_flap(laid, bottom, section, bottom_spans, keys);

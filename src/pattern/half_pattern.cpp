@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cmath>
 #include <utility>
 
 #include "draw/path_clip.hpp"
@@ -70,9 +71,15 @@ class Halving {
 
   std::vector<NamedLine> cut(const std::vector<NamedLine>& all) const {
     auto lines = kept(all, [](const NamedLine& line) { return std::min(line.from.x, line.to.x); });
+    const auto cut_at_fold = [&](FlatPoint& end, FlatPoint other) {
+      if (end.x <= fold_) return;
+      const double along = end.x - other.x;  // none of upright lines, which are on the fold
+      end = {fold_, along > kSame ? std::lerp(other.y, end.y, (fold_ - other.x) / along) : end.y};
+    };
     for (NamedLine& line : lines) {
-      line.from.x = std::min(line.from.x, fold_);
-      line.to.x = std::min(line.to.x, fold_);
+      const FlatPoint from = line.from;
+      cut_at_fold(line.from, line.to);
+      cut_at_fold(line.to, from);
     }
     return lines;
   }

@@ -10,8 +10,9 @@ constexpr double kFromEnd = 25.4;
 
 }  // namespace
 
-std::vector<MatchMark> lay_match_marks(const Wrap& wrap) {
+std::vector<MatchMark> lay_match_marks(const Wrap& wrap, const ClothKeys& cloth) {
   const Section& section = wrap.section();
+  const double hem = hem_of(cloth);
   std::vector<MatchMark> marks;
   int number = 0;
   for (const RunSide& leg : wrap.run().sides) {
@@ -22,7 +23,7 @@ std::vector<MatchMark> lay_match_marks(const Wrap& wrap) {
     for (const double x : from_left) {
       const std::string name = "M" + std::to_string(++number);
       for (const bool top : {true, false}) {
-        const double u = top ? section.cloth_edge_top() : section.cloth_edge_bottom();
+        const double u = top ? section.cloth_edge_top() - hem : section.cloth_edge_bottom() + hem;
         marks.push_back({name, {leg.from_x + x + leg.s_minus_x, u}, top, side, x});
       }
     }

@@ -67,6 +67,7 @@ struct ShutCorner {
   /// Rows where lines begin to bend in arcs, and where notches take over from pleats.
   void add_to(std::vector<double>& rows, const Wrap& wrap) const {
     for (const Notch* cut : {&top, &bottom}) {
+      add_row(rows, cut->back_edge);  // at a filled corner not the section's
       if (corner.rounded())
         if (const auto u = wrap.section().u_at_depth(corner.sharp_to, cut == &top))
           add_row(rows, *u);
@@ -124,9 +125,11 @@ void spread(std::vector<double>& places, double from, double to, int columns) {
 /// The cover of one side of the run, and the bend after it.
 class Side {
  public:
-  Side(const Wrap& wrap, const std::vector<ShutCorner>& corners, std::size_t leg)
+  Side(const Wrap& wrap, const ClothKeys& cloth, const std::vector<ShutCorner>& corners,
+       std::size_t leg)
       : wrap_(wrap),
         leg_(leg),
+        flaps_begin_(flaps_begin(cloth)),
         before_(leg > 0 ? &corners[leg - 1] : nullptr),
         after_(leg < corners.size() ? &corners[leg] : nullptr) {}
 
@@ -139,10 +142,11 @@ class Side {
     for (const double u : rows) {
       const LevelLine on = straight(u);
       if (on.to - on.from < -kSame) continue;
-      // At a seam's end the row steps in to the flap's; elsewhere it has that place twice.
-      const double most = 0.5 * (on.to - on.from);
-      const double in = before_ ? std::min(most, before_->step(wrap_, u)) : 0.0;
-      const double out = after_ ? std::min(most, after_->step(wrap_, u)) : 0.0;
+      // At a seam's end, and where flaps begin inside an end face, the row steps in to the flap's;
+      // elsewhere it has that place twice.
+      const double all = on.to - on.from;
+      const double in = std::min(all, before_ ? before_->step(wrap_, u) : step(u));
+      const double out = std::min(all - in, after_ ? after_->step(wrap_, u) : step(u));
       std::vector<double> places = {on.from};
       spread(places, on.from + in, on.to - out, columns);
       places.push_back(on.to);
@@ -176,9 +180,17 @@ class Side {
     const Section& section = wrap_.section();
     return u > section.back_edge_top() || u < section.back_edge_bottom();
   }
+  /// From an end face in to the flap, on a back edge.
+  double step(double u) const {
+    const Section& section = wrap_.section();
+    const double off =
+        std::min(std::abs(u - section.back_edge_top()), std::abs(u - section.back_edge_bottom()));
+    return off < kRowsApart ? flaps_begin_ : 0.0;
+  }
   LevelLine straight(double u) const {
     const LevelLine on = wrap_.level(leg_, u);
-    LevelLine part{0.0, wrap_.run().length};
+    const double begin = is_flap(u) ? flaps_begin_ : 0.0;
+    LevelLine part{begin, wrap_.run().length - begin};
     if (before_) part.from = before_->corner.s + before_->missing(wrap_, u) + on.arc_before;
     if (after_) part.to = after_->corner.s - after_->missing(wrap_, u) - on.arc_after;
     return part;
@@ -201,6 +213,7 @@ class Side {
 
   const Wrap& wrap_;
   std::size_t leg_;
+  double flaps_begin_;  ///< inside an end face
   const ShutCorner *before_, *after_;
 };
 
@@ -217,7 +230,7 @@ Mesh make_mesh(const Wrap& wrap, const ClothKeys& cloth, const MeshOptions& opti
     corners.back().add_to(rows, wrap);
   }
   for (std::size_t k = 0; k < wrap.run().sides.size(); ++k) {
-    const Side side(wrap, corners, k);
+    const Side side(wrap, cloth, corners, k);
     side.add_straight(mesh, rows, options.along_mm);
     side.add_bend(mesh, rows, options.round_steps);
   }

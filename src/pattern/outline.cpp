@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "pattern/filled_corner.hpp"
+
 namespace swathe {
 namespace {
 
@@ -55,10 +57,12 @@ std::vector<FlatPoint> sewn_side(const Wrap& wrap, const RunCorner& corner, doub
 
 /// The cloth's edge over or under the run: the notches' edges and the cloth edge, whichever is
 /// nearer the front; points by rising s, without repeats.
-std::vector<FlatPoint> flap_edge(const Wrap& wrap, const std::vector<Notch>& cuts,
-                                 double cloth_edge) {
+std::vector<FlatPoint> flap_edge(const Wrap& wrap, const ClothKeys& cloth,
+                                 const std::vector<Notch>& cuts, double cloth_edge) {
   const double sign = cloth_edge > 0 ? 1.0 : -1.0;
-  std::vector<double> stops = {0.0, wrap.run().length};
+  const double length = wrap.run().length, begin = flaps_begin(cloth);
+  const double back = sign > 0 ? wrap.section().back_edge_top() : wrap.section().back_edge_bottom();
+  std::vector<double> stops = {0.0, begin, length - begin, length};
   for (std::size_t k = 0; k < cuts.size(); ++k) {
     const Notch& cut = cuts[k];
     stops.insert(stops.end(), {cut.s - cut.half_width, cut.s + cut.half_width});
@@ -70,7 +74,7 @@ std::vector<FlatPoint> flap_edge(const Wrap& wrap, const std::vector<Notch>& cut
   const auto same_stop = [](double a, double b) { return b - a < 1e-6; };
   stops.erase(std::unique(stops.begin(), stops.end(), same_stop), stops.end());
   const auto edge = [&](double s) {
-    double u = cloth_edge;
+    double u = s < begin || s > length - begin ? back : cloth_edge;
     for (const Notch& notch : cuts) u = sign * std::min(sign * u, sign * notch.edge_at(s));
     return u;
   };
@@ -81,11 +85,11 @@ std::vector<FlatPoint> flap_edge(const Wrap& wrap, const std::vector<Notch>& cut
   constexpr double kStep =
       1e-7;  // the edge jumps at a notch's side: look just before and just after
   for (const double s : stops) {
-    if (s < -kSame || s > wrap.run().length + kSame) continue;
+    if (s < -kSame || s > length + kSame) continue;
     const double before = edge(s - kStep), after = edge(s + kStep), on = edge(s);
     if (s > kStep) add({s, std::abs(before - on) < 1e-3 ? on : before});
     add({s, on});
-    if (s < wrap.run().length - kStep) add({s, std::abs(after - on) < 1e-3 ? on : after});
+    if (s < length - kStep) add({s, std::abs(after - on) < 1e-3 ? on : after});
   }
   return points;
 }
@@ -108,7 +112,12 @@ EndOnPattern end_of(const Section& section, const ClothKeys& cloth, bool start) 
   end.tongue =
       section.depth_mm() + 0.5 * section.cloth_thickness_mm() * (kPi - 1) + cloth.end_reach.mm();
   end.ears = 0.5 * section.height_mm();
+  end.flaps = flaps_begin(cloth);
   return end;
+}
+
+double flaps_begin(const ClothKeys& cloth) {
+  return cloth.fixing == Fixing::Staples ? 0.0 : cloth.end_reach.mm() + kFlapShort;
 }
 
 Polygon Notch::outline() const {
@@ -144,14 +153,14 @@ double Notch::half_at(double u) const {
 }
 
 std::vector<Notch> notches(const Wrap& wrap, const ClothKeys& cloth, bool top) {
-  const Section& section = wrap.section();
-  const double back = top ? section.back_edge_top() : section.back_edge_bottom();
-  const double edge = top ? section.cloth_edge_top() : section.cloth_edge_bottom();
-  const double apex =
-      section.u_at_depth(section.thickness_mm() - cloth.cut_clear.mm(), top).value_or(back);
+  const double edge = top ? wrap.section().cloth_edge_top() : wrap.section().cloth_edge_bottom();
   std::vector<Notch> cuts;
   for (const RunCorner& corner : wrap.run().corners) {
-    const double half = wrap.dart(corner, back) + cloth.setback.mm();
+    const Section& section = section_at(wrap, corner);
+    const double back = top ? section.back_edge_top() : section.back_edge_bottom();
+    const double apex =
+        section.u_at_depth(section.thickness_mm() - cloth.cut_clear.mm(), top).value_or(back);
+    const double half = dart_on_pattern(wrap, corner, back) + cloth.setback.mm();
     Notch notch{corner.s, half, back, edge, {{0.0, apex}, {half, back}}};
     notch.sewn = cloth.relief == Relief::Sewn;
     if (notch.sewn) notch.side = sewn_side(wrap, corner, cloth.seam.mm(), top);
@@ -160,14 +169,19 @@ std::vector<Notch> notches(const Wrap& wrap, const ClothKeys& cloth, bool top) {
   return cuts;
 }
 
-std::vector<Span> flap_spans(const Wrap& wrap, const std::vector<Notch>& cuts) {
+std::vector<Span> flap_spans(const Wrap& wrap, const ClothKeys& cloth,
+                             const std::vector<Notch>& cuts) {
   std::vector<Span> spans;
-  double from = 0.0;
+  double from = flaps_begin(cloth);
+  const double end = wrap.run().length - from;
+  const auto add = [&](double to) {
+    if (to > from) spans.push_back({from, to});
+  };
   for (const Notch& notch : cuts) {
-    if (notch.s - notch.half_width > from) spans.push_back({from, notch.s - notch.half_width});
+    add(std::min(end, notch.s - notch.half_width));
     from = std::max(from, notch.s + notch.half_width);
   }
-  if (wrap.run().length > from) spans.push_back({from, wrap.run().length});
+  add(end);
   return spans;
 }
 
@@ -178,7 +192,8 @@ Polygon cut_outline(const Wrap& wrap, const ClothKeys& cloth) {
   const EndOnPattern end = end_of(section, cloth, true);
   const double top = section.back_edge_top(), bottom = section.back_edge_bottom();
 
-  Polygon outline = flap_edge(wrap, notches(wrap, cloth, false), section.cloth_edge_bottom());
+  Polygon outline =
+      flap_edge(wrap, cloth, notches(wrap, cloth, false), section.cloth_edge_bottom());
   const std::vector<FlatPoint> far_end = {{length, bottom},
                                           {length + end.ears, bottom},
                                           {length + end.ears, -half},
@@ -189,10 +204,14 @@ Polygon cut_outline(const Wrap& wrap, const ClothKeys& cloth) {
                                           {length, top}};
   outline.insert(outline.end(), far_end.begin(), far_end.end());
   std::vector<FlatPoint> over =
-      flap_edge(wrap, notches(wrap, cloth, true), section.cloth_edge_top());
+      flap_edge(wrap, cloth, notches(wrap, cloth, true), section.cloth_edge_top());
   outline.insert(outline.end(), over.rbegin(), over.rend());
   for (auto p = far_end.rbegin(); p != far_end.rend(); ++p)
     outline.push_back({length - p->x, p->y});
+  // Where no flap begins at the end face, its corner is the ears' too.
+  const auto repeated = [](FlatPoint a, FlatPoint b) { return apart(a, b) < kSame; };
+  outline.erase(std::unique(outline.begin(), outline.end(), repeated), outline.end());
+  if (repeated(outline.front(), outline.back())) outline.pop_back();
   return outline;
 }
 

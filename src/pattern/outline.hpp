@@ -10,11 +10,15 @@ namespace swathe {
 inline constexpr double kSnipShort = 3.0;  ///< snips stop this far before the end face's fold
 inline constexpr double kTongueLeastLean =
     0.5236;  ///< a single noodle's tongue goes this far round it, radians
+inline constexpr double kFlapShort = 3.0;  ///< of a tongue that needs the bare board
 
 /// Half the tongue's width: the front flat, or part of the round where there is no flat to speak
 /// of.
 double tongue_half_width(const Section& section);
 EndOnPattern end_of(const Section& section, const ClothKeys& cloth, bool start);
+/// How far inside an end face the flaps begin. Staples go through a tongue and the flaps under it.
+/// A tongue's hook-and-loop holds on bare board alone, and on a flap it would be twice as thick.
+double flaps_begin(const ClothKeys& cloth);
 
 /// The cloth cut away at a corner of one flap.
 struct Notch {
@@ -41,12 +45,13 @@ struct Notch {
 /// so as far as the back edge, only the flap is cut.
 std::vector<Notch> notches(const Wrap& wrap, const ClothKeys& cloth, bool top);
 
-/// Where the flap is still there: stretches of s between notches and ends.
+/// Where the flap is still there: stretches of s between notches and the flaps' ends.
 struct Span {
   double from = 0, to = 0;
   double length() const { return to - from; }
 };
-std::vector<Span> flap_spans(const Wrap& wrap, const std::vector<Notch>& notches);
+std::vector<Span> flap_spans(const Wrap& wrap, const ClothKeys& cloth,
+                             const std::vector<Notch>& notches);
 
 /// The cut outline, counter-clockwise from the start's lower flap corner.
 Polygon cut_outline(const Wrap& wrap, const ClothKeys& cloth);

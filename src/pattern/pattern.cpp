@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "pattern/fastening.hpp"
+#include "pattern/filled_corner.hpp"
 #include "pattern/outline.hpp"
 #include "pattern/stretch.hpp"
 #include "rules/practice.hpp"
@@ -24,16 +25,16 @@ const std::string& side_name(const Wrap& wrap, int side) {
 }
 
 /// u from the front flat's end to the back edge: closer together on the round, where the dart
-/// curves.
-std::vector<double> dart_heights(const Section& section, bool above) {
+/// curves. A filled corner has no round but that of the cloth's own bend.
+std::vector<double> dart_heights(const Section& section, bool filled, bool above) {
   const double front = above ? section.front_flat_top() : section.front_flat_bottom();
   const double tangent = above ? section.top_tangent() : section.bottom_tangent();
   const double back = above ? section.back_edge_top() : section.back_edge_bottom();
   std::vector<double> heights;
-  constexpr int kRound = 3 * kDartPoints / 4;
-  for (int k = 0; k < kRound; ++k) heights.push_back(front + (tangent - front) * k / kRound);
-  for (int k = 0; k <= kDartPoints - kRound; ++k)
-    heights.push_back(tangent + (back - tangent) * k / (kDartPoints - kRound));
+  const int round = (filled ? 1 : 3) * kDartPoints / 4;
+  for (int k = 0; k < round; ++k) heights.push_back(front + (tangent - front) * k / round);
+  for (int k = 0; k <= kDartPoints - round; ++k)
+    heights.push_back(tangent + (back - tangent) * k / (kDartPoints - round));
   // The cloth turns round the board's back edge in a quarter circle about as thick as itself.
   const double turn = 0.25 * std::numbers::pi * section.cloth_thickness_mm();
   heights.push_back(above ? back - turn : back + turn);
@@ -54,11 +55,12 @@ PatternCorner corner_of(const Wrap& wrap, const RunCorner& corner, const Job& jo
   on.s = corner.s;
   on.turn_deg = Angle::from_radians(corner.turn).degrees();
   on.past = corner.past;
-  std::vector<double> below = dart_heights(wrap.section(), false);
-  for (auto u = below.rbegin(); u != below.rend(); ++u)
-    on.dart.push_back({*u, wrap.dart(corner, *u)});
-  for (const double u : dart_heights(wrap.section(), true))
-    on.dart.push_back({u, wrap.dart(corner, u)});
+  on.filled = corner.filled;
+  std::vector<double> heights = dart_heights(section_at(wrap, corner), corner.filled, false);
+  std::ranges::reverse(heights);
+  for (const double u : dart_heights(section_at(wrap, corner), corner.filled, true))
+    heights.push_back(u);
+  for (const double u : heights) on.dart.push_back({u, dart_on_pattern(wrap, corner, u)});
   on.notch_top = top.outline();
   on.notch_bottom = bottom.outline();
   on.sewn = top.sewn && bottom.sewn;
@@ -145,14 +147,26 @@ std::vector<NamedLine> named_lines(const Wrap& wrap, const ClothKeys& cloth,
   }
   along(What::TopTangent, "round ends", section.top_tangent());
   along(What::TopTangent, "round ends", section.bottom_tangent());
+  const std::vector<double> bends = bends_of_taken(wrap, cloth);
   for (const auto* cuts : {&top, &bottom}) {
-    const bool above = cuts == &top;
-    const double back = above ? section.back_edge_top() : section.back_edge_bottom();
-    const double staple = back + (above ? 1.0 : -1.0) * cloth.staple_line.mm();
-    for (const Span& span : flap_spans(wrap, *cuts)) {
-      lines.push_back({What::BackEdge, "board's edge", {span.from, back}, {span.to, back}});
+    const double out = cuts == &top ? 1.0 : -1.0;
+    const double back = cuts == &top ? section.back_edge_top() : section.back_edge_bottom();
+    const auto along_board = [&](What what, const char* name, const Span& span, double from_edge) {
+      const auto at = [&](double s) {
+        return FlatPoint{s, back + out * (from_edge + taken_at_corners(wrap, cloth, s))};
+      };
+      double from = span.from;
+      for (const double s : bends)
+        if (s > from && s < span.to) {
+          lines.push_back({what, name, at(from), at(s)});
+          from = s;
+        }
+      lines.push_back({what, name, at(from), at(span.to)});
+    };
+    for (const Span& span : flap_spans(wrap, cloth, *cuts)) {
+      along_board(What::BackEdge, "board's edge", span, 0.0);
       if (cloth.fixing == Fixing::Staples)
-        lines.push_back({What::StapleLine, "staple line", {span.from, staple}, {span.to, staple}});
+        along_board(What::StapleLine, "staple line", span, cloth.staple_line.mm());
     }
   }
   for (const double s : {0.0, length})
@@ -164,8 +178,8 @@ std::vector<NamedLine> named_lines(const Wrap& wrap, const ClothKeys& cloth,
   return lines;
 }
 
-/// Flaps give up the square-end allowance on the butting side and must still hold: staples with
-/// cloth beyond them, or the whole of a strip.
+/// Flaps give up the square-end allowance at butted corners and must still hold: staples with cloth
+/// beyond them, or the whole of a strip.
 Refusals allowance_faults(const Wrap& wrap, const Job& job) {
   if (job.padding.corner != PaddingCorner::Butted || wrap.run().corners.empty()) return {};
   const bool stapled = job.cloth.fixing == Fixing::Staples;
@@ -228,7 +242,7 @@ Outcome<Pattern> make_pattern(const Wrap& wrap, const Job& job) {
   pattern.hems = hem_folds(wrap, job.cloth);
   pattern.strips = lay_strips(wrap, job.cloth, pattern.brackets, job.brackets);
   pattern.staples = lay_staples(wrap, job.cloth, pattern.brackets, job.brackets);
-  pattern.marks = lay_match_marks(wrap);
+  pattern.marks = lay_match_marks(wrap, job.cloth);
   pattern.ends = {end_of(wrap.section(), job.cloth, true),
                   end_of(wrap.section(), job.cloth, false)};
   pattern.length = wrap.run().length;

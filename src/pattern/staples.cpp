@@ -28,8 +28,9 @@ std::vector<Span> less(const std::vector<Span>& spans, Span out) {
   return left;
 }
 
-/// Where staples may stand along one flap.
-std::vector<Span> stapled_spans(const Wrap& wrap, std::vector<Span> spans, double line_u,
+/// Where staples may stand along one flap, on a line at height `u_at(s)`.
+template <class HeightAt>
+std::vector<Span> stapled_spans(const Wrap& wrap, std::vector<Span> spans, HeightAt u_at,
                                 const std::vector<BracketOnPattern>& brackets,
                                 const std::vector<BracketKeys>& keys) {
   spans = less(spans, {-1.0, practice::kFromFreeEnd.mm()});
@@ -41,7 +42,7 @@ std::vector<Span> stapled_spans(const Wrap& wrap, std::vector<Span> spans, doubl
   for (const BracketOnPattern& bracket : brackets) {
     const double clearance = keys[static_cast<std::size_t>(bracket.keys)].clearance.mm();
     const auto keep_out = [&](const Path& path, double grow) {
-      if (!blocks(path, grow, line_u)) return;
+      if (!blocks(path, grow, u_at(bracket.s + 0.5 * bracket.width))) return;
       const Box box = bounds(path).grown(grow + 0.5 * practice::kStapleCrown.mm());
       spans = less(spans, {box.lo.x, box.hi.x});
     };
@@ -55,9 +56,10 @@ std::vector<Span> stapled_spans(const Wrap& wrap, std::vector<Span> spans, doubl
 std::vector<Span> strip_spans(const Wrap& wrap, const std::vector<Span>& spans, double near,
                               double far, const std::vector<BracketOnPattern>& brackets,
                               const std::vector<BracketKeys>& keys) {
-  std::vector<Span> clear = stapled_spans(wrap, spans, near, brackets, keys);
-  for (const double u : {0.5 * (near + far), far})
-    clear = stapled_spans(wrap, clear, u, brackets, keys);
+  std::vector<Span> clear = spans;
+  for (const double u : {near, 0.5 * (near + far), far})
+    clear = stapled_spans(
+        wrap, clear, [&](double) { return u; }, brackets, keys);
   return clear;
 }
 
@@ -81,9 +83,9 @@ std::vector<Path> lay_strips(const Wrap& wrap, const ClothKeys& cloth,
   const double width = cloth.hook_and_loop.strip.mm();
   for (const bool top : {true, false}) {
     const double out = top ? 1.0 : -1.0;
-    const double edge = (top ? section.cloth_edge_top() : section.cloth_edge_bottom()) -
-                        out * cloth.hook_and_loop.hem.mm();
-    for (const Span& span : strip_spans(wrap, flap_spans(wrap, notches(wrap, cloth, top)),
+    const double edge =
+        (top ? section.cloth_edge_top() : section.cloth_edge_bottom()) - out * hem_of(cloth);
+    for (const Span& span : strip_spans(wrap, flap_spans(wrap, cloth, notches(wrap, cloth, top)),
                                         edge - out * width, edge, brackets, keys))
       if (span.length() > practice::kStapleCrown.mm())
         strips.push_back(rectangle({span.from, std::min(edge, edge - out * width)},
@@ -96,14 +98,18 @@ std::vector<Path> lay_strips(const Wrap& wrap, const ClothKeys& cloth,
   return strips;
 }
 
+double hem_of(const ClothKeys& cloth) {
+  return cloth.fixing == Fixing::HookAndLoop ? cloth.hook_and_loop.hem.mm() : 0.0;
+}
+
 std::vector<HemFold> hem_folds(const Wrap& wrap, const ClothKeys& cloth) {
   std::vector<HemFold> folds;
   if (cloth.fixing != Fixing::HookAndLoop) return folds;
   for (const bool top : {true, false}) {
     const double out = top ? 1.0 : -1.0;
     const double u = (top ? wrap.section().cloth_edge_top() : wrap.section().cloth_edge_bottom()) -
-                     out * cloth.hook_and_loop.hem.mm();
-    for (const Span& span : flap_spans(wrap, notches(wrap, cloth, top)))
+                     out * hem_of(cloth);
+    for (const Span& span : flap_spans(wrap, cloth, notches(wrap, cloth, top)))
       folds.push_back({{span.from, u}, {span.to, u}, top});
   }
   return folds;
@@ -118,11 +124,16 @@ std::vector<Staple> lay_staples(const Wrap& wrap, const ClothKeys& cloth,
   std::vector<FlatPoint> rows[2];  // top, bottom
   Span longest;
   for (const bool top : {true, false}) {
-    const double u = top ? section.back_edge_top() + cloth.staple_line.mm()
-                         : section.back_edge_bottom() - cloth.staple_line.mm();
-    for (const Span& span :
-         stapled_spans(wrap, flap_spans(wrap, notches(wrap, cloth, top)), u, brackets, keys)) {
-      staple_span(rows[top ? 0 : 1], span, u, spacing);
+    const double edge = top ? section.back_edge_top() : section.back_edge_bottom();
+    const auto u_at = [&](double s) {  // as far from the board's edge at a corner as elsewhere
+      return edge +
+             (top ? 1.0 : -1.0) * (cloth.staple_line.mm() + taken_at_corners(wrap, cloth, s));
+    };
+    for (const Span& span : stapled_spans(wrap, flap_spans(wrap, cloth, notches(wrap, cloth, top)),
+                                          u_at, brackets, keys)) {
+      std::vector<FlatPoint> row;
+      staple_span(row, span, 0.0, spacing);
+      for (const FlatPoint p : row) rows[top ? 0 : 1].push_back({p.x, u_at(p.x)});
       if (span.length() > longest.length() + 1e-9) longest = span;
     }
   }

@@ -61,6 +61,7 @@ void take_out_stretch(Pattern& pattern, const ClothMap& map) {
   for (EndOnPattern& end : pattern.ends) {
     along(end.tongue);
     along(end.ears);
+    along(end.flaps);
   }
   along(pattern.length);
 }

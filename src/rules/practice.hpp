@@ -14,6 +14,7 @@ inline constexpr Length kStaplerReach = inches(1);  ///< its nose reaches no nea
 inline constexpr Length kFromFreeEnd = inches(0.5);  ///< of a flap, to the nearest staple
 inline constexpr Length kLeastStrip = inches(0.5);  ///< cloth between a window and the cloth's edge
 inline constexpr Length kPunch = mm(6);             ///< hole for a bracket's screw, across
+inline constexpr Length kClosedStrip = mm(2.5);     ///< hook-and-loop pressed together, how thick
 
 // Numerals.
 inline constexpr Length kReadsAsTwo = inches(4);  ///< between digits; season 2026 counts so too

@@ -19,8 +19,11 @@ OnBack on_back(const Made& made, std::size_t bumper, FlatPoint on_pattern) {
   const Section& section = wrap.section();
   const ClothPoint p = map.to_cover(on_pattern);
   const auto leg = static_cast<std::size_t>(wrap.side_of(p.s));
-  if (p.s >= 0 && p.s <= run.length)
-    return {leg, {p.s - run.sides[leg].s_minus_x, section.at(p.u).z}};
+  if (p.s >= 0 && p.s <= run.length) {
+    const double taken = taken_at_corners(wrap, made.job.cloth, p.s);
+    return {leg,
+            {p.s - run.sides[leg].s_minus_x, section.at(p.u > 0 ? p.u - taken : p.u + taken).z}};
+  }
   // A tongue: round the end face, its last `end_reach` on the back.
   const double tongue = map.to_cover({made.patterns[bumper].ends.front().tongue, 0}).s;
   const double past = p.s < 0 ? -p.s : p.s - run.length;

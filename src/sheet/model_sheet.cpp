@@ -66,7 +66,7 @@ class Model {
             there(line.from), there(line.to),
             say("cover.corner", {{"corner", corner_words(pattern_.corners, line.from.x)}}),
             kTableHeight, kFromEnd);
-      else if (line.what == NamedLine::What::BackEdge)
+      else if (line.what == NamedLine::What::BackEdge && line.level())
         placer.beside(there(line.from), there(line.to), say("line.board-edge"), kTableHeight,
                       kFromEnd);
     for (const BracketOnPattern& bracket : pattern_.brackets)

@@ -68,6 +68,7 @@ std::string name_of(const std::vector<PatternCorner>& corners, const NamedLine& 
 std::vector<NamedLine> outside_brackets(const NamedLine& line,
                                         const std::vector<BracketOnPattern>& brackets) {
   std::vector<NamedLine> stretches = {line};
+  if (!line.level()) return stretches;  // at a filled corner, where brackets seldom are
   const auto take_out = [&](const Box& box) {
     if (box.lo.y > line.from.y || box.hi.y < line.from.y) return;
     std::vector<NamedLine> left;
@@ -278,6 +279,8 @@ void name_lines(LabelPlacer& labels, const std::vector<NamedLine>& lines,
                 const ShownOnCover& shown) {
   for (const NamedLine& line : lines) {
     if (!is_drawn(line.what)) continue;
+    const bool runs_along = line.what == What::BackEdge || line.what == What::StapleLine;
+    if (runs_along && !line.level()) continue;  // at a corner: named where it is level
     const Showing part(labels.drawing(), shown.line(line));
     const std::string name = name_of(corners, line);
     const FlatPoint a = place(line.from), b = place(line.to);
@@ -461,7 +464,7 @@ std::vector<Panel> panels_of(const Made& made, std::size_t bumper, const Placeme
   const Wrap& wrap = made.wraps[bumper];
   double top = 0, bottom = 0;
   for (const NamedLine& line : pattern.lines)
-    if (line.what == What::BackEdge) {
+    if (line.what == What::BackEdge && line.level()) {
       top = std::max(top, line.from.y);
       bottom = std::min(bottom, line.from.y);
     }

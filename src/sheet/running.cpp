@@ -75,7 +75,10 @@ void find_ends(Finder& along, const OnSheet& on, std::size_t bumper) {
     const std::string name = cover_end_words(on.made, bumper, end.start);
     along.add(on.x(face + way * end.tongue), say("place.tongue", {{"end", name}}), true);
     along.add(on.x(face + way * end.ears), say("place.ears", {{"end", name}}), true);
-    along.add(on.x(face), say("place.end", {{"end", name}}), true);
+    along.add(on.x(face), say(end.flaps > 0 ? "place.end-alone" : "place.end", {{"end", name}}),
+              true);
+    if (end.flaps > 0)
+      along.add(on.x(face - way * end.flaps), say("place.flaps", {{"end", name}}), true);
   }
 }
 
@@ -84,6 +87,20 @@ std::string points_words(const Pattern& pattern, bool top) {
   if (!pattern.corners.empty() && pattern.corners.front().sewn)
     return say(top ? "place.sewn-top" : "place.sewn-bottom");
   return say(top ? "place.folds-top" : "place.folds-bottom");
+}
+
+/// Where the folds of a filled corner begin, and where its notch has its full width: elsewhere the
+/// front flat and the board's edge tell them.
+void find_square_front(Finder& across, const OnSheet& on, const PatternCorner& corner, bool top) {
+  double point = top ? 1e300 : -1e300, full = on.pattern.cloth_width;
+  for (const DartPoint& p : corner.dart)
+    if ((p.u > 0) == top) point = top ? std::min(point, p.u) : std::max(point, p.u);
+  across.add(on.y(point), points_words(on.pattern, top), false);
+  const Polygon& notch = top ? corner.notch_top : corner.notch_bottom;
+  const Box box = bounds(notch);
+  for (const FlatPoint p : notch)  // the upright sides' inner ends
+    if (std::abs(p.x - box.lo.x) < kSame) full = std::min(full, std::abs(p.y));
+  across.add(on.y(top ? full : -full), say(top ? "place.wide-top" : "place.wide-bottom"), true);
 }
 
 void find_corners(Finder& along, Finder& across, const OnSheet& on) {
@@ -104,6 +121,7 @@ void find_corners(Finder& along, Finder& across, const OnSheet& on) {
       }
       across.add(top ? notch.lo.y : notch.hi.y,
                  say(top ? "place.notches-top" : "place.notches-bottom"), true);
+      if (corner.filled) find_square_front(across, on, corner, top);
     }
   }
 }
@@ -111,16 +129,18 @@ void find_corners(Finder& along, Finder& across, const OnSheet& on) {
 void find_lines(Finder& across, const OnSheet& on) {
   using What = NamedLine::What;
   const Box cloth = on.box(closed_path(on.pattern.outline));
+  const bool has_round_corner =
+      std::ranges::any_of(on.pattern.corners, [](const PatternCorner& c) { return !c.filled; });
   across.add(cloth.lo.y, say("place.cloth-bottom"), true);
   across.add(cloth.hi.y, say("place.cloth-top"), true);
   for (const NamedLine& line : on.pattern.lines) {
     const double y = on.y(line.from.y);
     const bool top = line.from.y > 0;
-    if (line.what == What::BackEdge)
+    if (line.what == What::BackEdge && line.level())
       across.add(y, say(top ? "place.board-top" : "place.board-bottom"), true);
-    if (line.what == What::StapleLine)
+    if (line.what == What::StapleLine && line.level())
       across.add(y, say(top ? "place.staples-top" : "place.staples-bottom"), false);
-    if (line.what == What::FrontFlat && !on.pattern.corners.empty())
+    if (line.what == What::FrontFlat && has_round_corner)
       across.add(y, points_words(on.pattern, top), false);
   }
   for (const Path& snip : on.pattern.snips) {

@@ -1,6 +1,8 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "book/hook_and_loop.hpp"
+#include "book/words.hpp"
 #include "swathe/bumper.hpp"
 #include "swathe/write.hpp"
 
@@ -80,7 +82,8 @@ Json corner_part(const PatternCorner& corner, Relief relief) {
           {"dart", std::move(dart)},
           {"notch", points(corner.notch_top)},
           {"notch_bottom", points(corner.notch_bottom)},
-          {"square_end_allowance_mm", grid(corner.square_end_allowance)}};
+          {"square_end_allowance_mm", grid(corner.square_end_allowance)},
+          {"filled", corner.filled}};
 }
 
 Json bracket_part(const BracketOnPattern& bracket) {
@@ -138,7 +141,8 @@ Json bumper_part(const Made& made, std::size_t k) {
     bumper["ends"].push_back({{"end", end.start ? "start" : "end"},
                               {"layers", end.layers},
                               {"tongue_mm", grid(end.tongue)},
-                              {"ears_mm", grid(end.ears)}});
+                              {"ears_mm", grid(end.ears)},
+                              {"flaps_begin_mm", grid(end.flaps)}});
   bumper["bare_gap_mm"] = grid(made.bare_gaps[k]);
   bumper["covered_gap_mm"] = grid(made.covered_gaps[k]);
   bumper["clear"] = Json::array();
@@ -214,7 +218,18 @@ Json void_part(const CornerVoid& hollow) {
           {"sides", Json::array({hollow.side_before, hollow.side_after})},
           {"strips", hollow.strips},
           {"length_mm", grid(hollow.length)},
-          {"section_mm2", grid(hollow.section_area)}};
+          {"section_mm2", grid(hollow.section_area)},
+          {"leg_mm", grid(hollow.leg)}};
+}
+
+/// The loop is on every cover, its hook on the boards, which the covers share.
+Json strips_part(const Made& made) {
+  std::size_t strips = 0;
+  for (const Pattern& pattern : made.patterns) strips += pattern.strips.size();
+  const double along = strip_length(made);
+  return {{"strips", strips},
+          {"loop_mm", grid(along * cover_sets(made))},
+          {"hook_mm", grid(along * padded_sets(made.job))}};
 }
 
 Json plan_part(const StockPlan& plan) {
@@ -414,6 +429,7 @@ std::string report_json(const Made& made, const std::vector<ToldSheet>& sheets) 
                      {"sheets_used_fraction", grid(made.stock.sheets_used)},
                      {"boards", plan_part(made.stock.boards)},
                      {"padding", plan_part(made.stock.padding)}};
+  if (made.job.cloth.fixing == Fixing::HookAndLoop) report["hook_and_loop"] = strips_part(made);
   report["cloth"] = Json::array();
   for (const ClothLay& lay : made.stock.cloth) report["cloth"].push_back(lay_part(lay));
   if (made.numerals) {

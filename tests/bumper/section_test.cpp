@@ -105,6 +105,12 @@ TEST_CASE(
     "board") {
   const Section section = test::section_of(test::worked_job());
   CHECK(section.square_end_allowance_mm() / kInch == doctest::Approx(0.5365).epsilon(1e-4));
+  // Where hollows are filled it goes round a box of 3.25 by 5 in: 2.5 + 3.25 in to the back edge.
+  const Section& square = section.square_front();
+  CHECK(square.closed_girth_mm() / kInch == doctest::Approx(16.5));
+  CHECK(square.front_flat_top() / kInch == doctest::Approx(2.5));
+  CHECK(square.back_edge_top() / kInch == doctest::Approx(5.75));
+  CHECK(square.depth_mm() == doctest::Approx(section.depth_mm()));
 }
 
 TEST_CASE("neutral axis: cloth on a round follows the mean diameter") {

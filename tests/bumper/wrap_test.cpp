@@ -233,6 +233,14 @@ TEST_CASE("voids: four grooves a noodle fill its square box") {
   CHECK(voids[0].length / kInch == doctest::Approx(2.5));
   const double box = 2.5 * 2.5 * kInch * kInch, round = kPi * 1.25 * 1.25 * kInch * kInch;
   CHECK(4 * voids[0].section_area == doctest::Approx(box - round));
+  // A strip's long side touches the round: it is r from its middle on the square's diagonal, whose
+  // half is r sqrt(2).
+  CHECK(voids[0].leg / std::sqrt(2.0) / kInch == doctest::Approx(1.25 * (std::sqrt(2.0) - 1.0)));
+  Job open = job;
+  open.padding.filled = false;
+  const Wrap left_open = test::wraps_of(open)[0];
+  CHECK(
+      corner_voids(left_open.frame(), left_open.section(), left_open.run(), open.padding).empty());
   // Worked lengths: the front noodle passes its board's end by its own diameter, the side noodle by
   // the board's thickness.
   const auto boards =

@@ -221,12 +221,20 @@ TEST_CASE("zone: backed padding fills it, and the whole bumper stays inside the 
 }
 
 // 2026 R406: 2.25 in of uncompressed padding; 2023 R409: filled
-TEST_CASE(
-    "corners: mitres fill them, hollows between noodles and square ends are to be looked at") {
+TEST_CASE("corners: mitres and foam strips fill them, hollows left open are to be looked at") {
   Job job = halves();
+  CHECK(verdict(job, "2026", "corner-fill") == Verdict::Pass);
+  CHECK(verdict(job, "2023", "corner-fill") == Verdict::Pass);
+  job.padding.diameter = inches(1.9);  // filled, but no deeper than the noodles
+  CHECK(verdict(job, "2026", "corner-fill") == Verdict::Fail);
+  job = halves();
+  job.padding.filled = false;
   const Finding butted = worst(made(job).by("2026"), "corner-fill");
   CHECK(butted.verdict == Verdict::Unknown);
-  CHECK(butted.advice.find("hollows") != std::string::npos);
+  const std::size_t mitred = butted.advice.find("padding.corner = \"mitred\"");
+  CHECK(mitred != std::string::npos);
+  CHECK(mitred < butted.advice.find("padding.filled = true"));  // what needs no strips comes first
+  CHECK(butted.mend == std::vector<KeyChange>{{"padding.corner", "\"mitred\""}});
   CHECK(butted.subject.find("front-left corner") != std::string::npos);
   CHECK(verdict(job, "2023", "corner-fill") == Verdict::Unknown);
   job.padding.corner = PaddingCorner::Mitred;

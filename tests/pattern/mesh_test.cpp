@@ -61,14 +61,20 @@ Sewn sewn_together(const Mesh& mesh) {
 /// before stretch was taken out.
 class Bounds {
  public:
-  Bounds(const Pattern& pattern, const ClothKeys& cloth) : map_(cloth) {
+  Bounds(const Wrap& wrap, const Pattern& pattern, const ClothKeys& cloth)
+      : wrap_(wrap), map_(cloth) {
     const Polygon& cut = pattern.outline;
     for (std::size_t k = 0; k < cut.size(); ++k) add(cut[k], cut[(k + 1) % cut.size()]);
     for (const Path& leg : pattern.stitches) add(leg);
-    for (const PleatLine& fold : pattern.pleats) add(fold.path);
+    for (const PleatLine& fold : pattern.pleats) {
+      const double at = bounds(fold.path).middle().x;
+      const auto corner = std::ranges::min_element(
+          pattern.corners, {}, [&](const PatternCorner& c) { return std::abs(c.s - at); });
+      if (!corner->filled) add(fold.path);
+    }
     // Where a single noodle has no flat, legs are drawn from their first point above the front on.
     for (const PatternCorner& corner : pattern.corners)
-      for (std::size_t k = 0; k + 1 < corner.dart.size(); ++k) {
+      for (std::size_t k = 0; !corner.filled && k + 1 < corner.dart.size(); ++k) {
         const DartPoint a = corner.dart[k], b = corner.dart[k + 1];
         if (a.u != 0.0 && b.u != 0.0) continue;
         for (const double sense : {-1.0, 1.0})
@@ -87,6 +93,11 @@ class Bounds {
       const double share = length > 0 ? std::clamp(dot(at - a, along) / length, 0.0, 1.0) : 0.0;
       nearest = std::min(nearest, apart(at, a + share * along));
     }
+    // A filled corner's pattern is for a square front; in place the cover is shut along the dart of
+    // the round.
+    for (const RunCorner& corner : wrap_.run().corners)
+      if (corner.filled)
+        nearest = std::min(nearest, std::abs(std::abs(p.s - corner.s) - wrap_.dart(corner, p.u)));
     return nearest;
   }
 
@@ -102,6 +113,7 @@ class Bounds {
     return {p.s, p.u};
   }
 
+  const Wrap& wrap_;
   ClothMap map_;
   std::vector<std::pair<FlatPoint, FlatPoint>> lines_;
 };
@@ -127,8 +139,8 @@ double off_curve(const Wrap& wrap, const Pattern& pattern, const ClothKeys& clot
     const RunCorner& corner = wrap.run().corners[c];
     const double u = std::lerp(from, to, share), curve = wrap.dart(corner, u);
     const double mesh = std::lerp(wrap.dart(corner, from), wrap.dart(corner, to), share);
-    most = std::max(
-        most, std::abs(mesh - curve) + std::abs(drawn_dart(pattern.corners[c], cloth, u) - curve));
+    const double drawn = corner.filled ? curve : drawn_dart(pattern.corners[c], cloth, u);
+    most = std::max(most, std::abs(mesh - curve) + std::abs(drawn - curve));
   }
   return most;
 }
@@ -136,7 +148,7 @@ double off_curve(const Wrap& wrap, const Pattern& pattern, const ClothKeys& clot
 /// The furthest that the mesh's rim lies off the pattern's lines, beyond what chords do.
 double furthest_off(const Sewn& mesh, const Wrap& wrap, const Pattern& pattern,
                     const ClothKeys& cloth) {
-  const Bounds bounds(pattern, cloth);
+  const Bounds bounds(wrap, pattern, cloth);
   double furthest = 0.0;
   for (const auto& [from, to] : mesh.rim) {
     const ClothPoint a = mesh.cloth[static_cast<std::size_t>(from)];

@@ -133,8 +133,8 @@ TEST_CASE("notches: full width by the back edge, never nearer the front than cut
   }
   // The cloth is whole between flap and notch: a point just outside a notch's side is on the cloth.
   CHECK(contains(pattern.outline, {corner.s + half + 0.01, wrap.section().cloth_edge_top() - 1}));
-  CHECK_FALSE(
-      contains(pattern.outline, {corner.s + half - 0.01, wrap.section().back_edge_top() + 0.01}));
+  CHECK_FALSE(contains(pattern.outline, {corner.s + half - 0.01,
+                                         wrap.section().square_front().back_edge_top() + 0.01}));
 }
 
 TEST_CASE("ends: ears that never meet and a tongue that reaches the back") {

@@ -36,7 +36,13 @@ TEST_CASE("backs (1): every staple is where Wrap puts it, once") {
                                             ? made.job.cloth.stretch_around
                                             : made.job.cloth.hook_and_loop.stretch);
           const double along = 1.0 - made.job.cloth.stretch_along;
-          const auto at = made.wraps[b].at({staple->at.x / along, staple->at.y / squeeze});
+          // At a filled corner the cloth lies further up, and the staple on its line all the same.
+          const double s = staple->at.x / along, u = staple->at.y / squeeze;
+          const double taken = taken_at_corners(made.wraps[b], made.job.cloth, s);
+          const auto at = made.wraps[b].at({s, u > 0 ? u - taken : u + taken});
+          const double line = made.job.cloth.staple_line.mm();
+          CHECK(std::min(on.z, made.section.height_mm() - on.z) ==
+                doctest::Approx(line).epsilon(1e-9));
           REQUIRE(at);
           const FlatPoint from_corner = FlatPoint{at->x, at->y} - side.from;
           CHECK(on.x == doctest::Approx(dot(from_corner, side.along)).epsilon(1e-9));
