@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "pattern/bare_end.hpp"
+
 namespace swathe {
 namespace {
 
@@ -53,10 +55,10 @@ std::vector<FlatPoint> sewn_side(const Wrap& wrap, const RunCorner& corner, doub
   return side;
 }
 
-/// The cloth's edge over or under the run: the notches' edges and the cloth edge, whichever is
-/// nearer the front; points by rising s, without repeats.
+/// The cloth's edge over or under the run: the notches' edges, those of flaps on the padding's back
+/// and the cloth edge, whichever is nearest the front; points by rising s, without repeats.
 std::vector<FlatPoint> flap_edge(const Wrap& wrap, const std::vector<Notch>& cuts,
-                                 double cloth_edge) {
+                                 const std::vector<BareEnd>& bare, double cloth_edge) {
   const double sign = cloth_edge > 0 ? 1.0 : -1.0;
   std::vector<double> stops = {0.0, wrap.run().length};
   for (std::size_t k = 0; k < cuts.size(); ++k) {
@@ -66,12 +68,15 @@ std::vector<FlatPoint> flap_edge(const Wrap& wrap, const std::vector<Notch>& cut
     if (k + 1 < cuts.size() && cut.s + cut.half_width > cuts[k + 1].s - cuts[k + 1].half_width)
       stops.push_back(crossing(cut, cuts[k + 1]));
   }
+  for (const BareEnd& end : bare) stops.push_back(end.board_end);
   std::ranges::sort(stops);
   const auto same_stop = [](double a, double b) { return b - a < 1e-6; };
   stops.erase(std::unique(stops.begin(), stops.end(), same_stop), stops.end());
   const auto edge = [&](double s) {
     double u = cloth_edge;
     for (const Notch& notch : cuts) u = sign * std::min(sign * u, sign * notch.edge_at(s));
+    for (const BareEnd& end : bare)
+      if (end.holds(s)) u = sign * std::min(sign * u, end.flap);
     return u;
   };
   std::vector<FlatPoint> points;
@@ -101,13 +106,22 @@ double tongue_half_width(const Section& section) {
                                                                : some_round;
 }
 
-EndOnPattern end_of(const Section& section, const ClothKeys& cloth, bool start) {
+EndOnPattern end_of(const Wrap& wrap, const ClothKeys& cloth, bool start) {
+  const Section& section = wrap.section();
   EndOnPattern end;
   end.start = start;
-  end.layers = 3;  // the tongue over two lapping tabs of an ear's snipped round
   end.tongue =
       section.depth_mm() + 0.5 * section.cloth_thickness_mm() * (kPi - 1) + cloth.end_reach.mm();
   end.ears = 0.5 * section.height_mm();
+  end.past_board = wrap.run().bare(start);
+  if (end.past_board > 0.0) {
+    // Over the padding's end, along its back, down the board's end and on to the board's back:
+    // three quarter turns outwards, and into the corner between padding and board.
+    const double tau = section.cloth_thickness_mm();
+    end.tongue = section.padding_depth_mm() + end.past_board + section.thickness_mm() +
+                 tau * (0.75 * kPi - 1) + cloth.end_reach.mm();
+    end.ears = std::min(end.ears, 0.5 * (section.padding_top_mm() - section.padding_bottom_mm()));
+  }
   return end;
 }
 
@@ -162,62 +176,79 @@ std::vector<Notch> notches(const Wrap& wrap, const ClothKeys& cloth, bool top) {
 
 std::vector<Span> flap_spans(const Wrap& wrap, const std::vector<Notch>& cuts) {
   std::vector<Span> spans;
-  double from = 0.0;
+  double from = wrap.run().bare(true);
+  const double to = wrap.run().length - wrap.run().bare(false);
   for (const Notch& notch : cuts) {
     if (notch.s - notch.half_width > from) spans.push_back({from, notch.s - notch.half_width});
     from = std::max(from, notch.s + notch.half_width);
   }
-  if (wrap.run().length > from) spans.push_back({from, wrap.run().length});
+  if (to > from) spans.push_back({from, to});
   return spans;
 }
+
+namespace {
+
+/// What the outline has past an end face, from the bottom up: ears and tongue; x is how far out.
+std::vector<FlatPoint> past_end(const Wrap& wrap, const ClothKeys& cloth, bool start) {
+  const Section& section = wrap.section();
+  const double half = tongue_half_width(section);
+  const EndOnPattern end = end_of(wrap, cloth, start);
+  const auto bare = bare_end(wrap, cloth, start);
+  const double top = bare ? bare->fold : section.back_edge_top();
+  const double bottom = bare ? -bare->fold : section.back_edge_bottom();
+  return {{0, bottom},        {end.ears, bottom}, {end.ears, -half}, {end.tongue, -half},
+          {end.tongue, half}, {end.ears, half},   {end.ears, top},   {0, top}};
+}
+
+}  // namespace
 
 Polygon cut_outline(const Wrap& wrap, const ClothKeys& cloth) {
   const Section& section = wrap.section();
   const double length = wrap.run().length;
-  const double half = tongue_half_width(section);
-  const EndOnPattern end = end_of(section, cloth, true);
-  const double top = section.back_edge_top(), bottom = section.back_edge_bottom();
+  const std::vector<BareEnd> bare = bare_ends(wrap, cloth);
 
-  Polygon outline = flap_edge(wrap, notches(wrap, cloth, false), section.cloth_edge_bottom());
-  const std::vector<FlatPoint> far_end = {{length, bottom},
-                                          {length + end.ears, bottom},
-                                          {length + end.ears, -half},
-                                          {length + end.tongue, -half},
-                                          {length + end.tongue, half},
-                                          {length + end.ears, half},
-                                          {length + end.ears, top},
-                                          {length, top}};
-  outline.insert(outline.end(), far_end.begin(), far_end.end());
+  Polygon outline = flap_edge(wrap, notches(wrap, cloth, false), bare, section.cloth_edge_bottom());
+  for (const FlatPoint p : past_end(wrap, cloth, false)) outline.push_back({length + p.x, p.y});
   std::vector<FlatPoint> over =
-      flap_edge(wrap, notches(wrap, cloth, true), section.cloth_edge_top());
+      flap_edge(wrap, notches(wrap, cloth, true), bare, section.cloth_edge_top());
   outline.insert(outline.end(), over.rbegin(), over.rend());
-  for (auto p = far_end.rbegin(); p != far_end.rend(); ++p)
-    outline.push_back({length - p->x, p->y});
+  const std::vector<FlatPoint> first_end = past_end(wrap, cloth, true);
+  for (auto p = first_end.rbegin(); p != first_end.rend(); ++p) outline.push_back({-p->x, p->y});
   return outline;
 }
 
 std::vector<Path> end_snips(const Wrap& wrap, const ClothKeys& cloth) {
   const Section& section = wrap.section();
   const double half = tongue_half_width(section), length = wrap.run().length;
-  const EndOnPattern end = end_of(section, cloth, true);
-  // The round of an ear is cut into tabs that lean at most 30 degrees more than their neighbor.
-  std::vector<double> heights;
-  for (const double sign : {1.0, -1.0}) {
-    const double tangent = sign > 0 ? section.top_tangent() : section.bottom_tangent();
-    const double lean = std::abs(section.at(tangent).tilt) - std::abs(section.at(sign * half).tilt);
-    const int tabs = std::max(1, static_cast<int>(std::ceil(lean / (kPi / 6) - 1e-6)));
-    for (int k = 0; k <= tabs; ++k)
-      heights.push_back(sign * half + (tangent - sign * half) * k / tabs);
-  }
-  std::ranges::sort(heights);
   std::vector<Path> snips;
-  for (const bool start : {true, false})
+  for (const bool start : {true, false}) {
+    const EndOnPattern end = end_of(wrap, cloth, start);
+    const auto bare = bare_end(wrap, cloth, start);
+    // The round of an ear is cut into tabs that lean at most 30 degrees more than their neighbor.
+    std::vector<double> heights;
+    for (const double sign : {1.0, -1.0}) {
+      double tangent = sign > 0 ? section.top_tangent() : section.bottom_tangent();
+      if (bare && bare->round) tangent = sign * bare->fold;
+      const auto lean_at = [&](double u) {
+        return std::abs(bare ? section.bare_at(u).tilt : section.at(u).tilt);
+      };
+      const double lean = lean_at(tangent) - lean_at(sign * half);
+      const int tabs = std::max(1, static_cast<int>(std::ceil(lean / (kPi / 6) - 1e-6)));
+      for (int k = 0; k <= tabs; ++k)
+        heights.push_back(sign * half + (tangent - sign * half) * k / tabs);
+    }
+    // The last of a round one is the ear's own edge.
+    if (bare && bare->round)
+      std::erase_if(heights, [&](double u) { return std::abs(u) > bare->fold - kSame; });
+    std::ranges::sort(heights);
     for (const double u : heights) {
       const double out =
           std::abs(std::abs(u) - half) < kSame ? std::min(end.ears, end.tongue) : end.ears;
       snips.push_back(start ? line({-out, u}, {-kSnipShort, u})
                             : line({length + kSnipShort, u}, {length + out, u}));
     }
+  }
+  for (Path& slit : bare_slits(wrap, cloth)) snips.push_back(std::move(slit));
   return snips;
 }
 

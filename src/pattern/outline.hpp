@@ -14,7 +14,7 @@ inline constexpr double kTongueLeastLean =
 /// Half the tongue's width: the front flat, or part of the round where there is no flat to speak
 /// of.
 double tongue_half_width(const Section& section);
-EndOnPattern end_of(const Section& section, const ClothKeys& cloth, bool start);
+EndOnPattern end_of(const Wrap& wrap, const ClothKeys& cloth, bool start);
 
 /// The cloth cut away at a corner of one flap.
 struct Notch {
@@ -41,7 +41,7 @@ struct Notch {
 /// so as far as the back edge, only the flap is cut.
 std::vector<Notch> notches(const Wrap& wrap, const ClothKeys& cloth, bool top);
 
-/// Where the flap is still there: stretches of s between notches and ends.
+/// Where the flap lies on boards: stretches of s between notches and the boards' ends.
 struct Span {
   double from = 0, to = 0;
   double length() const { return to - from; }
@@ -50,7 +50,8 @@ std::vector<Span> flap_spans(const Wrap& wrap, const std::vector<Notch>& notches
 
 /// The cut outline, counter-clockwise from the start's lower flap corner.
 Polygon cut_outline(const Wrap& wrap, const ClothKeys& cloth);
-/// The slits that part tongue and ears, and those across the rounds of the ears.
+/// The slits that part tongue and ears, those across the rounds of the ears, and those in the flaps
+/// where padding runs on past its board.
 std::vector<Path> end_snips(const Wrap& wrap, const ClothKeys& cloth);
 
 }  // namespace swathe

@@ -76,6 +76,8 @@ void find_ends(Finder& along, const OnSheet& on, std::size_t bumper) {
     along.add(on.x(face + way * end.tongue), say("place.tongue", {{"end", name}}), true);
     along.add(on.x(face + way * end.ears), say("place.ears", {{"end", name}}), true);
     along.add(on.x(face), say("place.end", {{"end", name}}), true);
+    if (end.past_board > 0)
+      along.add(on.x(face - way * end.past_board), say("place.board-end", {{"end", name}}), true);
   }
 }
 
@@ -113,18 +115,31 @@ void find_lines(Finder& across, const OnSheet& on) {
   const Box cloth = on.box(closed_path(on.pattern.outline));
   across.add(cloth.lo.y, say("place.cloth-bottom"), true);
   across.add(cloth.hi.y, say("place.cloth-top"), true);
+  const bool ears_at_board = std::ranges::any_of(
+      on.pattern.ends, [](const EndOnPattern& end) { return end.past_board == 0; });
   for (const NamedLine& line : on.pattern.lines) {
     const double y = on.y(line.from.y);
     const bool top = line.from.y > 0;
-    if (line.what == What::BackEdge)
+    if (line.what == What::BackEdge && ears_at_board)
       across.add(y, say(top ? "place.board-top" : "place.board-bottom"), true);
+    if (line.what == What::BackEdge && !ears_at_board)
+      across.add(y, say(top ? "place.board-top-alone" : "place.board-bottom-alone"), false);
+    if (line.what == What::PaddingEdge)
+      across.add(y, say(top ? "place.padding-top" : "place.padding-bottom"), true);
     if (line.what == What::StapleLine)
       across.add(y, say(top ? "place.staples-top" : "place.staples-bottom"), false);
     if (line.what == What::FrontFlat && !on.pattern.corners.empty())
       across.add(y, points_words(on.pattern, top), false);
   }
   for (const Path& snip : on.pattern.snips) {
-    const double u = snip.vertices.front().at.y;
+    const FlatPoint from = snip.vertices.front().at, to = snip.vertices.back().at;
+    if (from.x == to.x) {  // a slit, not across an ear
+      const bool top = from.y > 0;
+      across.add(on.y(from.y), say(top ? "place.slit-flap-top" : "place.slit-flap-bottom"), true);
+      across.add(on.y(to.y), say(top ? "place.slits-top" : "place.slits-bottom"), true);
+      continue;
+    }
+    const double u = from.y;
     across.add(on.y(u), say(u > 0 ? "place.snips-top" : "place.snips-bottom"), true);
   }
 }
