@@ -49,9 +49,13 @@ struct Corner {
   /// Where it crosses the neighbor's line of another depth: there a strip ends that laps over the
   /// neighbor's (at that one's outer face) or butts against it (at its inner face).
   double crossing(double depth, double neighbor) const;
-  /// Where the square end of a bumper stands that leaves no gap at the corner: level with the
-  /// neighbor's outer edge where it laps over it, else against the neighbor's end that does.
-  double square_end(double depth, bool laps) const;
+  /// Where a bumper's padding and its board end, both square, so that they leave no gap at the
+  /// corner. Where it laps, the padding is level with the neighbor's outer face and the board with
+  /// the front face of the neighbor's board; else both stand against the neighbor's that do.
+  struct SquareEnd {
+    double padding = 0, board = 0;
+  };
+  SquareEnd square_end(double thickness, double depth, bool laps) const;
 };
 
 /// One straight side of the frame, from above; seen from outside it runs from left to right.
@@ -147,6 +151,15 @@ class Section {
 
   /// Requires: u between the cloth edges.
   SectionPoint at(double u) const;
+
+  /// Past a board's end the cloth goes round the padding alone. On the front, and up to the
+  /// tangents, it lies there as everywhere; behind them it follows the round to the padding's back.
+  /// Requires: u within half the girth there.
+  SectionPoint bare_at(double u) const;
+  /// Up to the middle of the padding's back.
+  double bare_half_girth() const { return bare_half_girth_; }
+  /// u where the cloth has come to the flat of the padding's back; a single noodle has no flat.
+  double bare_back_edge() const { return bare_back_edge_; }
   /// u where the cloth is `d` deep, above (or below) the front line. Nothing where it never is.
   std::optional<double> u_at_depth(double d, bool above) const;
   /// Nearest u for a point of the section, and how far off the cloth it is.
@@ -154,6 +167,7 @@ class Section {
     double u = 0, off_mm = 0;
   };
   Foot nearest(double d, double z) const;
+  Foot bare_nearest(double d, double z) const;
 
   /// u of both ends of every arc of the section.
   std::vector<double> bends() const;
@@ -161,6 +175,8 @@ class Section {
   /// spans the end of an arc, nor more of an arc than turns by `most_turn` radians.
   /// Requires: from < to, on the cloth.
   std::vector<double> heights(double from, double to, double most_turn) const;
+  /// The same once round the padding alone, from the middle of its back to there again.
+  std::vector<double> bare_heights(double most_turn) const;
   /// By how much the cloth between the back edges lies short of a depth, summed over u; mm2.
   double short_of_depth(double d) const;
 
@@ -186,8 +202,14 @@ class Section {
     double u_from = 0;
   };
   void follow(const std::vector<Disc>& padding);
+  static SectionPoint on_stretch(const std::vector<Stretch>& chain, double u);
+  static double foot_on(const Stretch& stretch, FlatPoint p);
   void name_stations(const std::vector<HullPiece>& chain);
+  void lay_bare(const PaddingKeys& padding);
   std::vector<Stretch> chain_;  ///< from the bottom back edge to the top one, by u
+  std::vector<Stretch> bare_;   ///< past a board's end: from the front's middle to the back's, over
+                                ///< the top; below it is the same upside down
+  double bare_half_girth_ = 0, bare_back_edge_ = 0;
 };
 
 /// The stretch of one side that a bumper covers. x runs along the frame side from its first corner,
@@ -199,6 +221,11 @@ struct RunSide {
              0;  ///< of what stands on this side: a frame corner (0, side's length) or a free end
   double s_minus_x = 0;
   bool starts_at_corner = false, ends_at_corner = false;  ///< the bumper turns there
+  /// How far padding runs on past the board, at a free end.
+  double bare_start = 0, bare_end = 0;
+
+  double board_from() const { return from_x + bare_start; }  ///< on its inside
+  double board_to() const { return to_x - bare_end; }
 };
 
 /// A corner that a bumper turns.
@@ -217,10 +244,14 @@ struct Run {
   double length = 0;               ///< s of the far end face
   double end_clearance = 0;
   int keys = 0;  ///< which [[bumper]] of the job
+
+  /// How far padding runs on past the board at the start, or at the end.
+  double bare(bool start) const { return start ? sides.front().bare_start : sides.back().bare_end; }
 };
 
 /// Refuses: UnknownName (side), OutOfRange (beyond the side), ReflexCorner, DoesNotFit (a corner
-/// turned with less than its own depth left), each at its key.
+/// turned with less than its own depth left, padding that would run too far past its board), each
+/// at its key.
 Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingKeys& padding,
                       const BumperKeys& keys, int number, const Places& places,
                       Units units = Units::Inches);
@@ -255,6 +286,8 @@ inline constexpr Length kWrapError = Length::from_mm(1e-6);
 ///   (3) the two edges of a mitred dart map to the same curve
 ///   (4) cloth_at(at(p)) is p
 /// A bent corner is doubly curved and has no isometry: there only level lines keep their length.
+/// Where a board ends before its padding does, the cloth behind the tangents steps down from the
+/// board on to the padding: (1) holds on either side of that step, not across it.
 /// Source: a cylinder unrolls without stretch; do Carmo, Differential Geometry of Curves and
 ///   Surfaces, section 4-2.
 class Wrap {
@@ -277,6 +310,8 @@ class Wrap {
   std::optional<ClothPoint> cloth_at(SpacePoint p, double reach_mm = 0.01) const;
   /// Which of the run's sides a front-line place belongs to.
   int side_of(double s) const;
+  /// Where the cloth goes round the padding alone, because the board has ended.
+  bool past_board(double s) const;
   /// True area of the cloth between the back edges, darts left out, mm2.
   double surface_area() const;
 

@@ -42,7 +42,9 @@ struct NamedLine {
     FrontFlat,
     TopTangent,
     BackEdge,
+    PaddingEdge,
     EndFace,
+    BoardEnd,
     CornerLine,
     InsideCorner,
     StapleLine
@@ -112,9 +114,14 @@ struct ClearStretch {
   double from_s = 0, to_s = 0;
 };
 
+/// Cloth on an end face, at most anywhere: the tongue over two lapping tabs of an ear's snipped
+/// round.
+inline constexpr int kEndLayers = 3;
+
 struct EndOnPattern {
   bool start = true;
-  int layers = 3;  ///< at most, anywhere on the end face
+  int layers = kEndLayers;
+  double past_board = 0;  ///< so far padding runs on past its board
   double tongue = 0, ears = 0;
   double flaps = 0;  ///< they begin so far inside the end face
 };
@@ -202,6 +209,7 @@ struct MeshOptions {
 
 /// The cover on its bumper, from flap to flap and end face to end face; tongues and ears are folded
 /// away and left out, windows not yet cut. One panel a side; a bent corner has one of its own.
+/// Where a board ends before its padding does, the cover steps down in front of the slits.
 ///
 /// Pleats and seams are shut, so that points on the two edges of a dart coincide in space and not
 /// on the cloth; the pattern's notches are open.

@@ -140,7 +140,8 @@ struct Solid {
   Polygon plan_at(double z) const;
 };
 
-/// The solids of a bumper, one a side it covers. Rounds are chords within kSolidChord.
+/// The solids of a bumper, one a side it covers, then those of padding that runs on past a board.
+/// Rounds are chords within kSolidChord.
 std::vector<Solid> bumper_solids(const Wrap& wrap);
 inline constexpr Length kSolidChord = mm(0.1);
 Solid blind_solid(const BlindKeys& box, int number);

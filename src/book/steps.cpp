@@ -63,6 +63,11 @@ bool applies(const Made& made, std::string_view to) {
     return applies(made, "sewn") || applies(made, "hook-and-loop") || applies(made, "joined") ||
            applies(made, "sew-on");
   if (to == "voids") return has_voids(made);
+  if (to == "past-board")
+    return std::ranges::any_of(made.patterns, [](const Pattern& pattern) {
+      return std::ranges::any_of(pattern.ends,
+                                 [](const EndOnPattern& end) { return end.past_board > 0; });
+    });
   if (to == "holes") return has_punched_holes(made);
   if (to == "brackets") return !made.job.brackets.empty();
   assert(to == "windows");

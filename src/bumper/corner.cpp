@@ -33,9 +33,18 @@ double Corner::crossing(double depth, double neighbor) const {
   return (neighbor - depth * maths::cos(turn)) / maths::sin(turn);
 }
 
-double Corner::square_end(double depth, bool laps) const {
-  const double out = depth * maths::tan(0.5 * turn);
-  return laps ? out : -std::max(0.0, out * maths::cos(turn));
+Corner::SquareEnd Corner::square_end(double thickness, double depth, bool laps) const {
+  const double half = maths::tan(0.5 * turn), lean = maths::cos(turn);
+  if (laps)
+    return {depth * half,
+            // Square off where its first edge comes to that face.
+            std::min(crossing(0.0, thickness), crossing(thickness, thickness))};
+  // The board's outer edge meets the neighbor's end at that one's back; the padding's meets it at
+  // the back of its padding, or comes to that back first.
+  const double board = -std::max(0.0, thickness * half * lean);
+  const double padding =
+      std::min(thickness * maths::sin(turn) - depth * half * lean, thickness * half);
+  return {padding, std::min(board, padding)};
 }
 
 }  // namespace swathe

@@ -54,16 +54,32 @@ bool laps(const std::vector<std::string>& lapping, const Frame& frame, const Run
   return among(lapping, frame.sides()[static_cast<std::size_t>(side)].name);
 }
 
+/// A free end whose padding runs on past its board stands at a corner: past the neighbor, or only
+/// as far as the neighbor's padding.
+EndCut::Kind free_end(const Frame& frame, const Section& section, const Run& run,
+                      const RunSide& leg, bool start) {
+  constexpr double kTouch = 1e-6;
+  if ((start ? leg.bare_start : leg.bare_end) == 0.0) return EndCut::Kind::Free;
+  const double length = frame.sides()[static_cast<std::size_t>(leg.side)].length_mm;
+  const double past = (start ? -leg.from_x : leg.to_x - length) + run.end_clearance;
+  const Corner corner = frame.corner_after(start ? frame.previous(leg.side) : leg.side);
+  const bool laps = past > corner.straight(section.thickness_mm()) + kTouch;
+  return laps ? EndCut::Kind::Laps : EndCut::Kind::Butts;
+}
+
 /// What stands at both ends of one leg of a run, for strips joined by `join(corner, this side
-/// first?)`.
+/// first?)`; `from` and `to` are its free ends.
 template <class Join>
-Piece piece_of(const Run& run, const Frame& frame, std::size_t leg, Join join) {
+Piece piece_of(const Run& run, const Frame& frame, const Section& section, std::size_t leg,
+               double from, double to, Join join) {
   const RunSide& on = run.sides[leg];
   Piece piece;
   piece.bumper = run.name;
   piece.side = frame.sides()[static_cast<std::size_t>(on.side)].name;
-  piece.from_x = on.from_x;
-  piece.to_x = on.to_x;
+  piece.from_x = from;
+  piece.to_x = to;
+  piece.start.kind = free_end(frame, section, run, on, true);
+  piece.end.kind = free_end(frame, section, run, on, false);
   if (on.starts_at_corner) {
     const Meeting meeting = join(run.corners[leg - 1], false);
     piece.from_x -= meeting.reach;
@@ -143,11 +159,14 @@ Outcome<std::vector<Piece>> board_pieces(const Frame& frame, const Section& sect
         !faults.empty())
       return tl::unexpected(std::move(faults));
   std::vector<Piece> pieces;
-  for (std::size_t leg = 0; leg < run.sides.size(); ++leg)
-    pieces.push_back(piece_of(run, frame, leg, [&](const RunCorner& corner, bool first) {
-      if (boards.joint == Joint::Mitred) return mitred(corner, strip);
-      return lapped(corner, strip, laps(boards.lapping, frame, corner, first));
-    }));
+  for (std::size_t leg = 0; leg < run.sides.size(); ++leg) {
+    const double from = run.sides[leg].board_from(), to = run.sides[leg].board_to();
+    pieces.push_back(
+        piece_of(run, frame, section, leg, from, to, [&](const RunCorner& corner, bool first) {
+          if (boards.joint == Joint::Mitred) return mitred(corner, strip);
+          return lapped(corner, strip, laps(boards.lapping, frame, corner, first));
+        }));
+  }
   return pieces;
 }
 
@@ -164,11 +183,13 @@ Outcome<std::vector<Piece>> padding_pieces(const Frame& frame, const Section& se
       return tl::unexpected(std::move(faults));
   std::vector<Piece> pieces;
   for (std::size_t leg = 0; leg < run.sides.size(); ++leg) {
-    Piece piece = piece_of(run, frame, leg, [&](const RunCorner& corner, bool first) {
-      if (padding.corner == PaddingCorner::Mitred) return mitred(corner, strip);
-      if (padding.corner == PaddingCorner::Bent) return bent(corner, strip);
-      return lapped(corner, strip, laps(padding.lapping, frame, corner, first));
-    });
+    const double from = run.sides[leg].from_x, to = run.sides[leg].to_x;
+    Piece piece =
+        piece_of(run, frame, section, leg, from, to, [&](const RunCorner& corner, bool first) {
+          if (padding.corner == PaddingCorner::Mitred) return mitred(corner, strip);
+          if (padding.corner == PaddingCorner::Bent) return bent(corner, strip);
+          return lapped(corner, strip, laps(padding.lapping, frame, corner, first));
+        });
     piece.count = padding.form == PaddingForm::Noodles ? padding.stack : 1;
     pieces.push_back(piece);
   }

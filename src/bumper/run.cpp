@@ -5,6 +5,7 @@
 #include <numeric>
 
 #include "base/print.hpp"
+#include "rules/practice.hpp"
 #include "swathe/bumper.hpp"
 #include "swathe/plane.hpp"
 
@@ -42,8 +43,8 @@ std::string too_short_words(const Frame& frame, const RunSide& leg, const Bumper
   std::string text = fmt::format(
       "bumper \"{}\" has {} on side \"{}\" after its end_clearance, expected at least {}, its own "
       "depth, beside a corner",
-      keys.name, words(std::max(0.0, leg.to_x - leg.from_x)), side_at(frame, leg.side).name,
-      words(needs));
+      keys.name, words(std::max(0.0, leg.board_to() - leg.board_from())),
+      side_at(frame, leg.side).name, words(needs));
   const double length = side_at(frame, leg.side).length_mm;
   const double clearance = keys.end_clearance.mm();
   const double step = units == Units::Inches ? inches(1.0 / 16).mm() : 1.0;
@@ -57,10 +58,15 @@ std::string too_short_words(const Frame& frame, const RunSide& leg, const Bumper
   return text;
 }
 
-/// Where a bumper's end would be along its side, before end_clearance is taken off.
-Outcome<double> place_of_end(const Frame& frame, const Section& section, const PaddingKeys& padding,
-                             const RunEnd& end, bool start, const std::string& key,
-                             const Places& places, Units units) {
+/// Where a bumper would end along its side, before end_clearance is taken off.
+struct EndPlace {
+  double padding = 0;
+  double bare = 0;  ///< so far before that its board ends
+};
+
+Outcome<EndPlace> place_of_end(const Frame& frame, const Section& section,
+                               const PaddingKeys& padding, const RunEnd& end, bool start,
+                               const std::string& key, const Places& places, Units units) {
   const auto words = [&](double value_mm) { return exact(mm(value_mm), units); };
   const std::optional<int> number = frame.side(end.side);
   if (!number)
@@ -69,7 +75,8 @@ Outcome<double> place_of_end(const Frame& frame, const Section& section, const P
                               quoted_choice(names_of_sides(frame))),
                   places.of(key));
   const double side_length = side_at(frame, *number).length_mm;
-  if (const auto* share = std::get_if<RunEnd::Share>(&end.at)) return share->fraction * side_length;
+  if (const auto* share = std::get_if<RunEnd::Share>(&end.at))
+    return EndPlace{share->fraction * side_length};
   if (const auto* along = std::get_if<Length>(&end.at)) {
     if (along->mm() < 0.0 || along->mm() > side_length)
       return refuse(Why::OutOfRange,
@@ -77,7 +84,7 @@ Outcome<double> place_of_end(const Frame& frame, const Section& section, const P
                                 "{1}",
                                 end.side, words(side_length), words(along->mm())),
                     places.of(key));
-    return along->mm();
+    return EndPlace{along->mm()};
   }
   const Corner corner = frame.corner_after(start ? frame.previous(*number) : *number);
   if (std::abs(corner.turn) < kStraight)
@@ -94,19 +101,40 @@ Outcome<double> place_of_end(const Frame& frame, const Section& section, const P
                     "share like \"50%\", instead of \"corner\"",
                     end.side),
         places.of(key));
-  const double beyond = corner.square_end(section.depth_mm(), laps(padding, end.side));
-  return start ? -beyond : side_length + beyond;
+  const double thick = section.thickness_mm(), foam = section.padding_depth_mm();
+  Corner::SquareEnd beyond = corner.square_end(thick, thick + foam, laps(padding, end.side));
+  if (beyond.padding - beyond.board > practice::kMostBare * foam + kTouch)
+    return refuse(
+        Why::DoesNotFit,
+        fmt::format("the padding would run {} past its board where this corner turns {} deg, and "
+                    "hang, expected at most {}: give \"{}\" instead of \"corner\"",
+                    measured(mm(beyond.padding - beyond.board), units),
+                    plain_number(Angle::from_radians(corner.turn).degrees(), 1),
+                    measured(mm(practice::kMostBare * foam), units), start ? "0%" : "100%"),
+        places.of(key));
+  if (beyond.padding - beyond.board < practice::kLeastBare.mm()) beyond.padding = beyond.board;
+  return EndPlace{start ? -beyond.padding : side_length + beyond.padding,
+                  beyond.padding - beyond.board};
 }
 
-/// What a bumper takes of the plan on one of its sides: between its ends or mitre planes.
-Polygon plan_of(const Frame& frame, const Section& section, const RunSide& leg) {
+/// What a bumper takes of the plan on one of its sides, between its ends or mitre planes: where it
+/// has a board from the frame outward, past the board where its padding lies alone.
+std::vector<Polygon> plans_of(const Frame& frame, const Section& section, const RunSide& leg) {
   const FrameSide& side = side_at(frame, leg.side);
-  const double depth = section.depth_mm();
+  const double depth = section.depth_mm(), thick = section.thickness_mm();
   const double into =
       leg.starts_at_corner ? frame.corner_after(frame.previous(leg.side)).straight(depth) : 0.0;
   const double out = leg.ends_at_corner ? frame.corner_after(leg.side).straight(depth) : 0.0;
-  return {side.at(leg.from_x, 0), side.at(leg.from_x - into, depth), side.at(leg.to_x + out, depth),
-          side.at(leg.to_x, 0)};
+  const double from = leg.board_from(), to = leg.board_to();
+  std::vector<Polygon> plans = {
+      {side.at(from, 0), side.at(from - into, depth), side.at(to + out, depth), side.at(to, 0)}};
+  const auto bare = [&](double a, double b) {
+    if (b - a > kTouch)
+      plans.push_back({side.at(a, thick), side.at(a, depth), side.at(b, depth), side.at(b, thick)});
+  };
+  bare(leg.from_x, from);
+  bare(to, leg.to_x);
+  return plans;
 }
 
 double apart_along(FlatPoint p, FlatPoint a, FlatPoint b) {
@@ -136,6 +164,14 @@ double apart(const Polygon& a, const Polygon& b) {
   return widest_gap > kTouch ? nearest : widest_gap;
 }
 
+/// The least distance between two bumpers on one side each; negative where they overlap.
+double apart(const std::vector<Polygon>& one, const std::vector<Polygon>& other) {
+  double least = 1e300;
+  for (const Polygon& a : one)
+    for (const Polygon& b : other) least = std::min(least, apart(a, b));
+  return least;
+}
+
 /// Along the frame's outline from the first corner, not counting what stands out beyond corners.
 double round_frame(const Frame& frame, int side, double x) {
   double before = 0.0;
@@ -163,15 +199,15 @@ Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingK
   if (!faults.empty()) return tl::unexpected(std::move(faults));
 
   const double clearance = keys.end_clearance.mm();
-  const double start_x = *from + clearance, end_x = *to - clearance;
+  const double start_x = from->padding + clearance, end_x = to->padding - clearance;
   const int first = *frame.side(keys.from.side), last = *frame.side(keys.to.side);
   Run run;
   run.name = keys.name;
   run.end_clearance = clearance;
   run.keys = number;
-  run.sides.push_back({first, start_x, end_x, -start_x, false, false});
+  run.sides.push_back({first, start_x, end_x, -start_x, false, false, from->bare, 0.0});
   // A bumper that ends on the side it starts on, behind its start, goes once round the frame.
-  const bool turns = first != last || *to <= *from;
+  const bool turns = first != last || to->padding <= from->padding;
   for (int side = first; turns && (run.corners.empty() || side != last); side = frame.next(side)) {
     RunSide& leg = run.sides.back();
     leg.to_x = side_at(frame, side).length_mm;
@@ -202,10 +238,11 @@ Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingK
     run.corners.push_back(corner);
     run.sides.push_back({corner.after, 0.0, end_x, corner.s + corner.past, true, false});
   }
+  run.sides.back().bare_end = to->bare;
   run.length = end_x + run.sides.back().s_minus_x;
 
   const auto too_short = [&](const RunSide& leg, const char* key) {
-    const double left = leg.to_x - leg.from_x;
+    const double left = leg.board_to() - leg.board_from();
     const double needs = turns ? section.depth_mm() : 3 * kTouch;
     if (left < needs - kTouch)
       faults.push_back({Why::DoesNotFit,
@@ -229,7 +266,7 @@ Outcome<std::vector<double>> gaps_between(const Frame& frame, const Section& sec
       for (const RunSide& one : runs[a].sides)
         for (const RunSide& other : runs[b].sides)
           deepest = std::min(deepest,
-                             apart(plan_of(frame, section, one), plan_of(frame, section, other)));
+                             apart(plans_of(frame, section, one), plans_of(frame, section, other)));
       if (deepest < -kTouch)
         faults.push_back({Why::DoesNotFit,
                           fmt::format("bumper \"{}\" overlaps bumper \"{}\" by {}, expected a gap",
@@ -252,7 +289,7 @@ Outcome<std::vector<double>> gaps_between(const Frame& frame, const Section& sec
           start.side == frame.next(end.side) &&
           (end.to_x > side_at(frame, end.side).length_mm + kTouch || start.from_x < -kTouch);
       if (through_corner)
-        gap = std::max(0.0, apart(plan_of(frame, section, end), plan_of(frame, section, start)));
+        gap = std::max(0.0, apart(plans_of(frame, section, end), plans_of(frame, section, start)));
       best = std::min(best, gap);
     }
     gaps.push_back(best);

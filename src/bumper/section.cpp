@@ -138,6 +138,7 @@ Outcome<Section> Section::make(const BoardKeys& boards, const PaddingKeys& paddi
   section.flap_ = cut_flap(cloth).mm();
   Section square = section;
   section.follow(parts.padding);
+  section.lay_bare(padding);
   square.follow(parts.squared);
   section.square_end_ = 0.5 * (square.closed_girth_ - section.closed_girth_);
   section.square_ = std::make_shared<const Section>(std::move(square));
@@ -181,6 +182,41 @@ void Section::follow(const std::vector<Disc>& padding) {
   name_stations(chain);
 }
 
+void Section::lay_bare(const PaddingKeys& padding) {
+  const double grown = 0.5 * tau_, middle = 0.5 * height_, half = padding_top_ - middle;
+  FlatPoint at{depth_, middle};
+  double u = 0.0, heading = 0.5 * kPi;
+  const auto flat = [&](double length) {
+    const FlatPoint to = at + length * direction(heading);
+    if (length > 0.0) bare_.push_back({{at, to, heading, 0.0, length, {}, 0.0}, u});
+    at = to;
+    u += length;
+  };
+  const auto round = [&](double radius, double turn) {
+    const FlatPoint center = at + radius * direction(heading + 0.5 * kPi);
+    const FlatPoint to = center + radius * direction(heading + turn - 0.5 * kPi);
+    const double length = radius * turn;
+    if (length > 0.0) bare_.push_back({{at, to, heading, turn, length, center, radius}, u});
+    at = to;
+    u += length;
+    heading += turn;
+  };
+  if (padding.form == PaddingForm::Noodles) {
+    const double radius = 0.5 * padding_depth_;
+    flat(half - radius);
+    round(radius + grown, kPi);
+  } else {
+    const double rho = padding.edge_radius.mm();
+    flat(half - rho);
+    round(rho + grown, 0.5 * kPi);
+    flat(padding_depth_ - rho);
+    round(grown, 0.5 * kPi);
+  }
+  bare_back_edge_ = u;
+  flat(at.y - middle);
+  bare_half_girth_ = u;
+}
+
 void Section::name_stations(const std::vector<HullPiece>& chain) {
   top_tangent_ = front_top_;
   bottom_tangent_ = -front_top_;
@@ -219,7 +255,18 @@ void Section::name_stations(const std::vector<HullPiece>& chain) {
 SectionPoint Section::at(double u) const {
   if (u >= back_top_) return {-0.5 * tau_, height_ - (u - back_top_), kPi};
   if (u <= back_bottom_) return {-0.5 * tau_, back_bottom_ - u, -kPi};
-  const auto after = std::ranges::upper_bound(chain_, u, {}, &Stretch::u_from);
+  return on_stretch(chain_, u);
+}
+
+SectionPoint Section::bare_at(double u) const {
+  SectionPoint p = on_stretch(bare_, std::abs(u));
+  p.tilt = std::abs(p.tilt);  // down the back it is half a turn, either way round
+  if (u < 0.0) p = {p.d, height_ - p.z, -p.tilt};
+  return p;
+}
+
+SectionPoint Section::on_stretch(const std::vector<Stretch>& chain, double u) {
+  const auto after = std::ranges::upper_bound(chain, u, {}, &Stretch::u_from);
   const Stretch& on = *std::prev(after);
   const double along = u - on.u_from;
   const HullPiece& piece = on.piece;
@@ -269,6 +316,24 @@ std::vector<double> Section::heights(double from, double to, double most_turn) c
   return heights;
 }
 
+std::vector<double> Section::bare_heights(double most_turn) const {
+  std::vector<double> heights = {-bare_half_girth_};
+  const auto add = [&](double u) {
+    if (u > heights.back()) heights.push_back(u);
+  };
+  const auto steps = [&](const Stretch& stretch) {
+    return std::max(1, static_cast<int>(std::ceil(stretch.piece.turn / most_turn - 1e-6)));
+  };
+  const auto along = [&](const Stretch& stretch, int k) {
+    return stretch.u_from + stretch.piece.length * k / steps(stretch);
+  };
+  for (auto stretch = bare_.rbegin(); stretch != bare_.rend(); ++stretch)
+    for (int k = steps(*stretch); k >= 0; --k) add(-along(*stretch, k));
+  for (const Stretch& stretch : bare_)
+    for (int k = 0; k <= steps(stretch); ++k) add(along(stretch, k));
+  return heights;
+}
+
 double Section::short_of_depth(double d) const {
   const double top = u_at_depth(std::min(d, depth_), true).value_or(back_top_);
   const double bottom = u_at_depth(std::min(d, depth_), false).value_or(back_bottom_);
@@ -294,6 +359,34 @@ double Section::short_of_depth(double d) const {
   return sum;
 }
 
+/// u of the place on a stretch that is nearest to a point.
+double Section::foot_on(const Stretch& stretch, FlatPoint p) {
+  const HullPiece& piece = stretch.piece;
+  double along = 0.0;
+  if (piece.turn == 0.0) {
+    along = dot(p - piece.from, direction(piece.heading));
+  } else {
+    const FlatPoint out = p - piece.center;
+    double angle = maths::atan2(out.y, out.x) + 0.5 * kPi - heading_of(piece);
+    angle = std::remainder(angle - 0.5 * piece.turn, 2 * kPi) + 0.5 * piece.turn;
+    along = piece.radius * angle;
+  }
+  return stretch.u_from + std::clamp(along, 0.0, piece.length);
+}
+
+Section::Foot Section::bare_nearest(double d, double z) const {
+  const double sense = z < 0.5 * height_ ? -1.0 : 1.0;
+  const FlatPoint p{d, sense < 0.0 ? height_ - z : z};
+  Foot best{0.0, 1e300};
+  for (const Stretch& stretch : bare_) {
+    const double u = foot_on(stretch, p);
+    const SectionPoint q = bare_at(u);
+    const double off = maths::hypot(q.d - p.x, q.z - p.y);
+    if (off < best.off_mm) best = {sense * u, off};
+  }
+  return best;
+}
+
 Section::Foot Section::nearest(double d, double z) const {
   const FlatPoint p{d, z};
   Foot best{0.0, 1e300};
@@ -302,18 +395,7 @@ Section::Foot Section::nearest(double d, double z) const {
     const double off = maths::hypot(q.d - d, q.z - z);
     if (off < best.off_mm) best = {u, off};
   };
-  for (const auto& [piece, u_from] : chain_) {
-    double along = 0.0;
-    if (piece.turn == 0.0) {
-      along = dot(p - piece.from, direction(piece.heading));
-    } else {
-      const FlatPoint out = p - piece.center;
-      double angle = maths::atan2(out.y, out.x) + 0.5 * kPi - heading_of(piece);
-      angle = std::remainder(angle - 0.5 * piece.turn, 2 * kPi) + 0.5 * piece.turn;
-      along = piece.radius * angle;
-    }
-    offer(u_from + std::clamp(along, 0.0, piece.length));
-  }
+  for (const Stretch& stretch : chain_) offer(foot_on(stretch, p));
   offer(back_top_ + std::clamp(height_ - z, 0.0, flap_));
   offer(back_bottom_ - std::clamp(z, 0.0, flap_));
   return best;

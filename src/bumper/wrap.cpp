@@ -45,13 +45,20 @@ int Wrap::side_of(double s) const {
   return side;
 }
 
+bool Wrap::past_board(double s) const {
+  return s < run_.bare(true) - kOnEdge || s > run_.length - run_.bare(false) + kOnEdge;
+}
+
 std::optional<Wrap::Foot> Wrap::foot(ClothPoint p) const {
-  if (p.s < -kOnEdge || p.s > run_.length + kOnEdge ||
-      p.u < section_.cloth_edge_bottom() - kOnEdge || p.u > section_.cloth_edge_top() + kOnEdge)
+  const bool bare = past_board(p.s);
+  const double top = bare ? section_.bare_half_girth() : section_.cloth_edge_top();
+  const double bottom = bare ? -section_.bare_half_girth() : section_.cloth_edge_bottom();
+  if (p.s < -kOnEdge || p.s > run_.length + kOnEdge || p.u < bottom - kOnEdge ||
+      p.u > top + kOnEdge)
     return std::nullopt;
   const auto leg = static_cast<std::size_t>(side_of(p.s));
   const RunSide& on = run_.sides[leg];
-  const SectionPoint at = section_.at(p.u);
+  const SectionPoint at = bare ? section_.bare_at(p.u) : section_.at(p.u);
   Foot foot{leg, at, {p.s - on.s_minus_x, at.d}, 0.0};
   for (const std::size_t c : {leg - 1, leg}) {  // the corner before and the one after
     if (c >= run_.corners.size()) continue;
@@ -102,8 +109,11 @@ std::optional<ClothPoint> Wrap::cloth_at(SpacePoint p, double reach_mm) const {
     const Section::Foot foot = section_.nearest(dot(from_corner, on.outward), z);
     // The dart's edge is reached from both sides: keep the foot on this one.
     const LevelLine level = this->level(k, foot.u);
-    if (level.from <= level.to)
-      offer({std::clamp(dot(from_corner, on.along) + leg.s_minus_x, level.from, level.to), foot.u});
+    const double along = dot(from_corner, on.along) + leg.s_minus_x;
+    if (level.from <= level.to) offer({std::clamp(along, level.from, level.to), foot.u});
+    if (past_board(along))
+      offer({std::clamp(along, 0.0, run_.length),
+             section_.bare_nearest(dot(from_corner, on.outward), z).u});
     if (k >= run_.corners.size() || !run_.corners[k].rounded()) continue;
     const RunCorner& corner = run_.corners[k];
     const FlatPoint bend = corner.on_arc(corner.sharp_to, 0.0);
@@ -130,7 +140,8 @@ double Wrap::surface_area() const {
     const double sharp = section_.short_of_depth(std::min(corner.sharp_to, depth));
     surplus += 2.0 * corner.longer(sharp, section_.short_of_depth(depth) - sharp);
   }
-  return run_.length * (top - bottom) - surplus;
+  const double bare = run_.bare(true) + run_.bare(false);
+  return (run_.length - bare) * (top - bottom) + bare * 2 * section_.bare_back_edge() - surplus;
 }
 
 }  // namespace swathe

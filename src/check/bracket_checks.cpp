@@ -15,7 +15,7 @@ struct Seat {
   const RunSide& leg;
   Box box;
 
-  double board() const { return leg.to_x - leg.from_x; }
+  double board() const { return leg.board_to() - leg.board_from(); }
   std::string key(const char* name) const { return fmt::format("bracket.{}.{}", number, name); }
 };
 
@@ -25,7 +25,7 @@ std::vector<Seat> seats_of(const CheckedSet& s) {
     for (const BracketOnPattern& bracket : s.patterns[b].brackets) {
       const BracketKeys& keys = s.job.brackets[static_cast<std::size_t>(bracket.keys)];
       const RunSide& leg = s.wraps[b].run().sides[static_cast<std::size_t>(bracket.leg)];
-      const double board = leg.to_x - leg.from_x;
+      const double board = leg.board_to() - leg.board_from();
       const double left =
           keys.from == FromEnd::Left ? keys.at.mm() : board - (keys.at + keys.width).mm();
       seats.push_back(

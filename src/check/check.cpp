@@ -10,8 +10,9 @@ constexpr Check kChecks[] = {
     check_numeral_places, check_numeral_spacing, check_sight,         check_contrast,
     check_cover_gap,      check_corner_reach,    check_cover_cloth,   check_cloth_color,
     check_corner_fill,    check_padding,         check_padding_form,  check_backing,
-    check_extension,      check_hard_parts,      check_zone,          check_by_eye,
-    check_support,        check_weight,          check_play,          check_brackets,
+    check_extension,      check_hard_parts,      check_board_ends,    check_zone,
+    check_by_eye,         check_support,         check_weight,        check_play,
+    check_brackets,
 };
 
 }  // namespace

@@ -31,6 +31,7 @@ void check_padding_form(const CheckedSet&, const Season&, Findings&);
 void check_backing(const CheckedSet&, const Season&, Findings&);
 void check_extension(const CheckedSet&, const Season&, Findings&);
 void check_hard_parts(const CheckedSet&, const Season&, Findings&);
+void check_board_ends(const CheckedSet&, const Season&, Findings&);  ///< as hard parts
 void check_zone(const CheckedSet&, const Season&, Findings&);
 void check_by_eye(const CheckedSet&, const Season&, Findings&);  ///< fastening, markings
 void check_support(const CheckedSet&, const Season&, Findings&);

@@ -72,13 +72,23 @@ void judge_wood_faces(const Season& season, double nearest, Findings& findings) 
                 {{Subject::cloth(), Subject::boards()}, {"cloth.cut_clear"}}});
 }
 
+/// Whether a bumper's cover ends on this board.
+bool has_cover_end(const CheckedSet& s, const Piece& board) {
+  const auto on_board = [&](const RunSide& leg) {
+    return s.frame.sides()[static_cast<std::size_t>(leg.side)].name == board.side &&
+           leg.board_from() <= board.to_x && leg.board_to() >= board.from_x;
+  };
+  return std::ranges::any_of(s.wraps, [&](const Wrap& wrap) {
+    const std::vector<RunSide>& legs = wrap.run().sides;
+    return wrap.run().name == board.bumper && (on_board(legs.front()) || on_board(legs.back()));
+  });
+}
+
 /// A tongue that is folded round an end may not come out at the board's other end.
 void judge_tongues(const CheckedSet& s, Findings& findings) {
   const double reach = s.job.cloth.end_reach.mm();
   for (const Piece& board : s.boards) {
-    const bool has_end =
-        board.start.kind == EndCut::Kind::Free || board.end.kind == EndCut::Kind::Free;
-    if (!has_end || reach <= board.length_mm + kRounding) continue;
+    if (!has_cover_end(s, board) || reach <= board.length_mm + kRounding) continue;
     findings.advise(
         {"cover-cloth",
          fmt::format("bumper {}, {} board", board.bumper, board.side),

@@ -1,11 +1,26 @@
 #include "make/lay.hpp"
 
+#include <algorithm>
 #include <utility>
 
 #include "make/count_sheets.hpp"
 #include "pattern/joins.hpp"
 
 namespace swathe {
+namespace {
+
+/// Whether a bumper's end and the next one's start stand one against the other's back.
+bool meets_at_corner(const std::vector<Wrap>& wraps, std::size_t bumper) {
+  const Frame& frame = wraps[bumper].frame();
+  const RunSide& end = wraps[bumper].run().sides.back();
+  const double corner = frame.sides()[static_cast<std::size_t>(end.side)].length_mm;
+  return std::ranges::any_of(wraps, [&](const Wrap& other) {
+    const RunSide& start = other.run().sides.front();
+    return start.side == frame.next(end.side) && (end.to_x > corner || start.from_x < 0.0);
+  });
+}
+
+}  // namespace
 
 Staged<std::vector<Pattern>> lay_patterns(const JobReading& reading,
                                           const std::vector<Wrap>& wraps) {
@@ -22,12 +37,11 @@ Staged<std::vector<Pattern>> lay_patterns(const JobReading& reading,
 }
 
 std::vector<double> covered_gaps(const std::vector<double>& bare_gaps,
-                                 const std::vector<Pattern>& patterns, const Section& section) {
+                                 const std::vector<Wrap>& wraps, const Section& section) {
   std::vector<double> covered;
-  for (std::size_t k = 0; k < patterns.size(); ++k) {
-    // The next bumper's start is cut like this one's end: every end has the same layers.
-    int layers = 0;
-    for (const EndOnPattern& end : patterns[k].ends) layers += end.layers;
+  for (std::size_t k = 0; k < wraps.size(); ++k) {
+    // On a back, the tongue lies over one flap: both flaps end before its middle.
+    const int layers = meets_at_corner(wraps, k) ? kEndLayers + 2 : 2 * kEndLayers;
     covered.push_back(bare_gaps[k] - layers * section.cloth_thickness_mm());
   }
   return covered;

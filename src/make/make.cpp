@@ -56,7 +56,7 @@ Outcome<Made> made_of(JobReading read, const std::string& job_file, const NamedF
   const OpenFont font = take(face_of(reading, files, options.fonts), faults);
   if (!faults.empty()) return tl::unexpected(in_order(std::move(faults)));
 
-  std::vector<double> covered = covered_gaps(stand.bare_gaps, patterns, *stand.section);
+  std::vector<double> covered = covered_gaps(stand.bare_gaps, stand.wraps, *stand.section);
   auto numbered = set_number_on(stand, job, *season, font, options);
   if (!numbered) return tl::unexpected(in_order(std::move(numbered.error())));
   // Seams keep clear of the numerals, so they come after them.

@@ -33,8 +33,8 @@ std::string sides_of(const Wrap& wrap) {
 
 /// s of the footprint's left edge on its leg.
 double left_edge(const RunSide& leg, const BracketKeys& keys) {
-  const double x = keys.from == FromEnd::Left ? leg.from_x + keys.at.mm()
-                                              : leg.to_x - keys.at.mm() - keys.width.mm();
+  const double x = keys.from == FromEnd::Left ? leg.board_from() + keys.at.mm()
+                                              : leg.board_to() - keys.at.mm() - keys.width.mm();
   return x + leg.s_minus_x;
 }
 
@@ -50,7 +50,7 @@ std::string at_most_words(Length board, Length size, const char* measure, Units 
 Refusals faults_of(const RunSide& leg, const Section& section, const BracketKeys& keys,
                    const std::string& table, const Job& job) {
   Refusals faults;
-  const double board = leg.to_x - leg.from_x;
+  const double board = leg.board_to() - leg.board_from();
   if (keys.at.mm() + keys.width.mm() > board + kSlack)
     faults.push_back(
         {Why::DoesNotFit,

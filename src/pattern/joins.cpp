@@ -24,8 +24,9 @@ std::vector<Occupied> barred(const Pattern& pattern, std::vector<Occupied> occup
       for (const Path& shape : *shapes)
         occupied.push_back({bounds(shape).lo.x, bounds(shape).hi.x});
   const double far = pattern.cloth_length;
-  occupied.push_back({-far, 0.0});
-  occupied.push_back({pattern.length, pattern.length + far});
+  for (const EndOnPattern& end : pattern.ends)  // no seam past the board either
+    occupied.push_back(end.start ? Occupied{-far, end.past_board}
+                                 : Occupied{pattern.length - end.past_board, pattern.length + far});
   return occupied;
 }
 

@@ -2,6 +2,7 @@
 #include <cassert>
 #include <cmath>
 
+#include "pattern/bare_end.hpp"
 #include "pattern/outline.hpp"
 #include "swathe/pattern.hpp"
 
@@ -10,6 +11,8 @@ namespace {
 
 constexpr double kSame = 1e-9;
 constexpr double kRowsApart = 1e-6;
+/// So far past a board's end, along the cloth, it lies on the padding alone.
+constexpr double kPastBoard = 1e-7;
 
 /// Heights on the girth at which rows of points lie: every bend of the section, and the rounds in
 /// steps.
@@ -129,7 +132,8 @@ class Side {
        std::size_t leg)
       : wrap_(wrap),
         leg_(leg),
-        flaps_begin_(flaps_begin(cloth)),
+        first_flap_(flaps_begin(wrap, cloth, true)),
+        last_flap_(flaps_begin(wrap, cloth, false)),
         before_(leg > 0 ? &corners[leg - 1] : nullptr),
         after_(leg < corners.size() ? &corners[leg] : nullptr) {}
 
@@ -145,8 +149,8 @@ class Side {
       // At a seam's end, and where flaps begin inside an end face, the row steps in to the flap's;
       // elsewhere it has that place twice.
       const double all = on.to - on.from;
-      const double in = std::min(all, before_ ? before_->step(wrap_, u) : step(u));
-      const double out = std::min(all - in, after_ ? after_->step(wrap_, u) : step(u));
+      const double in = std::min(all, before_ ? before_->step(wrap_, u) : step(u, true));
+      const double out = std::min(all - in, after_ ? after_->step(wrap_, u) : step(u, false));
       std::vector<double> places = {on.from};
       spread(places, on.from + in, on.to - out, columns);
       places.push_back(on.to);
@@ -181,16 +185,18 @@ class Side {
     return u > section.back_edge_top() || u < section.back_edge_bottom();
   }
   /// From an end face in to the flap, on a back edge.
-  double step(double u) const {
+  double step(double u, bool start) const {
     const Section& section = wrap_.section();
     const double off =
         std::min(std::abs(u - section.back_edge_top()), std::abs(u - section.back_edge_bottom()));
-    return off < kRowsApart ? flaps_begin_ : 0.0;
+    if (off >= kRowsApart) return 0.0;
+    return (start ? first_flap_ : last_flap_) - wrap_.run().bare(start);
   }
   LevelLine straight(double u) const {
     const LevelLine on = wrap_.level(leg_, u);
-    const double begin = is_flap(u) ? flaps_begin_ : 0.0;
-    LevelLine part{begin, wrap_.run().length - begin};
+    const Run& run = wrap_.run();
+    LevelLine part{is_flap(u) ? first_flap_ : run.bare(true),
+                   run.length - (is_flap(u) ? last_flap_ : run.bare(false))};
     if (before_) part.from = before_->corner.s + before_->missing(wrap_, u) + on.arc_before;
     if (after_) part.to = after_->corner.s - after_->missing(wrap_, u) - on.arc_after;
     return part;
@@ -213,9 +219,38 @@ class Side {
 
   const Wrap& wrap_;
   std::size_t leg_;
-  double flaps_begin_;  ///< inside an end face
+  double first_flap_, last_flap_;  ///< where flaps begin, inside the run's end faces
   const ShutCorner *before_, *after_;
 };
+
+/// Rows at which the cover past a board's end is bounded, or bends.
+void add_bare_rows(std::vector<double>& rows, const Section& section, const BareEnd& end,
+                   int round_steps) {
+  for (const double sign : {1.0, -1.0}) {
+    for (const double u : {end.slit, section.bare_back_edge(), end.flap}) add_row(rows, sign * u);
+    const double tangent = section.top_tangent();
+    for (int k = 1; end.round && k < round_steps; ++k)
+      add_row(rows, sign * (tangent + (end.fold - tangent) * k / round_steps));
+  }
+}
+
+/// The cover past a board's end, and the step in front of the slits where it comes down to there.
+void add_bare_end(Mesh& mesh, const Wrap& wrap, const std::vector<double>& rows, const BareEnd& end,
+                  double along_mm) {
+  const int number = end.start ? 0 : static_cast<int>(2 * (wrap.run().sides.size() - 1));
+  const double past = end.board_end + (end.start ? -kPastBoard : kPastBoard);
+  const double from = end.start ? end.from : past, to = end.start ? past : end.to;
+  const int columns = std::max(1, static_cast<int>(std::ceil((to - from) / along_mm)));
+  Panel alone(mesh, wrap, number), step(mesh, wrap, number);
+  for (const double u : rows) {
+    if (std::abs(u) > end.flap + kRowsApart) continue;
+    std::vector<double> places;
+    spread(places, from, to, columns);
+    alone.row(u, places);
+    if (std::abs(u) < end.slit + kRowsApart)
+      step.row(u, {std::min(past, end.board_end), std::max(past, end.board_end)});
+  }
+}
 
 }  // namespace
 
@@ -229,6 +264,9 @@ Mesh make_mesh(const Wrap& wrap, const ClothKeys& cloth, const MeshOptions& opti
     corners.push_back({wrap.run().corners[c], top[c], bottom[c]});
     corners.back().add_to(rows, wrap);
   }
+  const std::vector<BareEnd> bare = bare_ends(wrap, cloth);
+  for (const BareEnd& end : bare) add_bare_rows(rows, wrap.section(), end, options.round_steps);
+  for (const BareEnd& end : bare) add_bare_end(mesh, wrap, rows, end, options.along_mm);
   for (std::size_t k = 0; k < wrap.run().sides.size(); ++k) {
     const Side side(wrap, cloth, corners, k);
     side.add_straight(mesh, rows, options.along_mm);

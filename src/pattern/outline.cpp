@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "pattern/bare_end.hpp"
 #include "pattern/filled_corner.hpp"
 
 namespace swathe {
@@ -55,14 +56,17 @@ std::vector<FlatPoint> sewn_side(const Wrap& wrap, const RunCorner& corner, doub
   return side;
 }
 
-/// The cloth's edge over or under the run: the notches' edges and the cloth edge, whichever is
-/// nearer the front; points by rising s, without repeats.
+/// The cloth's edge over or under the run: the notches' edges, those of flaps on the padding's back
+/// and the cloth edge, whichever is nearest the front; points by rising s, without repeats.
 std::vector<FlatPoint> flap_edge(const Wrap& wrap, const ClothKeys& cloth,
-                                 const std::vector<Notch>& cuts, double cloth_edge) {
+                                 const std::vector<Notch>& cuts, const std::vector<BareEnd>& bare,
+                                 double cloth_edge) {
   const double sign = cloth_edge > 0 ? 1.0 : -1.0;
-  const double length = wrap.run().length, begin = flaps_begin(cloth);
+  const double length = wrap.run().length;
+  const Span boards{wrap.run().bare(true), length - wrap.run().bare(false)};
+  const Span flaps{flaps_begin(wrap, cloth, true), length - flaps_begin(wrap, cloth, false)};
   const double back = sign > 0 ? wrap.section().back_edge_top() : wrap.section().back_edge_bottom();
-  std::vector<double> stops = {0.0, begin, length - begin, length};
+  std::vector<double> stops = {0.0, flaps.from, flaps.to, length};
   for (std::size_t k = 0; k < cuts.size(); ++k) {
     const Notch& cut = cuts[k];
     stops.insert(stops.end(), {cut.s - cut.half_width, cut.s + cut.half_width});
@@ -70,12 +74,16 @@ std::vector<FlatPoint> flap_edge(const Wrap& wrap, const ClothKeys& cloth,
     if (k + 1 < cuts.size() && cut.s + cut.half_width > cuts[k + 1].s - cuts[k + 1].half_width)
       stops.push_back(crossing(cut, cuts[k + 1]));
   }
+  for (const BareEnd& end : bare) stops.push_back(end.board_end);
   std::ranges::sort(stops);
   const auto same_stop = [](double a, double b) { return b - a < 1e-6; };
   stops.erase(std::unique(stops.begin(), stops.end(), same_stop), stops.end());
   const auto edge = [&](double s) {
-    double u = s < begin || s > length - begin ? back : cloth_edge;
+    const bool on_board = s >= boards.from && s <= boards.to;
+    double u = on_board && (s < flaps.from || s > flaps.to) ? back : cloth_edge;
     for (const Notch& notch : cuts) u = sign * std::min(sign * u, sign * notch.edge_at(s));
+    for (const BareEnd& end : bare)
+      if (end.holds(s)) u = sign * std::min(sign * u, end.flap);
     return u;
   };
   std::vector<FlatPoint> points;
@@ -105,19 +113,30 @@ double tongue_half_width(const Section& section) {
                                                                : some_round;
 }
 
-EndOnPattern end_of(const Section& section, const ClothKeys& cloth, bool start) {
+EndOnPattern end_of(const Wrap& wrap, const ClothKeys& cloth, bool start) {
+  const Section& section = wrap.section();
   EndOnPattern end;
   end.start = start;
-  end.layers = 3;  // the tongue over two lapping tabs of an ear's snipped round
   end.tongue =
       section.depth_mm() + 0.5 * section.cloth_thickness_mm() * (kPi - 1) + cloth.end_reach.mm();
   end.ears = 0.5 * section.height_mm();
-  end.flaps = flaps_begin(cloth);
+  end.past_board = wrap.run().bare(start);
+  const double flaps = flaps_begin(wrap, cloth, start);
+  if (flaps > end.past_board) end.flaps = flaps;
+  if (end.past_board > 0.0) {
+    // Over the padding's end, along its back, down the board's end and on to the board's back:
+    // three quarter turns outwards, and into the corner between padding and board.
+    const double tau = section.cloth_thickness_mm();
+    end.tongue = section.padding_depth_mm() + end.past_board + section.thickness_mm() +
+                 tau * (0.75 * kPi - 1) + cloth.end_reach.mm();
+    end.ears = std::min(end.ears, 0.5 * (section.padding_top_mm() - section.padding_bottom_mm()));
+  }
   return end;
 }
 
-double flaps_begin(const ClothKeys& cloth) {
-  return cloth.fixing == Fixing::Staples ? 0.0 : cloth.end_reach.mm() + kFlapShort;
+double flaps_begin(const Wrap& wrap, const ClothKeys& cloth, bool start) {
+  const bool stapled = cloth.fixing == Fixing::Staples;
+  return wrap.run().bare(start) + (stapled ? 0.0 : cloth.end_reach.mm() + kFlapShort);
 }
 
 Polygon Notch::outline() const {
@@ -172,8 +191,8 @@ std::vector<Notch> notches(const Wrap& wrap, const ClothKeys& cloth, bool top) {
 std::vector<Span> flap_spans(const Wrap& wrap, const ClothKeys& cloth,
                              const std::vector<Notch>& cuts) {
   std::vector<Span> spans;
-  double from = flaps_begin(cloth);
-  const double end = wrap.run().length - from;
+  double from = flaps_begin(wrap, cloth, true);
+  const double end = wrap.run().length - flaps_begin(wrap, cloth, false);
   const auto add = [&](double to) {
     if (to > from) spans.push_back({from, to});
   };
@@ -185,29 +204,35 @@ std::vector<Span> flap_spans(const Wrap& wrap, const ClothKeys& cloth,
   return spans;
 }
 
+namespace {
+
+/// What the outline has past an end face, from the bottom up: ears and tongue; x is how far out.
+std::vector<FlatPoint> past_end(const Wrap& wrap, const ClothKeys& cloth, bool start) {
+  const Section& section = wrap.section();
+  const double half = tongue_half_width(section);
+  const EndOnPattern end = end_of(wrap, cloth, start);
+  const auto bare = bare_end(wrap, cloth, start);
+  const double top = bare ? bare->fold : section.back_edge_top();
+  const double bottom = bare ? -bare->fold : section.back_edge_bottom();
+  return {{0, bottom},        {end.ears, bottom}, {end.ears, -half}, {end.tongue, -half},
+          {end.tongue, half}, {end.ears, half},   {end.ears, top},   {0, top}};
+}
+
+}  // namespace
+
 Polygon cut_outline(const Wrap& wrap, const ClothKeys& cloth) {
   const Section& section = wrap.section();
   const double length = wrap.run().length;
-  const double half = tongue_half_width(section);
-  const EndOnPattern end = end_of(section, cloth, true);
-  const double top = section.back_edge_top(), bottom = section.back_edge_bottom();
+  const std::vector<BareEnd> bare = bare_ends(wrap, cloth);
 
   Polygon outline =
-      flap_edge(wrap, cloth, notches(wrap, cloth, false), section.cloth_edge_bottom());
-  const std::vector<FlatPoint> far_end = {{length, bottom},
-                                          {length + end.ears, bottom},
-                                          {length + end.ears, -half},
-                                          {length + end.tongue, -half},
-                                          {length + end.tongue, half},
-                                          {length + end.ears, half},
-                                          {length + end.ears, top},
-                                          {length, top}};
-  outline.insert(outline.end(), far_end.begin(), far_end.end());
+      flap_edge(wrap, cloth, notches(wrap, cloth, false), bare, section.cloth_edge_bottom());
+  for (const FlatPoint p : past_end(wrap, cloth, false)) outline.push_back({length + p.x, p.y});
   std::vector<FlatPoint> over =
-      flap_edge(wrap, cloth, notches(wrap, cloth, true), section.cloth_edge_top());
+      flap_edge(wrap, cloth, notches(wrap, cloth, true), bare, section.cloth_edge_top());
   outline.insert(outline.end(), over.rbegin(), over.rend());
-  for (auto p = far_end.rbegin(); p != far_end.rend(); ++p)
-    outline.push_back({length - p->x, p->y});
+  const std::vector<FlatPoint> first_end = past_end(wrap, cloth, true);
+  for (auto p = first_end.rbegin(); p != first_end.rend(); ++p) outline.push_back({-p->x, p->y});
   // Where no flap begins at the end face, its corner is the ears' too.
   const auto repeated = [](FlatPoint a, FlatPoint b) { return apart(a, b) < kSame; };
   outline.erase(std::unique(outline.begin(), outline.end(), repeated), outline.end());
@@ -218,25 +243,35 @@ Polygon cut_outline(const Wrap& wrap, const ClothKeys& cloth) {
 std::vector<Path> end_snips(const Wrap& wrap, const ClothKeys& cloth) {
   const Section& section = wrap.section();
   const double half = tongue_half_width(section), length = wrap.run().length;
-  const EndOnPattern end = end_of(section, cloth, true);
-  // The round of an ear is cut into tabs that lean at most 30 degrees more than their neighbor.
-  std::vector<double> heights;
-  for (const double sign : {1.0, -1.0}) {
-    const double tangent = sign > 0 ? section.top_tangent() : section.bottom_tangent();
-    const double lean = std::abs(section.at(tangent).tilt) - std::abs(section.at(sign * half).tilt);
-    const int tabs = std::max(1, static_cast<int>(std::ceil(lean / (kPi / 6) - 1e-6)));
-    for (int k = 0; k <= tabs; ++k)
-      heights.push_back(sign * half + (tangent - sign * half) * k / tabs);
-  }
-  std::ranges::sort(heights);
   std::vector<Path> snips;
-  for (const bool start : {true, false})
+  for (const bool start : {true, false}) {
+    const EndOnPattern end = end_of(wrap, cloth, start);
+    const auto bare = bare_end(wrap, cloth, start);
+    // The round of an ear is cut into tabs that lean at most 30 degrees more than their neighbor.
+    std::vector<double> heights;
+    for (const double sign : {1.0, -1.0}) {
+      double tangent = sign > 0 ? section.top_tangent() : section.bottom_tangent();
+      if (bare && bare->round) tangent = sign * bare->fold;
+      const auto lean_at = [&](double u) {
+        return std::abs(bare ? section.bare_at(u).tilt : section.at(u).tilt);
+      };
+      const double lean = lean_at(tangent) - lean_at(sign * half);
+      const int tabs = std::max(1, static_cast<int>(std::ceil(lean / (kPi / 6) - 1e-6)));
+      for (int k = 0; k <= tabs; ++k)
+        heights.push_back(sign * half + (tangent - sign * half) * k / tabs);
+    }
+    // The last of a round one is the ear's own edge.
+    if (bare && bare->round)
+      std::erase_if(heights, [&](double u) { return std::abs(u) > bare->fold - kSame; });
+    std::ranges::sort(heights);
     for (const double u : heights) {
       const double out =
           std::abs(std::abs(u) - half) < kSame ? std::min(end.ears, end.tongue) : end.ears;
       snips.push_back(start ? line({-out, u}, {-kSnipShort, u})
                             : line({length + kSnipShort, u}, {length + out, u}));
     }
+  }
+  for (Path& slit : bare_slits(wrap, cloth)) snips.push_back(std::move(slit));
   return snips;
 }
 

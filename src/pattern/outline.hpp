@@ -15,10 +15,11 @@ inline constexpr double kFlapShort = 3.0;  ///< of a tongue that needs the bare 
 /// Half the tongue's width: the front flat, or part of the round where there is no flat to speak
 /// of.
 double tongue_half_width(const Section& section);
-EndOnPattern end_of(const Section& section, const ClothKeys& cloth, bool start);
-/// How far inside an end face the flaps begin. Staples go through a tongue and the flaps under it.
-/// A tongue's hook-and-loop holds on bare board alone, and on a flap it would be twice as thick.
-double flaps_begin(const ClothKeys& cloth);
+EndOnPattern end_of(const Wrap& wrap, const ClothKeys& cloth, bool start);
+/// How far inside an end face the flaps on the board begin: at its end, where it is stapled.
+/// Staples go through a tongue and the flaps under it. A tongue's hook-and-loop holds on bare board
+/// alone, and on a flap it would be twice as thick.
+double flaps_begin(const Wrap& wrap, const ClothKeys& cloth, bool start);
 
 /// The cloth cut away at a corner of one flap.
 struct Notch {
@@ -45,7 +46,7 @@ struct Notch {
 /// so as far as the back edge, only the flap is cut.
 std::vector<Notch> notches(const Wrap& wrap, const ClothKeys& cloth, bool top);
 
-/// Where the flap is still there: stretches of s between notches and the flaps' ends.
+/// Where flaps lie on boards: stretches of s between notches and the flaps' ends.
 struct Span {
   double from = 0, to = 0;
   double length() const { return to - from; }
@@ -55,7 +56,8 @@ std::vector<Span> flap_spans(const Wrap& wrap, const ClothKeys& cloth,
 
 /// The cut outline, counter-clockwise from the start's lower flap corner.
 Polygon cut_outline(const Wrap& wrap, const ClothKeys& cloth);
-/// The slits that part tongue and ears, and those across the rounds of the ears.
+/// The slits that part tongue and ears, those across the rounds of the ears, and those in the flaps
+/// where padding runs on past its board.
 std::vector<Path> end_snips(const Wrap& wrap, const ClothKeys& cloth);
 
 }  // namespace swathe

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <numbers>
 
+#include "pattern/bare_end.hpp"
 #include "pattern/fastening.hpp"
 #include "pattern/filled_corner.hpp"
 #include "pattern/outline.hpp"
@@ -169,9 +170,15 @@ std::vector<NamedLine> named_lines(const Wrap& wrap, const ClothKeys& cloth,
         along_board(What::StapleLine, "staple line", span, cloth.staple_line.mm());
     }
   }
-  for (const double s : {0.0, length})
-    lines.push_back(
-        {What::EndFace, "end", {s, section.back_edge_bottom()}, {s, section.back_edge_top()}});
+  for (const bool start : {true, false}) {
+    const double s = start ? 0.0 : length;
+    const auto bare = bare_end(wrap, cloth, start);
+    lines.push_back({What::EndFace,
+                     "end",
+                     {s, bare ? -bare->fold : section.back_edge_bottom()},
+                     {s, bare ? bare->fold : section.back_edge_top()}});
+  }
+  for (NamedLine& line : bare_lines(wrap, cloth)) lines.push_back(std::move(line));
   for (std::size_t c = 0; c < wrap.run().corners.size(); ++c)
     lines.push_back(
         {What::CornerLine, "corner", {top[c].s, bottom[c].apex()}, {top[c].s, top[c].apex()}});
@@ -215,6 +222,7 @@ Refusals relief_faults(const Job& job) {
 Outcome<Pattern> make_pattern(const Wrap& wrap, const Job& job) {
   Refusals faults = allowance_faults(wrap, job);
   for (const Refusal& fault : relief_faults(job)) faults.push_back(fault);
+  for (const Refusal& fault : bare_faults(wrap, job)) faults.push_back(fault);
   auto brackets = lay_brackets(wrap, job);
   if (!brackets) faults.insert(faults.end(), brackets.error().begin(), brackets.error().end());
   if (!faults.empty()) return tl::unexpected(std::move(faults));
@@ -243,8 +251,7 @@ Outcome<Pattern> make_pattern(const Wrap& wrap, const Job& job) {
   pattern.strips = lay_strips(wrap, job.cloth, pattern.brackets, job.brackets);
   pattern.staples = lay_staples(wrap, job.cloth, pattern.brackets, job.brackets);
   pattern.marks = lay_match_marks(wrap, job.cloth);
-  pattern.ends = {end_of(wrap.section(), job.cloth, true),
-                  end_of(wrap.section(), job.cloth, false)};
+  pattern.ends = {end_of(wrap, job.cloth, true), end_of(wrap, job.cloth, false)};
   pattern.length = wrap.run().length;
   pattern.surface_area = wrap.surface_area();
   take_out_stretch(pattern, ClothMap(job.cloth));

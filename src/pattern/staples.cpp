@@ -33,8 +33,9 @@ template <class HeightAt>
 std::vector<Span> stapled_spans(const Wrap& wrap, std::vector<Span> spans, HeightAt u_at,
                                 const std::vector<BracketOnPattern>& brackets,
                                 const std::vector<BracketKeys>& keys) {
-  spans = less(spans, {-1.0, practice::kFromFreeEnd.mm()});
-  spans = less(spans, {wrap.run().length - practice::kFromFreeEnd.mm(), wrap.run().length + 1.0});
+  const double first = wrap.run().bare(true), last = wrap.run().length - wrap.run().bare(false);
+  spans = less(spans, {first - 1.0, first + practice::kFromFreeEnd.mm()});
+  spans = less(spans, {last - practice::kFromFreeEnd.mm(), last + 1.0});
   for (const RunCorner& corner : wrap.run().corners) {
     const double inside = corner.past + practice::kStaplerReach.mm();
     spans = less(spans, {corner.s - inside, corner.s + inside});
@@ -91,10 +92,11 @@ std::vector<Path> lay_strips(const Wrap& wrap, const ClothKeys& cloth,
         strips.push_back(rectangle({span.from, std::min(edge, edge - out * width)},
                                    {span.to, std::max(edge, edge - out * width)}));
   }
-  const EndOnPattern end = end_of(section, cloth, true);
-  const double half = tongue_half_width(section), length = wrap.run().length;
-  strips.push_back(rectangle({-end.tongue, -half}, {width - end.tongue, half}));
-  strips.push_back(rectangle({length + end.tongue - width, -half}, {length + end.tongue, half}));
+  const double first = -end_of(wrap, cloth, true).tongue;
+  const double last = wrap.run().length + end_of(wrap, cloth, false).tongue;
+  const double half = tongue_half_width(section);
+  strips.push_back(rectangle({first, -half}, {first + width, half}));
+  strips.push_back(rectangle({last - width, -half}, {last, half}));
   return strips;
 }
 
@@ -152,13 +154,12 @@ std::vector<Staple> lay_staples(const Wrap& wrap, const ClothKeys& cloth,
     for (const auto& row : rows)
       if (k < row.size()) drive(row[k], false);
   // Then the tongues, on the boards' backs round the ends.
-  const EndOnPattern end = end_of(section, cloth, true);
   const double half = tongue_half_width(section) - 0.5 * practice::kFromFreeEnd.mm();
   std::vector<FlatPoint> across;
   staple_span(across, {-half, half}, 0.0, spacing);
   for (const bool start : {true, false})
     for (const FlatPoint p : across) {
-      const double out = end.tongue - 0.5 * cloth.end_reach.mm();
+      const double out = end_of(wrap, cloth, start).tongue - 0.5 * cloth.end_reach.mm();
       drive({start ? -out : wrap.run().length + out, p.x}, true);
     }
   return staples;

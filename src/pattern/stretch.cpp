@@ -59,6 +59,7 @@ void take_out_stretch(Pattern& pattern, const ClothMap& map) {
   for (Path& strip : pattern.strips) path(strip);
   for (MatchMark& mark : pattern.marks) point(mark.at);
   for (EndOnPattern& end : pattern.ends) {
+    along(end.past_board);
     along(end.tongue);
     along(end.ears);
     along(end.flaps);

@@ -27,6 +27,11 @@ inline constexpr int kPlaces = 4;                      ///< one for each quarter
 /// licensing agency.
 inline constexpr double kLeastSpace = 11.0 / 79;
 
+// Padding that runs on past its board.
+inline constexpr Length kLeastBare =
+    inches(0.375);  ///< less is no strip of cloth to fold: it ends with the board
+inline constexpr double kMostBare = 1.25;  ///< of its own depth; longer, it hangs
+
 // Foam is sold by nominal sizes that name no tolerance.
 inline constexpr Length kNearNominal = inches(0.125), kOffNominal = inches(0.25);
 

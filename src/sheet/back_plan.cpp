@@ -25,12 +25,14 @@ OnBack on_back(const Made& made, std::size_t bumper, FlatPoint on_pattern) {
             {p.s - run.sides[leg].s_minus_x, section.at(p.u > 0 ? p.u - taken : p.u + taken).z}};
   }
   // A tongue: round the end face, its last `end_reach` on the back.
-  const double tongue = map.to_cover({made.patterns[bumper].ends.front().tongue, 0}).s;
+  const std::vector<EndOnPattern>& ends = made.patterns[bumper].ends;
+  const EndOnPattern& end = p.s < 0 ? ends.front() : ends.back();
+  const double tongue = map.to_cover({end.tongue, 0}).s;
   const double past = p.s < 0 ? -p.s : p.s - run.length;
   const double in = past - (tongue - made.job.cloth.end_reach.mm());
   const double z = section.at(0).z + p.u;
-  if (p.s < 0) return {0, {run.sides.front().from_x + in, z}};
-  return {run.sides.size() - 1, {run.sides.back().to_x - in, z}};
+  if (p.s < 0) return {0, {run.sides.front().board_from() + in, z}};
+  return {run.sides.size() - 1, {run.sides.back().board_to() - in, z}};
 }
 
 }  // namespace
@@ -58,8 +60,8 @@ std::vector<BoardBack> backs_of(const Made& made, std::size_t bumper) {
     const FrameSide& side = made.frame.sides()[static_cast<std::size_t>(leg.side)];
     BoardBack back;
     back.side = side.name;
-    back.from_x = leg.from_x;
-    back.to_x = leg.to_x;
+    back.from_x = leg.board_from();
+    back.to_x = leg.board_to();
     backs.push_back(std::move(back));
   }
   for (const BracketOnBoard& bracket : brackets_on(made, bumper))

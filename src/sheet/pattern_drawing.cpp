@@ -57,6 +57,10 @@ std::string name_of(const std::vector<PatternCorner>& corners, const NamedLine& 
       return say("line.end");
     case What::BackEdge:
       return say("line.board-edge");
+    case What::PaddingEdge:
+      return say("line.padding-edge");
+    case What::BoardEnd:
+      return say("line.board-end");
     case What::StapleLine:
       return say("line.staples");
     default:
@@ -407,7 +411,9 @@ void name_ends(LabelPlacer& labels, const Made& made, std::size_t bumper,
     if (!labels.block(words, tongue, tongue.middle()))
       labels.block({{{say("tongue.name"), kName}}}, tongue, tongue.middle());
     for (const double sign : {1.0, -1.0}) {
-      const double back = sign > 0 ? section.back_edge_top() : section.back_edge_bottom();
+      const double back = end.past_board > 0 ? sign * section.bare_back_edge()
+                          : sign > 0         ? section.back_edge_top()
+                                             : section.back_edge_bottom();
       const Box ear = within(face, face + way * end.ears, sign * flat, back);
       labels.block({{{say("ear.name"), 5.0}, {say("ear.how"), kSmall}}}, ear, ear.middle());
     }

@@ -77,6 +77,8 @@ void find_ends(Finder& along, const OnSheet& on, std::size_t bumper) {
     along.add(on.x(face + way * end.ears), say("place.ears", {{"end", name}}), true);
     along.add(on.x(face), say(end.flaps > 0 ? "place.end-alone" : "place.end", {{"end", name}}),
               true);
+    if (end.past_board > 0)
+      along.add(on.x(face - way * end.past_board), say("place.board-end", {{"end", name}}), true);
     if (end.flaps > 0)
       along.add(on.x(face - way * end.flaps), say("place.flaps", {{"end", name}}), true);
   }
@@ -133,18 +135,31 @@ void find_lines(Finder& across, const OnSheet& on) {
       std::ranges::any_of(on.pattern.corners, [](const PatternCorner& c) { return !c.filled; });
   across.add(cloth.lo.y, say("place.cloth-bottom"), true);
   across.add(cloth.hi.y, say("place.cloth-top"), true);
+  const bool ears_at_board = std::ranges::any_of(
+      on.pattern.ends, [](const EndOnPattern& end) { return end.past_board == 0; });
   for (const NamedLine& line : on.pattern.lines) {
     const double y = on.y(line.from.y);
     const bool top = line.from.y > 0;
-    if (line.what == What::BackEdge && line.level())
+    if (line.what == What::BackEdge && line.level() && ears_at_board)
       across.add(y, say(top ? "place.board-top" : "place.board-bottom"), true);
+    if (line.what == What::BackEdge && line.level() && !ears_at_board)
+      across.add(y, say(top ? "place.board-top-alone" : "place.board-bottom-alone"), false);
+    if (line.what == What::PaddingEdge)
+      across.add(y, say(top ? "place.padding-top" : "place.padding-bottom"), true);
     if (line.what == What::StapleLine && line.level())
       across.add(y, say(top ? "place.staples-top" : "place.staples-bottom"), false);
     if (line.what == What::FrontFlat && has_round_corner)
       across.add(y, points_words(on.pattern, top), false);
   }
   for (const Path& snip : on.pattern.snips) {
-    const double u = snip.vertices.front().at.y;
+    const FlatPoint from = snip.vertices.front().at, to = snip.vertices.back().at;
+    if (from.x == to.x) {  // a slit, not across an ear
+      const bool top = from.y > 0;
+      across.add(on.y(from.y), say(top ? "place.slit-flap-top" : "place.slit-flap-bottom"), true);
+      across.add(on.y(to.y), say(top ? "place.slits-top" : "place.slits-bottom"), true);
+      continue;
+    }
+    const double u = from.y;
     across.add(on.y(u), say(u > 0 ? "place.snips-top" : "place.snips-bottom"), true);
   }
 }

@@ -106,6 +106,8 @@ Subjects ShownOnCover::line(const NamedLine& line) const {
     case NamedLine::What::InsideCorner:
       return corner(line.from.x);
     case NamedLine::What::EndFace:
+    case NamedLine::What::PaddingEdge:
+    case NamedLine::What::BoardEnd:
       return end(line.from.x < 0.5 * pattern_.length);
     default:
       return bumper();

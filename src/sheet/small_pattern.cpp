@@ -53,7 +53,8 @@ SmallPattern small_pattern(const Made& made, std::size_t bumper, const Box& area
     for (const NamedLine& named : pattern.lines) {
       const Showing part(onto, shown.line(named));
       if (named.what == NamedLine::What::BackEdge || named.what == NamedLine::What::CornerLine ||
-          named.what == NamedLine::What::EndFace)
+          named.what == NamedLine::What::EndFace || named.what == NamedLine::What::PaddingEdge ||
+          named.what == NamedLine::What::BoardEnd)
         onto.line(LineKind::Thin, on(named.from), on(named.to));
     }
     for (const BracketOnPattern& bracket : pattern.brackets) {

@@ -42,6 +42,7 @@ std::vector<TemplateLine> lines_of(const Pattern& pattern, const Placement& plac
   for (const HemFold& hem : pattern.hems) add_fold(hem.path(), hem.under(), shown.bumper());
   for (const NamedLine& line : pattern.lines)
     if (line.what == NamedLine::What::BackEdge || line.what == NamedLine::What::EndFace ||
+        line.what == NamedLine::What::PaddingEdge || line.what == NamedLine::What::BoardEnd ||
         line.what == NamedLine::What::CornerLine)
       add(LineKind::Corner, swathe::line(line.from, line.to), shown.line(line));
   for (const BracketOnPattern& bracket : pattern.brackets)
@@ -161,12 +162,16 @@ std::vector<TemplatePart> template_parts(const Made& made, std::size_t bumper) {
   for (const EndOnPattern& end : pattern.ends) {
     const double face = place({end.start ? 0.0 : pattern.length, 0}).x;
     const bool left = end.start != place.mirrored;
-    const Box all = left ? Box{{-kAround, 0}, {face + kIntoBumper, 0}}
-                         : Box{{face - kIntoBumper, 0}, {pattern.cloth_length + kAround, 0}};
+    const double into = end.past_board + kIntoBumper;
+    const Box all = left ? Box{{-kAround, 0}, {face + into, 0}}
+                         : Box{{face - into, 0}, {pattern.cloth_length + kAround, 0}};
+    // Where flaps are slit and cut shorter, to beyond their edges.
+    const bool slit = end.past_board > 0;
+    const double upper = slit ? top + kAround : high, lower = slit ? -kAround : low;
     for (const bool above : {true, false})
       add_or_join(parts, part_of(lines,
-                                 above ? Box{{all.lo.x, middle}, {all.hi.x, high}}
-                                       : Box{{all.lo.x, low}, {all.hi.x, middle}},
+                                 above ? Box{{all.lo.x, middle}, {all.hi.x, upper}}
+                                       : Box{{all.lo.x, lower}, {all.hi.x, middle}},
                                  say(above ? "template.end-top" : "template.end-bottom",
                                      {{"end", cover_end_words(made, bumper, end.start)}})));
   }

@@ -14,6 +14,7 @@ constexpr int kBands = 6;                       // of each round: a tint each
 constexpr int kBendColumns = 3;                 // of half a bent corner
 constexpr double kSpan = 6.0;                   // mm of cloth an edge of a digit is bent over
 constexpr double kLap = 2.0;                    // mm a leg runs on past its mitre
+constexpr double kStepDown = 1e-4;              // mm of cloth from a board on to padding alone
 constexpr double kThin = 0.3;                   // mm a digit's outline may stray
 constexpr double kFloor = 0.93;
 constexpr double kDarkest = 0.28, kLightest = 0.74;  // of the cloth: white digits stand out on it
@@ -101,8 +102,28 @@ class Picture {
                            0.5 * std::numbers::pi / kBands);
   }
 
-  /// Places along a leg at one height, left to right: its two ends, and the steps of bends.
+  /// Places along a leg at one height, left to right: its two ends, those of its board, and the
+  /// steps of bends.
   static std::vector<double> columns(const Wrap& wrap, std::size_t leg, double u) {
+    std::vector<double> columns = board_columns(wrap, leg, u);
+    const Run& run = wrap.run();
+    if (bare(wrap, leg, true)) {
+      columns.front() = run.bare(true);
+      columns.insert(columns.begin(), {0.0, run.bare(true) - kStepDown});
+    }
+    if (bare(wrap, leg, false)) {
+      columns.back() = run.length - run.bare(false);
+      columns.insert(columns.end(), {columns.back() + kStepDown, run.length});
+    }
+    return columns;
+  }
+
+  /// Whether padding runs on past the board at that end of a leg.
+  static bool bare(const Wrap& wrap, std::size_t leg, bool start) {
+    return leg == (start ? 0 : wrap.run().sides.size() - 1) && wrap.run().bare(start) > 0.0;
+  }
+
+  static std::vector<double> board_columns(const Wrap& wrap, std::size_t leg, double u) {
     const auto& corners = wrap.run().corners;
     const LevelLine on = wrap.level(leg, u);
     if (corners.empty() || !corners.front().rounded()) return {on.from, on.to};
@@ -112,6 +133,12 @@ class Picture {
     for (int k = kBendColumns; k >= 0; --k)
       columns.push_back(on.to - on.arc_after * k / kBendColumns);
     return columns;
+  }
+
+  /// Past a board's end the cloth is sooner round: what there is of it.
+  static std::optional<SpacePoint> on_cover(const Wrap& wrap, double s, double u) {
+    const double most = wrap.section().bare_half_girth();
+    return wrap.at({s, wrap.past_board(s) ? std::clamp(u, -most, most) : u});
   }
 
   static const FrameSide& side_of(const Wrap& wrap, std::size_t leg) {
@@ -125,7 +152,7 @@ class Picture {
     for (const double u : heights) {
       auto& row = grid.emplace_back();
       for (const double s : columns(wrap, leg, u))
-        row.push_back(wrap.at({s, u}).value_or(SpacePoint{}));
+        row.push_back(on_cover(wrap, s, u).value_or(SpacePoint{}));
       lap_corners(row, wrap, leg, u);
     }
     const std::size_t last = grid.front().size() - 1;
@@ -180,22 +207,27 @@ class Picture {
     }
   }
 
-  /// The back of the boards, over the far side.
+  /// The back of the boards, over the far side, and of padding that runs on past them.
   void inside_face(Part& part, const std::vector<std::vector<SpacePoint>>& grid, const Wrap& wrap,
                    std::size_t leg) const {
     const FrameSide& side =
         wrap.frame().sides()[static_cast<std::size_t>(wrap.run().sides[leg].side)];
     const SpacePoint in{-side.outward.x, -side.outward.y, 0};
-    if (!faces(in, grid.front().front())) return;
-    part.fills.push_back(
-        filled({grid.front().front(), grid.front().back(), grid.back().back(), grid.back().front()},
-               shade(in)));
+    std::size_t from = 0, to = grid.front().size() - 1;
+    const auto back = [&](std::size_t a, std::size_t b) {
+      if (!faces(in, grid.front()[a])) return;
+      part.fills.push_back(
+          filled({grid.front()[a], grid.front()[b], grid.back()[b], grid.back()[a]}, shade(in)));
+    };
+    if (bare(wrap, leg, true)) back(0, 1), from = 2;
+    if (bare(wrap, leg, false)) back(to - 1, to), to -= 2;
+    back(from, to);
   }
 
   void end_face(Part& part, const Wrap& wrap, double s, double sense) const {
     std::vector<SpacePoint> round;
     for (const double u : rows())
-      if (const auto at = wrap.at({s, u})) round.push_back(*at);
+      if (const auto at = on_cover(wrap, s, u)) round.push_back(*at);
     if (round.size() < 3) return;
     const auto& run = wrap.run();
     const RunSide& leg = sense < 0 ? run.sides.front() : run.sides.back();

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "base/maths.hpp"
 #include "swathe/sight.hpp"
@@ -29,6 +30,19 @@ Polygon section_outline(const Section& section) {
       outline.push_back(piece.center + piece.radius * direction(out + piece.turn * k / steps));
     }
   }
+  return outline;
+}
+
+/// The same past a board's end, round the padding alone.
+Polygon bare_outline(const Section& section) {
+  const double radius = 0.5 * (section.padding_depth_mm() + section.cloth_thickness_mm());
+  const double turn = std::numbers::pi;
+  Polygon outline;
+  for (const double u : section.bare_heights(turn / chords(radius, turn))) {
+    const SectionPoint p = section.bare_at(u);
+    outline.push_back({p.d, p.z});
+  }
+  outline.pop_back();  // it has come round
   return outline;
 }
 
@@ -76,7 +90,7 @@ class Leg {
   void add_end(Polygon& plan, double d, bool start) const {
     const FrameSide& side = wrap_.frame().sides()[static_cast<std::size_t>(on_.side)];
     const RunCorner* corner = start ? before_ : after_;
-    const double x = start ? on_.from_x : on_.to_x, sense = start ? -1.0 : 1.0;
+    const double x = start ? on_.board_from() : on_.board_to(), sense = start ? -1.0 : 1.0;
     if (!corner) {
       plan.push_back(side.at(x, d));
       return;
@@ -94,6 +108,35 @@ class Leg {
   const RunCorner *before_ = nullptr, *after_ = nullptr;
 };
 
+std::vector<double> heights_of(const Polygon& outline) {
+  constexpr double kThin = 1e-6;
+  std::vector<double> heights;
+  for (const FlatPoint p : outline) heights.push_back(p.y);
+  std::ranges::sort(heights);
+  heights.erase(std::unique(heights.begin(), heights.end(),
+                            [&](double a, double b) { return b - a < kThin; }),
+                heights.end());
+  return heights;
+}
+
+/// Padding that runs on past its board at one end of the run.
+Solid bare_solid(const Wrap& wrap, bool start) {
+  const Polygon outline = bare_outline(wrap.section());
+  const RunSide& leg = start ? wrap.run().sides.front() : wrap.run().sides.back();
+  const FrameSide& side = wrap.frame().sides()[static_cast<std::size_t>(leg.side)];
+  const double from = start ? leg.from_x : leg.board_to();
+  const double to = start ? leg.board_from() : leg.to_x;
+  Solid solid;
+  solid.name = "bumper " + wrap.run().name;
+  for (const double z : heights_of(outline)) {
+    const Span span = span_at(outline, z);
+    solid.levels.push_back({z + wrap.frame().floor_gap().mm(),
+                            {side.at(from, span.near), side.at(from, span.far),
+                             side.at(to, span.far), side.at(to, span.near)}});
+  }
+  return solid;
+}
+
 }  // namespace
 
 Polygon Solid::plan_at(double z) const {
@@ -110,14 +153,8 @@ Polygon Solid::plan_at(double z) const {
 }
 
 std::vector<Solid> bumper_solids(const Wrap& wrap) {
-  constexpr double kThin = 1e-6;
   const Polygon outline = section_outline(wrap.section());
-  std::vector<double> heights;
-  for (const FlatPoint p : outline) heights.push_back(p.y);
-  std::ranges::sort(heights);
-  heights.erase(std::unique(heights.begin(), heights.end(),
-                            [&](double a, double b) { return b - a < kThin; }),
-                heights.end());
+  const std::vector<double> heights = heights_of(outline);
   std::vector<Solid> solids;
   for (std::size_t k = 0; k < wrap.run().sides.size(); ++k) {
     const Leg leg(wrap, k);
@@ -126,6 +163,8 @@ std::vector<Solid> bumper_solids(const Wrap& wrap) {
     for (const double z : heights)
       solid.levels.push_back({z + wrap.frame().floor_gap().mm(), leg.plan(span_at(outline, z))});
   }
+  for (const bool start : {true, false})
+    if (wrap.run().bare(start) > 0.0) solids.push_back(bare_solid(wrap, start));
   return solids;
 }
 

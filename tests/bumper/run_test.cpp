@@ -38,7 +38,8 @@ TEST_CASE("one a side: lapping ends fill the corners, butting ones stop against 
   // Out to the neighbors' outer faces: the frame's width and twice the depth of 3 1/4 in, less
   // clearances.
   CHECK(wraps[0].run().length == doctest::Approx((28 + 2 * 3.25) * 25.4 - 10));
-  CHECK(wraps[1].run().length == doctest::Approx(30 * 25.4 - 10));
+  // Up to the back of the front's padding, which lies 3/4 in past the frame's side.
+  CHECK(wraps[1].run().length == doctest::Approx((30 + 2 * 0.75) * 25.4 - 10));
   std::vector<Run> runs;
   for (const Wrap& wrap : wraps) runs.push_back(wrap.run());
   const auto gaps = gaps_between(wraps[0].frame(), wraps[0].section(), runs, job.places);

@@ -65,6 +65,7 @@ class Bounds {
       : wrap_(wrap), map_(cloth) {
     const Polygon& cut = pattern.outline;
     for (std::size_t k = 0; k < cut.size(); ++k) add(cut[k], cut[(k + 1) % cut.size()]);
+    for (const Path& snip : pattern.snips) add(snip);
     for (const Path& leg : pattern.stitches) add(leg);
     for (const PleatLine& fold : pattern.pleats) {
       const double at = bounds(fold.path).middle().x;
@@ -250,6 +251,21 @@ TEST_CASE("the mesh (1) to (3): drawn jobs") {
       check_mesh(stood->wraps[k], stood->patterns[k], job, checked);
   });
   CHECK(checked.meshes > 10);
+}
+
+TEST_CASE("the mesh (1) and (2): padding that runs on past its boards") {
+  Checked checked;
+  test::for_drawn_cases("mesh-bare", 40, [&](std::mt19937_64& rng) {
+    const Job job = test::drawn_one_a_side(rng);
+    const auto stood = test::stand(job);
+    if (!stood) return;
+    for (std::size_t k = 0; k < stood->wraps.size(); ++k) {
+      if (stood->patterns[k].ends[0].past_board > 0)
+        check_mesh(stood->wraps[k], stood->patterns[k], job, checked);
+      CHECK(is_simple(stood->patterns[k].outline));
+    }
+  });
+  CHECK(checked.meshes > 20);
 }
 
 }  // namespace

@@ -80,6 +80,22 @@ inline Job drawn_job(std::mt19937_64& rng) {
   return job;
 }
 
+/// One straight bumper a side of a drawn frame with four sides, each from corner to corner; those
+/// on every other side run past their neighbors.
+inline Job drawn_one_a_side(std::mt19937_64& rng) {
+  Job job;
+  const double wide = drawn(rng, 500, 900), deep = drawn(rng, 500, 900);
+  const double lean = rng() % 2 == 0 ? 0.0 : drawn(rng, -60, 60);
+  job.frame.corners = {{wide + lean, deep}, {lean, deep}, {0, 0}, {wide, 0}};
+  job.frame.sides = {"front", "left", "back", "right"};
+  draw_parts(job, rng);
+  job.cloth.relief = Relief::Fold;
+  for (const std::string& side : job.frame.sides)
+    job.bumpers.push_back(
+        {side, {side, RunEnd::Corner{}}, {side, RunEnd::Corner{}}, mm(drawn(rng, 0, 12))});
+  return job;
+}
+
 /// Frame, section and wraps of a job; nothing where any of them is refused.
 struct Stood {
   std::vector<Wrap> wraps;
