@@ -421,6 +421,26 @@ TEST_CASE(
   CHECK(pattern_of(job).cloth_width == doctest::Approx(0.98 * pattern.cloth_width));
 }
 
+TEST_CASE("match marks stand where a flap is: on its edge, or on its hem's fold") {
+  for (const Fixing fixing : {Fixing::Staples, Fixing::HookAndLoop}) {
+    Job job = test::worked_job();
+    job.cloth.fixing = fixing;
+    const Pattern pattern = pattern_of(job);
+    CHECK(pattern.marks.size() >= 12);
+    for (const MatchMark& mark : pattern.marks) {
+      // A little to the front of it, and to either side, there is cloth.
+      const double front = mark.top ? -1.0 : 1.0;
+      for (const double aside : {-3.0, 3.0})
+        CHECK(contains(pattern.outline, mark.at + FlatPoint{aside, front}));
+      const auto on_hem = [&](const HemFold& hem) {
+        return hem.top == mark.top && std::abs(hem.from.y - mark.at.y) < 1e-6 &&
+               hem.from.x < mark.at.x && mark.at.x < hem.to.x;
+      };
+      if (fixing == Fixing::HookAndLoop) CHECK(std::ranges::any_of(pattern.hems, on_hem));
+    }
+  }
+}
+
 TEST_CASE("a stapled cover has no hems") { CHECK(pattern_of(test::worked_job()).hems.empty()); }
 
 TEST_CASE("stretch is taken out of the pattern as a fraction") {
