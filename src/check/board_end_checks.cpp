@@ -53,6 +53,7 @@ double padding_over(const CheckedSet& s, const FacingEnd& end) {
       if (corner.before == end.corner) return depth;  // the padding goes round with the cover
   const FrameSide& next = s.frame.sides()[static_cast<std::size_t>(end.neighbor)];
   const double along = dot(end.at - next.from, next.along);
+  const double face = s.frame.fit().mm() + s.section.thickness_mm() + depth;  // the neighbor's
   double over = 0.0;
   for (const Piece& padding : s.padding) {
     if (padding.bumper == end.board->bumper && lies_on(padding, end.board->side))
@@ -60,7 +61,7 @@ double padding_over(const CheckedSet& s, const FacingEnd& end) {
           over, end.start ? end.board->from_x - padding.from_x : padding.to_x - end.board->to_x);
     if (padding.bumper != end.board->bumper && lies_on(padding, next.name) &&
         padding.from_x <= along && along <= padding.to_x)
-      over = std::max(over, depth);
+      over = std::max(over, std::min(depth, face - end.out));
   }
   return over;
 }

@@ -186,7 +186,7 @@ TEST_CASE("extension counts the fit and the cloth") {
 TEST_CASE("hard parts: unknown while no bolt head is declared") {
   Job job = test::worked_job();
   const auto none = of(made(job).by("2026"), "hard-parts");
-  REQUIRE(none.size() == 2);
+  REQUIRE(none.size() == 4);  // and what is known of the boards' ends
   CHECK(none[0].verdict == Verdict::Unknown);
   CHECK(none[1].verdict == Verdict::Unknown);
   job.boards.hard_depth = inches(0.5);  // 3/4 + 1/2 = 1 1/4 out, 2 1/2 - 1/2 = 2 beyond
@@ -200,6 +200,65 @@ TEST_CASE("hard parts: unknown while no bolt head is declared") {
   job.boards.hard_depth = mm(0);
   job.boards.thickness = inches(1.75);  // the boards alone are too far out
   CHECK(verdict(job, "2026", "hard-parts") == Verdict::Fail);
+}
+
+// 2026 R404, measured the way a board's end faces: at most 1 1/4 in past the frame, at least 2 in
+// of padding beyond.
+TEST_CASE("hard parts: a board's end past the frame's corner is one") {
+  Job job = test::worked_job();
+  job.frame.fit = inches(1.0 / 16);
+  job.boards.thickness = inches(23.0 / 32);
+  const auto ends_of = [](const test::Checked& c) {
+    std::vector<Finding> ends;
+    for (const Finding& finding : of(c.by("2026"), "hard-parts"))
+      if (finding.subject.find(", end by ") != std::string::npos) ends.push_back(finding);
+    return ends;
+  };
+  // Halves: the front board laps over the side board's end, 1/16 + 23/32 = 25/32 = 0.781 in out;
+  // the padding goes round with it.
+  const auto halves = ends_of(made(job));
+  REQUIRE(halves.size() == 2);
+  CHECK(halves[0].verdict == Verdict::Pass);
+  CHECK(halves[0].subject == "bumper A, front board, end by left: out from the frame");
+  CHECK(halves[0].measured == "0.781 in");
+  CHECK(halves[1].measured == "2.5 in");
+
+  job.bumpers.clear();
+  for (const char* side : {"front", "left", "back", "right"})
+    job.bumpers.push_back({side, {side, RunEnd::Corner{}}, {side, RunEnd::Corner{}}, inches(0.25)});
+  // One a side: 1/4 in shorter, 17/32 = 0.531 in out, under the 2 1/2 in that its own padding runs
+  // past it.
+  test::Checked straight = made(job);
+  auto ends = ends_of(straight);
+  REQUIRE(ends.size() == 2);
+  CHECK(ends[0].verdict == Verdict::Pass);
+  CHECK(ends[0].measured == "0.531 in");
+  CHECK(ends[1].verdict == Verdict::Pass);
+  CHECK(ends[1].measured == "2.5 in");
+  // A board sawn as long as its padding: 17/32 + 2 1/2 = 3 1/32 in out, with no padding of its own;
+  // the neighbor's comes 1/16 + 23/32 + 2 1/2 = 3 9/32 in out, 1/4 in further.
+  straight.boards[0].from_x -= inches(2.5).mm();
+  ends = ends_of(straight);
+  REQUIRE(ends.size() == 2);
+  for (const Finding& end : ends) {
+    CHECK(end.verdict == Verdict::Fail);
+    CHECK(end.subject.starts_with("bumper front, front board, end by right"));
+  }
+  CHECK(ends[0].measured == "3.031 in");
+  CHECK(ends[1].measured == "0.25 in");
+  // Within the grace of 1/4 in: 0.531 + 0.74 = 1.271 in out. Of its own padding 2 1/2 - 0.74
+  // = 1.76 in is left, of the neighbor's 3.281 - 1.271 = 2.01 in lies before it.
+  straight.boards[0].from_x += inches(2.5 - 0.74).mm();
+  ends = ends_of(straight);
+  CHECK(ends[0].verdict == Verdict::Warn);
+  CHECK(ends[1].measured == "2.01 in");
+
+  // Ends in the middle of sides stand out past nothing.
+  for (BumperKeys& bumper : job.bumpers) {
+    bumper.from.at = RunEnd::Share{0.2};
+    bumper.to.at = RunEnd::Share{0.8};
+  }
+  CHECK(ends_of(made(job)).empty());
 }
 
 // 2026 R405: padding on backing fills 2.5 to 5.75 in; 2020 R18: the bumper stays below 7.5 in
