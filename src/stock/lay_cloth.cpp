@@ -85,7 +85,10 @@ class ClothLayer {
     for (std::size_t k = 0; k < pieces.size(); ++k)
       put(lay.placements[k], turns_of[k][laid.at[k].way], laid.at[k]);
     lay.length = mm_of(laid.length);
-    lay.length_to_buy = rounded_up(lay.length, cloth_.buy_step.mm());
+    if (lay.length > 0) {
+      lay.shop_cut = cloth_.shop_cut.mm();
+      lay.length_to_buy = rounded_up(lay.length + lay.shop_cut, cloth_.buy_step.mm());
+    }
     if (lay.length_to_buy > 0) lay.used_fraction = area / (lay.length_to_buy * lay.roll_width);
     return lay;
   }

@@ -23,6 +23,7 @@ ClothKeys roll(double width, double step) {
   ClothKeys cloth;
   cloth.roll_width = mm(width);
   cloth.buy_step = mm(step);
+  cloth.shop_cut = mm(0);
   return cloth;
 }
 
@@ -76,6 +77,20 @@ TEST_CASE("covers lie side by side across the roll while they fit") {
   const ClothLay behind = lay_cloth(two, {}, roll(900, 250), "red");
   CHECK(behind.length == doctest::Approx(3900));
   CHECK(behind.length_to_buy == doctest::Approx(4000));
+}
+
+// By hand: 2000 and 60 for a crooked cut are 2060, in steps of 250 that is 2250; without it 2000.
+TEST_CASE("what a crooked cut takes is bought besides, before the shop's step") {
+  const std::vector<Pattern> one = {cover("A", 2000, 480)};
+  ClothKeys cloth = roll(1000, 250);
+  cloth.shop_cut = mm(60);
+  const ClothLay lay = lay_cloth(one, {}, cloth, "red");
+  CHECK(lay.length == doctest::Approx(2000));
+  CHECK(lay.shop_cut == doctest::Approx(60));
+  CHECK(lay.length_to_buy == doctest::Approx(2250));
+  cloth.shop_cut = mm(250);
+  CHECK(lay_cloth(one, {}, cloth, "red").length_to_buy == doctest::Approx(2250));
+  CHECK(lay_cloth({}, {}, cloth, "red").length_to_buy == 0);  // nothing to cut
 }
 
 TEST_CASE("short covers share the place beside a long one") {
