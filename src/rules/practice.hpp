@@ -16,7 +16,7 @@ inline constexpr Length kLeastStrip = inches(0.5);  ///< cloth between a window 
 inline constexpr Length kPunch = mm(6);             ///< hole for a bracket's screw, across
 
 /// Legs as sold, the longest first: of those that stay inside the board, the longest is bought.
-inline constexpr Length kStapleLegs[] = {mm(14), mm(12), mm(10), mm(8), mm(6), mm(4)};
+inline constexpr Length kStapleLegs[] = {mm(10), mm(8), mm(6), mm(4)};
 inline constexpr Length kLegStopsBefore = mm(2);  ///< a leg, before the board's other face
 
 // Boards joined at corners: glue, and screws whose heads are sunk.

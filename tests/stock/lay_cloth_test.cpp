@@ -1,5 +1,6 @@
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "pattern/joins.hpp"
@@ -223,6 +224,13 @@ TEST_CASE("covers of drawn jobs lie apart and inside, turned as their cloth allo
     const ClothLay lay = lay_cloth(patterns, joins, cloth, "red");
     check_apart_and_inside(lay);
     CHECK(lay.used_fraction <= 1.0);
+    // Only what is larger than the cloth is left out; a seam may make a piece exactly as long.
+    for (std::size_t k = 0; k < patterns.size(); ++k)
+      for (const ClothPart& part : cloth_parts(patterns[k], joins[k])) {
+        if (std::ranges::find(lay.does_not_fit, part.name) == lay.does_not_fit.end()) continue;
+        const double most = cloth.longest_piece ? cloth.longest_piece->mm() : 1e9;
+        CHECK((part.box.height() > cloth.roll_width.mm() || part.box.width() > most + 1e-6));
+      }
     for (const ClothPlacement& one : lay.placements) {
       ++laid;
       across += one.across ? 1 : 0;
