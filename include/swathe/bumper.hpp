@@ -344,11 +344,17 @@ struct EndCut {
 struct Piece {
   std::string bumper;
   std::string side;
-  double length_mm = 0;         ///< the longest edge, as cut
-  double from_x = 0, to_x = 0;  ///< along the frame side
-  EndCut start, end;            ///< left and right, seen from outside
-  int count = 1;                ///< noodles of a stack are cut alike
+  double length_mm = 0;            ///< the longest edge, as cut
+  double from_x = 0, to_x = 0;     ///< along the frame side
+  EndCut start, end;               ///< left and right, seen from outside
+  int count = 1;                   ///< noodles of a stack are cut alike
+  std::vector<double> bends = {};  ///< where bent padding turns its corners, mm from its start
+  /// The side that it lies next to, where its bumper has two on its side; else "".
+  std::string next_to = {};
 };
+
+/// "A front"; "A front by left" where the bumper has two on that side.
+std::string piece_name(const Piece& piece);
 
 /// Refuses: DoesNotFit where at a corner both sides lap, or neither (at boards.lapping), or where
 /// lapped ends would be cut more than 60 deg off square (at boards.joint).

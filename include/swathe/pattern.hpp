@@ -92,9 +92,16 @@ struct BracketOnPattern {
 };
 
 struct Staple {
+  enum class On {
+    Flap,    ///< through a flap into the board's back
+    Ear,     ///< through an ear into the board's end, where the tongue goes over it
+    Tongue,  ///< through a tongue into the board's back
+  };
   FlatPoint at;
   bool upright = false;  ///< crown along y (tongues), else along x
   int order = 0;         ///< from 1
+  On on = On::Flap;
+  int corners = 0;  ///< between a flap's staple and the first: they are folded before it is driven
 };
 
 /// A triangle on the flap's edge (where it has a hem, on the hem's fold), and the pencil mark on

@@ -60,10 +60,18 @@ struct StockStick {
   std::vector<StockCut> cuts;
 };
 
+/// A piece that is longer than its stock, glued together from parts.
+struct Splice {
+  std::string label;
+  double length = 0;
+  std::vector<double> joints;  ///< mm from its start
+};
+
 struct StockPlan {
   std::vector<StockStick> sticks;
   double used_fraction = 0;        ///< of the sticks bought
   std::vector<StockCut> too_long;  ///< pieces no stick of this stock can give
+  std::vector<Splice> splices;     ///< pieces that more than one stick gives, each kind once
 };
 
 /// Fewest sticks for all pieces, proved so for a job's couple of dozen; a kerf is lost between each
@@ -84,7 +92,8 @@ struct ClothLay {
   std::string color;
   double roll_width = 0;
   double length = 0;         ///< of roll that the covers take
-  double length_to_buy = 0;  ///< rounded up to the shop's step
+  double shop_cut = 0;       ///< bought besides: the shop's cut may be crooked
+  double length_to_buy = 0;  ///< of both, rounded up to the shop's step
   double used_fraction = 0;  ///< of the cloth bought
   std::vector<ClothPlacement> placements;
   std::vector<std::string> does_not_fit;  ///< pieces larger than the cloth
@@ -101,7 +110,7 @@ ClothLay lay_cloth(const std::vector<Pattern>& patterns,
 struct BumperWeight {
   std::string bumper;
   double boards_g = 0, padding_g = 0, cloth_g = 0;
-  double fasteners_g = 0;    ///< staples or hook-and-loop, and the brackets whose mass is known
+  double fasteners_g = 0;    ///< screws, staples or hook-and-loop, brackets whose mass is known
   int unknown_brackets = 0;  ///< whose mass the job does not say
 
   double together_g() const { return boards_g + padding_g + cloth_g + fasteners_g; }
@@ -126,12 +135,27 @@ struct SheetPlan {
 /// one whose strips run along the longer side. Proved fewest for a job's couple of dozen boards.
 SheetPlan rip_sheets(const std::vector<StockCut>& boards, const BoardKeys& keys);
 
+/// Wood screws that join boards at corners, their heads sunk.
+struct Screws {
+  int a_joint = 0;  ///< in each corner
+  int count = 0;    ///< for all padded sets
+  int number = 0;   ///< their gauge, as they are sold by the inch
+  Length across;    ///< the same, as they are sold by the millimeter
+  Length length;    ///< as sold where the job's units are used
+  Length pilot;     ///< the drill for the hole that they are driven into; as sold there, too
+};
+/// Sized by the boards' thickness, counted by their height. Common practice, no source.
+Screws screws_for(const Job& job, int joints);
+/// Of one screw, grams.
+double screw_g(const Screws& screws);
+
 struct Stock {
   int strips_per_sheet = 0;  ///< that a sheet of board stock gives along its longer side
   int sheets = 0;            ///< of board stock to buy
   std::vector<RippedSheet> ripped;
   double sheets_used = 0;  ///< fraction of the board stock bought
   StockPlan boards;        ///< of every padded set, from strips
+  Screws screws;           ///< none where no bumper turns a corner
   StockPlan padding;
   std::vector<ClothLay> cloth;  ///< one a color
   std::vector<BumperWeight> weights;
@@ -140,6 +164,12 @@ struct Stock {
 
 /// Sets of boards and padding: one a color, or a single one whose covers are changed.
 int padded_sets(const Job& job);
+
+/// What no stock of the job can give: DoesNotFit, where a cover is wider than the roll (at
+/// cloth.roll_width) or padding has no place for a joint (at padding.stock); with what would do.
+Refusals stock_faults(const Job& job, const Stock& stock, const std::vector<Piece>& padding,
+                      const std::vector<Pattern>& patterns,
+                      const std::vector<std::vector<ClothJoin>>& joins);
 
 /// Boards and padding for every padded set, cloth for every color.
 Stock plan_stock(const Job& job, const std::vector<Piece>& boards,

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "base/workshop.hpp"
 #include "book/neighbors.hpp"
 #include "book/words.hpp"
 #include "commands.hpp"
@@ -58,7 +59,10 @@ class ListText {
     return made_.frame.sides()[static_cast<std::size_t>(side)].name;
   }
 
-  Table pieces(const std::vector<Piece>& pieces) const {
+  /// How a length is told: sawn() of a board, dimension() of padding.
+  using SizeWords = std::string (*)(Length, Units);
+
+  Table pieces(const std::vector<Piece>& pieces, SizeWords length) const {
     Table table({{"bumper"},
                  {"side"},
                  {"length", kRight},
@@ -66,7 +70,7 @@ class ListText {
                  {"a set", kRight},
                  {"in all", kRight}});
     for (const Piece& piece : pieces)
-      table.add({piece.bumper, piece.side, size(mm(piece.length_mm)),
+      table.add({piece.bumper, side_words(piece), length(mm(piece.length_mm), made_.job.units),
                  end_words(piece.start, next_to(made_, piece, true)) + "; " +
                      end_words(piece.end, next_to(made_, piece, false)),
                  std::to_string(piece.count),
@@ -74,13 +78,19 @@ class ListText {
     return table;
   }
 
+  /// Of two boards of a bumper on one side, each is named by the side it lies next to, too.
+  static std::string side_words(const Piece& piece) {
+    return piece.next_to.empty() ? piece.side : piece.side + " by " + piece.next_to;
+  }
+
   /// The sticks of a plan, one for each line, and the pieces that no stick is long enough for.
-  std::string plan(const StockPlan& plan, const char* stick) const {
+  std::string plan(const StockPlan& plan, const char* stick, SizeWords length) const {
     std::string text;
     for (std::size_t k = 0; k < plan.sticks.size(); ++k) {
       std::string cuts;
       for (const StockCut& cut : plan.sticks[k].cuts)
-        cuts += fmt::format("{}{} {}", cuts.empty() ? "" : "; ", cut.label, size(mm(cut.length)));
+        cuts += fmt::format("{}{} {}", cuts.empty() ? "" : "; ", cut.label,
+                            length(mm(cut.length), made_.job.units));
       text += paragraph(fmt::format("  {} {}: ", stick, k + 1), cuts);
     }
     for (const StockCut& cut : plan.too_long)
@@ -92,9 +102,17 @@ class ListText {
   std::string boards() const {
     const BoardKeys& keys = made_.job.boards;
     return fmt::format("\nBoards, {} thick, {} high\n{}", exact_size(keys.thickness),
-                       exact_size(keys.height), pieces(made_.boards).to_text(2)) +
+                       exact_size(keys.height), pieces(made_.boards, sawn).to_text(2)) +
            ends_explained() + paragraph("", "Buy " + boards_to_buy(made_)) + ripping() +
-           plan(made_.stock.boards, "strip");
+           plan(made_.stock.boards, "strip", sawn) + screws();
+  }
+
+  /// What joins the boards at their corners, besides glue.
+  std::string screws() const {
+    const Screws& screws = made_.stock.screws;
+    if (screws.count == 0) return "";
+    return paragraph("", fmt::format("Buy {}: {} in each corner, besides glue",
+                                     screws_to_buy(made_), screws.a_joint));
   }
 
   /// Of the words for ends, those that this job's boards or padding need explained.
@@ -136,8 +154,43 @@ class ListText {
                                   exact_size(padding.diameter), padding.stack)
                     : fmt::format("\nPadding, blocks {} deep, {} high\n", exact_size(padding.depth),
                                   exact_size(padding.height))) +
-           pieces(made_.padding).to_text(2) + paragraph("", "Buy " + padding_to_buy(made_)) +
-           plan(made_.stock.padding, noodles ? "noodle" : "block") + overhanging() + voids();
+           pieces(made_.padding, dimension).to_text(2) +
+           paragraph("", "Buy " + padding_to_buy(made_)) +
+           plan(made_.stock.padding, noodles ? "noodle" : "block", dimension) + splices() +
+           overhanging() + voids();
+  }
+
+  /// Pieces that are longer than they are sold.
+  std::string splices() const {
+    std::string text;
+    for (const Splice& splice : made_.stock.padding.splices) {
+      const auto piece = std::ranges::find(made_.padding, splice.label, piece_name);
+      std::string joints;
+      for (const double joint : splice.joints)
+        joints += (joints.empty() ? "" : " and ") + size_unit(mm(joint));
+      text += paragraph(
+          "  ", fmt::format("{}, {} long, is longer than one: glue it from {}, joined {} from its "
+                            "{}, never at a corner",
+                            splice.label, size_unit(mm(splice.length)),
+                            count_of(splice.joints.size() + 1, "part", "parts"), joints,
+                            start_words(*piece)));
+    }
+    return text;
+  }
+
+  /// "end by front"; one that lies next to no side is told by the side it is on, or the bumper that
+  /// it lies next to.
+  std::string start_words(const Piece& piece) const {
+    if (!piece.bends.empty()) return "end on " + piece.side.substr(0, piece.side.find(" + "));
+    if (piece.start.kind == EndCut::Kind::Free)
+      return fmt::format("end by bumper {}", bumper_before(piece.bumper));
+    return "end by " + side_before(piece.side);
+  }
+  std::string bumper_before(const std::string& name) const {
+    const auto at = static_cast<std::size_t>(
+        std::ranges::find(made_.patterns, name, &Pattern::bumper) - made_.patterns.begin());
+    const std::size_t count = made_.patterns.size();
+    return made_.patterns[(at + count - 1) % count].bumper;
   }
 
   /// Padding past the end of its own board.
@@ -184,11 +237,8 @@ class ListText {
     for (const Pattern& pattern : made_.patterns)
       covers.add({pattern.bumper, size(mm(pattern.cloth_length)), size(mm(pattern.cloth_width))});
     std::string text = "\nCloth\n" + covers.to_text(2);
-    for (const ClothLay& lay : made_.stock.cloth) {
+    for (const ClothLay& lay : made_.stock.cloth)
       text += paragraph("", "Buy " + cloth_to_buy(made_, lay));
-      for (const std::string& cover : lay.does_not_fit)
-        text += paragraph("  ", fmt::format("the cover of {} is wider than the roll", cover));
-    }
     return text;
   }
 

@@ -23,6 +23,18 @@ std::string boards_to_buy(const Made& made) {
                      used(made.stock.sheets_used));
 }
 
+std::string screws_to_buy(const Made& made) {
+  const Screws& screws = made.stock.screws;
+  const Units units = made.job.units;
+  const std::string size =
+      units == Units::Inches ? fmt::format("No. {}, {}", screws.number, exact(screws.length, units))
+                             : fmt::format("{} x {}", plain_number(screws.across.mm(), 1),
+                                           exact(screws.length, units));
+  return fmt::format("{}, {}, countersunk",
+                     count_of(static_cast<std::size_t>(screws.count), "wood screw", "wood screws"),
+                     size);
+}
+
 std::string padding_to_buy(const Made& made) {
   const PaddingKeys& padding = made.job.padding;
   const bool noodles = padding.form == PaddingForm::Noodles;
@@ -38,13 +50,19 @@ std::string cloth_to_buy(const Made& made, const ClothLay& lay) {
   std::string length = dimension_with_unit(mm(lay.length_to_buy), units);
   // Cloth is sold by the yard where it is measured in inches.
   if (units == Units::Inches) length += fmt::format(" ({})", yards(mm(lay.length_to_buy)));
-  return fmt::format("{} of {}, from a roll {} wide {}", length, printable(lay.color),
-                     dimension_with_unit(mm(lay.roll_width), units), used(lay.used_fraction));
+  const std::string crooked = lay.shop_cut > 0
+                                  ? fmt::format(", {} of it for a crooked cut",
+                                                dimension_with_unit(mm(lay.shop_cut), units))
+                                  : "";
+  return fmt::format("{} of {}, from a roll {} wide{} {}", length, printable(lay.color),
+                     dimension_with_unit(mm(lay.roll_width), units), crooked,
+                     used(lay.used_fraction));
 }
 
 std::string shopping_text(const Made& made) {
-  std::string text = "To buy, for all colors:\n" + paragraph("  boards:  ", boards_to_buy(made)) +
-                     paragraph("  padding: ", padding_to_buy(made));
+  std::string text = "To buy, for all colors:\n" + paragraph("  boards:  ", boards_to_buy(made));
+  if (made.stock.screws.count > 0) text += paragraph("  screws:  ", screws_to_buy(made));
+  text += paragraph("  padding: ", padding_to_buy(made));
   for (const ClothLay& lay : made.stock.cloth)
     text += paragraph("  cloth:   ", cloth_to_buy(made, lay));
   return text;

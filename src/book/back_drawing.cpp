@@ -1,7 +1,6 @@
-#include <fmt/format.h>
-
 #include <algorithm>
 
+#include "book/neighbors.hpp"
 #include "draw/label_placer.hpp"
 #include "draw/marks.hpp"
 #include "draw/measures.hpp"
@@ -24,7 +23,9 @@ constexpr int kAlways = 5;           ///< every so many staples bear a number wh
 class Backs {
  public:
   Backs(const Made& made, std::size_t bumper, const Font& labels, double width)
-      : name_(made.patterns[bumper].bumper),
+      : made_(made),
+        bumper_(bumper),
+        name_(made.patterns[bumper].bumper),
         labels_(labels),
         width_(width),
         backs_(backs_of(made, bumper)) {
@@ -142,7 +143,7 @@ class Backs {
   /// The side above its board, a bracket's number in its place.
   void name(Drawing& onto, const BoardBack& back, FlatPoint corner) const {
     const Showing board(onto, Subject::board(name_, back.side));
-    const std::string words = fmt::format("{} {}", name_, back.side);
+    const std::string words = board_name(made_, bumper_, back.leg);
     const double wide = scale_ * length(back);
     const double height =
         labels_.text_width_mm(words, kTextHeight) <= wide ? kTextHeight : kTableHeight;
@@ -155,6 +156,8 @@ class Backs {
     }
   }
 
+  const Made& made_;
+  std::size_t bumper_;
   const std::string& name_;
   const Font& labels_;
   double width_, height_ = 0, scale_ = 1;

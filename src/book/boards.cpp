@@ -1,5 +1,9 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+
+#include "base/workshop.hpp"
 #include "book/chapters.hpp"
 #include "book/cut_diagram.hpp"
 #include "book/neighbors.hpp"
@@ -7,7 +11,6 @@
 #include "book/texts.hpp"
 #include "book/words.hpp"
 #include "sheet/cautions.hpp"
-#include "sheet/running.hpp"
 
 namespace swathe {
 namespace {
@@ -15,6 +18,7 @@ namespace {
 using book_texts::say;
 
 constexpr double kPlaces = 115.0;  ///< width of the column of marks
+constexpr double kHoles = 26.0;    ///< of that of a bracket's holes
 
 void add_cuts(const Made& made, Flow& flow) {
   const std::vector<CutSheet> sheets = sheets_to_cut(made);
@@ -25,6 +29,11 @@ void add_cuts(const Made& made, Flow& flow) {
   flow.words(say("cuts.how", {{"height", exact(keys.height, units)},
                               {"kerf", exact(keys.kerf, units)},
                               {"share", percent(made.stock.sheets_used)}}));
+  const auto slanted = [](const Piece& board) {
+    constexpr double kSquare = 0.05;  // deg; less is printed as square
+    return std::max(std::abs(board.start.angle_deg), std::abs(board.end.angle_deg)) >= kSquare;
+  };
+  if (std::ranges::any_of(made.boards, slanted)) flow.words(say("cuts.slanted"));
   const std::string length = exact(keys.stock[0], units), width = exact(keys.stock[1], units);
   int number = 0;
   for (const CutSheet& sheet : sheets) {
@@ -49,6 +58,9 @@ void add_pencil_marks(const Made& made, Flow& flow) {
   table.columns = {{say("column.piece")},
                    {say("column.end-next-to")},
                    {say("marks.column-places"), Anchor::Left, kPlaces}};
+  const auto add_row = [&](std::size_t bumper, std::size_t leg) {
+    table.rows.push_back({board_name(made, bumper, leg), next_to(made, bumper, leg, true), ""});
+  };
   for (std::size_t b = 0; b < made.patterns.size(); ++b) {
     const Pattern& pattern = made.patterns[b];
     std::string last;
@@ -56,20 +68,34 @@ void add_pencil_marks(const Made& made, Flow& flow) {
     for (std::size_t k = 0; k < pattern.marks.size(); ++k) {
       const MatchMark& mark = pattern.marks[k];
       if (!mark.top) continue;  // the bottom ones stand at the same places
-      if (mark.side != last)
-        table.rows.push_back({pattern.bumper + " " + mark.side, next_to(made, b, leg++, true), ""});
+      if (mark.side != last) add_row(b, leg++);
       std::string& cell = table.rows.back().back();
       cell += fmt::format("{}{}: {}", cell.empty() ? "" : ",   ", made.mark_names[b][k],
-                          figure(mm(mark.from_left_mm), made.job.units));
+                          dimension(mm(mark.from_left_mm), made.job.units));
       last = mark.side;
     }
   }
   flow.table(table);
 }
 
+/// Where a bracket's holes are on its board, from the end that the bracket is measured from and
+/// down from the top.
+std::string hole_words(const BracketKeys& keys, Units units) {
+  if (keys.cloth == BracketCloth::Window || keys.holes.empty()) return "-";
+  std::vector<std::string> holes;
+  for (const FlatPoint hole : keys.holes) {
+    const Length along =
+        keys.from == FromEnd::Left ? keys.at + mm(hole.x) : keys.at + keys.width - mm(hole.x);
+    holes.push_back(say("brackets.hole", {{"along", marked(along, units)},
+                                          {"down", marked(keys.down + mm(hole.y), units)}}));
+  }
+  return listed(holes, "; ");
+}
+
 void add_brackets(const Made& made, Flow& flow) {
   if (made.job.brackets.empty()) return;
-  const auto fig = [&](Length length) { return figure(length, made.job.units); };
+  const Units units = made.job.units;
+  const auto size = [&](Length length) { return marked(length, units); };
   flow.heading(say("brackets.heading"));
   flow.caution(caution("drill"));
   flow.words(say("brackets.how"));
@@ -81,17 +107,24 @@ void add_brackets(const Made& made, Flow& flow) {
                    {say("column.width"), Anchor::Right},
                    {say("column.height"), Anchor::Right},
                    {say("brackets.column-down"), Anchor::Right},
+                   {say("brackets.column-holes"), Anchor::Left, kHoles},
                    {say("column.cloth")}};
-  for (std::size_t k = 0; k < made.job.brackets.size(); ++k) {
-    const BracketKeys& keys = made.job.brackets[k];
-    const std::size_t bumper = bumper_of(made, keys.bumper);
-    const std::size_t leg = leg_on(made, bumper, keys.side);
-    table.rows.push_back(
-        {std::to_string(k + 1), keys.bumper + " " + keys.side,
-         next_to(made, bumper, leg, keys.from == FromEnd::Left), fig(keys.at), fig(keys.width),
-         fig(keys.height), fig(keys.down),
-         say(keys.cloth == BracketCloth::Window ? "brackets.window" : "brackets.under")});
-  }
+  std::vector<std::vector<std::string>> rows(made.job.brackets.size());
+  for (std::size_t b = 0; b < made.patterns.size(); ++b)
+    for (const BracketOnPattern& laid : made.patterns[b].brackets) {
+      const auto k = static_cast<std::size_t>(laid.keys), leg = static_cast<std::size_t>(laid.leg);
+      const BracketKeys& keys = made.job.brackets[k];
+      rows[k] = {std::to_string(k + 1),
+                 board_name(made, b, leg),
+                 next_to(made, b, leg, keys.from == FromEnd::Left),
+                 size(keys.at),
+                 size(keys.width),
+                 size(keys.height),
+                 size(keys.down),
+                 hole_words(keys, units),
+                 say(keys.cloth == BracketCloth::Window ? "brackets.window" : "brackets.under")};
+    }
+  table.rows = std::move(rows);
   flow.table(table);
 }
 
@@ -104,7 +137,7 @@ void add_boards(const Made& made, Flow& flow) {
   flow.words(say("boards.are", {{"height", exact(keys.height, made.job.units)},
                                 {"thickness", exact(keys.thickness, made.job.units)}}) +
              " " + say("ends.explained"));
-  flow.table(piece_table(made, made.boards));
+  flow.table(piece_table(made, made.boards, sawn));
   for (const StockCut& cut : made.stock.boards.too_long)
     flow.words(say("boards.too-long",
                    {{"piece", cut.label}, {"length", exact(mm(cut.length), made.job.units)}}));

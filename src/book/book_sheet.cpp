@@ -22,7 +22,7 @@ Sheet book_sheet(const Made& made, const PaperKeys& paper, const Font& labels) {
       {say(inches ? "head.inches" : "head.millimeters") + " " +
            say(made.job.cloth.fixing == Fixing::HookAndLoop ? "head.one-set" : "head.set-a-color"),
        say("head.colors", {{"colors", color_words(made)}}),
-       say(inches ? "head.remainder-inches" : "head.remainder-millimeters")}};
+       say(inches ? "head.nearest-inches" : "head.nearest-millimeters")}};
   Flow flow(paper, labels, head);
   for (const auto add :
        {add_sketch, add_shopping, add_boards, add_padding, add_cloth, add_numerals, add_lay,

@@ -7,7 +7,6 @@
 #include "pattern/joins.hpp"
 #include "sheet/cautions.hpp"
 #include "sheet/pattern_drawing.hpp"
-#include "sheet/running.hpp"
 #include "sheet/same_words.hpp"
 
 namespace swathe {
@@ -36,8 +35,8 @@ void add_pieces(const Made& made, Flow& flow) {
   bool joined = false;
   for (std::size_t b = 0; b < made.patterns.size(); ++b) {
     for (const ClothPart& part : cloth_parts(made.patterns[b], made.joins[b]))
-      table.rows.push_back({part.name, figure(mm(part.box.width()), made.job.units),
-                            figure(mm(part.box.height()), made.job.units), "1",
+      table.rows.push_back({part.name, dimension(mm(part.box.width()), made.job.units),
+                            dimension(mm(part.box.height()), made.job.units), "1",
                             std::to_string(cover_sets(made))});
     joined = joined || !made.joins[b].empty();
   }
@@ -93,7 +92,7 @@ void add_cloth(const Made& made, Flow& flow) {
 void add_numerals(const Made& made, Flow& flow) {
   if (!made.numerals) return;
   const Units units = made.job.units;
-  const auto fig = [&](double length_mm) { return figure(mm(length_mm), units); };
+  const auto fig = [&](double length_mm) { return dimension(mm(length_mm), units); };
   flow.heading(say("numerals.heading", {{"number", made.job.number}}));
   Table places;
   places.columns = {{say("column.bumper")},
@@ -131,8 +130,6 @@ void add_lay(const Made& made, Flow& flow) {
       }
     const ClothLay& lay = lays[k];
     flow.heading(say("lay.heading", {{"colors", listed(colors)}}));
-    for (const std::string& piece : lay.does_not_fit)
-      flow.words(say("lay.does-not-fit", {{"piece", piece}}));
     if (lay.placements.empty()) continue;
     const std::string alike = colors.size() > 1 ? say("lay.alike") + " " : "";
     flow.words(alike +

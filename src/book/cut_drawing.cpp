@@ -2,7 +2,9 @@
 
 #include <algorithm>
 
+#include "base/workshop.hpp"
 #include "book/cut_diagram.hpp"
+#include "book/piece_table.hpp"
 #include "book/texts.hpp"
 #include "draw/label_placer.hpp"
 #include "draw/measures.hpp"
@@ -28,7 +30,8 @@ constexpr double kAlike = 14.0;  ///< room for "x 3"
 /// Pieces and the numbers of the cuts between them.
 class Cuts {
  public:
-  Cuts(const Font& labels, Units units) : labels_(labels), units_(units) {}
+  Cuts(const Font& labels, Units units, SizeWords size)
+      : labels_(labels), units_(units), size_(size) {}
 
   /// A strip between two heights of the page, its stock's start at `left`.
   void strip(const CutStrip& strip, double scale, double left, double low, double high) {
@@ -106,7 +109,7 @@ class Cuts {
     std::string by;     ///< the cut that frees it: "4"; of a rest "after 6"
     double number = 0;  ///< width that its cut's number takes
   };
-  std::string fig(double length_mm) const { return dimension(mm(length_mm), units_); }
+  std::string fig(double length_mm) const { return size_(mm(length_mm), units_); }
 
   /// One line, else two, in the middle of what the cut's number leaves.
   bool inside(const Named& one) {
@@ -155,6 +158,7 @@ class Cuts {
 
   const Font& labels_;
   Units units_;
+  SizeWords size_;
   Drawing onto_, tints_;
   int cuts_ = 0;
   std::vector<Named> names_;
@@ -167,7 +171,7 @@ Picture draw_sheet_cuts(const CutSheet& sheet, const Font& labels, Units units, 
   const double scale = std::min((width_mm - kAlike) / sheet.length, kSheet / sheet.width);
   const double down = std::max(scale, std::min(kStrip / sheet.strip, kSheet / sheet.width));
   const double high = down * sheet.width, right = scale * sheet.length;
-  Cuts cuts(labels, units);
+  Cuts cuts(labels, units, sawn);
   const auto y_of = [&](double below) { return high - down * below; };
   std::vector<double> rips;
   for (int k = 0; k < sheet.rips(); ++k)
@@ -183,7 +187,7 @@ Picture draw_sheet_cuts(const CutSheet& sheet, const Font& labels, Units units, 
 
 Picture draw_stick_cuts(const CutStick& stick, const Font& labels, Units units, double width_mm) {
   const double scale = (width_mm - kAlike) / stick.length;
-  Cuts cuts(labels, units);
+  Cuts cuts(labels, units, dimension);  // padding
   cuts.strip(stick.strip, scale, 0, 0, kStrip);
   Picture picture = std::move(cuts).named(width_mm, kStrip);
   if (stick.alike > 1)

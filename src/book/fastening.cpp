@@ -7,7 +7,6 @@
 #include "book/words.hpp"
 #include "sheet/back_plan.hpp"
 #include "sheet/cautions.hpp"
-#include "sheet/running.hpp"
 
 namespace swathe {
 namespace {
@@ -59,7 +58,7 @@ void add_hook_and_loop(const Made& made, Flow& flow) {
     std::vector<double> lengths;
     for (const Path& strip : pattern.strips) lengths.push_back(length_of_strip(strip));
     std::ranges::sort(lengths, std::greater<>());
-    const auto words = [&](std::size_t k) { return figure(mm(lengths[k]), made.job.units); };
+    const auto words = [&](std::size_t k) { return dimension(mm(lengths[k]), made.job.units); };
     for (std::size_t k = 0, next = 0; k < lengths.size(); k = next) {
       // Alike where they are printed alike.
       while (next < lengths.size() && words(next) == words(k)) ++next;

@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "base/embedded.hpp"
+#include "book/card_words.hpp"
 #include "book/chapters.hpp"
 #include "book/texts.hpp"
 
@@ -52,7 +53,8 @@ std::string rule_words(const Finding& finding, const Season& season) {
   return say("card.unsure", {{"rule", rule}, {"attested", to_text(finding.attested)}});
 }
 
-Table card(const std::vector<InspectionRow>& rows, double width, double share_of_what) {
+Table card(const std::vector<InspectionRow>& rows, const Job& job, double width,
+           double share_of_what) {
   const double left = width - kRule - kWith - kBox;
   const double what = share_of_what * left, words = 0.5 * (left - what);
   Table table;
@@ -63,8 +65,11 @@ Table card(const std::vector<InspectionRow>& rows, double width, double share_of
                    {say("card.column-asks"), Anchor::Left, words},
                    {say("card.column-expects"), Anchor::Left, words},
                    {say("card.column-measured"), Anchor::Left, kBox, true}};
-  for (const InspectionRow& row : rows)
-    table.rows.push_back({row.rule, row.what, row.with, row.asks, row.expects, ""});
+  for (const InspectionRow& row : rows) {
+    const std::string has = card_words(row.expects, job);
+    table.rows.push_back({row.rule, card_words(row.what, job), row.with, card_words(row.asks, job),
+                          row.met ? has : say("card.not-met", {{"found", has}}), ""});
+  }
   return table;
 }
 
@@ -106,7 +111,8 @@ std::vector<InspectionRow> inspection_rows(const Made& made) {
       if (finding.id == check && !finding.rule.empty())
         rows.push_back({rule_words(finding, *made.season),
                         what + ": " + subject_words(finding.subject), with, finding.required,
-                        finding.measured});
+                        finding.measured,
+                        finding.verdict == Verdict::Pass || finding.verdict == Verdict::Unknown});
   return rows;
 }
 
@@ -118,7 +124,7 @@ void add_inspectors_card(const Made& made, Flow& flow) {
   flow.picture(signatures(made, flow.labels(), flow.width()));
   Table table;
   for (const double share : kSharesOfWhat) {
-    table = card(rows, flow.width(), share);
+    table = card(rows, made.job, flow.width(), share);
     Drawing trial;
     const double room = flow.height() - kAboveCard;
     if (draw_table(trial, flow.labels(), {0, 0}, table, room, 0, kTableHeight).next == rows.size())

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "base/workshop.hpp"
 #include "book/chapters.hpp"
 #include "book/neighbors.hpp"
 #include "book/texts.hpp"
@@ -35,8 +36,10 @@ class Labels {
       // One set whose covers are changed has no color.
       const bool colored = made_.job.cloth.fixing != Fixing::HookAndLoop && !colors.empty();
       const std::string color = colored ? colors[static_cast<std::size_t>(set)].name : "";
-      for (const Piece& board : made_.boards) piece(board, board_words(color));
-      for (const Piece& one : made_.padding) piece(one, padding_words(one, color));
+      for (const Piece& board : made_.boards)
+        piece(board, board_words(color), sawn_with_unit(mm(board.length_mm), made_.job.units));
+      for (const Piece& one : made_.padding)
+        piece(one, padding_words(one, color), size(one.length_mm));
     }
     for (const ClothColor& color : colors)
       for (std::size_t b = 0; b < made_.patterns.size(); ++b) cover(b, color.name);
@@ -64,15 +67,16 @@ class Labels {
     return made_.frame.sides()[static_cast<std::size_t>(leg.side)].name;
   }
 
-  void piece(const Piece& piece, const std::string& what) {
+  void piece(const Piece& piece, const std::string& what, const std::string& length) {
     // One that bends has the names of all its sides: the first and the last tell it.
     const std::size_t first = piece.side.find(" + "), last = piece.side.rfind(" + ");
     const std::string side = first == std::string::npos
                                  ? piece.side
                                  : say("label.sides", {{"first", piece.side.substr(0, first)},
                                                        {"last", piece.side.substr(last + 3)}});
-    labels_.push_back({piece.bumper + " " + side,
-                       {what, say("label.long", {{"length", size(piece.length_mm)}}),
+    const std::string name = piece.bends.empty() ? piece_name(piece) : piece.bumper + " " + side;
+    labels_.push_back({name,
+                       {what, say("label.long", {{"length", length}}),
                         end_line(piece.start, next_to(made_, piece, true)),
                         end_line(piece.end, next_to(made_, piece, false))}});
   }

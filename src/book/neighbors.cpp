@@ -43,12 +43,10 @@ std::size_t bumper_of(const Made& made, const std::string& name) {
   return static_cast<std::size_t>(pattern - made.patterns.begin());
 }
 
-std::size_t leg_on(const Made& made, std::size_t bumper, const std::string& side) {
-  const std::vector<RunSide>& legs = made.wraps[bumper].run().sides;
-  const auto leg =
-      std::ranges::find_if(legs, [&](const RunSide& one) { return name_of(made, one) == side; });
-  assert(leg != legs.end() && "a side that the bumper covers");
-  return static_cast<std::size_t>(leg - legs.begin());
+std::string board_name(const Made& made, std::size_t bumper, std::size_t leg) {
+  // Boards stand in the order of the bumpers' legs.
+  for (std::size_t other = 0; other < bumper; ++other) leg += made.wraps[other].run().sides.size();
+  return piece_name(made.boards[leg]);
 }
 
 }  // namespace swathe

@@ -17,7 +17,7 @@ std::string next_to(const Made& made, const Piece& piece, bool start);
 /// The number of a bumper, by its name.
 std::size_t bumper_of(const Made& made, const std::string& name);
 
-/// The bumper's leg on that side of the frame; the first, where it has two there.
-std::size_t leg_on(const Made& made, std::size_t bumper, const std::string& side);
+/// The board on a bumper's leg: "A front", or "A front by left" where it has two on that side.
+std::string board_name(const Made& made, std::size_t bumper, std::size_t leg);
 
 }  // namespace swathe

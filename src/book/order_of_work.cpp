@@ -15,6 +15,10 @@ constexpr double kNumber = 9.0;
 
 void add_order_of_work(const Made& made, Flow& flow) {
   flow.chapter(say("chapter.order"));
+  // The tools first: fetched before the work, and never left over on a page of their own.
+  flow.heading(say("order.tools"));
+  flow.words(listed(tool_lines(made), ". ") + ".");
+  flow.heading(say("order.steps"));
   flow.words(say("order.times"));
   Table table;
   table.columns = {{"", Anchor::Right, kNumber},
@@ -25,8 +29,6 @@ void add_order_of_work(const Made& made, Flow& flow) {
     table.rows.push_back(
         {std::to_string(table.rows.size() + 1), step.what, step.tools, step.waits});
   flow.table(table);
-  flow.heading(say("order.tools"));
-  flow.words(listed(tool_lines(made), ". ") + ".");
 }
 
 }  // namespace swathe

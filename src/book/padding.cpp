@@ -5,11 +5,12 @@
 #include "book/chapters.hpp"
 #include "book/cut_diagram.hpp"
 #include "book/hollow_drawing.hpp"
+#include "book/neighbors.hpp"
 #include "book/piece_table.hpp"
 #include "book/texts.hpp"
 #include "book/words.hpp"
+#include "rules/practice.hpp"
 #include "sheet/cautions.hpp"
-#include "sheet/running.hpp"
 #include "swathe/bumper.hpp"
 
 namespace swathe {
@@ -17,7 +18,8 @@ namespace {
 
 using book_texts::say;
 
-constexpr double kNone = 0.05;  ///< mm; less is no length at all
+constexpr double kJoints = 40.0;  ///< width of the column
+constexpr double kNone = 0.05;    ///< mm; less is no length at all
 
 void add_cuts(const Made& made, Flow& flow) {
   const StockPlan& plan = made.stock.padding;
@@ -31,6 +33,35 @@ void add_cuts(const Made& made, Flow& flow) {
     flow.picture(draw_stick_cuts(stick, flow.labels(), made.job.units, flow.width()));
 }
 
+/// "on front", the side that bent padding starts on, or "next to left".
+std::string start_words(const Made& made, const Piece& piece) {
+  if (piece.bends.empty())
+    return say("padding.start-next-to", {{"neighbor", next_to(made, piece, true)}});
+  return say("padding.start-on", {{"side", piece.side.substr(0, piece.side.find(" + "))}});
+}
+
+void add_splices(const Made& made, Flow& flow) {
+  const std::vector<Splice>& splices = made.stock.padding.splices;
+  if (splices.empty()) return;
+  const Units units = made.job.units;
+  flow.words(say("padding.splices", {{"clear", exact(practice::kJointFromCorner, units)}}));
+  Table table;
+  table.columns = {{say("column.piece")},
+                   {say("column.length"), Anchor::Right},
+                   {say("padding.column-parts"), Anchor::Right},
+                   {say("padding.column-joints"), Anchor::Left, kJoints},
+                   {say("padding.column-from")}};
+  for (const Splice& splice : splices) {
+    const auto piece = std::ranges::find(made.padding, splice.label, piece_name);
+    std::vector<std::string> joints;
+    for (const double joint : splice.joints) joints.push_back(dimension(mm(joint), units));
+    table.rows.push_back({splice.label, dimension(mm(splice.length), units),
+                          std::to_string(splice.joints.size() + 1), listed(joints),
+                          start_words(made, *piece)});
+  }
+  flow.table(table);
+}
+
 void add_voids(const Made& made, Flow& flow) {
   Table fill;
   fill.columns = {{say("column.bumper")},
@@ -42,11 +73,11 @@ void add_voids(const Made& made, Flow& flow) {
   for (const Wrap& wrap : made.wraps)
     for (const CornerVoid& hollow :
          corner_voids(made.frame, made.section, wrap.run(), made.job.padding))
-      fill.rows.push_back({hollow.bumper,
-                           fmt::format("{} / {}", hollow.side_before, hollow.side_after),
-                           std::to_string(hollow.strips), figure(mm(hollow.length), made.job.units),
-                           dimension(mm(hollow.leg), made.job.units),
-                           std::to_string(hollow.strips * padded_sets(made.job))});
+      fill.rows.push_back(
+          {hollow.bumper, fmt::format("{} / {}", hollow.side_before, hollow.side_after),
+           std::to_string(hollow.strips), dimension(mm(hollow.length), made.job.units),
+           dimension(mm(hollow.leg), made.job.units),
+           std::to_string(hollow.strips * padded_sets(made.job))});
   if (fill.rows.empty()) return;
   flow.words(say("padding.hollows"));
   flow.picture(draw_filled_hollows(made, flow.labels()));
@@ -68,9 +99,8 @@ void add_padding(const Made& made, Flow& flow) {
   const bool any = std::ranges::any_of(
       past, [](const Overhang& over) { return std::max(over.at_start, over.at_end) >= kNone; });
   flow.words(what + " " + say("ends.as-boards") + (any ? " " + say("padding.beyond") : ""));
-  flow.table(piece_table(made, made.padding, any ? past : std::vector<Overhang>{}));
-  for (const StockCut& cut : made.stock.padding.too_long)
-    flow.words(say("padding.too-long", {{"piece", cut.label}, {"length", full(mm(cut.length))}}));
+  flow.table(piece_table(made, made.padding, dimension, any ? past : std::vector<Overhang>{}));
+  add_splices(made, flow);
   add_cuts(made, flow);
   add_voids(made, flow);
 }

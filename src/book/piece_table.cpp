@@ -3,7 +3,6 @@
 #include "book/neighbors.hpp"
 #include "book/texts.hpp"
 #include "book/words.hpp"
-#include "sheet/running.hpp"
 
 namespace swathe {
 
@@ -15,7 +14,7 @@ constexpr double kNone = 0.05;  ///< mm; less is no length at all
 
 }  // namespace
 
-Table piece_table(const Made& made, const std::vector<Piece>& pieces,
+Table piece_table(const Made& made, const std::vector<Piece>& pieces, SizeWords size,
                   const std::vector<Overhang>& past) {
   Table table;
   table.columns = {{say("column.piece")},
@@ -34,10 +33,10 @@ Table piece_table(const Made& made, const std::vector<Piece>& pieces,
     Overhang beyond;
     if (over != past.end() && over->bumper == piece.bumper && over->side == piece.side)
       beyond = *over++;
-    table.rows.push_back(
-        {piece.bumper + " " + piece.side, figure(mm(piece.length_mm), made.job.units),
-         words(piece, true, beyond.at_start), words(piece, false, beyond.at_end),
-         std::to_string(piece.count), std::to_string(piece.count * padded_sets(made.job))});
+    table.rows.push_back({piece_name(piece), size(mm(piece.length_mm), made.job.units),
+                          words(piece, true, beyond.at_start), words(piece, false, beyond.at_end),
+                          std::to_string(piece.count),
+                          std::to_string(piece.count * padded_sets(made.job))});
   }
   return table;
 }

@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "book/chapters.hpp"
 #include "book/hook_and_loop.hpp"
 #include "book/texts.hpp"
 #include "book/words.hpp"
+#include "rules/practice.hpp"
 #include "rules/weight.hpp"
 
 namespace swathe {
@@ -27,6 +29,29 @@ std::string cloth_words(const ClothLay& lay, Units units) {
   std::string length = exact(mm(lay.length_to_buy), units);
   if (units != Units::Inches) return length;
   return fmt::format("{} ({})", length, yards(mm(lay.length_to_buy)));
+}
+
+std::string cloth_kind(const ClothLay& lay, Units units) {
+  const std::string width = exact(mm(lay.roll_width), units);
+  if (lay.shop_cut <= 0) return say("buy.cloth-kind", {{"width", width}});
+  return say("buy.cloth-kind-crooked",
+             {{"width", width}, {"length", dimension_with_unit(mm(lay.shop_cut), units)}});
+}
+
+std::string screws_kind(const Screws& screws, Units units) {
+  const std::string length = exact(screws.length, units);
+  if (units == Units::Inches)
+    return say("buy.screws-kind-inches",
+               {{"number", std::to_string(screws.number)}, {"length", length}});
+  return say("buy.screws-kind-millimeters",
+             {{"across", plain_number(screws.across.mm(), 1)}, {"length", length}});
+}
+
+/// The longest legs sold that stay inside the board, mm; the shortest where none does.
+double staple_legs(const Job& job) {
+  for (const Length legs : practice::kStapleLegs)
+    if (legs + practice::kLegStopsBefore <= job.boards.thickness) return legs.mm();
+  return std::rbegin(practice::kStapleLegs)->mm();
 }
 
 std::string share_words(double share) { return say("share.percent", {{"share", percent(share)}}); }
@@ -58,20 +83,22 @@ void add_stock(const Made& made, Flow& flow) {
                                                   {"width", full(job.boards.stock[1])},
                                                   {"thickness", full(job.boards.thickness)}}),
                           share_words(stock.sheets_used)});
+  if (stock.screws.count > 0)
+    table.rows.push_back({say("buy.screws"), std::to_string(stock.screws.count),
+                          screws_kind(stock.screws, job.units)});
   if (!stock.padding.sticks.empty())
     table.rows.push_back({say("buy.padding"),
                           counted_padding(static_cast<int>(stock.padding.sticks.size()), job),
                           padding_words(job), share_words(stock.padding.used_fraction)});
   for (const ClothLay& lay : stock.cloth)
     table.rows.push_back({say("buy.cloth", {{"color", lay.color}}), cloth_words(lay, job.units),
-                          say("buy.cloth-kind", {{"width", full(mm(lay.roll_width))}}),
-                          share_words(lay.used_fraction)});
+                          cloth_kind(lay, job.units), share_words(lay.used_fraction)});
   std::size_t staples = 0;
   for (const Pattern& pattern : made.patterns) staples += pattern.staples.size();
   if (staples > 0)
     table.rows.push_back({say("buy.staples"),
                           std::to_string(staples * static_cast<std::size_t>(cover_sets(made))),
-                          say("buy.staples-kind")});
+                          say("buy.staples-kind", {{"legs", plain_number(staple_legs(job), 0)}})});
   if (const double strips = strip_length(made); strips > 0)
     for (const bool soft : {true, false})
       table.rows.push_back(
@@ -85,20 +112,6 @@ void add_stock(const Made& made, Flow& flow) {
 void add_weights(const Made& made, Flow& flow) {
   const auto words = [&](double grams) { return weight_words(grams, made.job.units); };
   flow.heading(say("weight.heading"));
-  Table table;
-  table.columns = {{say("column.bumper")},
-                   {say("column.boards"), Anchor::Right},
-                   {say("column.padding"), Anchor::Right},
-                   {say("column.cloth"), Anchor::Right},
-                   {say("weight.column-fasteners"), Anchor::Right},
-                   {say("weight.column-all"), Anchor::Right}};
-  const auto row = [&](const std::string& name, const BumperWeight& one) {
-    table.rows.push_back({name, words(one.boards_g), words(one.padding_g), words(one.cloth_g),
-                          words(one.fasteners_g), words(one.together_g())});
-  };
-  for (const BumperWeight& one : made.stock.weights) row(one.bumper, one);
-  row(say("row.one-set"), made.stock.set);
-  flow.table(table);
   std::vector<std::string> notes = {say("weight.scale")};
   if (const int unknown = made.stock.set.unknown_brackets; unknown > 0)
     notes.push_back(unknown == 1 ? say("weight.one-unknown")
@@ -114,6 +127,20 @@ void add_weights(const Made& made, Flow& flow) {
                          {"rule", made.season->weight_machine->rule},
                          {"weight", words(made.season->weight_machine->value.grams)}}));
   flow.words(listed(notes, " "));
+  Table table;
+  table.columns = {{say("column.bumper")},
+                   {say("column.boards"), Anchor::Right},
+                   {say("column.padding"), Anchor::Right},
+                   {say("column.cloth"), Anchor::Right},
+                   {say("weight.column-fasteners"), Anchor::Right},
+                   {say("weight.column-all"), Anchor::Right}};
+  const auto row = [&](const std::string& name, const BumperWeight& one) {
+    table.rows.push_back({name, words(one.boards_g), words(one.padding_g), words(one.cloth_g),
+                          words(one.fasteners_g), words(one.together_g())});
+  };
+  for (const BumperWeight& one : made.stock.weights) row(one.bumper, one);
+  row(say("row.one-set"), made.stock.set);
+  flow.table(table);
 }
 
 }  // namespace

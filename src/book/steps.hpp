@@ -11,11 +11,16 @@ namespace swathe {
 /// One step of the order of work.
 struct WorkStep {
   std::string what;
-  std::string tools;  ///< to have at hand
-  std::string waits;  ///< what has to dry, set or cool, and how long
+  std::string tools;               ///< to have at hand
+  std::string waits;               ///< what has to dry, set or cool, and how long
+  std::vector<std::string> needs;  ///< pieces, marks and lists that it starts from
+  std::vector<std::string> gives;  ///< those that it leaves behind
 };
 
 /// The steps that the job's covers ask for, in order.
+///
+/// Holds (day_test.cpp): (1) what a step needs, an earlier one gave, or it is bought or printed;
+///   (2) its tools are on the list of tools; (3) each staple is driven once, in order.
 std::vector<WorkStep> steps_of(const Made& made);
 
 /// The tools for all of it, a line each.

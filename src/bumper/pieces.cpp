@@ -67,6 +67,15 @@ EndCut::Kind free_end(const Frame& frame, const Section& section, const Run& run
   return laps ? EndCut::Kind::Laps : EndCut::Kind::Butts;
 }
 
+/// The side that a leg lies next to, where its run has two legs on one side: its first and its
+/// last.
+std::string beside(const Run& run, const Frame& frame, std::size_t leg) {
+  const auto on_side = std::ranges::count(run.sides, run.sides[leg].side, &RunSide::side);
+  if (on_side < 2) return "";
+  const std::size_t neighbor = leg == 0 ? 1 : leg - 1;
+  return frame.sides()[static_cast<std::size_t>(run.sides[neighbor].side)].name;
+}
+
 /// What stands at both ends of one leg of a run, for strips joined by `join(corner, this side
 /// first?)`; `from` and `to` are its free ends.
 template <class Join>
@@ -91,13 +100,16 @@ Piece piece_of(const Run& run, const Frame& frame, const Section& section, std::
     piece.end = meeting.cut;
   }
   piece.length_mm = piece.to_x - piece.from_x;
+  piece.next_to = beside(run, frame, leg);
   return piece;
 }
 
 /// Padding that bends round corners is one piece from end to end of the run.
 Piece joined(const std::vector<Piece>& legs) {
   Piece whole = legs.front();
+  whole.next_to.clear();
   for (std::size_t k = 1; k < legs.size(); ++k) {
+    whole.bends.push_back(whole.length_mm);
     whole.side += " + " + legs[k].side;
     whole.length_mm += legs[k].length_mm;
   }
@@ -147,6 +159,11 @@ Refusals lapping_faults(const Frame& frame, const Run& run, const Lap& lap, cons
 }
 
 }  // namespace
+
+std::string piece_name(const Piece& piece) {
+  const std::string name = piece.bumper + " " + piece.side;
+  return piece.next_to.empty() ? name : name + " by " + piece.next_to;
+}
 
 Outcome<std::vector<Piece>> board_pieces(const Frame& frame, const Section& section, const Run& run,
                                          const BoardKeys& boards, const Places& places) {

@@ -74,7 +74,7 @@ void judge_zone_inside(const CheckedSet& s, const Season& season, Findings& find
 void ask_for_hardware(const CheckedSet& s, CheckResult& judged) {
   if (judged.verdict == Verdict::Fail || s.job.boards.hard_depth.mm() > kRounding) return;
   judged.verdict = Verdict::Unknown;
-  judged.measured += ", boards only";
+  judged.measured += ", boards only, screw heads sunk";  // as the order of work has them
   judged.advice = "measure how far bolt heads stand out from the boards, and set boards.hard_depth";
 }
 

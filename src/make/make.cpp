@@ -66,6 +66,9 @@ Outcome<Made> made_of(JobReading read, const std::string& job_file, const NamedF
   auto same = same_patterns(patterns, joins, on_cloth);
   auto mark_names = shared_mark_names(patterns, same);
   Stock stock = plan_stock(job, stand.boards, stand.padding, patterns, joins);
+  if (Refusals short_of = stock_faults(job, stock, stand.padding, patterns, joins);
+      !short_of.empty())
+    return tl::unexpected(in_order(std::move(short_of)));
 
   Made made{std::move(reading.job),
             std::move(*season),

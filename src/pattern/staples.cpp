@@ -1,6 +1,6 @@
 #include <algorithm>
 #include <cmath>
-#include <numeric>
+#include <iterator>
 
 #include "pattern/fastening.hpp"
 #include "rules/practice.hpp"
@@ -8,10 +8,9 @@
 namespace swathe {
 namespace {
 
-/// A footprint blocks the staple line when a crown laid along it would touch the bracket's
-/// clearance.
-bool blocks(const Path& footprint, double clearance, double line_u) {
-  const Box box = bounds(footprint).grown(clearance);
+/// A part of a bracket blocks the staple line when a crown laid along it would touch its clearance.
+bool blocks(const Box& part, double clearance, double line_u) {
+  const Box box = part.grown(clearance);
   return line_u > box.lo.y && line_u < box.hi.y;
 }
 
@@ -42,13 +41,15 @@ std::vector<Span> stapled_spans(const Wrap& wrap, std::vector<Span> spans, Heigh
   }
   for (const BracketOnPattern& bracket : brackets) {
     const double clearance = keys[static_cast<std::size_t>(bracket.keys)].clearance.mm();
-    const auto keep_out = [&](const Path& path, double grow) {
-      if (!blocks(path, grow, u_at(bracket.s + 0.5 * bracket.width))) return;
-      const Box box = bounds(path).grown(grow + 0.5 * practice::kStapleCrown.mm());
+    const auto keep_out = [&](const Box& part, double grow) {
+      if (!blocks(part, grow, u_at(bracket.s + 0.5 * bracket.width))) return;
+      const Box box = part.grown(grow + 0.5 * practice::kStapleCrown.mm());
       spans = less(spans, {box.lo.x, box.hi.x});
     };
-    for (const Path& footprint : bracket.footprints) keep_out(footprint, clearance);
-    for (const Path& window : bracket.windows) keep_out(window, 0.0);
+    for (const Path& footprint : bracket.footprints) keep_out(bounds(footprint), clearance);
+    for (const Path& window : bracket.windows) keep_out(bounds(window), 0.0);
+    for (const Punch& hole : bracket.holes)  // a bracket's screws may stand beside it
+      keep_out(Box{hole.at, hole.at}.grown(hole.radius), clearance);
   }
   return spans;
 }
@@ -72,6 +73,99 @@ void staple_span(std::vector<FlatPoint>& into, Span span, double u, double spaci
   }
   for (int k = 0; k <= spaces; ++k) into.push_back({span.from + span.length() * k / spaces, u});
 }
+
+/// Heights of a tongue's staples off the middle, clear of brackets at that end of the back.
+std::vector<FlatPoint> tongue_staples(const Wrap& wrap, const ClothKeys& cloth,
+                                      const std::vector<BracketOnPattern>& brackets,
+                                      const std::vector<BracketKeys>& keys, bool start) {
+  const Section& section = wrap.section();
+  const double half = tongue_half_width(section) - 0.5 * practice::kFromFreeEnd.mm();
+  const double in = 0.5 * cloth.end_reach.mm();
+  const double on_board = wrap.run().bare(start) + in, middle = 0.5 * section.height_mm();
+  const double s = start ? on_board : wrap.run().length - on_board;
+  std::vector<Span> spans = {{-half, half}};
+  for (const BracketOnPattern& laid : brackets) {
+    const BracketKeys& bracket = keys[static_cast<std::size_t>(laid.keys)];
+    const double clearance = bracket.clearance.mm();
+    // On the back, up from its middle.
+    const auto keep_out = [&](Span along, Span up) {
+      if (s <= along.from - clearance || s >= along.to + clearance) return;
+      const double grow = clearance + 0.5 * practice::kStapleCrown.mm();
+      spans = less(spans, {up.from - grow, up.to + grow});
+    };
+    const double top = middle - bracket.down.mm();
+    keep_out({laid.s, laid.s + laid.width}, {top - laid.height, top});
+    for (const FlatPoint hole : bracket.holes) {
+      const double radius = 0.5 * practice::kPunch.mm();
+      keep_out({laid.s + hole.x - radius, laid.s + hole.x + radius},
+               {top - hole.y - radius, top - hole.y + radius});
+    }
+  }
+  std::vector<FlatPoint> across;
+  for (const Span& span : spans) staple_span(across, span, 0.0, cloth.staple_spacing.mm());
+  return across;
+}
+
+/// Staples in the order in which they are driven.
+class Drive {
+ public:
+  std::vector<Staple> staples;
+
+  /// From the middle of the longest stretch outwards.
+  Drive(const Wrap& wrap, double middle)
+      : wrap_(wrap), middle_(middle), first_leg_(wrap.side_of(middle)) {}
+
+  /// Side by side from the first one's, so that corners can be folded one after another; on each
+  /// from the middle outwards, top and bottom in turn.
+  void flaps(std::vector<FlatPoint> (&rows)[2]) {
+    int most = 0;
+    for (auto& row : rows) {
+      std::ranges::stable_sort(row, [&](FlatPoint a, FlatPoint b) {
+        if (corners_to(a) != corners_to(b)) return corners_to(a) < corners_to(b);
+        const double off = std::abs(a.x - middle_) - std::abs(b.x - middle_);
+        return std::abs(off) > 1e-6 ? off < 0 : a.x < b.x;
+      });
+      if (!row.empty()) most = std::max(most, corners_to(row.back()));
+    }
+    for (int corners = 0; corners <= most; ++corners) {
+      std::vector<FlatPoint> beyond[2];
+      for (std::size_t k = 0; k < 2; ++k)
+        std::ranges::copy_if(rows[k], std::back_inserter(beyond[k]),
+                             [&](FlatPoint p) { return corners_to(p) == corners; });
+      for (std::size_t k = 0; k < std::max(beyond[0].size(), beyond[1].size()); ++k)
+        for (const auto& row : beyond)
+          if (k < row.size()) add(row[k], false, Staple::On::Flap, corners);
+    }
+  }
+
+  /// One through each, into the middle of the board's end, half as far down as the ear reaches.
+  /// None where padding runs past its board: there is no wood behind them, and the tongue holds
+  /// them.
+  void ears(const EndOnPattern& end) {
+    if (end.past_board > 0.0) return;
+    const Section& section = wrap_.section();
+    const double in = 0.5 * section.thickness_mm(), out = 0.5 * end.ears;
+    for (const bool top : {true, false})
+      if (const auto u = section.u_at_depth(in, top))
+        add({end.start ? -out : wrap_.run().length + out, *u}, false, Staple::On::Ear, 0);
+  }
+
+  void tongue(bool start, const ClothKeys& cloth, const std::vector<FlatPoint>& across) {
+    const double out = end_of(wrap_, cloth, start).tongue - 0.5 * cloth.end_reach.mm();
+    for (const FlatPoint p : across)
+      add({start ? -out : wrap_.run().length + out, p.x}, true, Staple::On::Tongue, 0);
+  }
+
+ private:
+  void add(FlatPoint at, bool upright, Staple::On on, int corners) {
+    staples.push_back({at, upright, static_cast<int>(staples.size()) + 1, on, corners});
+  }
+  int corners_to(FlatPoint p) const { return std::abs(wrap_.side_of(p.x) - first_leg_); }
+
+  const Wrap& wrap_;
+  double middle_;
+  int first_leg_;
+};
 
 }  // namespace
 
@@ -139,30 +233,12 @@ std::vector<Staple> lay_staples(const Wrap& wrap, const ClothKeys& cloth,
       if (span.length() > longest.length() + 1e-9) longest = span;
     }
   }
-  // Driving order: from the middle of the longest run outwards, top and bottom in turn.
-  const double middle = 0.5 * (longest.from + longest.to);
-  for (auto& row : rows)
-    std::ranges::stable_sort(row, [&](FlatPoint a, FlatPoint b) {
-      const double off = std::abs(a.x - middle) - std::abs(b.x - middle);
-      return std::abs(off) > 1e-6 ? off < 0 : a.x < b.x;
-    });
-  std::vector<Staple> staples;
-  const auto drive = [&](FlatPoint at, bool upright) {
-    staples.push_back({at, upright, static_cast<int>(staples.size()) + 1});
-  };
-  for (std::size_t k = 0; k < std::max(rows[0].size(), rows[1].size()); ++k)
-    for (const auto& row : rows)
-      if (k < row.size()) drive(row[k], false);
-  // Then the tongues, on the boards' backs round the ends.
-  const double half = tongue_half_width(section) - 0.5 * practice::kFromFreeEnd.mm();
-  std::vector<FlatPoint> across;
-  staple_span(across, {-half, half}, 0.0, spacing);
+  Drive drive(wrap, 0.5 * (longest.from + longest.to));
+  drive.flaps(rows);
+  for (const bool start : {true, false}) drive.ears(end_of(wrap, cloth, start));
   for (const bool start : {true, false})
-    for (const FlatPoint p : across) {
-      const double out = end_of(wrap, cloth, start).tongue - 0.5 * cloth.end_reach.mm();
-      drive({start ? -out : wrap.run().length + out, p.x}, true);
-    }
-  return staples;
+    drive.tongue(start, cloth, tongue_staples(wrap, cloth, brackets, keys, start));
+  return drive.staples;
 }
 
 }  // namespace swathe

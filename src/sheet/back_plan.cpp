@@ -60,6 +60,7 @@ std::vector<BoardBack> backs_of(const Made& made, std::size_t bumper) {
     const FrameSide& side = made.frame.sides()[static_cast<std::size_t>(leg.side)];
     BoardBack back;
     back.side = side.name;
+    back.leg = backs.size();
     back.from_x = leg.board_from();
     back.to_x = leg.board_to();
     backs.push_back(std::move(back));
@@ -67,6 +68,7 @@ std::vector<BoardBack> backs_of(const Made& made, std::size_t bumper) {
   for (const BracketOnBoard& bracket : brackets_on(made, bumper))
     backs[bracket.leg].brackets.push_back(bracket);
   for (const Staple& staple : pattern.staples) {
+    if (staple.on == Staple::On::Ear) continue;  // in the board's end
     const OnBack on = on_back(made, bumper, staple.at);
     backs[on.leg].staples.push_back({on.at.x, on.at.y, staple.upright, staple.order});
   }

@@ -26,6 +26,7 @@ std::vector<BracketOnBoard> brackets_on(const Made& made, std::size_t bumper);
 /// The back of one side of a bumper.
 struct BoardBack {
   std::string side;
+  std::size_t leg = 0;          ///< of the bumper's run
   double from_x = 0, to_x = 0;  ///< the inside face, along the frame's side
   std::vector<StapleOnBoard> staples;
   std::vector<Box> strips;  ///< hook-and-loop: x along the side, y up
@@ -34,8 +35,8 @@ struct BoardBack {
 
 /// The backs of a bumper's sides, from the start.
 ///
-/// Holds (book_staples_test.cpp): (1) every staple of the pattern is on one of them, where Wrap has
-///   it; (2) none lies on a bracket.
+/// Holds (back_plan_test.cpp): (1) every staple of the pattern but those in its ears is on one of
+///   them, where Wrap has it; (2) none lies on a bracket.
 std::vector<BoardBack> backs_of(const Made& made, std::size_t bumper);
 
 /// The backs as one sees them from inside the machine, side by side and then in rows: staples with

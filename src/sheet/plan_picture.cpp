@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/workshop.hpp"
 #include "draw/label_placer.hpp"
 #include "draw/marks.hpp"
 #include "draw/measures.hpp"
@@ -142,8 +143,8 @@ class Plan {
       const FlatPoint off = kRow * on_side.outward;
       measures_.push_back({on(along(on_side, board.from_x, out)) + off,
                            on(along(on_side, board.to_x, out)) + off,
-                           say("plan.board", {{"length", fig(board.length_mm)}}), kTextHeight,
-                           Subject::board(board.bumper, board.side)});
+                           say("plan.board", {{"length", sawn(mm(board.length_mm), units_)}}),
+                           kTextHeight, Subject::board(board.bumper, board.side)});
     }
   }
 

@@ -4,10 +4,10 @@
 #include <cmath>
 #include <numbers>
 
+#include "base/workshop.hpp"
 #include "draw/marks.hpp"
 #include "draw/measures.hpp"
 #include "draw/ordinates.hpp"
-#include "sheet/running.hpp"
 #include "sheet/texts.hpp"
 
 namespace swathe {
@@ -54,7 +54,7 @@ class SectionDrawing {
 
  private:
   FlatPoint on(double d, double z) const { return origin_ + scale_ * FlatPoint{d, z}; }
-  std::string fig(double length_mm) const { return figure(mm(length_mm), units_); }
+  std::string fig(double length_mm) const { return marked(mm(length_mm), units_); }
 
   void board_and_padding() {
     Drawing& onto = picture_.drawing;

@@ -9,6 +9,9 @@ namespace swathe {
 namespace {
 
 constexpr double kRounding = 1e-6;  // mm
+/// So much larger than its piece the steps round it may be: a piece as long as its cloth still
+/// fits.
+constexpr Micron kSteps = 2;
 
 /// A cover's cloth, its seams' allowances in.
 double cloth_of(const Pattern& pattern, const std::vector<ClothJoin>& joins) {
@@ -46,8 +49,8 @@ class ClothLayer {
   ClothLayer(const std::vector<Pattern>& patterns, const std::vector<std::vector<ClothJoin>>& joins,
              const ClothKeys& cloth)
       : patterns_(patterns), joins_(joins), cloth_(cloth) {
-    strip_.width = microns(cloth.roll_width.mm());
-    if (cloth.longest_piece) strip_.length = microns(cloth.longest_piece->mm());
+    strip_.width = microns(cloth.roll_width.mm()) + kSteps;
+    if (cloth.longest_piece) strip_.length = microns(cloth.longest_piece->mm()) + kSteps;
   }
 
   ClothLay lay(const std::vector<Turn>& turns) const {
@@ -85,7 +88,10 @@ class ClothLayer {
     for (std::size_t k = 0; k < pieces.size(); ++k)
       put(lay.placements[k], turns_of[k][laid.at[k].way], laid.at[k]);
     lay.length = mm_of(laid.length);
-    lay.length_to_buy = rounded_up(lay.length, cloth_.buy_step.mm());
+    if (lay.length > 0) {
+      lay.shop_cut = cloth_.shop_cut.mm();
+      lay.length_to_buy = rounded_up(lay.length + lay.shop_cut, cloth_.buy_step.mm());
+    }
     if (lay.length_to_buy > 0) lay.used_fraction = area / (lay.length_to_buy * lay.roll_width);
     return lay;
   }

@@ -1,3 +1,7 @@
+#include <algorithm>
+#include <utility>
+
+#include "stock/splice.hpp"
 #include "stock/weigh.hpp"
 #include "swathe/stock.hpp"
 
@@ -9,12 +13,36 @@ std::vector<StockCut> cuts_of(const std::vector<Piece>& pieces, std::size_t sets
   std::vector<StockCut> cuts;
   for (std::size_t set = 0; set < sets; ++set) {
     for (const Piece& piece : pieces) {
-      for (int i = 0; i < piece.count; ++i) {
-        cuts.push_back({piece.bumper + " " + piece.side, piece.length_mm});
-      }
+      for (int i = 0; i < piece.count; ++i) cuts.push_back({piece_name(piece), piece.length_mm});
     }
   }
   return cuts;
+}
+
+/// Padding is cut with a knife, and glued together where it is longer than it is sold.
+StockPlan plan_padding(const std::vector<Piece>& padding, std::size_t sets, double stock) {
+  std::vector<Splice> splices;
+  for (const Piece& piece : padding)
+    if (auto splice = splice_of(piece, stock)) splices.push_back(*std::move(splice));
+  std::vector<StockCut> cuts;
+  for (const StockCut& cut : cuts_of(padding, sets)) {
+    const auto splice = std::ranges::find(splices, cut.label, &Splice::label);
+    if (splice == splices.end()) {
+      cuts.push_back(cut);
+      continue;
+    }
+    const std::vector<StockCut> parts = parts_of(*splice);
+    cuts.insert(cuts.end(), parts.begin(), parts.end());
+  }
+  StockPlan plan = cut_sticks(cuts, stock, 0.0);
+  plan.splices = std::move(splices);
+  return plan;
+}
+
+int joints_of(const std::vector<Pattern>& patterns) {
+  std::size_t joints = 0;
+  for (const Pattern& pattern : patterns) joints += pattern.corners.size();
+  return static_cast<int>(joints);
 }
 
 }  // namespace
@@ -35,7 +63,8 @@ Stock plan_stock(const Job& job, const std::vector<Piece>& boards,
   stock.ripped = ripped.sheets;
   stock.sheets = static_cast<int>(ripped.sheets.size());
   stock.sheets_used = ripped.used_fraction;
-  stock.padding = cut_sticks(cuts_of(padding, sets), job.padding.stock.mm(), 0.0);  // a knife
+  stock.screws = screws_for(job, joints_of(patterns));
+  stock.padding = plan_padding(padding, sets, job.padding.stock.mm());
   ClothLay lay = lay_cloth(patterns, joins, job.cloth, "");
   for (const ClothColor& color : job.cloth.colors) {
     lay.color = color.name;

@@ -37,8 +37,11 @@ double strips_g(const Pattern& pattern, const HookAndLoopKeys& keys) {
 }
 
 void weigh_fasteners(const Job& job, const Pattern& pattern, BumperWeight& weight) {
+  const int joints = static_cast<int>(pattern.corners.size());
+  const Screws screws = screws_for(job, joints);
   weight.fasteners_g = static_cast<double>(pattern.staples.size()) * job.cloth.staple_g +
-                       strips_g(pattern, job.cloth.hook_and_loop);
+                       strips_g(pattern, job.cloth.hook_and_loop) +
+                       joints * screws.a_joint * screw_g(screws);
   for (const BracketKeys& bracket : job.brackets) {
     if (bracket.bumper != pattern.bumper) continue;
     if (bracket.mass_g)

@@ -26,6 +26,18 @@ Json points(const Polygon& polygon) {
 }
 
 const char* word(Units units) { return units == Units::Inches ? "in" : "mm"; }
+const char* word(Staple::On on) {
+  switch (on) {
+    case Staple::On::Flap:
+      break;
+    case Staple::On::Ear:
+      return "ear";
+    case Staple::On::Tongue:
+      return "tongue";
+  }
+  return "flap";
+}
+
 const char* word(BracketCloth cloth) { return cloth == BracketCloth::Under ? "under" : "window"; }
 const char* word(Relief relief) { return relief == Relief::Fold ? "fold" : "sewn"; }
 const char* word(EndCut::Kind kind) {
@@ -160,8 +172,10 @@ Json bumper_part(const Made& made, std::size_t k) {
                                {"allowance_mm", grid(join.allowance)}});
   bumper["staples"] = Json::array();
   for (const Staple& staple : pattern.staples)
-    bumper["staples"].push_back(
-        {{"s_mm", grid(staple.at.x)}, {"u_mm", grid(staple.at.y)}, {"order", staple.order}});
+    bumper["staples"].push_back({{"s_mm", grid(staple.at.x)},
+                                 {"u_mm", grid(staple.at.y)},
+                                 {"order", staple.order},
+                                 {"on", word(staple.on)}});
   bumper["strips"] = Json::array();
   for (const Path& strip : pattern.strips) bumper["strips"].push_back(points(flatten(strip, 0.01)));
   bumper["match_marks"] = Json::array();
@@ -243,9 +257,18 @@ Json plan_part(const StockPlan& plan) {
   Json too_long = Json::array();
   for (const StockCut& cut : plan.too_long)
     too_long.push_back({{"piece", cut.label}, {"length_mm", grid(cut.length)}});
+  Json splices = Json::array();
+  for (const Splice& splice : plan.splices) {
+    Json joints = Json::array();
+    for (const double joint : splice.joints) joints.push_back(grid(joint));
+    splices.push_back({{"piece", splice.label},
+                       {"length_mm", grid(splice.length)},
+                       {"joints_mm", std::move(joints)}});
+  }
   return {{"pieces", std::move(sticks)},
           {"used_fraction", grid(plan.used_fraction)},
-          {"too_long", std::move(too_long)}};
+          {"too_long", std::move(too_long)},
+          {"splices", std::move(splices)}};
 }
 
 Json ripped_part(const std::vector<RippedSheet>& sheets) {
@@ -253,6 +276,14 @@ Json ripped_part(const std::vector<RippedSheet>& sheets) {
   for (const RippedSheet& sheet : sheets)
     part.push_back({{"strip_length_mm", grid(sheet.strip_length)}, {"strips", sheet.strips}});
   return part;
+}
+
+Json screws_part(const Screws& screws) {
+  return {{"count", screws.count},
+          {"a_joint", screws.a_joint},
+          {"number", screws.number},
+          {"across_mm", grid(screws.across.mm())},
+          {"length_mm", grid(screws.length.mm())}};
 }
 
 Json lay_part(const ClothLay& lay) {
@@ -265,6 +296,7 @@ Json lay_part(const ClothLay& lay) {
                           {"across", placement.across},
                           {"turned", placement.turned}});
   return {{"color", lay.color},
+          {"shop_cut_mm", grid(lay.shop_cut)},
           {"length_to_buy_mm", grid(lay.length_to_buy)},
           {"roll_width_mm", grid(lay.roll_width)},
           {"used_fraction", grid(lay.used_fraction)},
@@ -428,6 +460,7 @@ std::string report_json(const Made& made, const std::vector<ToldSheet>& sheets) 
                      {"ripped", ripped_part(made.stock.ripped)},
                      {"sheets_used_fraction", grid(made.stock.sheets_used)},
                      {"boards", plan_part(made.stock.boards)},
+                     {"screws", screws_part(made.stock.screws)},
                      {"padding", plan_part(made.stock.padding)}};
   if (made.job.cloth.fixing == Fixing::HookAndLoop) report["hook_and_loop"] = strips_part(made);
   report["cloth"] = Json::array();

@@ -7,6 +7,8 @@
 #include "book/steps.hpp"
 #include "draw/flow.hpp"
 #include "job/limits.hpp"
+#include "support/examples.hpp"
+#include "support/made.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
 
@@ -38,6 +40,54 @@ TEST_CASE("book: a caution stands where the danger is") {
   CHECK(page_says("Drill: clamp", "Brackets"));
   CHECK(page_says("Staples: safety glasses", "Drive the staples"));
   CHECK(page_says("Blade: cut on a mat", "same as"));
+}
+
+TEST_CASE("book: no page is left with a sentence alone") {
+  for (const auto& path : test::example_jobs()) {
+    CAPTURE(path.filename().string());
+    const Made made = test::made(test::bytes_of(path), path.filename().string());
+    for (const Page& page : book_sheet(made, made.job.paper, test::label_font()).pages) {
+      CAPTURE(page.name);
+      if (page.name == "build book: labels") continue;  // the last may be one alone
+      // A head is three texts and a line, a sentence up to five lines more; a table, a picture or a
+      // label is more.
+      CHECK(std::ranges::size(page.drawing.marks()) > 10);
+    }
+  }
+}
+
+// By hand: brackets 1 and 2 are 9 in from their ends and 3 in wide, their holes 3/4 and 2 1/4 in
+// from the left as seen from outside, and 3/4 in below their tops, which are 1/2 in below the
+// board's. From the left that is 9 + 3/4 and 9 + 2 1/4 in; from the right 9 + 3 - 3/4 and 9 + 3 - 2
+// 1/4.
+TEST_CASE("book: a bracket's holes are told from the end that it is measured from") {
+  const Made made = test::made(test::bytes_of(SWATHE_SOURCE "/examples/tin-heron.toml"));
+  std::vector<std::string> holes;
+  for (const Page& page : book_sheet(made, made.job.paper, test::label_font()).pages)
+    for (const TextMark& text : test::texts_of(page.drawing))
+      if (text.text.find(" / 1 1/4") != std::string::npos) holes.push_back(text.text);
+  CHECK(holes == std::vector<std::string>{"9 3/4 / 1 1/4;", "11 1/4 / 1 1/4", "11 1/4 / 1 1/4;",
+                                          "9 3/4 / 1 1/4"});
+}
+
+TEST_CASE("book: two boards of one bumper on one side have names of their own") {
+  Job job = test::demo_job();
+  job.bumpers.resize(1);
+  job.bumpers[0].from = {"front", RunEnd::Share{0.6}};  // left, back, right, and front again
+  job.bumpers[0].to = {"front", RunEnd::Share{0.4}};
+  job.brackets.clear();
+  const Made made = test::made_by_hand(job);
+  CHECK(piece_name(made.boards.front()) == "A front by left");
+  CHECK(piece_name(made.boards.back()) == "A front by right");
+  CHECK(piece_name(made.boards[1]) == "A left");
+  int pages = 0;
+  for (const Page& page : book_sheet(made, job.paper, test::label_font()).pages) {
+    // Wherever the one is told of, so is the other: in lists, on backs and on labels.
+    const bool one = test::says(page.drawing, "A front by left");
+    CHECK(one == test::says(page.drawing, "A front by right"));
+    pages += one ? 1 : 0;
+  }
+  CHECK(pages >= 3);
 }
 
 TEST_CASE("book: the longest names lie over nothing") {

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "book/book_sheet.hpp"
+#include "book/card_words.hpp"
 #include "support/examples.hpp"
 #include "support/label_font.hpp"
 #include "support/made.hpp"
@@ -34,6 +35,30 @@ TEST_CASE("inspector's card: every finding under a rule stands on it once, on on
               }) >= 1);
     CHECK(card_of(made).size() == 1);
   }
+}
+
+TEST_CASE("inspector's card: sizes as a ruler has them, colors by name") {
+  Job job;
+  job.cloth.colors = {{"red", {0xb5 / 255.0, 0x12 / 255.0, 0x1b / 255.0}}};
+  CHECK(card_words("90 % of it, mostly 0.801 in", job) == "90 % of it, mostly 13/16 in");
+  CHECK(card_words("2.5 in to 7.031 in", job) == "2 1/2 in to 7 1/32 in");
+  CHECK(card_words("at most 1 1/4 in", job) == "at most 1 1/4 in");
+  CHECK(card_words("11.7 lb, 10 in all, 2.5 inches", job) == "11.7 lb, 10 in all, 2.5 inches");
+  CHECK(card_words("#b5121b", job) == "red");  // the cloth's own name
+  CHECK(card_words("digits #ffffff", job) == "digits white");
+  CHECK(card_words("#1b3a93", job) == "blue");
+}
+
+TEST_CASE("inspector's card: a line that the plan does not meet says so") {
+  std::string text = test::bytes_of(SWATHE_SOURCE "/examples/tin-heron.toml");
+  CHECK_FALSE(test::says(card_of(test::made(text)).front().drawing, "NOT MET"));
+  const std::string height = "height = \"5 in\"";
+  text.replace(text.find(height), height.size(), "height = \"4 in\"");  // boards
+  const Made made = test::made(text);
+  REQUIRE(std::ranges::any_of(made.findings, [](const Finding& finding) {
+    return finding.id == "backing-height" && finding.verdict == Verdict::Fail;
+  }));
+  CHECK(test::says(card_of(made).front().drawing, "NOT MET: 4 in"));
 }
 
 TEST_CASE("inspector's card: it defers, and says how sure a rule is") {

@@ -151,6 +151,7 @@ std::vector<Case> cases() {
       {"cloth.thickness", "\"0.5 mm\"", "\"1 mm\""},
       {"cloth.roll_width", "\"58 in\"", "\"50 in\""},
       {"cloth.buy_step", "\"1/4 yd\"", "\"1 yd\""},
+      {"cloth.shop_cut", "\"0 in\"", "\"2 in\""},
       {"cloth.colors", "{ red = \"#b5121b\" }", "{ blue = \"#1b3a93\" }"},
       {"cloth.flap", "\"2 in\"", "\"2.25 in\""},
       {"cloth.staple_line", "\"1 in\"", "\"3/4 in\""},

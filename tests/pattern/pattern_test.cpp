@@ -161,7 +161,7 @@ TEST_CASE("staples: equal spaces no larger than asked, clear of keep-outs, numbe
       for (const BracketOnPattern& bracket : pattern.brackets)
         for (const Path& footprint : bracket.footprints)
           CHECK_FALSE(bounds(footprint).holds(staple.at));
-      if (staple.upright) continue;
+      if (staple.on != Staple::On::Flap) continue;
       for (const RunCorner& corner : wrap.run().corners)
         CHECK(std::abs(staple.at.x - corner.s) >=
               corner.past + practice::kStaplerReach.mm() - 1e-9);
@@ -190,12 +190,109 @@ TEST_CASE("a straight strip takes ceil(L / spacing) + 1 staples in equal steps")
   job.bumpers[0].end_clearance = mm(0);
   const Pattern pattern = pattern_of(job);
   const double run = 400 - 2 * practice::kFromFreeEnd.mm();
-  const auto top = std::ranges::count_if(
-      pattern.staples, [](const Staple& staple) { return !staple.upright && staple.at.y > 0; });
+  const auto top = std::ranges::count_if(pattern.staples, [](const Staple& staple) {
+    return staple.on == Staple::On::Flap && staple.at.y > 0;
+  });
   CHECK(top == static_cast<int>(std::ceil(run / (1.5 * kInch))) + 1);
   CHECK(pattern.staples[0].at.x == doctest::Approx(200).epsilon(0.05));
   CHECK(pattern.staples[0].at.y > 0);
   CHECK(pattern.staples[1].at.y < 0);
+}
+
+TEST_CASE("staples: side by side from the first one's, then ears, then tongues") {
+  // A pleat is folded when the staples on this side of it hold, and before those beyond it: the
+  // order of work at the bench, common practice, no source.
+  test::for_drawn_cases("staple-order", test::kDrawnJobs, [](std::mt19937_64& rng) {
+    const Job job = drawn_job(rng);
+    const Wrap wrap = test::wraps_of(job)[0];
+    const Pattern pattern = pattern_of(job);
+    if (pattern.staples.empty()) return;
+    const double first = pattern.staples.front().at.x;
+    const Staple* before = nullptr;
+    for (const Staple& staple : pattern.staples) {
+      if (before) CHECK(before->on <= staple.on);
+      if (staple.on == Staple::On::Flap) {
+        const auto between = std::ranges::count_if(wrap.run().corners, [&](const RunCorner& c) {
+          return (c.s > first) != (c.s > staple.at.x);
+        });
+        CHECK(staple.corners == between);
+        if (before) CHECK(before->corners <= staple.corners);
+      }
+      before = &staple;
+    }
+  });
+}
+
+TEST_CASE("staples: one through each ear, into the middle of the board's end") {
+  // Board 3/4 in by 5 in: the section is 3/4 in deep to the board's front, and 3/8 in is its
+  // middle; the top of the board is flat, so that 3/8 in of cloth lies between the staple and the
+  // back edge. Ears reach 2 1/2 in; half of that is 1 1/4 in.
+  const Job job = test::worked_job();
+  const Wrap wrap = test::wraps_of(job)[0];
+  const Pattern pattern = pattern_of(job);
+  const double back = wrap.section().back_edge_top();
+  int ears = 0;
+  for (const Staple& staple : pattern.staples) {
+    if (staple.on != Staple::On::Ear) continue;
+    ++ears;
+    CHECK((back - std::abs(staple.at.y)) / kInch == doctest::Approx(0.375));
+    const double out = staple.at.x < 0 ? -staple.at.x : staple.at.x - pattern.length;
+    CHECK(out / kInch == doctest::Approx(1.25));
+  }
+  CHECK(ears == 4);
+}
+
+namespace {
+
+/// The worked job with a bracket at the start of bumper A's front, where its tongue goes.
+Pattern with_bracket_at_end(BracketKeys bracket) {
+  Job job = test::worked_job();
+  bracket.bumper = "A";
+  bracket.side = "front";
+  bracket.from = FromEnd::Left;
+  job.brackets = {bracket};
+  return pattern_of(job);
+}
+
+long on_tongue(const Pattern& pattern, bool start) {
+  return std::ranges::count_if(pattern.staples, [&](const Staple& staple) {
+    return staple.on == Staple::On::Tongue && (staple.at.x < 0) == start;
+  });
+}
+
+}  // namespace
+
+TEST_CASE("staples: a tongue's keep clear of a bracket at the bumper's end") {
+  BracketKeys bracket;
+  bracket.width = inches(3);
+  bracket.height = inches(2);
+  bracket.down = inches(1.5);  // the middle of a board 5 in high
+  bracket.clearance = inches(0.25);
+  const Pattern blocked = with_bracket_at_end(bracket);
+  CHECK(on_tongue(blocked, true) == 0);  // the tongue is 2 1/2 in high, the bracket and room too
+  CHECK(on_tongue(blocked, false) > 0);
+  bracket.at = inches(4);  // the tongue reaches 2 in
+  CHECK(on_tongue(with_bracket_at_end(bracket), true) > 0);
+}
+
+TEST_CASE("staples keep clear of a hole beside its bracket") {
+  Job job = test::worked_job();
+  BracketKeys bracket;
+  bracket.bumper = "A";
+  bracket.side = "left";
+  bracket.at = inches(11);
+  bracket.width = bracket.height = inches(1);
+  bracket.clearance = inches(0.25);
+  bracket.holes = {{3 * kInch, 1 * kInch}};  // 2 in right of it, on the staple line
+  job.brackets = {bracket};
+  const Pattern pattern = pattern_of(job);
+  REQUIRE(pattern.brackets.size() == 1);
+  REQUIRE(pattern.brackets[0].holes.size() == 1);
+  const FlatPoint hole = pattern.brackets[0].holes[0].at;
+  // 3 mm of the hole, 1/4 in of room, 5 mm of the crown.
+  for (const Staple& staple : pattern.staples)
+    if (staple.on == Staple::On::Flap && staple.at.y > 0)
+      CHECK(std::abs(staple.at.x - hole.x) >= 3 + 0.25 * kInch + 5 - 1e-6);
 }
 
 TEST_CASE("every window maps back to its bracket on the board's back") {

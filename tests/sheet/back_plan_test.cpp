@@ -51,7 +51,9 @@ TEST_CASE("backs (1): every staple is where Wrap puts it, once") {
         }
       }
       std::ranges::sort(orders);
-      CHECK(orders.size() == made.patterns[b].staples.size());
+      const auto in_ends =
+          std::ranges::count(made.patterns[b].staples, Staple::On::Ear, &Staple::on);
+      CHECK(orders.size() + static_cast<std::size_t>(in_ends) == made.patterns[b].staples.size());
       CHECK(std::ranges::adjacent_find(orders) == orders.end());
     }
   }
@@ -89,11 +91,13 @@ TEST_CASE("backs' picture: as seen from inside the machine") {
   REQUIRE(third > 0);
   CHECK(first > third);
   // Every fifth staple at least bears its number.
-  for (std::size_t order = 5; order <= made.patterns[0].staples.size(); order += 5)
+  for (std::size_t order = 5; order <= made.patterns[0].staples.size(); order += 5) {
+    if (made.patterns[0].staples[order - 1].on == Staple::On::Ear) continue;  // not on a back
     CHECK_MESSAGE(std::ranges::any_of(
                       test::texts_of(picture.drawing),
                       [&](const TextMark& text) { return text.text == std::to_string(order); }),
                   order);
+  }
 }
 
 }  // namespace

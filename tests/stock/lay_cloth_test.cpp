@@ -1,5 +1,6 @@
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "pattern/joins.hpp"
@@ -23,6 +24,7 @@ ClothKeys roll(double width, double step) {
   ClothKeys cloth;
   cloth.roll_width = mm(width);
   cloth.buy_step = mm(step);
+  cloth.shop_cut = mm(0);
   return cloth;
 }
 
@@ -76,6 +78,20 @@ TEST_CASE("covers lie side by side across the roll while they fit") {
   const ClothLay behind = lay_cloth(two, {}, roll(900, 250), "red");
   CHECK(behind.length == doctest::Approx(3900));
   CHECK(behind.length_to_buy == doctest::Approx(4000));
+}
+
+// By hand: 2000 and 60 for a crooked cut are 2060, in steps of 250 that is 2250; without it 2000.
+TEST_CASE("what a crooked cut takes is bought besides, before the shop's step") {
+  const std::vector<Pattern> one = {cover("A", 2000, 480)};
+  ClothKeys cloth = roll(1000, 250);
+  cloth.shop_cut = mm(60);
+  const ClothLay lay = lay_cloth(one, {}, cloth, "red");
+  CHECK(lay.length == doctest::Approx(2000));
+  CHECK(lay.shop_cut == doctest::Approx(60));
+  CHECK(lay.length_to_buy == doctest::Approx(2250));
+  cloth.shop_cut = mm(250);
+  CHECK(lay_cloth(one, {}, cloth, "red").length_to_buy == doctest::Approx(2250));
+  CHECK(lay_cloth({}, {}, cloth, "red").length_to_buy == 0);  // nothing to cut
 }
 
 TEST_CASE("short covers share the place beside a long one") {
@@ -208,6 +224,13 @@ TEST_CASE("covers of drawn jobs lie apart and inside, turned as their cloth allo
     const ClothLay lay = lay_cloth(patterns, joins, cloth, "red");
     check_apart_and_inside(lay);
     CHECK(lay.used_fraction <= 1.0);
+    // Only what is larger than the cloth is left out; a seam may make a piece exactly as long.
+    for (std::size_t k = 0; k < patterns.size(); ++k)
+      for (const ClothPart& part : cloth_parts(patterns[k], joins[k])) {
+        if (std::ranges::find(lay.does_not_fit, part.name) == lay.does_not_fit.end()) continue;
+        const double most = cloth.longest_piece ? cloth.longest_piece->mm() : 1e9;
+        CHECK((part.box.height() > cloth.roll_width.mm() || part.box.width() > most + 1e-6));
+      }
     for (const ClothPlacement& one : lay.placements) {
       ++laid;
       across += one.across ? 1 : 0;

@@ -60,6 +60,39 @@ TEST_CASE("both colors of two C-halves are 12 boards and 24 noodles") {
   CHECK(stock.padding.sticks.size() == 11);
 }
 
+// Common practice, no source: from 1 in off each edge at most 3 in apart; 1 1/4 in into the second
+// board; a quarter inch is what screws are sold by.
+TEST_CASE("screws: two in a joint of 5 in boards, as long as both boards ask") {
+  Job own = job();
+  own.boards.thickness = inches(23.0 / 32);
+  const Screws screws = screws_for(own, 4);
+  CHECK(screws.a_joint == 2);  // 5 - 2 = 3 in: one space
+  CHECK(screws.count == 16);   // 4 joints, 2 sets
+  CHECK(screws.number == 8);
+  CHECK(screws.length.inches() == doctest::Approx(2.0));  // 23/32 + 1 1/4 = 1 31/32
+  own.boards.height = inches(5.5);
+  CHECK(screws_for(own, 4).a_joint == 3);  // 3 1/2 in: two spaces
+  own.boards.height = inches(2);
+  CHECK(screws_for(own, 4).a_joint == 2);  // never one
+  own.cloth.fixing = Fixing::HookAndLoop;
+  CHECK(screws_for(own, 4).count == 8);  // one set of boards
+  own.units = Units::Millimeters;
+  CHECK(screws_for(own, 4).length.mm() == doctest::Approx(50));  // 18.3 + 31.75 = 50.0
+  CHECK(screws_for(own, 0).count == 0);
+}
+
+// By hand: a steel wire of 3.2 mm (0.8 of 4 mm) and 50.8 mm long is 408.6 mm3, times 7.85 mg.
+TEST_CASE("screws are weighed with the other fasteners of their bumper") {
+  Pattern a;
+  a.bumper = "A";
+  a.corners.resize(2);
+  Job own = job();
+  own.boards.thickness = inches(23.0 / 32);
+  const Stock stock = plan_stock(own, {}, {}, {a}, {});
+  CHECK(stock.screws.count == 8);
+  CHECK(stock.weights[0].fasteners_g == doctest::Approx(4 * 3.207).epsilon(0.001));
+}
+
 TEST_CASE("one color takes one set") {
   Job one = job();
   one.cloth.colors.resize(1);
