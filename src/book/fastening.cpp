@@ -7,7 +7,7 @@
 #include "book/words.hpp"
 #include "sheet/back_plan.hpp"
 #include "sheet/cautions.hpp"
-#include "sheet/running.hpp"
+#include "sheet/cover_ordinates.hpp"
 
 namespace swathe {
 namespace {

@@ -8,7 +8,7 @@
 #include "book/texts.hpp"
 #include "book/words.hpp"
 #include "sheet/cautions.hpp"
-#include "sheet/running.hpp"
+#include "sheet/cover_ordinates.hpp"
 #include "swathe/bumper.hpp"
 
 namespace swathe {

@@ -3,7 +3,7 @@
 #include "book/neighbors.hpp"
 #include "book/texts.hpp"
 #include "book/words.hpp"
-#include "sheet/running.hpp"
+#include "sheet/cover_ordinates.hpp"
 
 namespace swathe {
 

@@ -7,7 +7,7 @@
 #include "draw/marks.hpp"
 #include "draw/measures.hpp"
 #include "draw/ordinates.hpp"
-#include "sheet/running.hpp"
+#include "sheet/cover_ordinates.hpp"
 #include "sheet/texts.hpp"
 
 namespace swathe {
