@@ -9,7 +9,7 @@
 #include "sheet/cover_ends.hpp"
 #include "support/examples.hpp"
 #include "support/label_font.hpp"
-#include "support/made.hpp"
+#include "support/made_examples.hpp"
 #include "support/overlaps.hpp"
 #include "swathe/write.hpp"
 
@@ -138,7 +138,7 @@ bool names(const Row& row, const std::string& place) {
 TEST_CASE("fractions: every place of the tape sheets, read again, is within 1/32 in of the model") {
   std::size_t read = 0;
   for (const auto& path : test::example_jobs()) {
-    const Made made = test::made(test::bytes_of(path), path.filename().string());
+    const Made made = test::made_example(path);
     if (made.job.units != Units::Inches) continue;
     CAPTURE(path.filename().string());
     const std::vector<Sheet> sheets = all_sheets(made, test::label_font());
@@ -170,7 +170,7 @@ TEST_CASE("fractions: every place of the tape sheets, read again, is within 1/32
 
 TEST_CASE("fractions: the size of each cover, its boards and its padding, read again") {
   for (const auto& path : test::example_jobs()) {
-    const Made made = test::made(test::bytes_of(path), path.filename().string());
+    const Made made = test::made_example(path);
     if (made.job.units != Units::Inches) continue;
     CAPTURE(path.filename().string());
     std::vector<double> listed;  // lengths of the lists, inches, what they leave over in
