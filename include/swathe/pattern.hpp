@@ -45,7 +45,7 @@ struct NamedLine {
     InsideCorner,
     StapleLine
   };
-  What what;
+  What what = What::FrontFlat;
   std::string name;
   FlatPoint from, to;
 };

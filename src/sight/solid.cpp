@@ -97,6 +97,7 @@ class Leg {
 }  // namespace
 
 Polygon Solid::plan_at(double z) const {
+  if (levels.empty()) return {};
   const auto above = std::ranges::lower_bound(levels, z, {}, &Level::z);
   if (above == levels.begin()) return levels.front().plan;
   if (above == levels.end()) return levels.back().plan;
