@@ -93,6 +93,7 @@ class Frame {
   FlatPoint center() const;
 
  private:
+  Frame() = default;  // only make() does: an outline without sides has no next side and no center
   std::vector<FrameSide> sides_;
   Length fit_, floor_gap_;
 };
@@ -190,6 +191,7 @@ class Section {
   const std::vector<HullPiece>& hull() const { return hull_; }
 
  private:
+  Section() = default;  // only make() does: cloth round nothing is nowhere
   double thickness_ = 0, height_ = 0, padding_depth_ = 0, padding_top_ = 0, padding_bottom_ = 0;
   double tau_ = 0, depth_ = 0, closed_girth_ = 0, flap_ = 0;
   double front_top_ = 0, top_tangent_ = 0, bottom_tangent_ = 0, back_top_ = 0, back_bottom_ = 0;

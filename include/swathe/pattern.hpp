@@ -49,7 +49,7 @@ struct NamedLine {
     InsideCorner,
     StapleLine
   };
-  What what;
+  What what = What::FrontFlat;
   std::string name;
   FlatPoint from, to;
 

@@ -132,10 +132,10 @@ struct Solid {
     Polygon plan;  ///< convex, counter-clockwise; as many corners at every level
   };
   std::string name;           ///< "bumper B", "blind box 1"
-  std::vector<Level> levels;  ///< two or more
+  std::vector<Level> levels;  ///< two or more; of none it is empty, at height 0, and hides nothing
 
-  double bottom() const { return levels.front().z; }
-  double top() const { return levels.back().z; }
+  double bottom() const { return levels.empty() ? 0.0 : levels.front().z; }
+  double top() const { return levels.empty() ? 0.0 : levels.back().z; }
   /// Requires: bottom() <= z <= top().
   Polygon plan_at(double z) const;
 };

@@ -28,14 +28,14 @@ struct ListedSheet : SheetName {
 /// print.
 ///
 /// Nothing is drawn for it, but templates for paper too small for tiles, to see whether one fits.
-/// Holds (list_sheets_test.cpp): (1) it has exactly the sheets that have pages.
+/// Holds (list_of_sheets_test.cpp): (1) it has exactly the sheets that have pages.
 std::vector<ListedSheet> list_sheets(const Made& made, const Font& labels);
 
 /// One of them with its pages, a roll's cut to length, what is printed made up for the printer's
 /// error.
 ///
 /// Requires: `sheet` is of list_sheets(made, labels).
-/// Holds (list_sheets_test.cpp): (1) it is the same whether others are drawn or not.
+/// Holds (list_of_sheets_test.cpp): (1) it is the same whether others are drawn or not.
 Sheet make_sheet(const Made& made, const ListedSheet& sheet, const Font& labels);
 
 /// The whole list with its pages.
@@ -53,7 +53,7 @@ std::vector<ToldSheet> told(const std::vector<Sheet>& sheets);
 /// The whole list told. Its pages are drawn only where they could not be counted or measured
 /// otherwise, and put away before the next sheet's.
 ///
-/// Holds (list_sheets_test.cpp): (1) it says what told(all_sheets()) does.
+/// Holds (list_of_sheets_test.cpp): (1) it says what told(all_sheets()) does.
 std::vector<ToldSheet> told_sheets(const Made& made, const Font& labels);
 
 // Both throw std::runtime_error where the drawing library fails (out of memory, or more dots than
@@ -138,7 +138,7 @@ struct MadeFile {
 /// one file's bytes are held.
 ///
 /// Requires: `made` and `labels` outlive it.
-/// Holds (files_test.cpp): (1) its sheets' files have the bytes that the writers make of
+/// Holds (job_files_test.cpp): (1) its sheets' files have the bytes that the writers make of
 ///   all_sheets(); (2) of some kinds only, they are those of everything (PNG beside them).
 class JobFiles {
  public:

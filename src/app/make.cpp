@@ -7,12 +7,12 @@
 
 #include "commands.hpp"
 #include "creation_date.hpp"
-#include "crew.hpp"
 #include "folder.hpp"
 #include "folder_name.hpp"
 #include "guard.hpp"
 #include "make_job.hpp"
 #include "text.hpp"
+#include "worker_threads.hpp"
 
 namespace swathe::app {
 namespace {

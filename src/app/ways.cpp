@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <string_view>
 
+#include "sheet/file_names.hpp"
 #include "sheet/fold_sheet.hpp"
-#include "sheet/stems.hpp"
 #include "swathe/job.hpp"
 #include "table.hpp"
 

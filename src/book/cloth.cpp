@@ -6,8 +6,9 @@
 #include "book/words.hpp"
 #include "pattern/joins.hpp"
 #include "sheet/cautions.hpp"
+#include "sheet/cover_ordinates.hpp"
 #include "sheet/pattern_drawing.hpp"
-#include "sheet/same_words.hpp"
+#include "sheet/same_cover_words.hpp"
 
 namespace swathe {
 namespace {

@@ -8,7 +8,7 @@ namespace swathe {
 /// The roll with the covers on it, as large as fits, the job's face up: the length to buy and the
 /// roll's width measured.
 ///
-/// Holds (book_lay_test.cpp): no two covers drawn overlap, all lie on the roll.
+/// Holds (cloth_lay_test.cpp): no two covers drawn overlap, all lie on the roll.
 Picture draw_lay(const Made& made, const ClothLay& lay, const Font& labels, double width_mm,
                  double most_height_mm);
 

@@ -3,7 +3,7 @@
 #include <utility>
 
 #include "base/embedded.hpp"
-#include "make/files.hpp"
+#include "make/named_files.hpp"
 #include "swathe/type.hpp"
 
 namespace swathe {

@@ -1,4 +1,4 @@
-#include "make/number.hpp"
+#include "make/set_number.hpp"
 #include "swathe/make.hpp"
 
 namespace swathe {

@@ -6,12 +6,12 @@
 
 #include "check/check.hpp"
 #include "make/faults.hpp"
-#include "make/files.hpp"
 #include "make/font.hpp"
 #include "make/keys_in_vain.hpp"
-#include "make/lay.hpp"
-#include "make/number.hpp"
-#include "make/stand.hpp"
+#include "make/lay_patterns.hpp"
+#include "make/named_files.hpp"
+#include "make/set_number.hpp"
+#include "make/stand_bumpers.hpp"
 #include "swathe/job.hpp"
 
 namespace swathe {

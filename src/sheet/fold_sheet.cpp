@@ -6,11 +6,11 @@
 #include <vector>
 
 #include "pattern/half_pattern.hpp"
+#include "sheet/file_names.hpp"
 #include "sheet/pattern_drawing.hpp"
-#include "sheet/same_words.hpp"
-#include "sheet/stems.hpp"
+#include "sheet/same_cover_words.hpp"
 #include "sheet/texts.hpp"
-#include "stock/symmetry.hpp"
+#include "stock/same_covers.hpp"
 #include "tile/tile_on_paper.hpp"
 
 namespace swathe {

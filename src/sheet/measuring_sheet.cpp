@@ -8,11 +8,11 @@
 #include "draw/ordinates.hpp"
 #include "draw/page_head.hpp"
 #include "sheet/cover_ends.hpp"
+#include "sheet/cover_ordinates.hpp"
+#include "sheet/file_names.hpp"
 #include "sheet/pattern_drawing.hpp"
-#include "sheet/running.hpp"
-#include "sheet/same_words.hpp"
+#include "sheet/same_cover_words.hpp"
 #include "sheet/small_pattern.hpp"
-#include "sheet/stems.hpp"
 #include "sheet/texts.hpp"
 
 namespace swathe {

@@ -5,7 +5,7 @@
 
 #include "draw/furniture.hpp"
 #include "draw/marks.hpp"
-#include "sheet/shown.hpp"
+#include "sheet/shown_subjects.hpp"
 #include "sheet/texts.hpp"
 #include "swathe/base.hpp"
 

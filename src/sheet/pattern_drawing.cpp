@@ -11,8 +11,8 @@
 #include "draw/marks.hpp"
 #include "pattern/half_pattern.hpp"
 #include "pattern/joins.hpp"
-#include "sheet/same_words.hpp"
-#include "sheet/shown.hpp"
+#include "sheet/same_cover_words.hpp"
+#include "sheet/shown_subjects.hpp"
 #include "sheet/texts.hpp"
 
 namespace swathe {

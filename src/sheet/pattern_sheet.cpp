@@ -5,9 +5,9 @@
 
 #include "draw/marks.hpp"
 #include "draw/page_head.hpp"
+#include "sheet/file_names.hpp"
 #include "sheet/pattern_drawing.hpp"
-#include "sheet/same_words.hpp"
-#include "sheet/stems.hpp"
+#include "sheet/same_cover_words.hpp"
 #include "sheet/texts.hpp"
 #include "tile/correction.hpp"
 #include "tile/tile_on_paper.hpp"

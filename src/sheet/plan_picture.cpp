@@ -11,7 +11,7 @@
 #include "draw/measures.hpp"
 #include "sheet/back_plan.hpp"
 #include "sheet/plan_pieces.hpp"
-#include "sheet/shown.hpp"
+#include "sheet/shown_subjects.hpp"
 #include "sheet/texts.hpp"
 
 namespace swathe {

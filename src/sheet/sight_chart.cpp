@@ -6,7 +6,7 @@
 
 #include "base/maths.hpp"
 #include "draw/furniture.hpp"
-#include "sheet/shown.hpp"
+#include "sheet/shown_subjects.hpp"
 #include "sheet/texts.hpp"
 #include "swathe/base.hpp"
 

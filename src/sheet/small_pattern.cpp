@@ -4,7 +4,7 @@
 
 #include "draw/marks.hpp"
 #include "sheet/pattern_drawing.hpp"
-#include "sheet/shown.hpp"
+#include "sheet/shown_subjects.hpp"
 
 namespace swathe {
 namespace {

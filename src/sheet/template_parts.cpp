@@ -7,7 +7,7 @@
 #include "draw/path_clip.hpp"
 #include "sheet/cover_ends.hpp"
 #include "sheet/pattern_drawing.hpp"
-#include "sheet/shown.hpp"
+#include "sheet/shown_subjects.hpp"
 #include "sheet/texts.hpp"
 
 namespace swathe {

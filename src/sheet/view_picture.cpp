@@ -4,7 +4,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "sheet/shown.hpp"
+#include "sheet/shown_subjects.hpp"
 
 namespace swathe {
 namespace {

@@ -140,6 +140,7 @@ Solid bare_solid(const Wrap& wrap, bool start) {
 }  // namespace
 
 Polygon Solid::plan_at(double z) const {
+  if (levels.empty()) return {};
   const auto above = std::ranges::lower_bound(levels, z, {}, &Level::z);
   if (above == levels.begin()) return levels.front().plan;
   if (above == levels.end()) return levels.back().plan;

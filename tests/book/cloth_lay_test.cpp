@@ -8,6 +8,7 @@
 #include "support/examples.hpp"
 #include "support/label_font.hpp"
 #include "support/made.hpp"
+#include "support/made_examples.hpp"
 #include "support/overlaps.hpp"
 
 // The picture of the lay read back: outlines and words.
@@ -41,7 +42,7 @@ TEST_CASE("lay's picture: covers to one scale, none over another, all on the rol
   constexpr double kLine = 0.1;  // mm on the page: what a drawn outline may stray
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
-    const Made made = test::made(test::bytes_of(path), path.filename().string());
+    const Made made = test::made_example(path);
     for (const ClothLay& lay : made.stock.cloth) {
       const Drawn drawn = drawn_in(draw_lay(made, lay, labels, 190, 150));
       REQUIRE(drawn.covers.size() == lay.placements.size());
@@ -67,7 +68,7 @@ TEST_CASE("lay's picture: seen with the asked face up, its measures printed") {
   const Font labels = test::label_font();
   for (const std::string face : {"inside", "outside"}) {
     CAPTURE(face);
-    std::string text = test::bytes_of(SWATHE_SOURCE "/examples/tin-heron.toml");
+    std::string text = test::bytes_of(test::example("tin-heron"));
     text += "\n[paper]\nface = \"" + face + "\"\n";
     const Made made = test::made(text);
     const ClothLay& lay = made.stock.cloth.front();

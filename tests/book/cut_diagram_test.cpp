@@ -6,8 +6,8 @@
 
 #include "book/book_sheet.hpp"
 #include "support/examples.hpp"
-#include "support/made.hpp"
 #include "support/made_by_hand.hpp"
+#include "support/made_examples.hpp"
 #include "support/overlaps.hpp"
 
 // The cut diagrams read back as a person with a rule would: rectangles and words.
@@ -54,7 +54,7 @@ TEST_CASE("sheets to cut (1): what is drawn of a sheet adds up to the sheet") {
   const Font face = test::label_font();
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
-    const Made made = test::made(test::bytes_of(path), path.filename().string());
+    const Made made = test::made_example(path);
     const BoardKeys& keys = made.job.boards;
     for (const CutSheet& sheet : sheets_to_cut(made)) {
       // Ripped along one side of the stock or the other.
@@ -85,7 +85,7 @@ TEST_CASE("sheets to cut (2): every board of every set is cut once, by numbered 
   const Font face = test::label_font();
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
-    const Made made = test::made(test::bytes_of(path), path.filename().string());
+    const Made made = test::made_example(path);
     std::map<std::string, int> drawn, wanted;
     int sheets = 0;
     for (const Piece& board : made.boards) wanted[piece_name(board)] += padded_sets(made.job);
@@ -151,7 +151,7 @@ TEST_CASE("cuts and labels: padding is told to the nearest 1/16 in, boards round
   const Font face = test::label_font();
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
-    const Made made = test::made(test::bytes_of(path), path.filename().string());
+    const Made made = test::made_example(path);
     const auto is_a_piece = [&](const std::string& figure, const std::string& name) {
       const auto length = parse_length(figure, made.job.units);
       if (!length) return false;
@@ -192,7 +192,7 @@ TEST_CASE("labels: every board of every set has one, and so has every cover of e
   const Font face = test::label_font();
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
-    const Made made = test::made(test::bytes_of(path), path.filename().string());
+    const Made made = test::made_example(path);
     std::map<std::string, int> labels, wanted;
     const bool colored = made.job.cloth.fixing != Fixing::HookAndLoop;
     for (const ClothColor& color : made.job.cloth.colors) {

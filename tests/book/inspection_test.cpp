@@ -7,6 +7,7 @@
 #include "support/examples.hpp"
 #include "support/label_font.hpp"
 #include "support/made.hpp"
+#include "support/made_examples.hpp"
 #include "support/overlaps.hpp"
 #include "swathe/rules.hpp"
 
@@ -23,7 +24,7 @@ std::vector<Page> card_of(const Made& made) {
 TEST_CASE("inspector's card: every finding under a rule stands on it once, on one page") {
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
-    const Made made = test::made(test::bytes_of(path), path.filename().string());
+    const Made made = test::made_example(path);
     const std::vector<InspectionRow> rows = inspection_rows(made);
     const auto ruled = std::ranges::count_if(
         made.findings, [](const Finding& finding) { return !finding.rule.empty(); });
@@ -62,7 +63,7 @@ TEST_CASE("inspector's card: a line that the plan does not meet says so") {
 }
 
 TEST_CASE("inspector's card: it defers, and says how sure a rule is") {
-  const std::string text = test::bytes_of(SWATHE_SOURCE "/examples/tin-heron.toml");
+  const std::string text = test::bytes_of(test::example("tin-heron"));
   const std::vector<Page> card = card_of(test::made(text));
   REQUIRE(card.size() == 1);
   CHECK(test::says(card[0].drawing, "the inspector decides"));

@@ -4,7 +4,7 @@
 #include <set>
 
 #include "support/examples.hpp"
-#include "support/made.hpp"
+#include "support/made_examples.hpp"
 
 namespace swathe {
 namespace {
@@ -19,7 +19,7 @@ TEST_CASE("neighbors: an end is named by the side at its corner of the frame, el
   // being the last of the one before.
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
-    const Made made = test::made(test::bytes_of(path), path.filename().string());
+    const Made made = test::made_example(path);
     const std::size_t count = made.job.frame.sides.size();
     std::set<std::string> bumpers;
     for (const BumperKeys& bumper : made.job.bumpers) bumpers.insert("bumper " + bumper.name);

@@ -7,7 +7,7 @@
 #include "sheet/section_picture.hpp"
 #include "support/examples.hpp"
 #include "support/label_font.hpp"
-#include "support/made.hpp"
+#include "support/made_examples.hpp"
 #include "support/overlaps.hpp"
 
 // The sketch read back with a rule: what is printed against what is drawn to scale.
@@ -40,7 +40,7 @@ TEST_CASE("plan: boards are drawn to scale, and printed lengths are rounded down
   const Font labels = test::label_font();
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
-    const Made made = test::made(test::bytes_of(path), path.filename().string());
+    const Made made = test::made_example(path);
     const Picture picture = plan_picture(made, labels, 190, 215);
     // The frame's own outline gives the scale: the first closed line in the frame's kind.
     double scale = 0;
@@ -97,7 +97,7 @@ TEST_CASE("section: each height is that of its leader above the floor, each dept
   const Font labels = test::label_font();
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
-    const Made made = test::made(test::bytes_of(path), path.filename().string());
+    const Made made = test::made_example(path);
     const Picture picture = section_picture(made, labels, 190, 96);
     // The board, drawn to scale, is as high as the job says.
     Box board;

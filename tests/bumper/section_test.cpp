@@ -1,5 +1,6 @@
 #include <cmath>
 #include <numbers>
+#include <type_traits>
 
 #include "support/drawn.hpp"
 #include "support/jobs.hpp"
@@ -12,6 +13,10 @@ namespace {
 
 constexpr double kPi = std::numbers::pi;
 constexpr double kInch = 25.4;
+
+// What has no sides or no outline cannot be asked for a place, so neither comes but from make().
+static_assert(!std::is_default_constructible_v<Frame>);
+static_assert(!std::is_default_constructible_v<Section>);
 
 TEST_CASE(
     "the worked section: 3/4 in board, 5 in high, two noodles of 2.5 in, no cloth thickness") {

@@ -2,10 +2,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <fstream>
-#include <iterator>
 
 #include "job/least_job.hpp"
+#include "support/examples.hpp"
 #include "swathe/bumper.hpp"
 #include "swathe/job.hpp"
 
@@ -53,10 +52,7 @@ TEST_CASE("job: the new job and the example are without fault") {
   CHECK_MESSAGE(fresh.faults.empty(), all_sentences(fresh));
   CHECK(fresh.job.bumpers.size() == 2);
   CHECK(fresh.job.number == "20486");
-  std::ifstream in(SWATHE_SOURCE "/examples/tin-heron.toml", std::ios::binary);
-  REQUIRE(in.good());
-  const std::string text{std::istreambuf_iterator<char>(in), {}};
-  const JobReading heron = read_job(text, "tin-heron.toml");
+  const JobReading heron = read_job(bytes_of(example("tin-heron")), "tin-heron.toml");
   CHECK_MESSAGE(heron.faults.empty(), all_sentences(heron));
   CHECK(heron.job.brackets.size() == 4);
 }

@@ -1,8 +1,6 @@
 #include <doctest/doctest.h>
 
-#include <fstream>
-#include <iterator>
-
+#include "support/examples.hpp"
 #include "swathe/job.hpp"
 
 using namespace swathe;
@@ -116,9 +114,7 @@ measured = ["99.2 mm", "4 in"]
 
 TEST_CASE("job_text (1) (2): what was read is written and read again") {
   again(new_job_text());
-  std::ifstream in(SWATHE_SOURCE "/examples/tin-heron.toml", std::ios::binary);
-  REQUIRE(in.good());
-  again(std::string{std::istreambuf_iterator<char>(in), {}});
+  again(test::bytes_of(test::example("tin-heron")));
   const Job job = again(kEverything);
   CHECK(job.title == "Quote \" and back\\slash, \xc3\xbc");
   CHECK(job.units == Units::Millimeters);

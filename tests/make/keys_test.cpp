@@ -8,6 +8,7 @@
 #include "support/examples.hpp"
 #include "support/label_font.hpp"
 #include "support/made.hpp"
+#include "support/made_examples.hpp"
 #include "swathe/job.hpp"
 #include "swathe/write.hpp"
 
@@ -396,7 +397,7 @@ TEST_CASE("keys in vain: the job to start from and the examples have none") {
   const Made fresh = test::made(new_job_text());
   for (const Notice& notice : fresh.notices) FAIL_CHECK(to_text(notice));
   for (const auto& path : test::example_jobs()) {
-    const Made made = test::made(test::bytes_of(path), path.filename().string());
+    const Made made = test::made_example(path);
     for (const Notice& notice : made.notices) FAIL_CHECK(to_text(notice));
   }
 }

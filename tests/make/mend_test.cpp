@@ -76,7 +76,7 @@ TEST_CASE("mends: of every example") {
 }
 
 TEST_CASE("mends: of jobs broken in one or two places, under two seasons") {
-  const std::string whole = test::bytes_of(SWATHE_SOURCE "/examples/tin-heron.toml");
+  const std::string whole = test::bytes_of(test::example("tin-heron"));
   const Changes none;
   const std::vector<Changes> broken = {
       none,

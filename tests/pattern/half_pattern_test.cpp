@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "support/jobs.hpp"
+#include "support/patterns.hpp"
 
 // Half of a cover, put beside its mirror image: together they are the whole, part by part.
 namespace swathe {
@@ -16,9 +17,7 @@ Pattern whole_of(bool hook_and_loop) {
   Job job = test::c_halves(28 * 25.4, 30 * 25.4);
   job.brackets.clear();
   if (hook_and_loop) job.cloth.fixing = Fixing::HookAndLoop;
-  const auto pattern = make_pattern(test::wraps_of(job)[0], job);
-  REQUIRE(pattern.has_value());
-  return *pattern;
+  return test::pattern_of(job);
 }
 
 std::vector<std::string> own_names(const Pattern& pattern) {

@@ -2,15 +2,12 @@
 
 #include "plane/clip.hpp"
 #include "support/drawn_jobs.hpp"
+#include "support/patterns.hpp"
 
 namespace swathe {
 namespace {
 
-Pattern pattern_of(const Job& job) {
-  const auto pattern = make_pattern(test::wraps_of(job)[0], job);
-  REQUIRE(pattern.has_value());
-  return *pattern;
-}
+using test::pattern_of;
 
 TEST_CASE("cloth off the roll, or long enough, takes no seam") {
   Job job = test::worked_job();

@@ -8,17 +8,14 @@
 #include "rules/practice.hpp"
 #include "support/drawn.hpp"
 #include "support/jobs.hpp"
+#include "support/patterns.hpp"
 
 namespace swathe {
 namespace {
 
 constexpr double kInch = 25.4;
 
-Pattern pattern_of(const Job& job, std::size_t bumper = 0) {
-  const auto pattern = make_pattern(test::wraps_of(job)[bumper], job);
-  REQUIRE(pattern.has_value());
-  return *pattern;
-}
+using test::pattern_of;
 
 BracketKeys bracket(const char* bumper, const char* side, double at_in) {
   BracketKeys keys;

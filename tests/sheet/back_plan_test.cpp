@@ -5,7 +5,7 @@
 
 #include "support/examples.hpp"
 #include "support/label_font.hpp"
-#include "support/made.hpp"
+#include "support/made_examples.hpp"
 #include "support/overlaps.hpp"
 
 namespace swathe {
@@ -16,7 +16,7 @@ TEST_CASE("backs (1): every staple is where Wrap puts it, once") {
   // frame's plan.
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
-    const Made made = test::made(test::bytes_of(path), path.filename().string());
+    const Made made = test::made_example(path);
     for (std::size_t b = 0; b < made.patterns.size(); ++b) {
       std::vector<int> orders;
       const auto backs = backs_of(made, b);
@@ -63,7 +63,7 @@ TEST_CASE("backs (2): no staple and no strip lies on a bracket") {
   int brackets = 0;
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
-    const Made made = test::made(test::bytes_of(path), path.filename().string());
+    const Made made = test::made_example(path);
     for (std::size_t b = 0; b < made.patterns.size(); ++b)
       for (const BoardBack& back : backs_of(made, b))
         for (const BracketOnBoard& bracket : back.brackets) {
@@ -78,7 +78,7 @@ TEST_CASE("backs (2): no staple and no strip lies on a bracket") {
 
 TEST_CASE("backs' picture: as seen from inside the machine") {
   // Mid of the left side's row: its left end as seen from outside is on the right.
-  const Made made = test::made(test::bytes_of(SWATHE_SOURCE "/examples/tin-heron.toml"));
+  const Made made = test::made_example(test::example("tin-heron"));
   const Picture picture = draw_backs(made, 0, test::label_font(), 190);
   double first = -1, third = -1;
   for (const TextMark& text : test::texts_of(picture.drawing)) {

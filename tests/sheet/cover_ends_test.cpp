@@ -3,14 +3,12 @@
 #include <doctest/doctest.h>
 
 #include "support/examples.hpp"
-#include "support/made.hpp"
+#include "support/made_examples.hpp"
 
 namespace swathe {
 namespace {
 
-Made example(const std::string& kind) {
-  return test::made(test::bytes_of(SWATHE_SOURCE "/examples/kinds/" + kind + ".toml"));
-}
+Made example(const std::string& kind) { return test::made_example(test::example("kinds/" + kind)); }
 
 TEST_CASE("ends of covers are named by what they lie on or next to") {
   const Made halves = example("sewn");  // each goes on to other sides
@@ -31,7 +29,7 @@ TEST_CASE("ends of covers are named by what they lie on or next to") {
 TEST_CASE("the two ends of a cover never have one name") {
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
-    const Made made = test::made(test::bytes_of(path), path.filename().string());
+    const Made made = test::made_example(path);
     for (std::size_t b = 0; b < made.patterns.size(); ++b)
       CHECK(cover_end_words(made, b, true) != cover_end_words(made, b, false));
   }

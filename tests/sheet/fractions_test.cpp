@@ -9,7 +9,7 @@
 #include "sheet/cover_ends.hpp"
 #include "support/examples.hpp"
 #include "support/label_font.hpp"
-#include "support/made.hpp"
+#include "support/made_examples.hpp"
 #include "support/overlaps.hpp"
 #include "swathe/write.hpp"
 
@@ -139,7 +139,7 @@ TEST_CASE(
     "fractions: every place of the measuring sheets, read again, is within 1/32 in of the model") {
   std::size_t read = 0;
   for (const auto& path : test::example_jobs()) {
-    const Made made = test::made(test::bytes_of(path), path.filename().string());
+    const Made made = test::made_example(path);
     if (made.job.units != Units::Inches) continue;
     CAPTURE(path.filename().string());
     const std::vector<Sheet> sheets = all_sheets(made, test::label_font());
@@ -172,7 +172,7 @@ TEST_CASE(
 
 TEST_CASE("fractions: the size of each cover, its boards and its padding, read again") {
   for (const auto& path : test::example_jobs()) {
-    const Made made = test::made(test::bytes_of(path), path.filename().string());
+    const Made made = test::made_example(path);
     if (made.job.units != Units::Inches) continue;
     CAPTURE(path.filename().string());
     std::vector<double> listed;  // lengths of the lists, inches

@@ -11,14 +11,9 @@ namespace swathe {
 namespace {
 
 using test::blind_box;
+using test::worked_scene;
 
 constexpr double kTurn = 2 * std::numbers::pi;
-
-/// The worked bumpers on all four sides; frame 711.2 mm by 762 mm, one number a side asked for.
-Scene worked_scene(const std::vector<std::string>& sides, std::vector<BlindKeys> blind = {}) {
-  const std::vector<Wrap> wraps = test::wraps_of(test::worked_job());
-  return make_scene(wraps, test::numbers_on(wraps, sides), blind);
-}
 
 TEST_CASE("a digit in space: where a ruler finds it") {
   const Scene scene = worked_scene({"left"});

@@ -10,11 +10,7 @@ namespace swathe {
 namespace {
 
 using test::blind_box;
-
-Scene worked_scene(const std::vector<std::string>& sides, std::vector<BlindKeys> blind = {}) {
-  const std::vector<Wrap> wraps = test::wraps_of(test::worked_job());
-  return make_scene(wraps, test::numbers_on(wraps, sides), blind);
-}
+using test::worked_scene;
 
 TEST_CASE("sweep (1): each ring's arcs go once round, neighbors differ") {
   const Sight sight = sweep(worked_scene({"front", "left", "back"}), SightKeys{});

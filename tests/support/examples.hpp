@@ -17,6 +17,11 @@ inline std::string bytes_of(const std::filesystem::path& path) {
   return {std::istreambuf_iterator<char>(in), {}};
 }
 
+/// An example by its path among them, without its ending: "tin-heron", "kinds/sewn".
+inline std::filesystem::path example(const std::string& name) {
+  return SWATHE_SOURCE "/examples/" + name + ".toml";
+}
+
 /// Every job among the examples, in the order of their names.
 inline std::vector<std::filesystem::path> example_jobs() {
   std::vector<std::filesystem::path> jobs;

@@ -7,17 +7,11 @@
 #include "numeral/stencil.hpp"
 #include "support/fonts.hpp"
 #include "support/jobs.hpp"
+#include "support/label_font.hpp"
 #include "swathe/make.hpp"
 #include "swathe/type.hpp"
 
 namespace swathe::test {
-
-/// The font the sheets are lettered in.
-inline Font label_font() {
-  const auto font = Font::open(swathe::label_font());
-  REQUIRE(font.has_value());
-  return *font;
-}
 
 /// Two C-halves with a bracket of each kind and a hole to punch.
 inline Job demo_job() {

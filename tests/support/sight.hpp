@@ -47,6 +47,13 @@ inline std::vector<SightNumber> numbers_on(const std::vector<Wrap>& wraps,
   return numbers;
 }
 
+/// The worked bumpers on all four sides; frame 711.2 mm by 762 mm, one number a side asked for.
+inline Scene worked_scene(const std::vector<std::string>& sides,
+                          const std::vector<BlindKeys>& blind = {}) {
+  const std::vector<Wrap> wraps = wraps_of(worked_job());
+  return make_scene(wraps, numbers_on(wraps, sides), blind);
+}
+
 /// A box from one corner to the other, mm.
 inline BlindKeys blind_box(double x0, double y0, double z0, double x1, double y1, double z1) {
   return {{mm(x0), mm(y0), mm(z0)}, {mm(x1), mm(y1), mm(z1)}};

@@ -3,7 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "support/label_font.hpp"
-#include "support/made.hpp"
+#include "support/made_examples.hpp"
 #include "support/overlaps.hpp"
 #include "swathe/write.hpp"
 
@@ -15,8 +15,7 @@ TEST_CASE("examples: no text lies over another, off its page, or under a line") 
   const Font labels = test::label_font();
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
-    for (const Sheet& sheet :
-         all_sheets(test::made(test::bytes_of(path), path.filename().string()), labels)) {
+    for (const Sheet& sheet : all_sheets(test::made_example(path), labels)) {
       CAPTURE(sheet.stem);
       for (std::size_t k = 0; k < sheet.pages.size(); ++k) {
         CAPTURE(k);

@@ -6,7 +6,7 @@
 #include <set>
 
 #include "book/book_sheet.hpp"
-#include "sheet/running.hpp"
+#include "sheet/cover_ordinates.hpp"
 #include "sheet/template_parts.hpp"
 #include "support/drawn.hpp"
 #include "support/made.hpp"

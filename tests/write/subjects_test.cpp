@@ -7,7 +7,7 @@
 #include "support/examples.hpp"
 #include "support/jobs.hpp"
 #include "support/label_font.hpp"
-#include "support/made.hpp"
+#include "support/made_examples.hpp"
 #include "swathe/job.hpp"
 #include "swathe/sheet.hpp"
 #include "swathe/write.hpp"
@@ -125,15 +125,11 @@ Page without_subjects(const Page& page) {
   return bare;
 }
 
-Made example(const std::filesystem::path& path) {
-  return test::made(test::bytes_of(path), path.filename().string());
-}
-
 TEST_CASE("subjects: on every mark of every example they name what is there and has keys") {
   const Font labels = test::label_font();
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
-    const Made made = example(path);
+    const Made made = test::made_example(path);
     std::vector<Sheet> sheets = all_sheets(made, labels);
     for (std::size_t k = 0; k < made.patterns.size(); ++k)
       sheets.push_back(model_sheet(made, k, 0.25, made.job.paper, labels));
@@ -174,7 +170,7 @@ TEST_CASE("subjects: on every mark of every example they name what is there and 
 TEST_CASE("subjects: findings of every example name what is there, and keys that are known") {
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
-    const Made made = example(path);
+    const Made made = test::made_example(path);
     for (const Finding& finding : made.findings) {
       CAPTURE(finding.id);
       CHECK_FALSE(finding.subjects.empty());
@@ -193,7 +189,7 @@ TEST_CASE("subjects: without them an SVG is byte for byte what it is for marks t
   std::size_t shown = 0;
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
-    for (const Sheet& sheet : all_sheets(example(path), labels)) {
+    for (const Sheet& sheet : all_sheets(test::made_example(path), labels)) {
       CAPTURE(sheet.stem);
       const Page& page = sheet.pages.front();
       const std::string svg = to_svg(page, sheet.title, labels);

@@ -11,7 +11,7 @@
 #include "sheet/measuring_sheet.hpp"
 #include "sheet/numeral_sheets.hpp"
 #include "sheet/pattern_sheet.hpp"
-#include "sheet/same_words.hpp"
+#include "sheet/same_cover_words.hpp"
 #include "sheet/template_sheets.hpp"
 #include "sheet/view_sheet.hpp"
 #include "swathe/job.hpp"

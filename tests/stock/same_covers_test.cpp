@@ -1,18 +1,11 @@
 #include "support/jobs.hpp"
+#include "support/patterns.hpp"
 #include "swathe/stock.hpp"
 
 namespace swathe {
 namespace {
 
-std::vector<Pattern> patterns_of(const Job& job) {
-  std::vector<Pattern> patterns;
-  for (const Wrap& wrap : test::wraps_of(job)) {
-    const auto pattern = make_pattern(wrap, job);
-    REQUIRE(pattern.has_value());
-    patterns.push_back(*pattern);
-  }
-  return patterns;
-}
+using test::patterns_of;
 
 BracketKeys window(const char* bumper, const char* side, FromEnd from, double at_in) {
   BracketKeys keys;

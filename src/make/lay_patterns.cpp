@@ -1,4 +1,4 @@
-#include "make/lay.hpp"
+#include "make/lay_patterns.hpp"
 
 #include <algorithm>
 #include <utility>

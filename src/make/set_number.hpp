@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "make/font.hpp"
-#include "make/stand.hpp"
+#include "make/stand_bumpers.hpp"
 #include "swathe/numeral.hpp"
 #include "swathe/pattern.hpp"
 #include "swathe/rules.hpp"

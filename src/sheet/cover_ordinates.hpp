@@ -26,7 +26,8 @@ struct RunningDimensions {
 /// beside them to be named by, the first is the nearer to the edge that the tape measure is hooked
 /// on.
 ///
-/// Holds (running_test.cpp): (1) each figure as printed is within half the unit's step of the
+/// Holds (cover_ordinates_test.cpp): (1) each figure as printed is within half the unit's step of
+/// the
 ///   model, whatever stands before it; (2) every corner, dart's point, notch, end, ear, tongue,
 ///   hem, seam, match mark, numeral, window and hole of the pattern has its figure.
 RunningDimensions running_dimensions(const Made& made, std::size_t bumper);

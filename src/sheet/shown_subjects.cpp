@@ -1,4 +1,4 @@
-#include "sheet/shown.hpp"
+#include "sheet/shown_subjects.hpp"
 
 #include <algorithm>
 #include <cmath>

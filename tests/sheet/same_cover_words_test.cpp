@@ -1,4 +1,4 @@
-#include "sheet/same_words.hpp"
+#include "sheet/same_cover_words.hpp"
 
 #include "book/book_sheet.hpp"
 #include "pattern/joins.hpp"

@@ -7,12 +7,12 @@
 #include "sheet/measuring_sheet.hpp"
 #include "sheet/numeral_sheets.hpp"
 #include "sheet/pattern_sheet.hpp"
-#include "sheet/same_words.hpp"
+#include "sheet/same_cover_words.hpp"
 #include "sheet/template_sheets.hpp"
 #include "sheet/view_sheet.hpp"
 #include "support/examples.hpp"
-#include "support/made.hpp"
 #include "support/made_by_hand.hpp"
+#include "support/made_examples.hpp"
 #include "swathe/job.hpp"
 #include "swathe/write.hpp"
 #include "tile/correction.hpp"
@@ -52,8 +52,7 @@ std::vector<Job> hard_jobs() {
 std::vector<Made> all_made(const std::vector<Job>& jobs) {
   std::vector<Made> all;
   for (const Job& job : jobs) all.push_back(test::made_by_hand(job));
-  for (const auto& path : test::example_jobs())
-    all.push_back(test::made(test::bytes_of(path), path.filename().string()));
+  for (const auto& path : test::example_jobs()) all.push_back(test::made_example(path));
   return all;
 }
 

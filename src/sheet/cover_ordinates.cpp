@@ -1,4 +1,4 @@
-#include "sheet/running.hpp"
+#include "sheet/cover_ordinates.hpp"
 
 #include <fmt/format.h>
 

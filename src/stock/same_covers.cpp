@@ -1,8 +1,9 @@
+#include "stock/same_covers.hpp"
+
 #include <algorithm>
 #include <iterator>
 #include <numbers>
 
-#include "stock/symmetry.hpp"
 #include "swathe/stock.hpp"
 
 namespace swathe {

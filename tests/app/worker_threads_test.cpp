@@ -1,4 +1,4 @@
-#include "app/crew.hpp"
+#include "app/worker_threads.hpp"
 
 #include <doctest/doctest.h>
 
@@ -11,7 +11,8 @@
 
 using namespace swathe::app;
 
-TEST_CASE("crew: every task is worked once, and told once, in order, after it is worked") {
+TEST_CASE(
+    "worker threads: every task is worked once, and told once, in order, after it is worked") {
   for (const std::size_t count :
        {std::size_t{0}, std::size_t{1}, std::size_t{2}, std::size_t{300}}) {
     std::vector<std::atomic<int>> worked(count);

@@ -1,4 +1,4 @@
-#include "sheet/stems.hpp"
+#include "sheet/file_names.hpp"
 
 #include <set>
 

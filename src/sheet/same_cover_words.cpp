@@ -1,4 +1,4 @@
-#include "sheet/same_words.hpp"
+#include "sheet/same_cover_words.hpp"
 
 #include <algorithm>
 #include <cassert>

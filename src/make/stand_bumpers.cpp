@@ -1,4 +1,4 @@
-#include "make/stand.hpp"
+#include "make/stand_bumpers.hpp"
 
 #include <fmt/format.h>
 

@@ -1,4 +1,4 @@
-#include "crew.hpp"
+#include "worker_threads.hpp"
 
 #include <algorithm>
 #include <condition_variable>

@@ -2,7 +2,7 @@
 
 #include <utility>
 
-#include "sheet/stems.hpp"
+#include "sheet/file_names.hpp"
 #include "swathe/pattern.hpp"
 #include "swathe/write.hpp"
 

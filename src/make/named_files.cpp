@@ -1,4 +1,4 @@
-#include "make/files.hpp"
+#include "make/named_files.hpp"
 
 #include <fmt/format.h>
 
