@@ -26,11 +26,11 @@ Sheet sheet_of(std::vector<Page> pages) {
 std::string pdf_of(const Page& page) { return to_pdf(sheet_of({page}), test::label_font()); }
 
 /// The first and last dark dot of a row.
-struct Run {
+struct DarkRun {
   int first = -1, last = -1;
 };
-Run dark_run(const test::Picture& picture, int y) {
-  Run run;
+DarkRun dark_run(const test::Picture& picture, int y) {
+  DarkRun run;
   for (int x = 0; x < picture.width; ++x)
     if (picture.is_dark(x, y)) {
       if (run.first < 0) run.first = x;
@@ -113,7 +113,7 @@ TEST_CASE("to_pdf (2): 100 mm on the page measure 100 mm when rastered") {
   // 100 mm at 600 dots an inch are 2362.2 dots.
   const test::Picture picture = test::raster(pdf_of(page), 1, 600);
   const auto dot = [&](double mm) { return static_cast<int>(mm * picture.dots_per_mm); };
-  const Run across = dark_run(picture, dot(297 - 80));
+  const DarkRun across = dark_run(picture, dot(297 - 80));
   const double width = 0.7 * picture.dots_per_mm;
   CHECK(std::abs(across.last - across.first + 1 - width - 2362.2) < 2);  // within 0.1 %
   int top = -1, bottom = -1;
