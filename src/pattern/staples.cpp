@@ -8,11 +8,12 @@
 namespace swathe {
 namespace {
 
-/// A footprint blocks the staple line when a crown laid along it would touch the bracket's
-/// clearance.
-bool blocks(const Path& footprint, double clearance, double line_u) {
-  const Box box = bounds(footprint).grown(clearance);
-  return line_u > box.lo.y && line_u < box.hi.y;
+/// A footprint, its clearance around it, blocks a line of staples where a crown laid along the line
+/// would touch it.
+template <class HeightAt>
+bool blocks(const Box& box, HeightAt u_at) {
+  const auto [low, high] = std::minmax({u_at(box.lo.x), u_at(box.middle().x), u_at(box.hi.x)});
+  return high > box.lo.y && low < box.hi.y;
 }
 
 std::vector<Span> less(const std::vector<Span>& spans, Span out) {
@@ -42,7 +43,7 @@ std::vector<Span> stapled_spans(const Wrap& wrap, std::vector<Span> spans, Heigh
   for (const BracketOnPattern& bracket : brackets) {
     const double clearance = keys[static_cast<std::size_t>(bracket.keys)].clearance.mm();
     const auto keep_out = [&](const Path& path, double grow) {
-      if (!blocks(path, grow, u_at(bracket.s + 0.5 * bracket.width))) return;
+      if (!blocks(bounds(path).grown(grow), u_at)) return;
       const Box box = bounds(path).grown(grow + 0.5 * practice::kStapleCrown.mm());
       spans = less(spans, {box.lo.x, box.hi.x});
     };
