@@ -8,10 +8,12 @@
 namespace swathe {
 namespace {
 
-/// A part of a bracket blocks the staple line when a crown laid along it would touch its clearance.
-bool blocks(const Box& part, double clearance, double line_u) {
-  const Box box = part.grown(clearance);
-  return line_u > box.lo.y && line_u < box.hi.y;
+/// A footprint, its clearance around it, blocks a line of staples where a crown laid along the line
+/// would touch it.
+template <class HeightAt>
+bool blocks(const Box& box, HeightAt u_at) {
+  const auto [low, high] = std::minmax({u_at(box.lo.x), u_at(box.middle().x), u_at(box.hi.x)});
+  return high > box.lo.y && low < box.hi.y;
 }
 
 std::vector<Span> less(const std::vector<Span>& spans, Span out) {
@@ -42,7 +44,7 @@ std::vector<Span> stapled_spans(const Wrap& wrap, std::vector<Span> spans, Heigh
   for (const BracketOnPattern& bracket : brackets) {
     const double clearance = keys[static_cast<std::size_t>(bracket.keys)].clearance.mm();
     const auto keep_out = [&](const Box& part, double grow) {
-      if (!blocks(part, grow, u_at(bracket.s + 0.5 * bracket.width))) return;
+      if (!blocks(part.grown(grow), u_at)) return;
       const Box box = part.grown(grow + 0.5 * practice::kStapleCrown.mm());
       spans = less(spans, {box.lo.x, box.hi.x});
     };
