@@ -19,7 +19,7 @@ from suite import TOP, check, done  # noqa: E402
 NO_TEXTS = {
     "draw": {
         # What the report says of a file, for programs: its schema lists them.
-        "half on the fold", "tape measure", "proof model", "build book",
+        "half on the fold", "tape measure", "proof model", "build book", "test page", "placing strips",
     },
     "sheet": {
         # What stock and the report call a difference; found here to be said by a text.

@@ -217,9 +217,8 @@ void draw_sample(Drawing& onto, LineKind kind, FlatPoint from) {
       return;
     case LineKind::Join:
       onto.sample(kind, line(from, to));
-      onto.fill(kind, kBlack,
-                {closed_path({middle + FlatPoint{-2, 0}, middle + FlatPoint{0, -2},
-                              middle + FlatPoint{2, 0}, middle + FlatPoint{0, 2}})});
+      onto.sample(kind, closed_path({middle + FlatPoint{-2, 0}, middle + FlatPoint{0, -2},
+                                     middle + FlatPoint{2, 0}, middle + FlatPoint{0, 2}}));
       return;
     case LineKind::Scale:
       onto.sample(kind, line(from, to));

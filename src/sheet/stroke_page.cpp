@@ -1,6 +1,9 @@
 #include "sheet/stroke_page.hpp"
 
 #include <algorithm>
+#include <string>
+#include <utility>
+#include <vector>
 
 #include "numeral/method.hpp"
 #include "sheet/stroke_picture.hpp"
@@ -12,10 +15,11 @@ namespace {
 
 using sheet_texts::say;
 
-constexpr double kMostScale = 0.6;
-constexpr double kBetween = 12.0;  ///< digits; their figures stand below them
+constexpr double kMostScale = 0.6, kLeastScale = 0.05, kSmaller = 0.95;
+constexpr double kBetween = 8.0;  ///< digits, and what stands below them
 constexpr double kGap = 8.0;
 constexpr double kLine = 4.5;
+constexpr double kBelow = kGap + 4 * kLine;  ///< room for a digit's figures
 
 /// The stroke the season asks for; where it asks for none, what most of the number has.
 double asked_stroke(const Made& made) {
@@ -39,6 +43,27 @@ std::vector<std::string> figures_of(const Digit& digit, double asked, Units unit
   return lines;
 }
 
+/// A digit with its figures, which stand below it.
+struct Cell {
+  const Digit* digit;
+  std::vector<std::string> figures;
+  double words;  ///< width of the widest
+};
+
+/// The lower left corner of each digit at that scale, in rows from the room's top.
+std::vector<FlatPoint> in_rows(const std::vector<Cell>& cells, double high, double scale,
+                               const Box& room) {
+  std::vector<FlatPoint> places;
+  FlatPoint at{room.lo.x, room.hi.y - scale * high};
+  for (const Cell& cell : cells) {
+    const double wide = std::max(scale * cell.digit->width, cell.words);
+    if (at.x > room.lo.x && at.x + wide > room.hi.x) at = {room.lo.x, at.y - kBelow - scale * high};
+    places.push_back(at);
+    at.x += wide + kBetween;
+  }
+  return places;
+}
+
 }  // namespace
 
 Page stroke_page(const Made& made, const PaperKeys& paper, const Font& labels, const PageHead& head,
@@ -54,27 +79,32 @@ Page stroke_page(const Made& made, const PaperKeys& paper, const Font& labels, c
                                       say("stroke.heading"), kTitleHeight);
   const Box key = draw_shade_key(page.drawing, labels, {room.lo.x, heading.lo.y - kGap},
                                  room.width(), asked, made.job.units);
-  double wide = 0, high = 0;
+  std::vector<Cell> cells;
+  double high = 0;
   for (const Digit& digit : numerals.digits) {
-    wide += digit.width;
+    Cell cell{&digit, figures_of(digit, asked, made.job.units), 0};
+    for (const std::string& line : cell.figures)
+      cell.words = std::max(cell.words, labels.text_width_mm(line, kTableHeight));
+    cells.push_back(std::move(cell));
     high = std::max(high, bounds(digit.outline).height());
   }
-  const double gaps = kBetween * static_cast<double>(numerals.digits.size() - 1);
-  const double below = 4 * kLine + kGap;
-  const double scale = std::max(0.05, std::min({kMostScale, (room.width() - gaps) / wide,
-                                                (key.lo.y - kGap - below - room.lo.y) / high}));
-  FlatPoint at{room.lo.x, key.lo.y - kGap - scale * high};
-  for (const Digit& digit : numerals.digits) {
+  const Box rest{room.lo, {room.hi.x, key.lo.y - kGap}};
+  double scale = kMostScale;
+  std::vector<FlatPoint> places = in_rows(cells, high, scale, rest);
+  while (places.back().y - kBelow < rest.lo.y && scale > kLeastScale) {
+    scale *= kSmaller;
+    places = in_rows(cells, high, scale, rest);
+  }
+  for (std::size_t k = 0; k < cells.size(); ++k) {
+    const Digit& digit = *cells[k].digit;
     const Showing shown(page.drawing, Subject::digit(digit.digit));
-    const Box ink = bounds(digit.outline);
     draw_shaded(page.drawing, {digit.outline, digit.stroke}, asked,
-                at - scale * FlatPoint{ink.lo.x, ink.lo.y}, scale);
-    double base = at.y - kGap;
-    for (const std::string& line : figures_of(digit, asked, made.job.units)) {
-      page.drawing.text({at.x, base}, line, kTableHeight);
+                places[k] - scale * bounds(digit.outline).lo, scale);
+    double base = places[k].y - kGap;
+    for (const std::string& line : cells[k].figures) {
+      page.drawing.text({places[k].x, base}, line, kTableHeight);
       base -= kLine;
     }
-    at.x += scale * digit.width + kBetween;
   }
   return page;
 }
