@@ -29,8 +29,8 @@ enum class LineKind {
   Numeral,     ///< outline of a digit, 0.25 mm
   Bridge,      ///< edge of a stencil bridge, 0.25 mm short dashes
   Grain,       ///< two-headed arrow along the cloth's length
-  Join,        ///< where two tiles meet: thin line and half diamonds
-  Trim,        ///< crop marks
+  Join,        ///< where a tile is laid on: thin line and hollow half diamonds
+  Trim,        ///< where a tile is trimmed: dots, 0.25 mm
   Scale,       ///< check scales
   Thin,        ///< leaders, tables, frames: 0.18 mm
   Outline,     ///< things that are looked at, not worked on: 0.35 mm
@@ -138,6 +138,7 @@ struct Page {
 
 /// What a sheet file is for: the words in the report and the file's place in the order of work.
 enum class SheetKind {
+  TestPage,
   Pattern,
   Tiles,
   Fold,
@@ -145,11 +146,15 @@ enum class SheetKind {
   Templates,
   Model,
   Numerals,
+  Placing,
   Book,
   Views,
   Lay
 };
 std::string to_text(SheetKind kind);
+
+/// Whether what is on such a sheet is cut, laid or measured at its size on the paper.
+bool is_at_full_size(SheetKind kind);
 
 /// What a sheet is called: known before any page of it is drawn.
 struct SheetName {

@@ -21,11 +21,11 @@ struct ListedSheet : SheetName {
   std::optional<std::size_t> bumper;  ///< whose cover it is of, by its number
 };
 
-/// Every sheet of a job that is cut, marked or read at the bench, in the order of work: per bumper
-/// its pattern at full size, the same in tiles, its half on the fold, its measuring sheet and
-/// its templates; then the numerals, what an observer sees, then the build book. Sheets that would
-/// have no page are left out, and tiles, half and templates of a cover that is cut from another's
-/// print.
+/// Every sheet of a job that is cut, marked or read at the bench, in the order of work: the test
+/// page; per bumper its pattern at full size, the same in tiles, its half on the fold, its
+/// measuring sheet and its templates; then the numerals and where their digits go, what an
+/// observer sees, then the build book. Sheets that would have no page are left out, and tiles, half
+/// and templates of a cover that is cut from another's print.
 ///
 /// Nothing is drawn for it, but templates for paper too small for tiles, to see whether one fits.
 /// Holds (list_of_sheets_test.cpp): (1) it has exactly the sheets that have pages.
@@ -63,13 +63,15 @@ struct PdfOptions {
   std::string created = "2000-01-01T00:00:00Z";  ///< creation date in the file, ISO 8601
 };
 
-/// The sheet as a PDF 1.5 file at full size: 1 mm on the page is 1 mm in the drawing. Its text can
-/// be searched.
+/// The sheet as a PDF file at full size: 1 mm on the page is 1 mm in the drawing. Its text can be
+/// searched. Where it is cut, laid or measured at that size, it asks what shows it to print it so
+/// and on one side of the paper (PDF 1.7).
 ///
 /// Requires: at least one page; no side over 5080 mm (ISO 32000-1, annex C.2: 14 400 units); text
 /// in UTF-8.
 /// Holds (pdf_test.cpp): (1) same sheet, same font, same options: same bytes; (2) pages have the
-///   size asked for, and what is drawn on them its true size.
+///   size asked for, and what is drawn on them its true size; (3) its viewer is asked not to scale
+///   what is at full size, and nothing of the others.
 std::string to_pdf(const Sheet& sheet, const Font& labels, const PdfOptions& options = {});
 
 /// One page as a PNG picture.

@@ -53,12 +53,12 @@ struct Slot {
   Exit exit = Exit::MachineFailed;
 };
 
-std::string sum_of(const std::vector<Slot>& slots) {
+std::string sum_of(const std::vector<Slot>& slots, Wanted wanted) {
   const auto made = static_cast<std::size_t>(std::ranges::count(slots, Exit::Done, &Slot::exit));
   const std::size_t failed = slots.size() - made;
   std::string text = count_of(made, "job is", "jobs are") + " made";
   if (failed > 0) text += fmt::format(", {} not", failed);
-  return text + ".\n" + (made > 0 ? kPrintWords : "");
+  return text + ".\n" + (made > 0 && wants(wanted, SheetKind::TestPage) ? kPrintWords : "");
 }
 
 Exit make_many(Terminal& terminal, const std::vector<std::string>& jobs, const std::string& path,
@@ -97,7 +97,7 @@ Exit make_many(Terminal& terminal, const std::vector<std::string>& jobs, const s
                    terminal.progress(fmt::format("{} of {} jobs", count, jobs.size()));
                  }});
   if (held.any()) return Exit::MachineFailed;
-  terminal.say(sum_of(slots));
+  terminal.say(sum_of(slots, making.wanted));
   return std::ranges::max(slots, {}, &Slot::exit).exit;
 }
 

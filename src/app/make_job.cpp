@@ -105,7 +105,7 @@ Exit make_job(Terminal& terminal, const std::string& job, const std::string& fol
   if (making.scale) talk += smaller_model_text(*made, *labels, *making.scale);
   if (wants(making.wanted, SheetKind::Tiles)) talk += ways_text(*made, files.sheets());
   if (wants(making.wanted, SheetKind::Book)) talk += shopping_text(*made) + "\n";
-  if (among == nullptr) talk += kPrintWords;
+  if (among == nullptr && wants(making.wanted, SheetKind::TestPage)) talk += kPrintWords;
   talk += verdict_line(*made, job);
   if (among != nullptr && !talk.empty()) talk = fmt::format("{}:\n{}", named(job), talk);
   if (!talk.empty()) terminal.say(talk);

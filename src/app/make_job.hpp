@@ -9,9 +9,9 @@
 
 namespace swathe::app {
 
-/// Said once, after everything that was made.
+/// Said once, after everything that was made, where sheets at full size are among it.
 inline constexpr const char* kPrintWords =
-    "Print at 100 %, and measure the 100 mm scale on the first sheet.\n";
+    "Print at 100 %, the test page first, and measure its 100 mm scales.\n";
 
 /// What a job needs to know when it is one of many.
 struct Many {

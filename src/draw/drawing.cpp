@@ -62,7 +62,7 @@ const LineStyle& style_of(LineKind kind) {
       {0.25, {1.5, 1.5}, "BRIDGE"},
       {0.35, {}, "GRAIN"},
       {0.18, {}, "JOIN"},
-      {0.25, {}, "TRIM"},
+      {0.25, {1.0, 1.5}, "TRIM"},
       {0.25, {}, "SCALE"},
       {0.18, {}, "THIN"},
       {0.35, {}, "OUTLINE"},
@@ -94,6 +94,8 @@ const Subjects& shown_by(const Mark& mark) {
 
 std::string to_text(SheetKind kind) {
   switch (kind) {
+    case SheetKind::TestPage:
+      return "test page";
     case SheetKind::Pattern:
       return "pattern";
     case SheetKind::Tiles:
@@ -108,6 +110,8 @@ std::string to_text(SheetKind kind) {
       return "model";
     case SheetKind::Numerals:
       return "numerals";
+    case SheetKind::Placing:
+      return "placing strips";
     case SheetKind::Book:
       return "book";
     case SheetKind::Views:
@@ -116,6 +120,26 @@ std::string to_text(SheetKind kind) {
       return "lay";
   }
   return {};
+}
+
+bool is_at_full_size(SheetKind kind) {
+  switch (kind) {
+    case SheetKind::TestPage:
+    case SheetKind::Pattern:
+    case SheetKind::Tiles:
+    case SheetKind::Fold:
+    case SheetKind::Templates:
+    case SheetKind::Model:
+    case SheetKind::Numerals:
+    case SheetKind::Placing:
+      return true;
+    case SheetKind::TapeMeasure:
+    case SheetKind::Book:
+    case SheetKind::Views:
+    case SheetKind::Lay:
+      return false;
+  }
+  return false;
 }
 
 }  // namespace swathe

@@ -145,6 +145,8 @@ void look_at_numerals(const Made& made, Vain& vain) {
   else if (!islands)
     vain.key("numerals.bridge",
              "because no digit of the number has an island (a middle that falls out)");
+  if (keys.method != NumeralMethod::Stencil)
+    vain.key("numerals.stencil_for", "which needs numerals.method = \"stencil\"");
   if (!made.season || !made.season->numerals_stroke)
     vain.key("numerals.make_legal", "because the season has no rule on the width of strokes");
 }

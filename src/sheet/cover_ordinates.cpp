@@ -197,7 +197,7 @@ void find_brackets(Finder& along, Finder& across, const OnSheet& on) {
   for (const BracketOnPattern& bracket : on.pattern.brackets) {
     const bool window = bracket.cloth == BracketCloth::Window;
     const std::string name =
-        say(window ? "cover.window" : "cover.bracket", {{"side", bracket.side}});
+        window ? say("cover.window", {{"side", bracket.side}}) : bracket_words(bracket);
     for (const Path& path : window ? bracket.windows : bracket.footprints) {
       const Box box = on.box(path);
       for (const double x : {box.lo.x, box.hi.x})

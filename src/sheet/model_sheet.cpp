@@ -73,8 +73,8 @@ class Model {
       for (const Path& path :
            bracket.cloth == BracketCloth::Window ? bracket.windows : bracket.footprints) {
         const Box box = bounds(on(path));
-        placer.near(corner + FlatPoint{box.middle().x, box.lo.y},
-                    say("cover.bracket", {{"side", bracket.side}}), kTableHeight, 40.0);
+        placer.near(corner + FlatPoint{box.middle().x, box.lo.y}, bracket_words(bracket),
+                    kTableHeight, 40.0);
       }
   }
 

@@ -5,6 +5,7 @@
 
 #include "draw/furniture.hpp"
 #include "draw/marks.hpp"
+#include "sheet/placing.hpp"
 #include "sheet/shown_subjects.hpp"
 #include "sheet/texts.hpp"
 #include "swathe/base.hpp"
@@ -14,8 +15,7 @@ namespace {
 
 using sheet_texts::say;
 
-constexpr double kStrip = 12.0;  ///< sheet left round what is cut out of it
-constexpr double kRoom = 5.0;    ///< round what is cut out and kept
+constexpr double kRoom = 5.0;  ///< round what is cut out and kept
 constexpr double kFromInk =
     1.5;  ///< base and center lines keep off: through it, they look like cuts
 constexpr double kFromFrame = 3.0;
@@ -40,7 +40,7 @@ NumeralCell framed(const DigitLines& lines, bool sheet, double base, const doubl
                    const Words& words, const Subjects& shows, const Font& labels) {
   Box ink = bounds(lines.cut);
   ink.cover(bounds(lines.stitch));
-  const double around = sheet ? kStrip : kRoom;
+  const double around = sheet ? kStencilMargin : kRoom;
   const double below = kCaption + (words.note.empty() ? 0.0 : kNote);
   Drawing alone;
   {
@@ -93,7 +93,7 @@ class Cells {
   NumeralMethod method() const { return made_.job.numerals.method; }
 
   void add(DigitLayer layer, const char* layer_word) {
-    if (method() == NumeralMethod::PaintMask)
+    if (is_one_sheet(made_.job.numerals))
       add_masks(layer, layer_word);
     else
       for (const Digit& digit : numerals_.digits) add_digit(digit, layer, layer_word);
@@ -121,8 +121,10 @@ class Cells {
     if (layer == DigitLayer::Fill && !digit.bridges.empty())
       words.note =
           say("piece.bridges", {{"share", plain_number(100 * taken_by_bridges(digit), 0)}});
-    NumeralCell cell = framed(digit_lines(digit, method(), layer), is_sheet(method()), 0, nullptr,
-                              words, Subject::digit(digit.digit), labels_);
+    const double middle = bounds(digit.outline).middle().x;  // as on the placing strip
+    NumeralCell cell =
+        framed(digit_lines(digit, method(), layer), is_sheet(method()), 0,
+               is_sheet(method()) ? &middle : nullptr, words, Subject::digit(digit.digit), labels_);
     cell.name = named(say("piece.digit", {{"digit", text}}), layer_word);
     cells_.push_back(std::move(cell));
   }
@@ -142,12 +144,14 @@ class Cells {
       done.push_back(placed.text);
       const int count = masks_of(numerals_, placed.text, made_.job.numerals.spares,
                                  static_cast<int>(made_.job.cloth.colors.size()));
-      const Words words{caption(named(placed.text, layer_word), false, count),
+      const bool mask = method() == NumeralMethod::PaintMask;
+      const Words words{caption(named(placed.text, layer_word), !mask, count),
                         placed.whole ? "" : say("piece.part")};
       const double base = placed.digits.front().origin.y - placed.center_u, center = 0;
       NumeralCell cell = framed({number_mask(placed, numerals_.digits, layer), {}, false}, true,
                                 base, &center, words, mask_subjects(placed.text), labels_);
-      cell.name = named(say("piece.mask", {{"digits", placed.text}}), layer_word);
+      cell.name =
+          named(say(mask ? "piece.mask" : "piece.stencil", {{"digits", placed.text}}), layer_word);
       cells_.push_back(std::move(cell));
     }
   }
@@ -162,6 +166,19 @@ class Cells {
 
 std::vector<NumeralCell> numeral_cells(const Made& made, const Font& labels) {
   return Cells(made, labels).all();
+}
+
+bool covers_neighbor(const Made& made) {
+  if (made.job.numerals.method != NumeralMethod::Stencil || is_one_sheet(made.job.numerals))
+    return false;
+  // The margin is left round the white outline too, and reaches for the neighbor's.
+  const double white = 2 * made.job.numerals.outline.mm();
+  return std::ranges::any_of(placings(made), [&](const Placing& placing) {
+    const std::vector<DigitPlace>& digits = placing.digits;
+    return std::ranges::adjacent_find(digits, [&](const DigitPlace& a, const DigitPlace& b) {
+             return b.left - a.right - white < kStencilMargin;
+           }) != digits.end();
+  });
 }
 
 int masks_of(const Numerals& numerals, const std::string& text, int spares, int colors) {

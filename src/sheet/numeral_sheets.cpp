@@ -12,6 +12,7 @@
 #include "draw/shelves.hpp"
 #include "sheet/cautions.hpp"
 #include "sheet/numeral_cells.hpp"
+#include "sheet/placing.hpp"
 #include "sheet/stroke_page.hpp"
 #include "sheet/texts.hpp"
 #include "tile/correction.hpp"
@@ -34,10 +35,13 @@ struct MethodWords {
   std::vector<const char*> cautions;  ///< by name
 };
 
-MethodWords words_of(NumeralMethod method) {
-  switch (method) {
+MethodWords words_of(const NumeralKeys& keys) {
+  switch (keys.method) {
     case NumeralMethod::Stencil:
-      return {"title.stencils", "digits.stencils-how", "", {"blade", "spray"}};
+      return {"title.stencils",
+              is_one_sheet(keys) ? "digits.one-stencil-how" : "digits.stencils-how",
+              "",
+              {"blade", "spray"}};
     case NumeralMethod::PaintMask:
       return {"title.paint-masks", "digits.masks-how", "", {"blade", "spray"}};
     case NumeralMethod::IronOn:
@@ -89,6 +93,19 @@ std::string outline_words(const Made& made) {
   return say("digits.outline", {{"width", exact(made.job.numerals.outline, made.job.units)}});
 }
 
+/// What to do with the pieces, sentence by sentence.
+std::vector<std::string> how_words(const Made& made, const MethodWords& words) {
+  std::vector<std::string> how = {say(words.how)};
+  const auto has_bridges = [](const Digit& digit) {
+    return !digit.bridges.empty() || (digit.white && !digit.white->bridges.empty());
+  };
+  if (needs_bridges(made.job.numerals.method) &&
+      std::ranges::any_of(made.numerals->digits, has_bridges))
+    how.push_back(say("digits.bridges"));
+  if (covers_neighbor(made)) how.push_back(say("digits.wet-neighbor"));
+  return how;
+}
+
 /// Which way the first page lies, and the others.
 struct Ways {
   bool first_wide, later_wide;
@@ -110,13 +127,18 @@ class Pages {
   /// Cells that no page holds.
   std::vector<const NumeralCell*> too_large;
 
-  /// On the fewest pages, their own order if it does.
-  std::vector<Page> lay(PageFill fill) {
-    std::optional<Plan> best;
+  /// On the fewest pages, their own order if it does; their number.
+  std::size_t plan() {
     for (const Ways ways : {Ways{false, false}, {true, true}, {false, true}, {true, false}})
-      if (auto plan = plan_for(ways); !best || better(plan, *best)) best = std::move(plan);
-    too_large = best->too_large;
-    return fill == PageFill::Blank ? blank(*best) : drawn(*best);
+      if (auto plan = plan_for(ways); !best_ || better(plan, *best_)) best_ = std::move(plan);
+    too_large = best_->too_large;
+    return best_->pages();
+  }
+
+  /// As planned, the first of so many pages.
+  std::vector<Page> lay(PageFill fill, std::size_t of) const {
+    if (!best_) return {};
+    return fill == PageFill::Blank ? blank(*best_) : drawn(*best_, of);
   }
 
  private:
@@ -206,12 +228,12 @@ class Pages {
     return pages;
   }
 
-  std::vector<Page> drawn(const Plan& plan) const {
+  std::vector<Page> drawn(const Plan& plan, std::size_t of) const {
     std::vector<Page> pages;
     for (std::size_t k = 0; k < plan.pages(); ++k) {
       Box room;
       pages.push_back(page_with(k == 0, k == 0 ? plan.ways.first_wide : plan.ways.later_wide,
-                                of_pages(k + 1, plan.pages()), room));
+                                of_pages(k + 1, of), room));
     }
     for (std::size_t k = 0; k < plan.cells.size(); ++k)
       pages[plan.places[k].page].drawing.add(plan.cells[k]->drawing, {false, 0, plan.places[k].at});
@@ -224,13 +246,14 @@ class Pages {
   std::string words_;
   std::string banner_;
   const Font& labels_;
+  std::optional<Plan> best_;
 };
 
 }  // namespace
 
 std::optional<SheetName> numeral_name(const Made& made, const PaperKeys& paper) {
   if (!made.numerals) return {};
-  const MethodWords words = words_of(made.job.numerals.method);
+  const MethodWords words = words_of(made.job.numerals);
   return SheetName{"numerals", say(words.title, {{"number", made.job.number}}), SheetKind::Numerals,
                    paper.sheet};
 }
@@ -241,7 +264,7 @@ Sheet numeral_sheets(const Made& made, const PaperKeys& paper, const Font& label
   Sheet sheet{std::move(*name), {}};
   const Numerals& numerals = *made.numerals;
   const NumeralMethod method = made.job.numerals.method;
-  const MethodWords words = words_of(method);
+  const MethodWords words = words_of(made.job.numerals);
   const std::vector<NumeralCell> cells = numeral_cells(made, labels);
 
   PageHead head;
@@ -254,28 +277,36 @@ Sheet numeral_sheets(const Made& made, const PaperKeys& paper, const Font& label
     head.key = kinds_to_explain(all);
   }
   std::string told = about_words(made);
-  for (const std::string& line : {numerals.change, outline_words(made), say(words.how)})
+  for (const std::string& line : {numerals.change, outline_words(made)})
     if (!line.empty()) told += "\n" + line;
+  for (const std::string& line : how_words(made, words)) told += "\n" + line;
 
   const std::string banner = *words.banner ? say(words.banner) : "";
   Pages pages(cells, paper, head, told, banner, labels);
-  if (!cells.empty()) sheet.pages = pages.lay(fill);
-  // Tiles have no room for a head: what it says stands on the page of the stroke before them.
-  PageHead about = head;
-  about.scales = false;
-  about.key.clear();
-  about.title.lines = {told};
-  if (!sheet.pages.empty()) about.cautions.clear();
-  const bool first = sheet.pages.empty();
-  if (first) sheet.pages.push_back(stroke_page(made, paper, labels, about, fill));
+  const std::size_t laid = cells.empty() ? 0 : pages.plan();
+  std::vector<Page> tiles;
   for (const NumeralCell* cell : pages.too_large) {
     const Page page{cell->size.x, cell->size.y, cell->drawing,
                     fmt::format("{}: {}", head.title.subject, cell->name)};
-    Sheet tiles =
-        tile_on_paper(page, paper, labels, {sheet.stem, made.job.title, "", banner, ""}, fill);
-    for (Page& tile : tiles.pages) sheet.pages.push_back(std::move(tile));
+    for (Page& one :
+         tile_on_paper(page, paper, labels, {sheet.stem, made.job.title, "", banner, ""}, fill)
+             .pages)
+      tiles.push_back(std::move(one));
   }
-  if (!first) sheet.pages.push_back(stroke_page(made, paper, labels, about, fill));
+  // The page of the stroke is the last, or before tiles: they have no room for a head, and what it
+  // says stands on that page.
+  const std::size_t of = laid + tiles.size() + 1;
+  PageHead about = head;
+  about.title.sheet = of_pages(laid == 0 ? 1 : of, of);
+  about.scales = false;
+  about.key.clear();
+  about.title.lines = {told};
+  if (laid > 0) about.cautions.clear();
+  Page stroke = stroke_page(made, paper, labels, about, fill);
+  sheet.pages = pages.lay(fill, of);
+  if (laid == 0) sheet.pages.push_back(stroke);
+  for (Page& one : tiles) sheet.pages.push_back(std::move(one));
+  if (laid > 0) sheet.pages.push_back(std::move(stroke));
   return sheet;
 }
 

@@ -11,6 +11,7 @@
 #include "draw/marks.hpp"
 #include "pattern/half_pattern.hpp"
 #include "pattern/joins.hpp"
+#include "sheet/placing_sheet.hpp"
 #include "sheet/same_cover_words.hpp"
 #include "sheet/shown_subjects.hpp"
 #include "sheet/texts.hpp"
@@ -23,12 +24,13 @@ using sheet_texts::say;
 using What = NamedLine::What;
 
 constexpr double kWhiteFlatness = 0.05;  ///< mm, of a place to lay on
-constexpr double kRunOut = 15.0;         ///< a numeral's base and center lines run past its ink
-constexpr double kName = kTextHeight;    ///< heights of lettering
+constexpr double kRunOut = kNumeralRunOut;
+constexpr double kName = kTextHeight;  ///< heights of lettering
 constexpr double kSmall = 3.5;
 constexpr double kFromEnd = 6.0;     ///< names stand this far from their line's ends
 constexpr double kPastCrowns = 1.8;  ///< a staple line's name stands clear of the staples
 constexpr double kGrainLength = 130.0;
+constexpr double kDashChord = 0.05;  ///< mm
 
 bool is_drawn(What what) {
   // Where the front flat and the rounds end is nothing the hand works to.
@@ -148,6 +150,20 @@ void draw_lines(Drawing& onto, const Cover& cover, const std::vector<ClothJoin>&
   }
 }
 
+/// An outline in dashes: nothing is cut there.
+void draw_dashed(Drawing& onto, const Path& outline) {
+  constexpr double kOn = 4.0, kOff = 2.5;
+  std::vector<FlatPoint> points = flatten(outline, kDashChord);
+  if (outline.closed) points.push_back(points.front());
+  for (std::size_t k = 0; k + 1 < points.size(); ++k) {
+    const FlatPoint from = points[k], way = points[k + 1] - from;
+    const double all = norm(way);
+    for (double at = 0; at < all; at += kOn + kOff)
+      onto.line(LineKind::Thin, from + (at / all) * way,
+                from + (std::min(at + kOn, all) / all) * way);
+  }
+}
+
 /// The single marks of a cover, whole or half.
 template <class Cover>
 void draw_marks(Drawing& onto, const Cover& cover, const Placement& place,
@@ -158,7 +174,7 @@ void draw_marks(Drawing& onto, const Cover& cover, const Placement& place,
     const Showing one(onto, shown.bracket(bracket));
     for (const Path& window : bracket.windows) draw_window(onto, place(window));
     if (bracket.cloth == BracketCloth::Under)
-      for (const Path& footprint : bracket.footprints) onto.line(LineKind::Thin, place(footprint));
+      for (const Path& footprint : bracket.footprints) draw_dashed(onto, place(footprint));
     for (const Punch& hole : bracket.holes) draw_punch(onto, place(hole.at), hole.radius);
   }
   for (const MatchMark& mark : cover.marks) draw_match(onto, place(mark.at), mark.top);
@@ -304,14 +320,15 @@ void name_brackets(LabelPlacer& labels, const std::vector<BracketOnPattern>& bra
     const bool window = bracket.cloth == BracketCloth::Window;
     for (const Path& path : window ? bracket.windows : bracket.footprints) {
       const Box box = bounds(place(path));
-      TextBlock words{{{say("cover.bracket", {{"side", bracket.side}}), kSmall}}};
+      const std::string name = bracket_words(bracket);
+      TextBlock words{{{name, kSmall}}};
       for (const std::string& line :
            in_two_lines(say(window ? "bracket.cut-last" : "bracket.passes-under")))
         words.lines.push_back({line, kSmall});
       if (!labels.block(words, box, box.middle()))
         labels.near({box.middle().x, box.lo.y},
                     say(window ? "bracket.cut-last-in-line" : "bracket.passes-under-in-line",
-                        {{"side", bracket.side}}),
+                        {{"bracket", name}}),
                     kSmall, 120);
       labels.keep_off(box);
     }
@@ -505,6 +522,11 @@ std::string cut_words(const Made& made) {
   for (const ClothColor& color : made.job.cloth.colors)
     pieces += (pieces.empty() ? "" : ", ") + say("cut.piece", {{"color", color.name}});
   return say("cut.pieces", {{"pieces", pieces}});
+}
+
+std::string bracket_words(const BracketOnPattern& bracket) {
+  return say("cover.bracket",
+             {{"number", std::to_string(bracket.keys + 1)}, {"side", bracket.side}});
 }
 
 std::string corner_words(const std::vector<PatternCorner>& corners, double s) {

@@ -20,6 +20,9 @@ std::vector<Panel> panels_of(const Made& made, std::size_t bumper, const Placeme
 /// `corner`: mirrored where the job wants patterns as seen from the cloth's inside.
 Placement pattern_placement(const Made& made, std::size_t bumper, FlatPoint corner);
 
+/// "bracket 2, left", by its number in the list of brackets.
+std::string bracket_words(const BracketOnPattern& bracket);
+
 /// "INSIDE UP" or "OUTSIDE UP".
 std::string face_words(const Made& made);
 /// "cut 1 red, 1 blue".

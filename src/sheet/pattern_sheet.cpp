@@ -24,6 +24,14 @@ constexpr double kDimensionText = 5.0;
 constexpr double kLeastWidth = 420.0;  ///< title, key and scales side by side
 constexpr double kPieceMargin = 5.0;
 
+/// "81 3/16 in by 14 7/16 in"
+std::string cloth_size_words(const Made& made, std::size_t bumper) {
+  const Pattern& pattern = made.patterns[bumper];
+  return say("cover.size",
+             {{"along", dimension_with_unit(mm(pattern.cloth_length), made.job.units)},
+              {"across", dimension_with_unit(mm(pattern.cloth_width), made.job.units)}});
+}
+
 }  // namespace
 
 SheetName pattern_name(const Made& made, std::size_t bumper) {
@@ -44,12 +52,15 @@ Sheet pattern_sheet(const Made& made, std::size_t bumper, const Font& labels) {
   page.name = sheet.title;
   page.drawing = draw_pattern(made, bumper, labels, corner);
   PageHead head;
-  head.title = {made.job.title,
-                page.name,
-                "",
-                {face_words(made), cut_words(made),
-                 say("cover.measure", {{"along", along}, {"across", across}}), print_words(),
-                 correction_words(made.job.paper), same_words(made, bumper)}};
+  head.title = {
+      made.job.title,
+      page.name,
+      "",
+      {face_words(made), cut_words(made),
+       say("cover.measure", {{"along", along}, {"across", across}}), print_words(),
+       correction_words(made.job.paper), same_words(made, bumper),
+       is_cut_from_another(made, bumper) ? say("same.this-drawing", {{"bumper", pattern.bumper}})
+                                         : ""}};
   head.scales = true;
   head.key = kinds_to_explain(page.drawing);
 
@@ -94,10 +105,10 @@ Sheet tiles_sheet(const Made& made, std::size_t bumper, const PaperKeys& paper, 
                   PageFill fill) {
   auto name = tiles_name(made, bumper, paper);
   if (!name) return {};
-  Sheet tiles = tile_on_paper(
-      pattern_piece(made, bumper, labels), paper, labels,
-      {name->stem, made.job.title, cut_words(made), face_words(made), same_words(made, bumper)},
-      fill);
+  Sheet tiles = tile_on_paper(pattern_piece(made, bumper, labels), paper, labels,
+                              {name->stem, made.job.title, cut_words(made), face_words(made),
+                               same_words(made, bumper), cloth_size_words(made, bumper)},
+                              fill);
   return {std::move(*name), std::move(tiles.pages)};
 }
 

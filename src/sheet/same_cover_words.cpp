@@ -27,29 +27,32 @@ const char* by_way(Sameness::How how, const char* same, const char* turned, cons
   return same;
 }
 
-std::string repeats(const Made& made, const Sameness& same) {
+std::string repeats(const Made& made, std::size_t bumper) {
+  const Sameness& same = *made.same[bumper];
   const std::string& other = made.patterns[static_cast<std::size_t>(same.other)].bumper;
+  // It has a print of its own: nothing is turned, whichever way the two are alike.
   if (!same.but_for.empty())
-    return say(by_way(same.how, "same.but-for", "same.but-for-turned", "same.but-for-flipped"),
-               {{"bumper", other}, {"parts", listed(difference_words(same.but_for))}});
+    return say("same.but-for", {{"own", made.patterns[bumper].bumper},
+                                {"bumper", other},
+                                {"parts", listed(difference_words(same.but_for))}});
   return say(by_way(same.how, "same.print", "same.print-turned", "same.print-flipped"),
              {{"bumper", other}, {"count", std::to_string(made.job.cloth.colors.size())}});
 }
 
-/// "B", or "B, turned, not flipped".
-std::string bumper_laid(const std::string& bumper, Sameness::How how) {
-  if (how == Sameness::How::Same) return bumper;
-  return say(by_way(how, "", "same.bumper-turned", "same.bumper-flipped"), {{"bumper", bumper}});
-}
-
 std::string repeated_by(const Made& made, std::size_t bumper) {
-  std::vector<std::string> names;
-  for (std::size_t k = 0; k < made.same.size(); ++k)
-    if (is_cut_from_another(made, k) && made.same[k]->other == static_cast<int>(bumper))
-      names.push_back(bumper_laid(made.patterns[k].bumper, made.same[k]->how));
-  if (names.empty()) return "";
-  if (names.size() == 1) return say("same.again-for-one", {{"bumper", names.front()}});
-  return say("same.again-for", {{"bumpers", listed(names)}});
+  std::string words;
+  for (const auto& [how, text] : {std::pair{Sameness::How::Same, "same.again"},
+                                  {Sameness::How::Turned, "same.again-turned"},
+                                  {Sameness::How::Mirrored, "same.again-flipped"}}) {
+    std::vector<std::string> names;
+    for (std::size_t k = 0; k < made.same.size(); ++k)
+      if (is_cut_from_another(made, k) && made.same[k]->other == static_cast<int>(bumper) &&
+          made.same[k]->how == how)
+        names.push_back(made.patterns[k].bumper);
+    if (!names.empty()) words += ". " + say(text, {{"bumpers", listed(names)}});
+  }
+  if (words.empty()) return "";
+  return say("same.as-it-is", {{"bumper", made.patterns[bumper].bumper}}) + words;
 }
 
 }  // namespace
@@ -76,7 +79,7 @@ bool is_cut_from_another(const Made& made, std::size_t bumper) {
 
 std::string same_words(const Made& made, std::size_t bumper) {
   if (bumper >= made.same.size()) return "";
-  const std::string ours = made.same[bumper] ? repeats(made, *made.same[bumper]) : "";
+  const std::string ours = made.same[bumper] ? repeats(made, bumper) : "";
   const std::string theirs = repeated_by(made, bumper);
   return ours.empty() || theirs.empty() ? ours + theirs : ours + ". " + theirs;
 }

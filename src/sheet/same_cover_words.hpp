@@ -8,8 +8,10 @@
 
 namespace swathe {
 
-/// "Same as bumper A: print A once and cut 2 more", or on the print that others are cut from "Cut
-/// the same again for bumper B"; empty where the cover is like no other.
+/// "Same as bumper A: print A once and cut 2 more", or on the print that others are cut from "For
+/// bumper A, use this print as it is. Cut again for bumper B: turn this paper over, left to right";
+/// empty where the cover is like no other. A cover with a print of its own is never told to turn
+/// paper.
 std::string same_words(const Made& made, std::size_t bumper);
 
 /// In what covers or halves differ, as a person says it: stock's own words are the report's.

@@ -1,6 +1,9 @@
 #include "sheet/stroke_page.hpp"
 
 #include <algorithm>
+#include <string>
+#include <utility>
+#include <vector>
 
 #include "numeral/method.hpp"
 #include "sheet/stroke_picture.hpp"
@@ -12,11 +15,11 @@ namespace {
 
 using sheet_texts::say;
 
-constexpr double kMostScale = 0.6;
-constexpr double kBetween = 12.0;  ///< digits; their figures stand below them
-constexpr double kLeastBetween = 3.0;
+constexpr double kMostScale = 0.6, kLeastScale = 0.05, kSmaller = 0.95;
+constexpr double kBetween = 8.0;  ///< digits, and what stands below them
 constexpr double kGap = 8.0;
 constexpr double kLine = 4.5;
+constexpr double kBelow = kGap + 4 * kLine;  ///< room for a digit's figures
 
 /// The stroke the season asks for; where it asks for none, what most of the number has.
 double asked_stroke(const Made& made) {
@@ -40,50 +43,25 @@ std::vector<std::string> figures_of(const Digit& digit, double asked, Units unit
   return lines;
 }
 
-/// A digit, and what is told below it.
-struct Column {
+/// A digit with its figures, which stand below it.
+struct Cell {
   const Digit* digit;
   std::vector<std::string> figures;
-  double worded = 0;  ///< width of the figures
+  double words;  ///< width of the widest
 };
 
-std::vector<Column> columns_of(const Made& made, double asked, const Font& labels) {
-  std::vector<Column> columns;
-  for (const Digit& digit : made.numerals->digits) {
-    Column column{&digit, figures_of(digit, asked, made.job.units), 0};
-    for (const std::string& line : column.figures)
-      column.worded = std::max(column.worded, labels.text_width_mm(line, kTableHeight));
-    columns.push_back(std::move(column));
+/// The lower left corner of each digit at that scale, in rows from the room's top.
+std::vector<FlatPoint> in_rows(const std::vector<Cell>& cells, double high, double scale,
+                               const Box& room) {
+  std::vector<FlatPoint> places;
+  FlatPoint at{room.lo.x, room.hi.y - scale * high};
+  for (const Cell& cell : cells) {
+    const double wide = std::max(scale * cell.digit->width, cell.words);
+    if (at.x > room.lo.x && at.x + wide > room.hi.x) at = {room.lo.x, at.y - kBelow - scale * high};
+    places.push_back(at);
+    at.x += wide + kBetween;
   }
-  return columns;
-}
-
-/// From column to column: less where their figures would not fit a width else.
-double space_between(const std::vector<Column>& columns, double width) {
-  double left = width;
-  for (const Column& column : columns) left -= column.worded;
-  const double even = left / static_cast<double>(std::max<std::size_t>(1, columns.size() - 1));
-  return std::clamp(even, kLeastBetween, kBetween);
-}
-
-/// The scale at which the columns fill a width, each as wide as its digit or its figures; none
-/// where these alone fill it.
-double filling_scale(const std::vector<Column>& columns, double width) {
-  double scale = 1e300;
-  for (bool again = true; again;) {
-    again = false;
-    double left = width, wide = 0;
-    for (const Column& column : columns)
-      if (scale * column.digit->width < column.worded)
-        left -= column.worded;
-      else
-        wide += column.digit->width;
-    if (wide == 0) return scale;
-    const double next = std::max(0.0, left / wide);
-    again = next < scale;
-    scale = std::min(scale, next);
-  }
-  return scale;
+  return places;
 }
 
 }  // namespace
@@ -101,28 +79,32 @@ Page stroke_page(const Made& made, const PaperKeys& paper, const Font& labels, c
                                       say("stroke.heading"), kTitleHeight);
   const Box key = draw_shade_key(page.drawing, labels, {room.lo.x, heading.lo.y - kGap},
                                  room.width(), asked, made.job.units);
-  const std::vector<Column> columns = columns_of(made, asked, labels);
+  std::vector<Cell> cells;
   double high = 0;
-  for (const Digit& digit : numerals.digits) high = std::max(high, bounds(digit.outline).height());
-  const double between = space_between(columns, room.width());
-  const double gaps = between * static_cast<double>(columns.size() - 1);
-  const double below = 4 * kLine + kGap;
-  const double scale =
-      std::max(0.05, std::min({kMostScale, filling_scale(columns, room.width() - gaps),
-                               (key.lo.y - kGap - below - room.lo.y) / high}));
-  FlatPoint at{room.lo.x, key.lo.y - kGap - scale * high};
-  for (const Column& column : columns) {
-    const Digit& digit = *column.digit;
+  for (const Digit& digit : numerals.digits) {
+    Cell cell{&digit, figures_of(digit, asked, made.job.units), 0};
+    for (const std::string& line : cell.figures)
+      cell.words = std::max(cell.words, labels.text_width_mm(line, kTableHeight));
+    cells.push_back(std::move(cell));
+    high = std::max(high, bounds(digit.outline).height());
+  }
+  const Box rest{room.lo, {room.hi.x, key.lo.y - kGap}};
+  double scale = kMostScale;
+  std::vector<FlatPoint> places = in_rows(cells, high, scale, rest);
+  while (places.back().y - kBelow < rest.lo.y && scale > kLeastScale) {
+    scale *= kSmaller;
+    places = in_rows(cells, high, scale, rest);
+  }
+  for (std::size_t k = 0; k < cells.size(); ++k) {
+    const Digit& digit = *cells[k].digit;
     const Showing shown(page.drawing, Subject::digit(digit.digit));
-    const Box ink = bounds(digit.outline);
     draw_shaded(page.drawing, {digit.outline, digit.stroke}, asked,
-                at - scale * FlatPoint{ink.lo.x, ink.lo.y}, scale);
-    double base = at.y - kGap;
-    for (const std::string& line : column.figures) {
-      page.drawing.text({at.x, base}, line, kTableHeight);
+                places[k] - scale * bounds(digit.outline).lo, scale);
+    double base = places[k].y - kGap;
+    for (const std::string& line : cells[k].figures) {
+      page.drawing.text({places[k].x, base}, line, kTableHeight);
       base -= kLine;
     }
-    at.x += std::max(scale * digit.width, column.worded) + between;
   }
   return page;
 }

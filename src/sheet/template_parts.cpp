@@ -31,6 +31,8 @@ std::vector<TemplateLine> lines_of(const Pattern& pattern, const Placement& plac
   for (const Path& snip : pattern.snips) add(LineKind::Cut, snip, shown.bumper());
   for (const Path& stitch : pattern.stitches)
     add(LineKind::Stitch, stitch, shown.corner(bounds(stitch).middle().x));
+  for (const Path& tick : pattern.seam_marks)
+    add(LineKind::Stitch, tick, shown.corner(bounds(tick).middle().x));
   const auto add_fold = [&](const Path& path, FlatPoint under, Subjects shows) {
     lines.push_back({LineKind::Fold,
                      place(path),
@@ -51,10 +53,11 @@ std::vector<TemplateLine> lines_of(const Pattern& pattern, const Placement& plac
   return lines;
 }
 
-TemplatePart part_of(const std::vector<TemplateLine>& lines, const Box& box, std::string use) {
+TemplatePart part_of(const std::vector<TemplateLine>& lines, const Box& box, std::string use,
+                     std::string at) {
   TemplatePart part;
   part.size = {box.width(), box.height()};
-  part.uses = {{std::move(use), ""}};
+  part.uses = {{std::move(use), std::move(at), ""}};
   const Placement move{false, 0, FlatPoint{} - box.lo};
   for (const TemplateLine& line : lines) {
     const Box reach = bounds(line.path);
@@ -124,7 +127,8 @@ void add_or_join(std::vector<TemplatePart>& parts, TemplatePart part) {
   for (TemplatePart& there : parts)
     for (const Laying& laying : kLayings)
       if (same_part(there, part, laying)) {
-        there.uses.push_back({part.uses.front().where, *laying.words ? say(laying.words) : ""});
+        const TemplateUse& use = part.uses.front();
+        there.uses.push_back({use.where, use.at, *laying.words ? say(laying.words) : ""});
         for (TemplateLine& line : there.lines)
           line.shows = joined(line.shows, laid_on(line, there, part, laying)->shows);
         return;
@@ -141,6 +145,9 @@ std::vector<TemplatePart> template_parts(const Made& made, std::size_t bumper) {
   const ClothMap map = made.cloth_map();
   const auto y_of = [&](double u) { return place(map.to_pattern({0, u})).y; };
   const double top = pattern.cloth_width, middle = y_of(0);
+  const auto at = [&](const char* words, double x) {
+    return say(words, {{"length", dimension(mm(x), made.job.units)}});
+  };
 
   std::vector<TemplatePart> parts;
   for (const PatternCorner& corner : pattern.corners)
@@ -154,7 +161,8 @@ std::vector<TemplatePart> template_parts(const Made& made, std::size_t bumper) {
         box = {{box.lo.x, -kAround}, {box.hi.x, front + kAround}};
       add_or_join(parts, part_of(lines, box,
                                  say(above ? "template.corner-top" : "template.corner-bottom",
-                                     {{"corner", corner_words(pattern.corners, corner.s)}})));
+                                     {{"corner", corner_words(pattern.corners, corner.s)}}),
+                                 at("template.at-corner", place({corner.s, 0}).x)));
     }
   // The flaps' ends are plain: the ends' templates stop a little past the board's edges.
   const double high = y_of(made.section.back_edge_top()) + kPastEdge;
@@ -173,12 +181,14 @@ std::vector<TemplatePart> template_parts(const Made& made, std::size_t bumper) {
                                  above ? Box{{all.lo.x, middle}, {all.hi.x, upper}}
                                        : Box{{all.lo.x, lower}, {all.hi.x, middle}},
                                  say(above ? "template.end-top" : "template.end-bottom",
-                                     {{"end", cover_end_words(made, bumper, end.start)}})));
+                                     {{"end", cover_end_words(made, bumper, end.start)}}),
+                                 at("template.at-end", face)));
   }
   for (const BracketOnPattern& bracket : pattern.brackets)
     for (const Path& window : bracket.windows)
       add_or_join(parts, part_of(lines, bounds(place(window)).grown(2 * kAround),
-                                 say("cover.window", {{"side", bracket.side}})));
+                                 say("cover.window", {{"side", bracket.side}}),
+                                 at("template.at-middle", bounds(place(window)).middle().x)));
   return parts;
 }
 

@@ -20,6 +20,7 @@ struct TemplateLine {
 /// A place of the cover that a template is for.
 struct TemplateUse {
   std::string where;  ///< "corner front / left, top", "end on front, bottom half"
+  std::string at;     ///< "corner line at 22 5/16", from the cloth's left edge as it lies
   std::string how;    ///< its paper is laid: "turned half round"; empty where it lies as printed
 };
 

@@ -29,6 +29,7 @@ constexpr double kLeastWords = 70.0;  ///< width for the list of uses
 constexpr double kTiled = 110.0;      ///< the same on a template larger than the paper
 constexpr double kGrain = 40.0;       ///< length of the arrow
 constexpr int kKeyColumns = 3;
+constexpr double kMostKey = 0.25;     ///< of a page's room
 constexpr double kLeastPleat = 25.0;  ///< a shorter stretch of fold has no room for its arrows
 
 std::string title_of(const Made& made, std::size_t bumper) {
@@ -44,7 +45,8 @@ struct Cell {
 /// A line for each way the paper is laid: "turned half round: end on back, top half; ...".
 std::vector<std::string> use_lines(const TemplatePart& part) {
   std::vector<std::pair<std::string, std::string>> lines;  // how, and where
-  for (const auto& [where, how] : part.uses) {
+  for (const auto& [place, at, how] : part.uses) {
+    const std::string where = say("template.where", {{"place", place}, {"at", at}});
     const auto there = std::ranges::find(lines, how, &std::pair<std::string, std::string>::first);
     if (there == lines.end())
       lines.emplace_back(how, where);
@@ -63,10 +65,10 @@ void draw_own_words(Drawing& onto, const Box& piece, const Made& made, std::size
   LabelPlacer placer(onto, labels, piece);
   const TextBlock::Line name{say("template.name", {{"bumper", made.patterns[bumper].bumper},
                                                    {"use", part.uses.front().where}})},
-      face{say("face.top-and-face", {{"face", face_words(made)}})}, cut{cut_words(made)};
+      face{say("face.top-and-face", {{"face", face_words(made)}})};
   const FlatPoint aim = piece.middle();
-  if (!placer.block({{name, face, cut}}, piece, aim))
-    for (const TextBlock::Line& line : {name, face, cut}) placer.block({{line}}, piece, aim);
+  if (!placer.block({{name, face}}, piece, aim))
+    for (const TextBlock::Line& line : {name, face}) placer.block({{line}}, piece, aim);
   const double high = kTextHeight + 4.0;
   if (const auto spot = placer.claim(kGrain, high, piece, aim)) {
     const FlatPoint from{spot->lo.x, spot->lo.y + 1.5};
@@ -103,20 +105,26 @@ Cell cell_of(const TemplatePart& part, const Made& made, std::size_t bumper, con
   return cell;
 }
 
-/// The kinds of line of all templates, explained: a cell like them.
-Cell key_of(const std::vector<Cell>& cells, const Font& labels, double most_width) {
+/// The kinds of line of all templates, to be explained on each page.
+std::vector<LineKind> kinds_of(const Made& made, std::size_t bumper) {
   Drawing all;
-  for (const Cell& cell : cells) all.add(cell.drawing, {});
-  Drawing key;
-  Box box;
+  for (const TemplatePart& part : template_parts(made, bumper))
+    for (const TemplateLine& line : part.lines) all.line(line.kind, line.path);
+  return kinds_to_explain(all);
+}
+
+/// The key across the top of a room, where it leaves most of it; what is left.
+Box draw_key(Drawing& onto, const Font& labels, const Box& room,
+             const std::vector<LineKind>& kinds) {
   for (int columns = kKeyColumns; columns > 0; --columns) {
-    key = {};
-    box = draw_line_key(key, labels, {0, 0}, kinds_to_explain(all), columns);
-    if (box.width() <= most_width) break;
+    Drawing key;
+    const Box box = draw_line_key(key, labels, {room.lo.x, room.hi.y}, kinds, columns);
+    if (box.width() > room.width()) continue;
+    if (box.height() > kMostKey * room.height()) return room;
+    onto.add(key, {});
+    return {room.lo, {room.hi.x, box.lo.y - kGap}};
   }
-  Cell cell{{}, {std::min(box.width(), most_width), box.height()}};
-  cell.drawing.add(key, {false, 0, FlatPoint{} - box.lo});
-  return cell;
+  return room;
 }
 
 Page blank_page(const Made& made, std::size_t bumper, const PaperKeys& paper) {
@@ -138,9 +146,10 @@ FreshPage fresh_page(const Made& made, std::size_t bumper, const PaperKeys& pape
                 fresh.page.name,
                 of_pages(number, of),
                 {face_words(made), say("face.top-away"), same_words(made, bumper), print_words(),
-                 correction_words(paper)}};
+                 correction_words(paper), say("template.figures")}};
   head.scales = true;
-  fresh.room = draw_page_head(fresh.page.drawing, labels, printable(fresh.page, paper), head);
+  const Box room = draw_page_head(fresh.page.drawing, labels, printable(fresh.page, paper), head);
+  fresh.room = draw_key(fresh.page.drawing, labels, room, kinds_of(made, bumper));
   return fresh;
 }
 
@@ -187,8 +196,7 @@ Sheet template_sheets(const Made& made, std::size_t bumper, const PaperKeys& pap
   Sheet sheet{std::move(*name), {}};
   const Box room = room_on(made, bumper, paper, labels);
   Cells all = cells_on(room, made, bumper, labels);
-  std::vector<Cell>& cells = all.fit;
-  if (!cells.empty()) cells.push_back(key_of(cells, labels, room.width()));
+  const std::vector<Cell>& cells = all.fit;
   std::vector<FlatPoint> sizes;
   for (const Cell& cell : cells) sizes.push_back(cell.size);
   const std::vector<Shelved> places = shelve(sizes, room, room, kGap);

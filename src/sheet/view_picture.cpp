@@ -17,9 +17,15 @@ constexpr double kLap = 2.0;                    // mm a leg runs on past its mit
 constexpr double kStepDown = 1e-4;              // mm of cloth from a board on to padding alone
 constexpr double kThin = 0.3;                   // mm a digit's outline may stray
 constexpr double kFloor = 0.93;
-constexpr double kDarkest = 0.28, kLightest = 0.74;  // of the cloth: white digits stand out on it
+constexpr double kDarkest = 0.28, kLightest = 0.74;  // of the boards' backs
+constexpr double kMostShade = 0.45;                  // of the cloth, away from the light
 
 Color gray(double share) { return {share, share, share}; }
+
+/// How light a color prints in gray. Source: Rec. ITU-R BT.601-7, section 2.5.1.
+double lightness(const Color& color) {
+  return 0.299 * color.red + 0.587 * color.green + 0.114 * color.blue;
+}
 
 /// Something drawn as a whole, far things first.
 struct Part {
@@ -74,7 +80,18 @@ class Picture {
     return dot(normal, eye_ - at) > 0.0;
   }
   Color shade(const SpacePoint& normal) const {
-    return gray(kDarkest + (kLightest - kDarkest) * std::max(0.0, dot(normal, light_)));
+    return gray(kDarkest + (kLightest - kDarkest) * lit(normal));
+  }
+
+  double lit(const SpacePoint& normal) const { return std::max(0.0, dot(normal, light_)); }
+  /// The cover's own color. Where it lies in the shade it moves away from the digits' color, so
+  /// that they stand out from it at least as they do in the light, in gray too.
+  Color cloth(const SpacePoint& normal) const {
+    const Color own = made_.job.cloth.colors.front().srgb, digits = made_.job.numerals.color;
+    const double away = kMostShade * (1 - lit(normal));
+    const double toward = lightness(digits) > lightness(own) ? 0.0 : 1.0;
+    const auto mixed = [&](double part) { return part + away * (toward - part); };
+    return {mixed(own.red), mixed(own.green), mixed(own.blue)};
   }
 
   Path outline_of(const std::vector<SpacePoint>& points) const {
@@ -203,7 +220,7 @@ class Picture {
       std::vector<SpacePoint> round;
       for (std::size_t r = seen[k]; r <= seen.back() + 1; ++r) round.push_back(grid[r][c + 1]);
       for (std::size_t r = seen.back() + 2; r-- > seen[k];) round.push_back(grid[r][c]);
-      part.fills.push_back(filled(round, shade(normals[k])));
+      part.fills.push_back(filled(round, cloth(normals[k])));
     }
   }
 
@@ -233,7 +250,7 @@ class Picture {
     const RunSide& leg = sense < 0 ? run.sides.front() : run.sides.back();
     const FrameSide& side = wrap.frame().sides()[static_cast<std::size_t>(leg.side)];
     const SpacePoint out{sense * side.along.x, sense * side.along.y, 0};
-    if (faces(out, round.front())) part.fills.push_back(filled(round, shade(out)));
+    if (faces(out, round.front())) part.fills.push_back(filled(round, cloth(out)));
   }
 
   void digits(Part& part, std::size_t number, std::size_t leg) const {

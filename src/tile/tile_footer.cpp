@@ -95,15 +95,13 @@ void draw_map(Drawing& onto, const Font& labels, const Box& room, const TileGrid
 /// When and how the tile is glued to the others; nothing where it is alone.
 std::string glue_words(const TileGrid& grid, std::size_t column, std::size_t row) {
   if (grid.count() < 2) return "";
-  const std::size_t number = glue_order(grid)[row * grid.columns + column];
   const bool left = column > 0 && grid.has(column - 1, row);
   const bool top = row > 0 && grid.has(column, row - 1);
-  return say(left && top   ? "glue.left-and-top"
-             : left        ? "glue.left"
-             : top         ? "glue.top"
-             : number == 1 ? "glue.first"
-                           : "glue.under",
-             {{"number", std::to_string(number)}});
+  return say(left && top                                          ? "glue.left-and-top"
+             : left                                               ? "glue.left"
+             : top                                                ? "glue.top"
+             : glue_order(grid)[row * grid.columns + column] == 1 ? "glue.first"
+                                                                  : "glue.under");
 }
 
 /// Small enough for the width, but not below what can be read; cut short after that.
@@ -167,8 +165,8 @@ void draw_footer(Drawing& onto, const Font& labels, const Box& strip, const Tile
            row * grid.columns + column);
   const double right = narrow ? strip.hi.x : strip.hi.x - kScales;
   const FlatPoint words{strip.lo.x + wide + kMapGap, top};
-  const std::string name =
-      say("tile.of", {{"tile", tile_name(column, row)}, {"count", std::to_string(grid.count())}});
+  const std::string name = say(
+      "tile.of", {{"tile", tile_name(grid, column, row)}, {"count", std::to_string(grid.count())}});
   draw_words(onto, labels, words, right - words.x - 3.0, name, options);
   draw_scales(onto, labels, narrow ? FlatPoint{strip.lo.x, top - kWords} : FlatPoint{right, top},
               glue_words(grid, column, row));
@@ -189,11 +187,13 @@ std::optional<FlatPoint> plan_size(const Font& labels, const TileGrid& grid, dou
                    tile.height * static_cast<double>(grid.rows) + kPlanTitle};
 }
 
-void draw_plan(Drawing& onto, const Font& labels, FlatPoint lower_left, const TileGrid& grid) {
+Drawing plan_of(const Font& labels, const TileGrid& grid) {
+  Drawing onto;
   const MapSize tile = number_size(labels, grid.count(), kTextHeight);
-  const FlatPoint corner = lower_left + FlatPoint{0, tile.height * static_cast<double>(grid.rows)};
+  const FlatPoint corner{0, tile.height * static_cast<double>(grid.rows)};
   onto.text(corner + FlatPoint{0, kPlanTitle - 1.2 * kTextHeight}, say("plan.title"), kTextHeight);
   draw_tiles(onto, corner, grid, tile, kTextHeight, grid.used.size());
+  return onto;
 }
 
 }  // namespace swathe

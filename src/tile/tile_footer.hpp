@@ -18,6 +18,7 @@ void draw_footer(Drawing& onto, const Font& labels, const Box& strip, const Tile
 
 /// The room for a plan of all tiles with their numbers; nothing where the page map has them.
 std::optional<FlatPoint> plan_size(const Font& labels, const TileGrid& grid, double strip_width);
-void draw_plan(Drawing& onto, const Font& labels, FlatPoint lower_left, const TileGrid& grid);
+/// The plan itself, its lower left corner at the origin.
+Drawing plan_of(const Font& labels, const TileGrid& grid);
 
 }  // namespace swathe

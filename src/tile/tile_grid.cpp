@@ -22,13 +22,6 @@ Box TileGrid::image(std::size_t column, std::size_t row) const {
   return box;
 }
 
-std::string tile_name(std::size_t column, std::size_t row) {
-  std::string letters;
-  for (std::size_t c = column + 1; c > 0; c = (c - 1) / 26)
-    letters.insert(letters.begin(), static_cast<char>('A' + (c - 1) % 26));
-  return letters + std::to_string(row + 1);
-}
-
 std::vector<std::size_t> glue_order(const TileGrid& grid) {
   std::vector<std::size_t> order(grid.used.size(), 0);
   const auto glued = [&](std::size_t column, std::size_t row) {
@@ -55,6 +48,10 @@ std::vector<std::size_t> glue_order(const TileGrid& grid) {
     order[next] = number;
   }
   return order;
+}
+
+std::string tile_name(const TileGrid& grid, std::size_t column, std::size_t row) {
+  return std::to_string(glue_order(grid)[row * grid.columns + column]);
 }
 
 }  // namespace swathe

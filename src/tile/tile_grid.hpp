@@ -36,14 +36,14 @@ struct TileGrid {
   }
 };
 
-/// "B2": column letter and row number.
-std::string tile_name(std::size_t column, std::size_t row);
-
 /// The order the tiles are glued in, from 1, a number a cell; 0 where there is no tile.
 ///
 /// Holds (tile_grid_test.cpp): (1) every tile but the first of a piece joins one with a lower
 ///   number; (2) it comes after its left and upper neighbors, on which it is laid, wherever those
 ///   can be had without breaking (1).
 std::vector<std::size_t> glue_order(const TileGrid& grid);
+
+/// What a tile is called: its number in that order.
+std::string tile_name(const TileGrid& grid, std::size_t column, std::size_t row);
 
 }  // namespace swathe

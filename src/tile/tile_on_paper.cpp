@@ -36,6 +36,7 @@ Sheet tile_on_paper(const Page& page, const PaperKeys& paper, const Font& labels
   options.cut_words = std::move(words.cut);
   options.face_words = std::move(words.face);
   options.note = std::move(words.note);
+  options.size = std::move(words.size);
   options.roll = paper.sheet == kRoll;
   options.correction = correction_words(paper);
   return tile(page, labels, options, fill);

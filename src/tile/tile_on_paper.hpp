@@ -13,6 +13,7 @@ namespace swathe {
 /// What each tile of a page says of it and of its job, and its file's name.
 struct TileWords {
   std::string stem, title, cut, face, note;
+  std::string size{};  ///< of what is put together; may be empty
 };
 
 /// Whether tiles have room for their own words on that paper.

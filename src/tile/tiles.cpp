@@ -6,7 +6,10 @@
 #include <utility>
 #include <vector>
 
+#include "draw/furniture.hpp"
+#include "draw/page_head.hpp"
 #include "draw/text_box.hpp"
+#include "tile/texts.hpp"
 #include "tile/tile_footer.hpp"
 #include "tile/tile_search.hpp"
 #include "tile/tiling.hpp"
@@ -18,6 +21,11 @@ constexpr double kSharp = 0.5;        ///< sine of the least turn at a corner
 constexpr double kBesideLine = 1.9;   ///< a tile's edge so near is taken for the line
 constexpr double kLeastRoll = 190.0;  ///< of a page off a roll: its words and scales
 constexpr double kRollSlack = 1.0;    ///< white on each side of what is drawn
+constexpr double kLongEdge = 20.0;    ///< of a cut: no row of tiles joins on it
+constexpr int kEdgeWeight = 8;        ///< that counts for so many words cut
+constexpr double kStraight = 0.05;    ///< mm off upright or level
+constexpr double kWordWidths[] = {120.0, 80.0, 55.0};
+constexpr int kKeyColumns[] = {2, 1, 3};
 
 Ink ink_of(const Drawing& drawing) {
   Ink ink;
@@ -50,12 +58,30 @@ std::vector<FlatPoint> corners_of(const Drawing& drawing) {
   return corners;
 }
 
+/// Both ends of every long edge of the cut outlines that a tile's edge may lie along.
+std::vector<FlatPoint> edge_ends_of(const Drawing& drawing) {
+  std::vector<FlatPoint> ends;
+  for (const Mark& mark : drawing.marks()) {
+    const auto* const line = std::get_if<LineMark>(&mark);
+    if (!line || line->kind != LineKind::Cut) continue;
+    const std::vector<Vertex>& v = line->path.vertices;
+    for (std::size_t k = 0; k + (line->path.closed ? 0 : 1) < v.size(); ++k) {
+      const FlatPoint from = v[k].at, to = v[(k + 1) % v.size()].at, way = to - from;
+      const bool along = std::abs(way.x) < kStraight || std::abs(way.y) < kStraight;
+      if (v[k].bulge == 0 && along && norm(way) > kLongEdge) ends.insert(ends.end(), {from, to});
+    }
+  }
+  return ends;
+}
+
 /// What is best not cut by a tile's edge, nor has one beside it: texts whole, and long lines that
 /// an edge would be taken for.
 std::vector<Box> whole_boxes(const Drawing& drawing, const Font& labels) {
   std::vector<Box> boxes;
   const auto add = [&](FlatPoint p) { boxes.push_back(Box{p, p}.grown(kBesideLine)); };
   for (const FlatPoint corner : corners_of(drawing)) add(corner);
+  for (const FlatPoint end : edge_ends_of(drawing))
+    for (int k = 0; k < kEdgeWeight; ++k) add(end);
   for (const Mark& mark : drawing.marks()) {
     if (const auto* const text = std::get_if<TextMark>(&mark))
       boxes.push_back(bounds(box_of(*text, labels)));
@@ -102,12 +128,64 @@ Layout best_layout(const Page& full, const Ink& ink, const Font& labels,
   return std::move(*best);
 }
 
+/// A block drawn in one of several ways: that which finds room on the lowest numbered tile.
+template <class Ways, class Draw>
+void place_on_first(Tiling& tiling, const Ways& ways, Draw draw) {
+  std::optional<std::size_t> first;
+  Drawing best;
+  FlatPoint best_size;
+  for (const auto way : ways) {
+    Drawing drawn, block;
+    const Box box = draw(drawn, way);
+    if (box.height() <= 0) return;
+    block.add(drawn, {false, 0, FlatPoint{} - box.lo});
+    const FlatPoint size{box.width(), box.height()};
+    const auto tile = tiling.room_for(size);
+    if (!tile || (first && *tile >= *first)) continue;
+    first = tile;
+    best = std::move(block);
+    best_size = size;
+  }
+  if (first) tiling.place(best, best_size);
+}
+
 /// Its pages, with nothing on them yet.
 std::vector<Page> blank_pages(const Layout& layout) {
   std::vector<Page> pages;
   for (const TileAt at : tiles_of(layout.grid))
-    pages.push_back({layout.width, layout.height, {}, tile_name(at.column, at.row)});
+    pages.push_back({layout.width, layout.height, {}, tile_name(layout.grid, at.column, at.row)});
   return pages;
+}
+
+/// The lines of the page and of its tiles, explained.
+std::vector<LineKind> key_of(const Page& full, bool joined) {
+  std::vector<LineKind> key = kinds_to_explain(full.drawing);
+  if (joined) key.insert(key.end(), {LineKind::Join, LineKind::Trim});
+  return key;
+}
+
+/// What is said once, each on the first tile that has room for it.
+void place_blocks(Tiling& tiling, const Page& full, const Font& labels, double inside,
+                  const TileOptions& options) {
+  const TileGrid& grid = tiling.grid();
+  const bool joined = grid.count() > 1;
+  if (const auto size = plan_size(labels, grid, inside)) tiling.place(plan_of(labels, grid), *size);
+  std::string words;
+  const auto add = [&](const std::string& sentence) {
+    words += (words.empty() ? "" : "\n") + sentence;
+  };
+  if (joined) add(tile_texts::say("glue.steps"));
+  if (!options.size.empty()) {
+    add(tile_texts::say("glue.size", {{"size", options.size}}));
+    add(tile_texts::say("glue.copy"));
+  }
+  place_on_first(tiling, kWordWidths, [&](Drawing& onto, double width) {
+    return draw_text_block(onto, labels, {0, 0}, width, words);
+  });
+  const std::vector<LineKind> key = key_of(full, joined);
+  place_on_first(tiling, kKeyColumns, [&](Drawing& onto, int columns) {
+    return draw_line_key(onto, labels, {0, 0}, key, columns);
+  });
 }
 
 }  // namespace
@@ -120,7 +198,7 @@ Sheet tile(const Page& full, const Font& labels, const TileOptions& options, Pag
 
   const double margin = options.margin_mm, inside = layout.width - 2 * margin;
   Tiling tiling(full, labels, layout.grid, ink);
-  if (const auto size = plan_size(labels, tiling.grid(), inside)) tiling.find_plan(*size);
+  place_blocks(tiling, full, labels, inside, options);
   for (std::size_t k = 0; k < sheet.pages.size(); ++k) {
     const TileAt at = tiling.tiles()[k];
     Page& page = sheet.pages[k];

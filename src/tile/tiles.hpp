@@ -21,6 +21,7 @@ struct TileOptions {
   std::string cut_words;   ///< "cut 1 red, 1 blue"
   std::string face_words;  ///< "INSIDE UP"
   std::string note;        ///< "Same as bumper A: print A once and cut 2 more"
+  std::string size;        ///< of the whole page's subject, "81 in by 14 in"; may be empty
   std::string correction;  ///< that the print is corrected, and for what
   bool roll = false;       ///< the longer edge is as long as the page needs, and no longer
 };
@@ -29,8 +30,10 @@ struct TileOptions {
 /// trimmed at its left and top edge and laid on its neighbors' gray strip, edge on JOIN line.
 ///
 /// The fewest tiles are sought over both ways the paper can lie and where the first one starts, on
-/// a grid of 1 mm and beside the outline's corners; tiles without ink are left out. Each says when
-/// it is glued on; its page map, or a plan on one tile, numbers them all. A text is never cut: it
+/// a grid of 1 mm and beside the outline's corners; tiles without ink are left out. They are
+/// numbered in the order in which they are glued; a page map on each, or a plan on one tile, shows
+/// them all. How they are glued, how large they are together and what their lines mean stands on
+/// the first that has room for it. A text is never cut: it
 /// is drawn on the tile that holds it whole, and moved on to one where none does. Lines and fills
 /// keep their places.
 ///

@@ -8,7 +8,6 @@
 #include "draw/marks.hpp"
 #include "draw/path_clip.hpp"
 #include "plane/clip.hpp"
-#include "tile/tile_footer.hpp"
 
 namespace swathe {
 namespace {
@@ -22,6 +21,9 @@ std::vector<TileAt> tiles_of(const TileGrid& grid) {
   for (std::size_t row = 0; row < grid.rows; ++row)
     for (std::size_t column = 0; column < grid.columns; ++column)
       if (grid.has(column, row)) tiles.push_back({column, row});
+  const std::vector<std::size_t> order = glue_order(grid);
+  std::ranges::sort(tiles, {},
+                    [&](TileAt tile) { return order[tile.row * grid.columns + tile.column]; });
   return tiles;
 }
 
@@ -30,6 +32,7 @@ Tiling::Tiling(const Page& full, const Font& labels, TileGrid grid, const Ink& i
       labels_(labels),
       grid_(std::move(grid)),
       crossings_(ink, {{0, 0}, {full.width_mm, full.height_mm}}),
+      order_(glue_order(grid_)),
       tiles_(tiles_of(grid_)),
       taken_strips_({{0, 0}, {full.width_mm, full.height_mm}}) {
   place_texts();
@@ -84,13 +87,19 @@ bool Tiling::draw_upright_scale(Drawing& onto, TileAt tile) {
   return true;
 }
 
-void Tiling::find_plan(FlatPoint size) {
-  for (const TileAt tile : tiles_)
-    if (const auto at = free_place(tile, size)) {
-      take(box_of(Box{*at, *at + size}));
-      plan_ = Plan{tile, *at};
-      return;
-    }
+std::optional<std::size_t> Tiling::room_for(FlatPoint size) const {
+  for (std::size_t k = 0; k < tiles_.size(); ++k)
+    if (free_place(tiles_[k], size)) return k;
+  return std::nullopt;
+}
+
+bool Tiling::place(const Drawing& block, FlatPoint size) {
+  const auto tile = room_for(size);
+  if (!tile) return false;
+  const auto at = free_place(tiles_[*tile], size);
+  take(box_of(Box{*at, *at + size}));
+  blocks_.push_back({tiles_[*tile], *at, block});
+  return true;
 }
 
 Drawing Tiling::drawn(TileAt tile) {
@@ -110,7 +119,7 @@ Drawing Tiling::drawn(TileAt tile) {
   for (const Joint& joint : joints_) {
     const bool before = joint.before == tile;
     if (!before && joint.after != tile) continue;
-    drawing.line(LineKind::Join, joint.from, joint.to);
+    drawing.line(before ? LineKind::Join : LineKind::Trim, joint.from, joint.to);
     draw_joint(drawing, joint, before);
     if (before) continue;
     // This edge is trimmed: crop marks outside the image.
@@ -121,7 +130,8 @@ Drawing Tiling::drawn(TileAt tile) {
     const double to = joint.upright ? kTrimFrom + 2.5 : kTrimTo;  // the words stand below
     drawing.line(LineKind::Trim, end + kTrimFrom * along, end + to * along);
   }
-  if (plan_ && plan_->tile == tile) draw_plan(drawing, labels_, plan_->at, grid_);
+  for (const Block& block : blocks_)
+    if (block.tile == tile) drawing.add(block.drawing, {false, 0, block.at});
   // One is enough: printers stretch every sheet alike.
   if (!has_upright_scale_) has_upright_scale_ = draw_upright_scale(drawing, tile);
   return drawing;

@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <limits>
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "draw/strips.hpp"
@@ -46,7 +47,7 @@ struct TileAt {
   friend bool operator==(TileAt, TileAt) = default;
 };
 
-/// Row by row from the top.
+/// In the order in which they are glued.
 std::vector<TileAt> tiles_of(const TileGrid& grid);
 
 /// The page taken apart, in the page's own coordinates.
@@ -57,8 +58,11 @@ class Tiling {
   const TileGrid& grid() const { return grid_; }
   const std::vector<TileAt>& tiles() const { return tiles_; }
   Drawing drawn(TileAt tile);
-  /// A plan of all tiles on the first that has room for it; asked before any is drawn.
-  void find_plan(FlatPoint size);
+  /// The number of the first tile that has room for a block, from 0; nothing where none has.
+  std::optional<std::size_t> room_for(FlatPoint size) const;
+  /// Puts what tiles say once, lower left corner at its origin, on the first that has room for it;
+  /// false where none has. Asked before any is drawn.
+  bool place(const Drawing& block, FlatPoint size);
 
  private:
   /// A text of the page on its tile.
@@ -85,6 +89,9 @@ class Tiling {
     }
   };
 
+  std::string name(TileAt tile) const {
+    return std::to_string(order_[tile.row * grid_.columns + tile.column]);
+  }
   Box cell(TileAt tile) const { return grid_.cell(tile.column, tile.row); }
   Box image(TileAt tile) const { return grid_.image(tile.column, tile.row); }
   bool is_taken(const TextBox& box) const;
@@ -119,15 +126,17 @@ class Tiling {
   const Font& labels_;
   TileGrid grid_;
   Crossings crossings_;
+  std::vector<std::size_t> order_;  ///< glue_order()
   std::vector<TileAt> tiles_;
   std::vector<PlacedText> texts_;
   std::vector<Joint> joints_;
   bool has_upright_scale_ = false;
-  struct Plan {
+  struct Block {
     TileAt tile;
     FlatPoint at;
+    Drawing drawing;
   };
-  std::optional<Plan> plan_;
+  std::vector<Block> blocks_;
   struct Taken {
     TextBox box;
     Box around;

@@ -1,11 +1,9 @@
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <string>
 #include <tuple>
 
 #include "draw/furniture.hpp"
-#include "draw/marks.hpp"
 #include "tile/texts.hpp"
 #include "tile/tiling.hpp"
 
@@ -88,31 +86,19 @@ std::vector<FlatPoint> Tiling::diamond_spots(const Joint& joint) const {
   return spots;
 }
 
-/// Beside its half of the diamond, as near as it lies over no ink; where the ink leaves no room for
-/// "JOIN B2", then "B2".
+/// Beside its half of the diamond, as near as it lies over no ink.
 TextMark Tiling::neighbor_name(const Joint& joint, FlatPoint diamond, bool on_before) const {
   const TileAt neighbor = on_before ? joint.after : joint.before;
-  const std::string tile = tile_name(neighbor.column, neighbor.row);
   const Box room = cell(on_before ? joint.before : joint.after).grown(-kTextClear);
   const FlatPoint inward = joint.inward(on_before);
-  TextMark best;
-  double best_cost = std::numeric_limits<double>::infinity();
-  for (const std::string& words : {say("join.tile", {{"tile", tile}}), tile}) {
-    TextMark name{{}, words, kTextHeight};
-    if (joint.upright) {
-      name.at = diamond + (kDiamondDepth + 1.5) * inward - FlatPoint{0, 0.5 * kTextHeight};
-      if (on_before) name.anchor = Anchor::Right;
-    } else {
-      name.at = diamond + FlatPoint{kDiamondHalf + 1.0, on_before ? 1.5 : -1.5 - kTextHeight};
-    }
-    const Settled settled = settle(name, room, kNameReach, kNameStep);
-    if (settled.cost < best_cost) {
-      best = settled.text;
-      best_cost = settled.cost;
-    }
-    if (best_cost < kCrossed) break;
+  TextMark words{{}, say("join.tile", {{"tile", name(neighbor)}}), kTextHeight};
+  if (joint.upright) {
+    words.at = diamond + (kDiamondDepth + 1.5) * inward - FlatPoint{0, 0.5 * kTextHeight};
+    if (on_before) words.anchor = Anchor::Right;
+  } else {
+    words.at = diamond + FlatPoint{kDiamondHalf + 1.0, on_before ? 1.5 : -1.5 - kTextHeight};
   }
-  return best;
+  return settle(words, room, kNameReach, kNameStep).text;
 }
 
 void Tiling::draw_joint(Drawing& onto, const Joint& joint, bool before) const {

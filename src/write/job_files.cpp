@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <utility>
 
 #include "sheet/file_names.hpp"
@@ -23,7 +24,8 @@ bool wants(Wanted wanted, SheetKind kind) {
     case Wanted::Everything:
       return true;
     case Wanted::Patterns:
-      return kind == SheetKind::Pattern || kind == SheetKind::Tiles || kind == SheetKind::Fold ||
+      return kind == SheetKind::TestPage || kind == SheetKind::Pattern ||
+             kind == SheetKind::Tiles || kind == SheetKind::Fold ||
              kind == SheetKind::Measures || kind == SheetKind::Templates ||
              kind == SheetKind::Model;
     case Wanted::Views:
@@ -31,7 +33,7 @@ bool wants(Wanted wanted, SheetKind kind) {
     case Wanted::Numerals:
       break;
   }
-  return kind == SheetKind::Numerals;
+  return kind == SheetKind::TestPage || kind == SheetKind::Numerals || kind == SheetKind::Placing;
 }
 
 JobFiles::JobFiles(const Made& made, const Font& labels, FileOptions options)
@@ -39,6 +41,9 @@ JobFiles::JobFiles(const Made& made, const Font& labels, FileOptions options)
   const auto unwanted = [&](const SheetName& sheet) { return !wants(options_.wanted, sheet.kind); };
   std::erase_if(list_, unwanted);
   std::erase_if(options_.models, unwanted);
+  // A test page alone would test for nothing.
+  if (std::ranges::all_of(list_, [](const SheetName& s) { return s.kind == SheetKind::TestPage; }))
+    list_.clear();
 }
 
 bool JobFiles::none() const {

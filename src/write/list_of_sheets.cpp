@@ -11,8 +11,10 @@
 #include "sheet/measuring_sheet.hpp"
 #include "sheet/numeral_sheets.hpp"
 #include "sheet/pattern_sheet.hpp"
+#include "sheet/placing_sheet.hpp"
 #include "sheet/same_cover_words.hpp"
 #include "sheet/template_sheets.hpp"
+#include "sheet/test_page.hpp"
 #include "sheet/view_sheet.hpp"
 #include "swathe/job.hpp"
 #include "swathe/write.hpp"
@@ -63,6 +65,8 @@ Sheet composed(const Made& made, const ListedSheet& listed, const Papers& on, co
                PageFill fill) {
   const std::size_t bumper = listed.bumper.value_or(0);
   switch (listed.kind) {
+    case SheetKind::TestPage:
+      return test_page(made, on.own, labels, fill);
     case SheetKind::Pattern:
       return pattern_sheet(made, bumper, labels);
     case SheetKind::Tiles:
@@ -75,6 +79,8 @@ Sheet composed(const Made& made, const ListedSheet& listed, const Papers& on, co
       return template_sheets(made, bumper, on.own, labels, fill);
     case SheetKind::Numerals:
       return numeral_sheets(made, on.own, labels, fill);
+    case SheetKind::Placing:
+      return placing_sheet(made, on.own, labels, fill);
     case SheetKind::Views:
       return view_sheet(made, on.office, labels, fill);
     case SheetKind::Book:
@@ -113,6 +119,7 @@ std::vector<ListedSheet> list_sheets(const Made& made, const Font& labels) {
   const auto add = [&](std::optional<SheetName> name, std::optional<std::size_t> bumper) {
     if (name) list.push_back({std::move(*name), bumper});
   };
+  add(test_page_name(on.own), {});
   for (std::size_t b = 0; b < made.patterns.size(); ++b) {
     const bool own_print = !is_cut_from_another(made, b);
     add(pattern_name(made, b), b);
@@ -122,6 +129,7 @@ std::vector<ListedSheet> list_sheets(const Made& made, const Font& labels) {
     if (own_print) add(template_name(made, b, on.own, labels), b);
   }
   add(numeral_name(made, on.own), {});
+  add(placing_name(made, on.own), {});
   add(view_name(made, on.office), {});
   add(book_name(on.office), {});
   return list;

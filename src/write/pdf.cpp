@@ -1,9 +1,12 @@
 #include <cairo-pdf.h>
 
+#include <utility>
+
 #include "base/memory_watch.hpp"
 #include "swathe/write.hpp"
 #include "write/cairo_page.hpp"
 #include "write/label_font.hpp"
+#include "write/pdf_viewer.hpp"
 
 namespace swathe {
 namespace {
@@ -18,7 +21,8 @@ std::string to_pdf(const Sheet& sheet, const Font& labels, const PdfOptions& opt
   LabelFont font(labels);
   const CairoHandle<cairo_surface_t> surface(
       cairo_pdf_surface_create_for_stream(append_bytes, &bytes, 1, 1));
-  cairo_pdf_surface_restrict_to_version(surface.get(), CAIRO_PDF_VERSION_1_5);
+  // Later versions have no table of objects that can be read without unpacking it.
+  cairo_pdf_surface_restrict_to_version(surface.get(), CAIRO_PDF_VERSION_1_4);
   const auto describe = [&](cairo_pdf_metadata_t what, const char* words) {
     cairo_pdf_surface_set_metadata(surface.get(), what, words);
   };
@@ -40,6 +44,7 @@ std::string to_pdf(const Sheet& sheet, const Font& labels, const PdfOptions& opt
   }
   cairo_surface_finish(surface.get());
   throw_on(cairo_surface_status(surface.get()));
+  if (is_at_full_size(sheet.kind)) bytes = with_true_size(std::move(bytes));
   watch.require();
   return bytes;
 }

@@ -14,6 +14,7 @@
 #include "support/made.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 namespace {
@@ -152,6 +153,72 @@ TEST_CASE(
     Box all;
     for (const Region& hole : areas(sheet, LineKind::Cut)) all.cover(bounds(hole));
     CHECK(all.width() == doctest::Approx(made.numerals->placed.front().width));
+  }
+}
+
+TEST_CASE("numeral sheets: a stencil for a whole number has each digit in its place") {
+  const Made made = made_with("stencil_for = \"number\"", "28 in", "[paper]\nsheet = \"arch-d\"");
+  const std::vector<NumeralCell> cells = numeral_cells(made);
+  REQUIRE(cells.size() == 1);
+  CHECK(cells.front().name == "stencil 20486");
+  const Sheet sheet = sheet_of(made);
+  CHECK(says(sheet.pages.front(), "20486: use 8 times"));  // four places in two colors
+  Box all;
+  for (const Region& hole : areas(sheet, LineKind::Cut)) all.cover(bounds(hole));
+  CHECK(all.width() == doctest::Approx(made.numerals->placed.front().width));
+}
+
+TEST_CASE("numeral sheets: every other digit first where a stencil covers the one beside it") {
+  // A stencil has 12 mm of sheet round its digit: 7/16 in are 11.1 mm, 1/2 in are 12.7 mm.
+  const auto told = [](const std::string& keys) {
+    const Made made = made_with(keys);
+    const Page page = sheet_of(made).pages.front();
+    return says(page, "every other digit first");
+  };
+  CHECK(told("method = \"stencil\""));
+  CHECK_FALSE(told("stencil_for = \"number\""));
+  CHECK_FALSE(told("method = \"iron-on\""));
+  Made wide = made_with("method = \"stencil\"");
+  CHECK(covers_neighbor(wide));
+  for (PlacedNumeral& number : wide.numerals->placed)
+    for (std::size_t k = 0; k < number.digits.size(); ++k)
+      number.digits[k].origin.x += 1.6 * static_cast<double>(k);  // 1/16 in farther apart
+  CHECK_FALSE(covers_neighbor(wide));
+}
+
+TEST_CASE("numeral sheets: bridges are told of where there are some, and all pages are counted") {
+  const Made bridged = made_with("method = \"stencil\"");
+  CHECK(says(sheet_of(bridged).pages.front(), "Leave the bridges"));
+  std::string text = job_text(bridged.job);
+  text.replace(text.find("20486"), 5, "25");  // no digit of it has an island
+  const Made plain = test::made(text);
+  for (const Digit& digit : plain.numerals->digits) CHECK(digit.bridges.empty());
+  for (const Page& page : sheet_of(plain).pages) CHECK_FALSE(says(page, "bridges"));
+  for (const Made* made : {&bridged, &plain}) {
+    const Sheet sheet = sheet_of(*made);
+    for (std::size_t k = 0; k < sheet.pages.size(); ++k)
+      CHECK(says(sheet.pages[k], fmt::format("page {} of {}", k + 1, sheet.pages.size())));
+  }
+}
+
+TEST_CASE("numeral sheets: what stands below narrow digits keeps apart") {
+  std::string text = job_text(made_with("").job);
+  text.replace(text.find("20486"), 5, "17147");
+  for (const char* paper : {"letter", "a4"}) {
+    Made made = test::made(text);
+    const auto size = find_paper(paper);
+    made.job.paper.width = size->width;
+    made.job.paper.height = size->height;
+    const Page page = sheet_of(made).pages.back();
+    CHECK(says(page, "% wide enough"));
+    // Half a letter between two figures of a row, or they are read as one.
+    std::vector<TextBox> boxes;
+    for (const TextMark& one : test::texts_of(page.drawing))
+      if (one.text.find("wide enough") != std::string::npos)
+        boxes.push_back(box_of(one, test::label_font()).grown(1.0));
+    REQUIRE(boxes.size() == 3);
+    for (std::size_t a = 0; a < boxes.size(); ++a)
+      for (std::size_t b = 0; b < a; ++b) CHECK_FALSE(overlap(boxes[a], boxes[b]));
   }
 }
 

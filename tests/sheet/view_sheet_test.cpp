@@ -9,7 +9,9 @@
 #include "support/examples.hpp"
 #include "support/label_font.hpp"
 #include "support/made.hpp"
+#include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 namespace {
@@ -46,6 +48,37 @@ double area_of(const Drawing& drawing, double gray) {
       if (std::abs(fill->color.red - gray) < 1e-9)
         for (const Path& outline : fill->outlines) sum += std::abs(area(flatten(outline, 0.001)));
   return sum;
+}
+
+TEST_CASE("views: covers in their own color, and digits stand out from it in gray too") {
+  // Lightness in gray by Rec. ITU-R BT.601-7, 2.5.1.
+  const auto lightness = [](const Color& c) {
+    return 0.299 * c.red + 0.587 * c.green + 0.114 * c.blue;
+  };
+  struct Case {
+    Color cloth, digits;
+  };
+  for (const Case& c : {Case{{0.71, 0.07, 0.11}, {1, 1, 1}}, {{1, 0.8, 0}, {0, 0, 0}}}) {
+    Job job = test::demo_job();
+    job.cloth.colors = {{"cloth", c.cloth}};
+    job.numerals.color = c.digits;
+    const Made made = test::made(job_text(job));
+    const FlatPoint middle = made.sight->scene.center;
+    Drawing drawing;
+    draw_view(drawing, {{0, 0}, {100, 100}}, made, {middle.x - 6000, middle.y, 1200});
+    const double wanted = std::abs(lightness(c.digits) - lightness(c.cloth));
+    std::size_t colored = 0;
+    for (const Mark& mark : drawing.marks()) {
+      const auto* fill = std::get_if<FillMark>(&mark);
+      if (!fill || fill->color == c.digits) continue;
+      const Color& own = fill->color;
+      if (own.red == own.green && own.green == own.blue) continue;  // floor, boards
+      ++colored;
+      CHECK(own.red > own.blue + 0.2);  // its hue
+      CHECK(std::abs(lightness(c.digits) - lightness(own)) >= wanted - 1e-9);
+    }
+    CHECK(colored > 5);
+  }
 }
 
 // Of equal bands the outer ones are longer: a job with one circle has one band.

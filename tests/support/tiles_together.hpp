@@ -49,15 +49,13 @@ struct Diamond {
   std::string neighbor;
 };
 
-/// The half diamonds of a tile as a person reads them: a solid triangle, and the name beside it,
-/// "JOIN B2" or where there is little room "B2".
+/// The half diamonds of a tile as a person reads them: a hollow triangle, and "JOIN 7" beside it.
 inline std::vector<Diamond> diamonds_of(const Page& page, const std::vector<std::string>& tiles) {
   std::vector<Diamond> diamonds;
   for (const Mark& mark : page.drawing.marks()) {
-    const auto* const fill = std::get_if<FillMark>(&mark);
-    if (!fill || fill->kind != LineKind::Join || fill->color.red > 0.5) continue;
-    REQUIRE(fill->outlines.size() == 1);
-    const auto& v = fill->outlines[0].vertices;
+    const auto* const line = std::get_if<LineMark>(&mark);
+    if (!line || line->kind != LineKind::Join || line->sample || !line->path.closed) continue;
+    const auto& v = line->path.vertices;
     REQUIRE(v.size() == 3);
     Diamond diamond{0.5 * (v[0].at + v[2].at), {}, {}};
     diamond.into = unit(v[1].at - diamond.base);
@@ -65,7 +63,8 @@ inline std::vector<Diamond> diamonds_of(const Page& page, const std::vector<std:
     for (const Mark& other : page.drawing.marks()) {
       const auto* const text = std::get_if<TextMark>(&other);
       if (!text) continue;
-      const std::string name = text->text.starts_with("JOIN ") ? text->text.substr(5) : text->text;
+      if (!text->text.starts_with("JOIN ")) continue;
+      const std::string name = text->text.substr(5);
       if (std::ranges::find(tiles, name) == tiles.end()) continue;
       if (const double away = apart(text->at, diamond.base); away < nearest) {
         nearest = away;

@@ -77,8 +77,11 @@ TEST_CASE("tiled covers: every tile has its number in the order of gluing, and o
     std::size_t lists = 0;
     for (const Page& page : sheet.pages) {
       std::size_t numbers = 0;
+      // Pages lie in that order, so that a heap of them is glued from the top.
+      CHECK(page.name == std::to_string(&page - sheet.pages.data() + 1));
       for (const TextMark& text : test::texts_of(page.drawing)) {
-        if (text.text.starts_with("glue no. ")) told.at(std::stoul(text.text.substr(9)) - 1) = true;
+        if (text.text == "tile " + page.name + " of " + std::to_string(sheet.pages.size()))
+          told.at(std::stoul(page.name) - 1) = true;
         numbers += text.text.find_first_not_of("0123456789") == std::string::npos &&
                    std::stoul(text.text) <= sheet.pages.size();
       }
@@ -88,6 +91,59 @@ TEST_CASE("tiled covers: every tile has its number in the order of gluing, and o
     }
     CHECK(std::ranges::count(told, true) == static_cast<std::ptrdiff_t>(told.size()));
     CHECK(lists >= 1);
+  }
+}
+
+TEST_CASE(
+    "tiled covers: what their marks mean, how they are glued and how large they are is told") {
+  const Font face = test::label_font();
+  const Made made = made_on("letter", 215.9, 279.4);
+  const Sheet sheet = tile_on_paper(pattern_piece(made, 0, face), made.job.paper, face,
+                                    {"A-tiles", "Tin Heron", "", "", "", "81 in by 14 in"});
+  for (const char* words : {"81 in by 14 in", "Trim each at the dots", "TRIM, cut the paper here",
+                            "JOIN, lay the next tile here", "CUT", "FOLD, the way"}) {
+    const auto told = std::ranges::count_if(
+        sheet.pages, [&](const Page& page) { return test::says(page.drawing, words); });
+    CHECK_MESSAGE(told == 1, std::string(words));
+  }
+  // Solid triangles are match marks alone; the line that paper is trimmed at is no line of the
+  // cover.
+  for (const Page& page : sheet.pages)
+    for (const Mark& mark : page.drawing.marks())
+      if (const auto* fill = std::get_if<FillMark>(&mark); fill && fill->kind == LineKind::Join)
+        CHECK(fill->color.red > 0.5);  // gray strips
+  CHECK(style_of(LineKind::Trim).dashes_mm != style_of(LineKind::Cut).dashes_mm);
+}
+
+TEST_CASE("tiled covers: no row of tiles joins along an edge that is cut") {
+  const Font face = test::label_font();
+  for (const char* paper : {"letter", "a4", "tabloid", "a3"}) {
+    CAPTURE(paper);
+    const std::optional<Paper> size = find_paper(paper);
+    const Sheet sheet = tiles_of(made_on(paper, size->width.mm(), size->height.mm()), 0, face);
+    for (const Page& page : sheet.pages) {
+      std::vector<Box> joins, cuts;
+      for (const Mark& mark : page.drawing.marks()) {
+        const auto* const line = std::get_if<LineMark>(&mark);
+        if (!line || line->sample || line->path.closed) continue;
+        if (line->kind == LineKind::Join) joins.push_back(bounds(line->path));
+        if (line->kind != LineKind::Cut) continue;
+        const auto& v = line->path.vertices;
+        for (std::size_t k = 0; k + 1 < v.size(); ++k) {
+          Box edge;
+          edge.cover(v[k].at);
+          edge.cover(v[k + 1].at);
+          if (edge.width() + edge.height() > 20) cuts.push_back(edge);
+        }
+      }
+      for (const Box& join : joins)
+        for (const Box& cut : cuts) {
+          const bool level = join.height() < 1 && cut.height() < 0.1;
+          const bool upright = join.width() < 1 && cut.width() < 0.1;
+          if (level) CHECK(std::abs(join.lo.y - cut.lo.y) > 1.5);
+          if (upright) CHECK(std::abs(join.lo.x - cut.lo.x) > 1.5);
+        }
+    }
   }
 }
 

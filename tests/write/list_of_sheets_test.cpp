@@ -7,8 +7,10 @@
 #include "sheet/measuring_sheet.hpp"
 #include "sheet/numeral_sheets.hpp"
 #include "sheet/pattern_sheet.hpp"
+#include "sheet/placing_sheet.hpp"
 #include "sheet/same_cover_words.hpp"
 #include "sheet/template_sheets.hpp"
+#include "sheet/test_page.hpp"
 #include "sheet/view_sheet.hpp"
 #include "support/examples.hpp"
 #include "support/made_by_hand.hpp"
@@ -67,7 +69,7 @@ std::vector<Sheet> sheets_with_pages(const Made& made, const Font& labels) {
     office.height = named->height;
   }
   office = before_stretch(office);
-  std::vector<Sheet> all;
+  std::vector<Sheet> all = {test_page(made, own, labels)};
   for (std::size_t b = 0; b < made.patterns.size(); ++b) {
     const bool own_print = !is_cut_from_another(made, b);
     all.push_back(pattern_sheet(made, b, labels));
@@ -77,6 +79,7 @@ std::vector<Sheet> sheets_with_pages(const Made& made, const Font& labels) {
     if (own_print) all.push_back(template_sheets(made, b, own, labels));
   }
   all.push_back(numeral_sheets(made, own, labels));
+  all.push_back(placing_sheet(made, own, labels));
   all.push_back(view_sheet(made, office, labels));
   all.push_back(book_sheet(made, office, labels));
   std::erase_if(all, [](const Sheet& sheet) { return sheet.pages.empty(); });
@@ -118,6 +121,7 @@ TEST_CASE("list of sheets: what small paper and a job without a number leave out
   CHECK(has(SheetKind::Pattern) == 2);
   CHECK(has(SheetKind::Tiles) == 0);  // 74.6 mm inside the margins: tiles want 110 by 80
   CHECK(has(SheetKind::Numerals) == 1);
+  CHECK(has(SheetKind::TestPage) == 0);  // no 100 mm scale fits
   job = test::demo_job();
   CHECK(has(SheetKind::Tiles) == 2);
   CHECK(has(SheetKind::Fold) == 1);  // B; A has a window on one half
@@ -125,6 +129,8 @@ TEST_CASE("list of sheets: what small paper and a job without a number leave out
   job.brackets.clear();
   CHECK(has(SheetKind::Fold) > 0);
   CHECK(has(SheetKind::Numerals) == 0);
+  CHECK(has(SheetKind::Placing) == 0);
+  CHECK(has(SheetKind::TestPage) == 1);
   CHECK(has(SheetKind::Views) == 0);
 }
 
@@ -132,7 +138,8 @@ TEST_CASE("list of sheets: each says whose cover it is of") {
   const Made made = test::made_by_hand(test::demo_job());
   for (const ListedSheet& listed : list_sheets(made, test::label_font())) {
     CAPTURE(listed.stem);
-    const bool of_all = listed.kind == SheetKind::Numerals || listed.kind == SheetKind::Views ||
+    const bool of_all = listed.kind == SheetKind::TestPage || listed.kind == SheetKind::Numerals ||
+                        listed.kind == SheetKind::Placing || listed.kind == SheetKind::Views ||
                         listed.kind == SheetKind::Book;
     CHECK(listed.bumper.has_value() != of_all);
     if (listed.bumper) CHECK(listed.stem.starts_with(made.patterns[*listed.bumper].bumper + "-"));
@@ -213,7 +220,9 @@ TEST_CASE("blank pages: as many as are drawn, of their sizes and names") {
       check([&](PageFill fill) { return fold_sheet(made, b, paper, labels, fill); });
       check([&](PageFill fill) { return template_sheets(made, b, paper, labels, fill); });
     }
+    check([&](PageFill fill) { return test_page(made, paper, labels, fill); });
     check([&](PageFill fill) { return numeral_sheets(made, paper, labels, fill); });
+    check([&](PageFill fill) { return placing_sheet(made, paper, labels, fill); });
     check([&](PageFill fill) { return view_sheet(made, paper, labels, fill); });
   }
 }

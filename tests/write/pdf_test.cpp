@@ -64,8 +64,40 @@ TEST_CASE("to_pdf: a clean file of one PDF version, with its title, maker and da
   CAPTURE(info);
   CHECK(says("Creator", "Swathe"));
   CHECK(says("CreationDate", "2026-01-31T12:00:00Z"));
-  CHECK(says("PDF version", "1.5"));
+  CHECK(says("PDF version", "1.7"));  // of the keys that ask for true size: ISO 32000-1, table 150
   CHECK(says("Pages", "1\n"));
+}
+
+TEST_CASE("to_pdf (3): what is at full size asks not to be scaled, nor printed on both sides") {
+  Page page{210, 297, {}, "B2"};
+  page.drawing.text({30, 100}, "CUT 1 RED", 5);
+  const TemporaryFolder folder;
+  // As qpdf, which follows the table of objects, reads the catalog.
+  const auto catalog = [&](SheetKind kind) {
+    Sheet sheet = sheet_of({page, page});
+    sheet.kind = kind;
+    const std::string file = folder.write("s.pdf", to_pdf(sheet, test::label_font()));
+    CHECK(test::run("qpdf --check " + file).find("No syntax or stream encoding errors found") !=
+          std::string::npos);
+    CHECK(test::run("pdftotext " + file + " -").find("CUT 1 RED") != std::string::npos);
+    const std::string trailer = test::run("qpdf --show-object=trailer " + file);
+    const std::size_t root = trailer.find("/Root ");
+    REQUIRE(root != std::string::npos);
+    const std::string number = std::to_string(std::stoi(trailer.substr(root + 6)));
+    return test::run("qpdf --show-object=" + number + " " + file);
+  };
+  for (const SheetKind kind :
+       {SheetKind::TestPage, SheetKind::Pattern, SheetKind::Tiles, SheetKind::Fold,
+        SheetKind::Templates, SheetKind::Numerals, SheetKind::Placing, SheetKind::Model}) {
+    const std::string words = catalog(kind);
+    CAPTURE(words);
+    CHECK(words.find("/PrintScaling /None") != std::string::npos);
+    CHECK(words.find("/Duplex /Simplex") != std::string::npos);
+    CHECK(words.find("/Pages ") != std::string::npos);
+    CHECK(words.find("/PageLabels ") != std::string::npos);  // what the catalog had is kept
+  }
+  for (const SheetKind kind : {SheetKind::Book, SheetKind::Views, SheetKind::TapeMeasure})
+    CHECK(catalog(kind).find("ViewerPreferences") == std::string::npos);
 }
 
 TEST_CASE("to_pdf (2): pages have the sizes of ISO 216 and ANSI paper") {

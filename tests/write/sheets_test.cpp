@@ -50,9 +50,9 @@ TEST_CASE("all sheets: the demo job's files, once each and in order") {
   std::set<std::string> different(stems.begin(), stems.end());
   CHECK(different.size() == stems.size());
   for (const char* stem : {"A-pattern", "A-tiles", "A-measures", "A-templates", "B-pattern",
-                           "B-tiles", "B-measures", "B-templates", "numerals", "book"})
+                           "B-tiles", "B-measures", "B-templates", "numerals", "placing", "book"})
     CHECK_MESSAGE(different.count(stem) == 1, std::string(stem));
-  CHECK(stems.front() == "A-pattern");
+  CHECK(stems.front() == "test-page");
   CHECK(stems.back() == "book");
 }
 
@@ -219,7 +219,7 @@ TEST_CASE("all sheets: a cover like an earlier one is printed once, and both say
     };
     const bool of_a = sheet.stem.starts_with("A-"), of_b = sheet.stem.starts_with("B-");
     CHECK_MESSAGE(says("Same as bumper A: print A once") == of_b, sheet.stem);
-    CHECK_MESSAGE(says("Cut the same again for bumper B") == of_a, sheet.stem);
+    CHECK_MESSAGE(says("For bumper A, use this print as it is") == of_a, sheet.stem);
   }
   // Drawings for cutters and the figures are there for each: they take no sheets of the printer's,
   // or one.

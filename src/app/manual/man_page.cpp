@@ -109,7 +109,7 @@ swathe make robot.toml \-o out
 .fi
 .SH CAUTIONS
 The season\(aqs manual and its updates decide, and the inspector has the last word.
-Print at 100 %, and measure the 100 mm scale on the first sheet before you cut.
+Print at 100 %, and measure the 100 mm scales of the test page before you print the rest.
 )";
 
 }  // namespace
