@@ -133,7 +133,7 @@ bool is_at_full_size(SheetKind kind) {
     case SheetKind::Numerals:
     case SheetKind::Placing:
       return true;
-    case SheetKind::TapeMeasure:
+    case SheetKind::Measures:
     case SheetKind::Book:
     case SheetKind::Views:
     case SheetKind::Lay:

@@ -71,7 +71,8 @@ void draw_window_corner(Drawing& onto, FlatPoint at) {
 void draw_half_diamond(Drawing& onto, FlatPoint at, FlatPoint inward, double size) {
   const FlatPoint half = size * kDiamondHalf * left_of(inward);
   const FlatPoint tip = at + size * kDiamondDepth * inward;
-  onto.fill(LineKind::Join, kBlack, {closed_path({at - half, tip, at + half})});
+  // Hollow: the solid triangles of a pattern are match marks.
+  onto.line(LineKind::Join, closed_path({at - half, tip, at + half}));
 }
 
 void draw_scale_line(Drawing& onto, FlatPoint from, FlatPoint to) {

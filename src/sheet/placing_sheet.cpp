@@ -12,7 +12,7 @@
 #include "draw/furniture.hpp"
 #include "draw/marks.hpp"
 #include "sheet/placing.hpp"
-#include "sheet/shown.hpp"
+#include "sheet/shown_subjects.hpp"
 #include "sheet/texts.hpp"
 #include "tile/correction.hpp"
 #include "tile/tile_on_paper.hpp"

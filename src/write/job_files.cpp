@@ -25,9 +25,8 @@ bool wants(Wanted wanted, SheetKind kind) {
       return true;
     case Wanted::Patterns:
       return kind == SheetKind::TestPage || kind == SheetKind::Pattern ||
-             kind == SheetKind::Tiles || kind == SheetKind::Fold ||
-             kind == SheetKind::Measures || kind == SheetKind::Templates ||
-             kind == SheetKind::Model;
+             kind == SheetKind::Tiles || kind == SheetKind::Fold || kind == SheetKind::Measures ||
+             kind == SheetKind::Templates || kind == SheetKind::Model;
     case Wanted::Views:
       return kind == SheetKind::Views;
     case Wanted::Numerals:
