@@ -45,7 +45,7 @@ std::string ways_text(const Made& made, const std::vector<ToldSheet>& sheets) {
     const std::size_t fold = pages_of(made, sheets, b, "fold");
     const std::size_t measures = pages_of(made, sheets, b, "measures");
     const std::size_t templates = pages_of(made, sheets, b, "templates");
-    std::size_t least = tape + templates;
+    std::size_t least = measures + templates;
     for (const std::size_t way : {tiles, fold})
       if (way > 0) least = std::min(least, way);
     fewest += least;

@@ -95,7 +95,7 @@ const Subjects& shown_by(const Mark& mark) {
 std::string to_text(SheetKind kind) {
   switch (kind) {
     case SheetKind::TestPage:
-      return "test page";
+      return "test-page";
     case SheetKind::Pattern:
       return "pattern";
     case SheetKind::Tiles:
@@ -111,7 +111,7 @@ std::string to_text(SheetKind kind) {
     case SheetKind::Numerals:
       return "numerals";
     case SheetKind::Placing:
-      return "placing strips";
+      return "placing";
     case SheetKind::Book:
       return "book";
     case SheetKind::Views:
