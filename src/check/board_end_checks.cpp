@@ -83,7 +83,7 @@ About about(const CheckedSet& s, const FacingEnd& end) {
 }  // namespace
 
 // Ends within the frame's outline, at a gap or an opening, do not stand out: nothing is said of
-// them.
+// them. Nor of the padding over ends that have as much as the boards' faces.
 void check_board_ends(const CheckedSet& s, const Season& season, Findings& findings) {
   std::optional<FacingEnd> furthest, barest;
   double least = 0.0;
@@ -93,7 +93,7 @@ void check_board_ends(const CheckedSet& s, const Season& season, Findings& findi
       if (!end || end->out <= kRounding) continue;
       if (!furthest || end->out > furthest->out + kRounding) furthest = end;
       const double over = padding_over(s, *end);
-      if (barest && over >= least - kRounding) continue;
+      if (over >= (barest ? least : s.section.padding_depth_mm()) - kRounding) continue;
       barest = end;
       least = over;
     }
