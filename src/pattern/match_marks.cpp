@@ -16,9 +16,13 @@ std::vector<MatchMark> lay_match_marks(const Wrap& wrap, const ClothKeys& cloth)
   std::vector<MatchMark> marks;
   int number = 0;
   for (const RunSide& leg : wrap.run().sides) {
-    const double inside = leg.to_x - leg.from_x;
-    std::vector<double> from_left = {0.5 * inside};
-    if (inside > 4 * kFromEnd) from_left = {kFromEnd, 0.5 * inside, inside - kFromEnd};
+    // On the flap: it begins inside an end face, and beside a corner at once.
+    const double begin = leg.starts_at_corner ? 0.0 : flaps_begin(cloth);
+    const double end = leg.to_x - leg.from_x - (leg.ends_at_corner ? 0.0 : flaps_begin(cloth));
+    if (end <= begin) continue;
+    const double middle = 0.5 * (begin + end);
+    std::vector<double> from_left = {middle};
+    if (end - begin > 4 * kFromEnd) from_left = {begin + kFromEnd, middle, end - kFromEnd};
     const std::string& side = wrap.frame().sides()[static_cast<std::size_t>(leg.side)].name;
     for (const double x : from_left) {
       const std::string name = "M" + std::to_string(++number);
