@@ -17,15 +17,17 @@ std::vector<MatchMark> lay_match_marks(const Wrap& wrap, const ClothKeys& cloth)
   std::vector<MatchMark> marks;
   int number = 0;
   for (const RunSide& leg : wrap.run().sides) {
+    // On the flap. Beside a corner it begins at once; at an end, where the tongue lets it.
+    const Run& run = wrap.run();
     const double inside = leg.board_to() - leg.board_from();
-    // Where a tongue needs the bare board, flaps and their marks begin further in.
-    const double first =
-        leg.starts_at_corner ? 0.0 : flaps_begin(wrap, cloth, true) - wrap.run().bare(true);
-    const double last =
-        leg.ends_at_corner ? 0.0 : flaps_begin(wrap, cloth, false) - wrap.run().bare(false);
-    std::vector<double> from_left = {0.5 * inside};
-    if (inside > 4 * kFromEnd + first + last)
-      from_left = {kFromEnd + first, 0.5 * inside, inside - kFromEnd - last};
+    const double begin =
+        leg.starts_at_corner ? 0.0 : flaps_begin(wrap, cloth, true) - run.bare(true);
+    const double end =
+        inside - (leg.ends_at_corner ? 0.0 : flaps_begin(wrap, cloth, false) - run.bare(false));
+    if (end <= begin) continue;
+    const double middle = 0.5 * (begin + end);
+    std::vector<double> from_left = {middle};
+    if (end - begin > 4 * kFromEnd) from_left = {begin + kFromEnd, middle, end - kFromEnd};
     const std::string& side = wrap.frame().sides()[static_cast<std::size_t>(leg.side)].name;
     for (const double x : from_left) {
       const std::string name = "M" + std::to_string(++number);

@@ -107,8 +107,10 @@ TEST_CASE("the hook-and-loop example, worked out by hand") {
         CHECK(p.x < pattern.length - 2 * kInch);
       }
     // Match marks stand on the hem's fold, which is still there when the cover is sewn.
-    for (const MatchMark& mark : pattern.marks)
+    for (const MatchMark& mark : pattern.marks) {
       CHECK(std::abs(mark.at.y) == doctest::Approx(0.99 * (132.4144 + 2.25 * kInch)).epsilon(1e-6));
+      CHECK(contains(pattern.outline, mark.at));
+    }
   }
 }
 
