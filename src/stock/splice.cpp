@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <string>
+#include <string_view>
 
 #include "rules/practice.hpp"
 #include "stock/sticks.hpp"
@@ -32,6 +34,15 @@ std::vector<Barred> barred(const Piece& piece) {
   return all;
 }
 
+/// "A front to back" of "A front + left + back": all the sides of a long piece are too many to name
+/// on each of its parts.
+std::string first_to_last(const std::string& label) {
+  constexpr std::string_view kAnd = " + ";
+  const std::size_t first = label.find(kAnd), last = label.rfind(kAnd);
+  if (first == std::string::npos) return label;
+  return fmt::format("{} to {}", label.substr(0, first), label.substr(last + kAnd.size()));
+}
+
 }  // namespace
 
 std::optional<Splice> splice_of(const Piece& piece, double stock_mm) {
@@ -52,11 +63,11 @@ std::optional<Splice> splice_of(const Piece& piece, double stock_mm) {
 
 std::vector<StockCut> parts_of(const Splice& splice) {
   std::vector<StockCut> parts;
-  const bool digit = splice.label.back() >= '0' && splice.label.back() <= '9';
+  const std::string name = first_to_last(splice.label);
+  const bool digit = name.back() >= '0' && name.back() <= '9';
   double from = 0;
   const auto add = [&](double to) {
-    parts.push_back(
-        {fmt::format("{}{}{}", splice.label, digit ? "-" : " ", parts.size() + 1), to - from});
+    parts.push_back({fmt::format("{}{}{}", name, digit ? "-" : " ", parts.size() + 1), to - from});
     from = to;
   };
   for (const double joint : splice.joints) add(joint);

@@ -12,7 +12,7 @@ namespace swathe {
 /// where the piece is no longer than its stock, or has no place for a joint.
 std::optional<Splice> splice_of(const Piece& piece, double stock_mm);
 
-/// What is cut for one: "A left 1" and "A left 2", from its start.
+/// What is cut for one: "A front to left 1" and "A front to left 2", from its start.
 std::vector<StockCut> parts_of(const Splice& splice);
 
 /// The shortest stock that a piece can be glued together from.

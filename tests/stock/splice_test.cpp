@@ -57,9 +57,9 @@ TEST_CASE("splices: the parts are the piece, each no longer than the stock") {
   REQUIRE(splice);
   const std::vector<StockCut> parts = parts_of(*splice);
   REQUIRE(parts.size() == 2);
-  CHECK(parts[0].label == "A front + left 1");
+  CHECK(parts[0].label == "A front to left 1");
   CHECK(parts[0].length / kInch == doctest::Approx(46));
-  CHECK(parts[1].label == "A front + left 2");
+  CHECK(parts[1].label == "A front to left 2");
   CHECK(parts[1].length / kInch == doctest::Approx(20));
 }
 
