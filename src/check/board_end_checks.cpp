@@ -82,18 +82,22 @@ About about(const CheckedSet& s, const FacingEnd& end) {
 
 }  // namespace
 
-// Ends within the frame's outline, at a gap or an opening, do not stand out: nothing is said of
-// them. Nor of the padding over ends that have as much as the boards' faces.
+// Every end is measured. Nothing more is said of those that stand out no further than the boards'
+// faces, whose finding is there, and have as much padding over them.
 void check_board_ends(const CheckedSet& s, const Season& season, Findings& findings) {
   std::optional<FacingEnd> furthest, barest;
-  double least = 0.0;
+  double most = s.frame.fit().mm() + s.section.thickness_mm();
+  double least = s.section.padding_depth_mm();
   for (const Piece& board : s.boards)
     for (const bool start : {true, false}) {
       const auto end = facing_end(s, board, start);
       if (!end || end->out <= kRounding) continue;
-      if (!furthest || end->out > furthest->out + kRounding) furthest = end;
+      if (end->out > most + kRounding) {
+        furthest = end;
+        most = end->out;
+      }
       const double over = padding_over(s, *end);
-      if (over >= (barest ? least : s.section.padding_depth_mm()) - kRounding) continue;
+      if (over >= least - kRounding) continue;
       barest = end;
       least = over;
     }

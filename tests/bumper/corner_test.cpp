@@ -66,17 +66,36 @@ TEST_CASE("corner (3): crossings lie on both sides' lines") {
   });
 }
 
-TEST_CASE("a square end that butts stops where the lapping neighbor's square end begins") {
+TEST_CASE("square ends at a corner: nothing of the one that stops lies in the other") {
   test::for_drawn_cases("corner-end", 1000, [](std::mt19937_64& rng) {
-    const auto [corner, depth, other] = drawn_corner(rng);
-    const double laps = corner.square_end(depth, true), butts = corner.square_end(depth, false);
-    // The lapping end's outer edge is where the sides' outer lines cross.
-    CHECK(laps == doctest::Approx(corner.crossing(depth, depth)).epsilon(1e-9));
-    CHECK(butts <= 0.0);
-    // Both corners of its face, seen along the butting side, lie past that one's end.
-    for (const double d : {0.0, depth}) {
-      const FlatPoint face = after(corner, laps, d);
-      CHECK(face.x >= butts - 1e-9);
+    const Corner corner = drawn_corner(rng).corner;
+    const double thick = test::drawn(rng, 5, 25), depth = thick + test::drawn(rng, 10, 90);
+    const Corner::SquareEnd laps = corner.square_end(thick, depth, true);
+    const Corner::SquareEnd butts = corner.square_end(thick, depth, false);
+    CHECK(laps.board <= laps.padding + 1e-9);
+    CHECK(butts.board <= butts.padding + 1e-9);
+    // The lapping padding's outer edge is where the sides' outer faces cross; its board lies behind
+    // the front face of the neighbor's board, and touches it.
+    const double half = std::tan(0.5 * corner.turn);
+    CHECK(laps.padding == doctest::Approx(depth * half));
+    double furthest = -1e300;
+    for (const double d : {0.0, thick})
+      furthest =
+          std::max(furthest, dot(before(laps.board, d), -1.0 * left_of(direction(corner.turn))));
+    CHECK(furthest == doctest::Approx(thick));
+    // Places of the butting strips in plan, as the lapping side measures them.
+    const auto inside = [&](FlatPoint p) {
+      const double out = -p.y;
+      const bool board = p.x < laps.board - 1e-6 && out > 1e-6 && out < thick - 1e-6;
+      const bool padding = p.x < laps.padding - 1e-6 && out > thick + 1e-6 && out < depth - 1e-6;
+      return board || padding;
+    };
+    for (int k = 0; k < 40; ++k) {
+      const double back = k < 20 ? 0.0 : test::drawn(rng, 0, 100);
+      const double in_board = test::drawn(rng, 0, thick);
+      const double in_padding = test::drawn(rng, thick, depth);
+      CHECK_FALSE(inside(after(corner, butts.board - back, in_board)));
+      CHECK_FALSE(inside(after(corner, butts.padding - back, in_padding)));
     }
   });
 }
