@@ -1,9 +1,12 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <string>
 #include <tuple>
+#include <utility>
 
 #include "draw/furniture.hpp"
+#include "draw/marks.hpp"
 #include "tile/texts.hpp"
 #include "tile/tiling.hpp"
 
@@ -19,6 +22,7 @@ constexpr double kNameReach = 18.0;  ///< of a neighbor's name from its diamond
 constexpr double kNameStep = 2.0;
 constexpr double kDiamondHalf = 4.0;   ///< along the join
 constexpr double kDiamondDepth = 5.0;  ///< into the tile
+constexpr double kHollow = 0.6;        ///< of it is white
 constexpr double kBesideReach = 15.5;  ///< half of a diamond with its name beside it
 
 }  // namespace
@@ -88,19 +92,33 @@ std::vector<FlatPoint> Tiling::diamond_spots(const Joint& joint) const {
   return spots;
 }
 
-/// Beside its half of the diamond, as near as it lies over no ink.
+/// Beside its half of the diamond, as near as it lies over no ink; where the ink leaves no room for
+/// "JOIN 7", smaller, and then "7" alone.
 TextMark Tiling::neighbor_name(const Joint& joint, FlatPoint diamond, bool on_before) const {
   const TileAt neighbor = on_before ? joint.after : joint.before;
   const Box room = cell(on_before ? joint.before : joint.after).grown(-kTextClear);
   const FlatPoint inward = joint.inward(on_before);
-  TextMark words{{}, say("join.tile", {{"tile", name(neighbor)}}), kTextHeight};
-  if (joint.upright) {
-    words.at = diamond + (kDiamondDepth + 1.5) * inward - FlatPoint{0, 0.5 * kTextHeight};
-    if (on_before) words.anchor = Anchor::Right;
-  } else {
-    words.at = diamond + FlatPoint{kDiamondHalf + 1.0, on_before ? 1.5 : -1.5 - kTextHeight};
+  const std::string join = say("join.tile", {{"tile", name(neighbor)}});
+  const std::pair<std::string, double> ways[] = {
+      {join, kTextHeight}, {join, kTableHeight}, {name(neighbor), kTextHeight}};
+  TextMark best;
+  double best_cost = std::numeric_limits<double>::infinity();
+  for (const auto& [words, height] : ways) {
+    TextMark text{{}, words, height};
+    if (joint.upright) {
+      text.at = diamond + (kDiamondDepth + 1.5) * inward - FlatPoint{0, 0.5 * height};
+      if (on_before) text.anchor = Anchor::Right;
+    } else {
+      text.at = diamond + FlatPoint{kDiamondHalf + 1.0, on_before ? 1.5 : -1.5 - height};
+    }
+    const Settled settled = settle(text, room, kNameReach, kNameStep);
+    if (settled.cost < best_cost) {
+      best = settled.text;
+      best_cost = settled.cost;
+    }
+    if (best_cost < kCrossed) break;
   }
-  return settle(words, room, kNameReach, kNameStep).text;
+  return best;
 }
 
 void Tiling::draw_joint(Drawing& onto, const Joint& joint, bool before) const {
@@ -108,7 +126,11 @@ void Tiling::draw_joint(Drawing& onto, const Joint& joint, bool before) const {
   for (const Joint::Diamond& diamond : joint.diamonds) {
     const FlatPoint at = diamond.middle;
     // Hollow: the solid triangles of a pattern are match marks.
-    onto.line(LineKind::Join, closed_path({at - half, at + kDiamondDepth * inward, at + half}));
+    const Polygon outer = {at - half, at + kDiamondDepth * inward, at + half};
+    const FlatPoint middle = at + (kDiamondDepth / 3) * inward;
+    Polygon inner;
+    for (const FlatPoint p : outer) inner.insert(inner.begin(), middle + kHollow * (p - middle));
+    onto.fill(LineKind::Join, kBlack, {closed_path(outer), closed_path(inner)});
     onto.text(before ? diamond.on_before : diamond.on_after);
   }
 }
