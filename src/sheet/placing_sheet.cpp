@@ -200,7 +200,7 @@ Sheet placing_sheet(const Made& made, const PaperKeys& paper, const Font& labels
   if (is_one_sheet(made.job.numerals)) return sheet;
   Sheet strips = tile_on_paper(
       strips_page(made, all, labels), paper, labels,
-      {sheet.stem, made.job.title, say("placing.for-all"), say("face.outside-up"), ""}, fill);
+      {sheet.stem, made.job.title, "", say("face.outside-up"), say("placing.for-all")}, fill);
   for (Page& page : strips.pages) sheet.pages.push_back(std::move(page));
   return sheet;
 }
