@@ -42,10 +42,11 @@ struct Cell {
 };
 
 /// A line for each way the paper is laid: "turned half round: end on back, top half; ...".
-std::vector<std::string> use_lines(const TemplatePart& part) {
+std::vector<std::string> use_lines(const TemplatePart& part, bool with_place) {
   std::vector<std::pair<std::string, std::string>> lines;  // how, and where
   for (const auto& [place, at, how] : part.uses) {
-    const std::string where = say("template.where", {{"place", place}, {"at", at}});
+    const std::string where =
+        with_place ? say("template.where", {{"place", place}, {"at", at}}) : place;
     const auto there = std::ranges::find(lines, how, &std::pair<std::string, std::string>::first);
     if (there == lines.end())
       lines.emplace_back(how, where);
@@ -77,10 +78,10 @@ void draw_own_words(Drawing& onto, const Box& piece, const Made& made, std::size
 }
 
 Cell cell_of(const TemplatePart& part, const Made& made, std::size_t bumper, const Font& labels,
-             double words_width) {
+             double words_width, bool with_place = true) {
   Drawing words;
   double y = 0;
-  for (const std::string& line : use_lines(part))
+  for (const std::string& line : use_lines(part, with_place))
     y = draw_text_block(words, labels, {1.0, y}, words_width - 2.0, line).lo.y - kWordsGap;
 
   Drawing lines;
@@ -176,7 +177,15 @@ Cells cells_on(const Box& room, const Made& made, std::size_t bumper, const Font
     // On tiles the words keep to the first.
     if (part.size.x > room.width())
       cell = cell_of(part, made, bumper, labels, std::min(kTiled, room.width()));
-    const bool fits = cell.size.x <= room.width() && cell.size.y <= room.height();
+    const auto fits_room = [&] {
+      return cell.size.x <= room.width() && cell.size.y <= room.height();
+    };
+    // Tiles leave little room for words: where it is laid stands in the measuring sheet as well.
+    if (!fits_room())
+      cell = cell_of(part, made, bumper, labels,
+                     part.size.x > room.width() ? std::min(kTiled, room.width()) : room.width(),
+                     false);
+    const bool fits = fits_room();
     (fits ? cells.fit : cells.too_large).push_back(std::move(cell));
   }
   return cells;
