@@ -69,10 +69,14 @@ void draw_window_corner(Drawing& onto, FlatPoint at) {
 }
 
 void draw_half_diamond(Drawing& onto, FlatPoint at, FlatPoint inward, double size) {
+  constexpr double kHollow =
+      0.6;  // of it is white: the solid triangles of a pattern are match marks
   const FlatPoint half = size * kDiamondHalf * left_of(inward);
-  const FlatPoint tip = at + size * kDiamondDepth * inward;
-  // Hollow: the solid triangles of a pattern are match marks.
-  onto.line(LineKind::Join, closed_path({at - half, tip, at + half}));
+  const Polygon outer = {at - half, at + size * kDiamondDepth * inward, at + half};
+  const FlatPoint middle = at + (size * kDiamondDepth / 3) * inward;
+  Polygon inner;
+  for (const FlatPoint p : outer) inner.insert(inner.begin(), middle + kHollow * (p - middle));
+  onto.fill(LineKind::Join, kBlack, {closed_path(outer), closed_path(inner)});
 }
 
 void draw_scale_line(Drawing& onto, FlatPoint from, FlatPoint to) {

@@ -437,6 +437,16 @@ void name_ends(LabelPlacer& labels, const Made& made, std::size_t bumper,
   }
 }
 
+std::vector<std::string> sentences_of(std::string words) {
+  std::vector<std::string> sentences;
+  for (std::size_t at = words.find(". "); at != std::string::npos; at = words.find(". ")) {
+    sentences.push_back(words.substr(0, at));
+    words.erase(0, at + 2);
+  }
+  sentences.push_back(std::move(words));
+  return sentences;
+}
+
 /// What the piece is, large, on its longest side; a shorter word on the others.
 void name_piece(Drawing& onto, LabelPlacer& labels, const Made& made, std::size_t bumper,
                 const std::vector<Panel>& panels) {
@@ -453,16 +463,19 @@ void name_piece(Drawing& onto, LabelPlacer& labels, const Made& made, std::size_
     }
     const FlatPoint aim{box.lo.x + 0.25 * box.width(), box.middle().y};
     TextBlock words;
-    if (panel == longest)
+    if (panel == longest) {
       words.lines = {{name, 12.0},
                      {made.job.title, 5.0},
                      {face_words(made), 8.0},
-                     {cut_words(made), kTitleHeight},
-                     {same_words(made, bumper), kName}};
-    else
+                     {cut_words(made), kTitleHeight}};
+      // A line each: longer ones would be wider than a tile.
+      for (const std::string& sentence : sentences_of(same_words(made, bumper)))
+        words.lines.push_back({sentence, kName});
+    } else {
       words.lines = {{name, kTitleHeight},
                      {say("cover.side", {{"side", panel->side}}), 5.0},
                      {face_words(made), 5.0}};
+    }
     std::erase_if(words.lines, [](const TextBlock::Line& line) { return line.text.empty(); });
     if (!labels.block(words, box, aim)) {
       for (TextBlock::Line& line : words.lines) line.height_mm = kName;

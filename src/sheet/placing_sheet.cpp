@@ -198,8 +198,9 @@ Sheet placing_sheet(const Made& made, const PaperKeys& paper, const Font& labels
   Sheet sheet{std::move(*name), {}};
   sheet.pages = table_pages(made, all, paper, labels, sheet.title);
   if (is_one_sheet(made.job.numerals)) return sheet;
-  Sheet strips = tile_on_paper(strips_page(made, all, labels), paper, labels,
-                               {sheet.stem, made.job.title, "", say("face.outside-up"), ""}, fill);
+  Sheet strips = tile_on_paper(
+      strips_page(made, all, labels), paper, labels,
+      {sheet.stem, made.job.title, "", say("face.outside-up"), say("placing.for-all")}, fill);
   for (Page& page : strips.pages) sheet.pages.push_back(std::move(page));
   return sheet;
 }

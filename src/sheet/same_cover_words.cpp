@@ -40,7 +40,7 @@ std::string repeats(const Made& made, std::size_t bumper) {
 }
 
 std::string repeated_by(const Made& made, std::size_t bumper) {
-  std::string words;
+  std::vector<std::string> words;
   for (const auto& [how, text] : {std::pair{Sameness::How::Same, "same.again"},
                                   {Sameness::How::Turned, "same.again-turned"},
                                   {Sameness::How::Mirrored, "same.again-flipped"}}) {
@@ -49,10 +49,14 @@ std::string repeated_by(const Made& made, std::size_t bumper) {
       if (is_cut_from_another(made, k) && made.same[k]->other == static_cast<int>(bumper) &&
           made.same[k]->how == how)
         names.push_back(made.patterns[k].bumper);
-    if (!names.empty()) words += ". " + say(text, {{"bumpers", listed(names)}});
+    if (!names.empty()) words.push_back(say(text, {{"bumpers", listed(names)}}));
   }
-  if (words.empty()) return "";
-  return say("same.as-it-is", {{"bumper", made.patterns[bumper].bumper}}) + words;
+  // One with a print of its own says so already.
+  if (!words.empty() && !made.same[bumper])
+    words.insert(words.begin(), say("same.as-it-is", {{"bumper", made.patterns[bumper].bumper}}));
+  std::string all;
+  for (const std::string& sentence : words) all += (all.empty() ? "" : ". ") + sentence;
+  return all;
 }
 
 }  // namespace

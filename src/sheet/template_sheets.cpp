@@ -29,7 +29,6 @@ constexpr double kLeastWords = 70.0;  ///< width for the list of uses
 constexpr double kTiled = 110.0;      ///< the same on a template larger than the paper
 constexpr double kGrain = 40.0;       ///< length of the arrow
 constexpr int kKeyColumns = 3;
-constexpr double kMostKey = 0.25;     ///< of a page's room
 constexpr double kLeastPleat = 25.0;  ///< a shorter stretch of fold has no room for its arrows
 
 std::string title_of(const Made& made, std::size_t bumper) {
@@ -43,10 +42,11 @@ struct Cell {
 };
 
 /// A line for each way the paper is laid: "turned half round: end on back, top half; ...".
-std::vector<std::string> use_lines(const TemplatePart& part) {
+std::vector<std::string> use_lines(const TemplatePart& part, bool with_place) {
   std::vector<std::pair<std::string, std::string>> lines;  // how, and where
   for (const auto& [place, at, how] : part.uses) {
-    const std::string where = say("template.where", {{"place", place}, {"at", at}});
+    const std::string where =
+        with_place ? say("template.where", {{"place", place}, {"at", at}}) : place;
     const auto there = std::ranges::find(lines, how, &std::pair<std::string, std::string>::first);
     if (there == lines.end())
       lines.emplace_back(how, where);
@@ -78,10 +78,10 @@ void draw_own_words(Drawing& onto, const Box& piece, const Made& made, std::size
 }
 
 Cell cell_of(const TemplatePart& part, const Made& made, std::size_t bumper, const Font& labels,
-             double words_width) {
+             double words_width, bool with_place = true) {
   Drawing words;
   double y = 0;
-  for (const std::string& line : use_lines(part))
+  for (const std::string& line : use_lines(part, with_place))
     y = draw_text_block(words, labels, {1.0, y}, words_width - 2.0, line).lo.y - kWordsGap;
 
   Drawing lines;
@@ -113,18 +113,18 @@ std::vector<LineKind> kinds_of(const Made& made, std::size_t bumper) {
   return kinds_to_explain(all);
 }
 
-/// The key across the top of a room, where it leaves most of it; what is left.
-Box draw_key(Drawing& onto, const Font& labels, const Box& room,
-             const std::vector<LineKind>& kinds) {
+/// The key in as many columns as the width holds: a cell like the templates.
+Cell key_of(const std::vector<LineKind>& kinds, const Font& labels, double most_width) {
+  Drawing key;
+  Box box;
   for (int columns = kKeyColumns; columns > 0; --columns) {
-    Drawing key;
-    const Box box = draw_line_key(key, labels, {room.lo.x, room.hi.y}, kinds, columns);
-    if (box.width() > room.width()) continue;
-    if (box.height() > kMostKey * room.height()) return room;
-    onto.add(key, {});
-    return {room.lo, {room.hi.x, box.lo.y - kGap}};
+    key = {};
+    box = draw_line_key(key, labels, {0, 0}, kinds, columns);
+    if (box.width() <= most_width) break;
   }
-  return room;
+  Cell cell{{}, {std::min(box.width(), most_width), box.height()}};
+  cell.drawing.add(key, {false, 0, FlatPoint{} - box.lo});
+  return cell;
 }
 
 Page blank_page(const Made& made, std::size_t bumper, const PaperKeys& paper) {
@@ -133,13 +133,19 @@ Page blank_page(const Made& made, std::size_t bumper, const PaperKeys& paper) {
   return page;
 }
 
+/// Where the kinds of line are explained.
+enum class KeyPlace {
+  EveryPage,
+  AmongTemplates,  ///< once, where a template would find no room under a page's own
+};
+
 /// A page of so many, with its head.
 struct FreshPage {
   Page page;
   Box room;  ///< for templates
 };
 FreshPage fresh_page(const Made& made, std::size_t bumper, const PaperKeys& paper,
-                     const Font& labels, std::size_t number, std::size_t of) {
+                     const Font& labels, std::size_t number, std::size_t of, KeyPlace key_place) {
   FreshPage fresh{blank_page(made, bumper, paper), {}};
   PageHead head;
   head.title = {made.job.title,
@@ -149,7 +155,12 @@ FreshPage fresh_page(const Made& made, std::size_t bumper, const PaperKeys& pape
                  correction_words(paper), say("template.figures")}};
   head.scales = true;
   const Box room = draw_page_head(fresh.page.drawing, labels, printable(fresh.page, paper), head);
-  fresh.room = draw_key(fresh.page.drawing, labels, room, kinds_of(made, bumper));
+  fresh.room = room;
+  if (key_place == KeyPlace::EveryPage) {
+    const Cell key = key_of(kinds_of(made, bumper), labels, room.width());
+    fresh.room.hi.y -= key.size.y + kGap;
+    fresh.page.drawing.add(key.drawing, {false, 0, {room.lo.x, room.hi.y - key.size.y}});
+  }
   return fresh;
 }
 
@@ -166,15 +177,35 @@ Cells cells_on(const Box& room, const Made& made, std::size_t bumper, const Font
     // On tiles the words keep to the first.
     if (part.size.x > room.width())
       cell = cell_of(part, made, bumper, labels, std::min(kTiled, room.width()));
-    const bool fits = cell.size.x <= room.width() && cell.size.y <= room.height();
+    const auto fits_room = [&] {
+      return cell.size.x <= room.width() && cell.size.y <= room.height();
+    };
+    // Tiles leave little room for words: where it is laid stands in the measuring sheet as well.
+    if (!fits_room())
+      cell = cell_of(part, made, bumper, labels,
+                     part.size.x > room.width() ? std::min(kTiled, room.width()) : room.width(),
+                     false);
+    const bool fits = fits_room();
     (fits ? cells.fit : cells.too_large).push_back(std::move(cell));
   }
   return cells;
 }
 
 /// The room on each page where there are several.
-Box room_on(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels) {
-  return fresh_page(made, bumper, paper, labels, 1, 2).room;
+Box room_on(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels,
+            KeyPlace key_place) {
+  return fresh_page(made, bumper, paper, labels, 1, 2, key_place).room;
+}
+
+/// On every page, but where fewer templates would then find room on pages.
+KeyPlace key_place_on(const Made& made, std::size_t bumper, const PaperKeys& paper,
+                      const Font& labels) {
+  const auto fit = [&](KeyPlace place) {
+    const Box room = room_on(made, bumper, paper, labels, place);
+    return room.height() > 0 ? cells_on(room, made, bumper, labels).fit.size() : 0;
+  };
+  return fit(KeyPlace::EveryPage) < fit(KeyPlace::AmongTemplates) ? KeyPlace::AmongTemplates
+                                                                  : KeyPlace::EveryPage;
 }
 
 }  // namespace
@@ -183,7 +214,8 @@ std::optional<SheetName> template_name(const Made& made, std::size_t bumper, con
                                        const Font& labels) {
   // Every cover has ends: where tiles go, there is a template to print.
   if (!holds_tiles(paper) &&
-      cells_on(room_on(made, bumper, paper, labels), made, bumper, labels).fit.empty())
+      cells_on(room_on(made, bumper, paper, labels, KeyPlace::AmongTemplates), made, bumper, labels)
+          .fit.empty())
     return {};
   return SheetName{stem_of(made, bumper, "templates"), title_of(made, bumper), SheetKind::Templates,
                    paper.sheet};
@@ -194,9 +226,12 @@ Sheet template_sheets(const Made& made, std::size_t bumper, const PaperKeys& pap
   auto name = template_name(made, bumper, paper, labels);
   if (!name) return {};
   Sheet sheet{std::move(*name), {}};
-  const Box room = room_on(made, bumper, paper, labels);
+  const KeyPlace key_place = key_place_on(made, bumper, paper, labels);
+  const Box room = room_on(made, bumper, paper, labels, key_place);
   Cells all = cells_on(room, made, bumper, labels);
-  const std::vector<Cell>& cells = all.fit;
+  std::vector<Cell>& cells = all.fit;
+  if (!cells.empty() && key_place == KeyPlace::AmongTemplates)
+    cells.push_back(key_of(kinds_of(made, bumper), labels, room.width()));
   std::vector<FlatPoint> sizes;
   for (const Cell& cell : cells) sizes.push_back(cell.size);
   const std::vector<Shelved> places = shelve(sizes, room, room, kGap);
@@ -204,7 +239,7 @@ Sheet template_sheets(const Made& made, std::size_t bumper, const PaperKeys& pap
   for (std::size_t k = 0; k < of; ++k)
     sheet.pages.push_back(fill == PageFill::Blank
                               ? blank_page(made, bumper, paper)
-                              : fresh_page(made, bumper, paper, labels, k + 1, of).page);
+                              : fresh_page(made, bumper, paper, labels, k + 1, of, key_place).page);
   for (std::size_t k = 0; fill == PageFill::Drawn && k < cells.size(); ++k)
     sheet.pages[places[k].page].drawing.add(cells[k].drawing, {false, 0, places[k].at});
   for (Cell& cell : all.too_large) {

@@ -1,9 +1,12 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <string>
 #include <tuple>
+#include <utility>
 
 #include "draw/furniture.hpp"
+#include "draw/marks.hpp"
 #include "tile/texts.hpp"
 #include "tile/tiling.hpp"
 
@@ -86,19 +89,33 @@ std::vector<FlatPoint> Tiling::diamond_spots(const Joint& joint) const {
   return spots;
 }
 
-/// Beside its half of the diamond, as near as it lies over no ink.
+/// Beside its half of the diamond, as near as it lies over no ink; where the ink leaves no room for
+/// "JOIN 7", smaller, and then "7" alone.
 TextMark Tiling::neighbor_name(const Joint& joint, FlatPoint diamond, bool on_before) const {
   const TileAt neighbor = on_before ? joint.after : joint.before;
   const Box room = cell(on_before ? joint.before : joint.after).grown(-kTextClear);
   const FlatPoint inward = joint.inward(on_before);
-  TextMark words{{}, say("join.tile", {{"tile", name(neighbor)}}), kTextHeight};
-  if (joint.upright) {
-    words.at = diamond + (kDiamondDepth + 1.5) * inward - FlatPoint{0, 0.5 * kTextHeight};
-    if (on_before) words.anchor = Anchor::Right;
-  } else {
-    words.at = diamond + FlatPoint{kDiamondHalf + 1.0, on_before ? 1.5 : -1.5 - kTextHeight};
+  const std::string join = say("join.tile", {{"tile", name(neighbor)}});
+  const std::pair<std::string, double> ways[] = {
+      {join, kTextHeight}, {join, kTableHeight}, {name(neighbor), kTextHeight}};
+  TextMark best;
+  double best_cost = std::numeric_limits<double>::infinity();
+  for (const auto& [words, height] : ways) {
+    TextMark text{{}, words, height};
+    if (joint.upright) {
+      text.at = diamond + (kDiamondDepth + 1.5) * inward - FlatPoint{0, 0.5 * height};
+      if (on_before) text.anchor = Anchor::Right;
+    } else {
+      text.at = diamond + FlatPoint{kDiamondHalf + 1.0, on_before ? 1.5 : -1.5 - height};
+    }
+    const Settled settled = settle(text, room, kNameReach, kNameStep);
+    if (settled.cost < best_cost) {
+      best = settled.text;
+      best_cost = settled.cost;
+    }
+    if (best_cost < kCrossed) break;
   }
-  return settle(words, room, kNameReach, kNameStep).text;
+  return best;
 }
 
 void Tiling::draw_joint(Drawing& onto, const Joint& joint, bool before) const {

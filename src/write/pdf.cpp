@@ -21,8 +21,10 @@ std::string to_pdf(const Sheet& sheet, const Font& labels, const PdfOptions& opt
   LabelFont font(labels);
   const CairoHandle<cairo_surface_t> surface(
       cairo_pdf_surface_create_for_stream(append_bytes, &bytes, 1, 1));
-  // Later versions have no table of objects that can be read without unpacking it.
-  cairo_pdf_surface_restrict_to_version(surface.get(), CAIRO_PDF_VERSION_1_4);
+  // From 1.17.6 on, Cairo hides the table of objects of a PDF 1.5 in a packed stream.
+  const bool packs = cairo_version() >= CAIRO_VERSION_ENCODE(1, 17, 6);
+  cairo_pdf_surface_restrict_to_version(surface.get(),
+                                        packs ? CAIRO_PDF_VERSION_1_4 : CAIRO_PDF_VERSION_1_5);
   const auto describe = [&](cairo_pdf_metadata_t what, const char* words) {
     cairo_pdf_surface_set_metadata(surface.get(), what, words);
   };

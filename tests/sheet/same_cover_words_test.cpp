@@ -32,7 +32,7 @@ TEST_CASE("one print for two covers: both say so, and the list says which side i
       "For bumper A, use this print as it is. Cut again for bumper B: turn this paper half round, "
       "not over");
   CHECK(same_words(made, 1) ==
-        "Same as bumper A: print A once and cut 2 more, A's paper turned half round, not over");
+        "Same as bumper A: print A once and cut 2 more. Turn A's paper half round, not over");
   CHECK(any_page_says(pattern_sheet(made, 1, face),
                       "This drawing is bumper B's own: use it as it is"));
 }
@@ -43,12 +43,12 @@ TEST_CASE("a cover with a print of its own is told to use it as it is, and no pa
   for (const auto how : {Sameness::How::Same, Sameness::How::Turned, Sameness::How::Mirrored}) {
     made.same[1] = Sameness{0, how, {"windows"}, {}};
     CHECK(same_words(made, 1) ==
-          "For bumper B, use this print as it is: bumper A has other windows");
+          "For bumper B, use this print as it is. Bumper A has other windows");
     CHECK(same_words(made, 0).empty());
     made.same[1] = Sameness{0, how, {}, {}};
     const bool over = how == Sameness::How::Mirrored;
     CHECK((same_words(made, 0).find("turn this paper over") != std::string::npos) == over);
-    CHECK((same_words(made, 1).find("A's paper turned over") != std::string::npos) == over);
+    CHECK((same_words(made, 1).find("Turn A's paper over") != std::string::npos) == over);
   }
 }
 

@@ -7,7 +7,6 @@
 
 #include "sheet/view_picture.hpp"
 #include "support/examples.hpp"
-#include "support/label_font.hpp"
 #include "support/made.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"

@@ -20,15 +20,33 @@ inline bool is_pages_own(LineKind kind) {
   return kind < LineKind::Grain && kind != LineKind::Bridge;
 }
 
+/// Where samples of a key stand: they show a kind, and are nothing of the page's own.
+inline std::vector<Box> samples_of(const Page& page) {
+  std::vector<Box> samples;
+  for (const Mark& mark : page.drawing.marks())
+    if (const auto* const line = std::get_if<LineMark>(&mark); line && line->sample)
+      samples.push_back(bounds(line->path).grown(5.0));  // a filled sign stands on its line
+  return samples;
+}
+
+inline bool is_pages_own(const LineMark& line) { return is_pages_own(line.kind) && !line.sample; }
+
 /// The page's own lines and fills alone, dashed lines as whole ones: dashes start anew on each
 /// tile.
 inline Page bare(const Page& page) {
   Page own{page.width_mm, page.height_mm, {}, page.name};
+  const std::vector<Box> samples = samples_of(page);
+  const auto in_key = [&](const FillMark& fill) {
+    Box all;
+    for (const Path& outline : fill.outlines) all.cover(bounds(outline));
+    return std::ranges::any_of(samples, [&](const Box& box) { return box.holds(all); });
+  };
   for (const Mark& mark : page.drawing.marks()) {
     if (const auto* const line = std::get_if<LineMark>(&mark))
-      if (is_pages_own(line->kind)) own.drawing.line(LineKind::Outline, line->path);
+      if (is_pages_own(*line)) own.drawing.line(LineKind::Outline, line->path);
     if (const auto* const fill = std::get_if<FillMark>(&mark))
-      if (is_pages_own(fill->kind)) own.drawing.fill(fill->kind, fill->color, fill->outlines);
+      if (is_pages_own(fill->kind) && !in_key(*fill))
+        own.drawing.fill(fill->kind, fill->color, fill->outlines);
   }
   return own;
 }
@@ -49,13 +67,15 @@ struct Diamond {
   std::string neighbor;
 };
 
-/// The half diamonds of a tile as a person reads them: a hollow triangle, and "JOIN 7" beside it.
+/// The half diamonds of a tile as a person reads them: a hollow triangle, and beside it "JOIN 7"
+/// or where there is little room "7".
 inline std::vector<Diamond> diamonds_of(const Page& page, const std::vector<std::string>& tiles) {
   std::vector<Diamond> diamonds;
   for (const Mark& mark : page.drawing.marks()) {
-    const auto* const line = std::get_if<LineMark>(&mark);
-    if (!line || line->kind != LineKind::Join || line->sample || !line->path.closed) continue;
-    const auto& v = line->path.vertices;
+    const auto* const fill = std::get_if<FillMark>(&mark);
+    if (!fill || fill->kind != LineKind::Join || fill->color.red > 0.5) continue;
+    REQUIRE(fill->outlines.size() == 2);  // and its white middle
+    const auto& v = fill->outlines[0].vertices;
     REQUIRE(v.size() == 3);
     Diamond diamond{0.5 * (v[0].at + v[2].at), {}, {}};
     diamond.into = unit(v[1].at - diamond.base);
@@ -63,8 +83,7 @@ inline std::vector<Diamond> diamonds_of(const Page& page, const std::vector<std:
     for (const Mark& other : page.drawing.marks()) {
       const auto* const text = std::get_if<TextMark>(&other);
       if (!text) continue;
-      if (!text->text.starts_with("JOIN ")) continue;
-      const std::string name = text->text.substr(5);
+      const std::string name = text->text.starts_with("JOIN ") ? text->text.substr(5) : text->text;
       if (std::ranges::find(tiles, name) == tiles.end()) continue;
       if (const double away = apart(text->at, diamond.base); away < nearest) {
         nearest = away;

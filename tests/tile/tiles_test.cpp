@@ -55,8 +55,7 @@ Page some_page() {
 double own_length(const Drawing& drawing) {
   double sum = 0;
   for (const Mark& mark : drawing.marks())
-    if (const auto* const line = std::get_if<LineMark>(&mark);
-        line && test::is_pages_own(line->kind))
+    if (const auto* const line = std::get_if<LineMark>(&mark); line && test::is_pages_own(*line))
       sum += length(line->path);
   return sum;
 }
@@ -196,7 +195,7 @@ TEST_CASE("tile (1): no length of line is lost, and none doubled but in overlaps
           for (const Path& strip : fill->outlines) strips.push_back(strip);
     for (const Mark& mark : part.drawing.marks()) {
       const auto* const line = std::get_if<LineMark>(&mark);
-      if (!line || !test::is_pages_own(line->kind)) continue;
+      if (!line || !test::is_pages_own(*line)) continue;
       const auto points = flatten(line->path, 0.001);
       for (std::size_t k = 0; k + (line->path.closed ? 0 : 1) < points.size(); ++k) {
         const FlatPoint a = points[k], b = points[(k + 1) % points.size()];

