@@ -158,7 +158,7 @@ TEST_CASE(
 
 TEST_CASE("numeral sheets: a stencil for a whole number has each digit in its place") {
   const Made made = made_with("stencil_for = \"number\"", "28 in", "[paper]\nsheet = \"arch-d\"");
-  const std::vector<NumeralCell> cells = numeral_cells(made);
+  const std::vector<NumeralCell> cells = numeral_cells(made, test::label_font());
   REQUIRE(cells.size() == 1);
   CHECK(cells.front().name == "stencil 20486");
   const Sheet sheet = sheet_of(made);
