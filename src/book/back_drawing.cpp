@@ -59,6 +59,7 @@ class Backs {
 
  private:
   static double length(const BoardBack& back) { return back.to_x - back.from_x; }
+  std::string words(const BoardBack& back) const { return board_name(made_, bumper_, back.leg); }
   double row() const { return scale_ * height_ + kHeading; }
   FlatPoint on(const BoardBack& back, FlatPoint corner, FlatPoint p) const {
     return corner + scale_ * FlatPoint{back.to_x - p.x, p.y};
@@ -77,7 +78,8 @@ class Backs {
     double x = kMargin;
     std::vector<int> rows;
     for (const BoardBack& back : backs_) {
-      const double wide = scale_ * length(back);
+      const double wide =
+          std::max(scale_ * length(back), labels_.text_width_mm(words(back), kTableHeight));
       if (x > kMargin && x + wide > width_ + 1e-6) {
         ++rows_;
         x = kMargin;
@@ -143,11 +145,10 @@ class Backs {
   /// The side above its board, a bracket's number in its place.
   void name(Drawing& onto, const BoardBack& back, FlatPoint corner) const {
     const Showing board(onto, Subject::board(name_, back.side));
-    const std::string words = board_name(made_, bumper_, back.leg);
     const double wide = scale_ * length(back);
     const double height =
-        labels_.text_width_mm(words, kTextHeight) <= wide ? kTextHeight : kTableHeight;
-    onto.text({corner.x, corner.y + scale_ * height_ + 1.8}, words, height);
+        labels_.text_width_mm(words(back), kTextHeight) <= wide ? kTextHeight : kTableHeight;
+    onto.text({corner.x, corner.y + scale_ * height_ + 1.8}, words(back), height);
     for (const BracketOnBoard& bracket : back.brackets) {
       const Showing one(onto, Subject::bracket(bracket.number));
       const FlatPoint middle = on(back, corner, bracket.box).middle();

@@ -19,7 +19,8 @@ using book_texts::say;
 constexpr double kRule = 15.0, kWith = 20.0, kBox = 19.0;  ///< widths of the columns
 constexpr double kSharesOfWhat[] = {0.38, 0.32, 0.44};     ///< of what these leave
 constexpr double kAboveCard = 20.0;                        ///< height of what stands above it
-constexpr double kLine = 60.0;                             ///< to write a name on
+constexpr double kBesideWords = 3.0;
+constexpr double kLine = 60.0;  ///< to write a name on
 
 /// A line of the card's text.
 struct Look {
@@ -53,13 +54,28 @@ std::string rule_words(const Finding& finding, const Season& season) {
   return say("card.unsure", {{"rule", rule}, {"attested", to_text(finding.attested)}});
 }
 
-Table card(const std::vector<InspectionRow>& rows, const Job& job, double width,
+/// Width of the longest of these words: none is broken.
+double longest_word(const Font& labels, std::string_view words) {
+  double longest = 0;
+  for (std::size_t from = 0; from <= words.size();) {
+    const std::size_t end = std::min(words.find(' ', from), words.size());
+    const std::string word(words.substr(from, end - from));
+    longest = std::max(longest, labels.text_width_mm(word, kTableHeight));
+    from = end + 1;
+  }
+  return longest;
+}
+
+Table card(const std::vector<InspectionRow>& rows, const Job& job, const Font& labels, double width,
            double share_of_what) {
-  const double left = width - kRule - kWith - kBox;
+  double rule = kRule;
+  for (const InspectionRow& row : rows)
+    rule = std::max(rule, longest_word(labels, row.rule) + kBesideWords);
+  const double left = width - rule - kWith - kBox;
   const double what = share_of_what * left, words = 0.5 * (left - what);
   Table table;
   table.close = true;
-  table.columns = {{say("card.column-rule"), Anchor::Left, kRule},
+  table.columns = {{say("card.column-rule"), Anchor::Left, rule},
                    {say("card.column-what"), Anchor::Left, what},
                    {say("card.column-with"), Anchor::Left, kWith},
                    {say("card.column-asks"), Anchor::Left, words},
@@ -124,7 +140,7 @@ void add_inspectors_card(const Made& made, Flow& flow) {
   flow.picture(signatures(made, flow.labels(), flow.width()));
   Table table;
   for (const double share : kSharesOfWhat) {
-    table = card(rows, made.job, flow.width(), share);
+    table = card(rows, made.job, flow.labels(), flow.width(), share);
     Drawing trial;
     const double room = flow.height() - kAboveCard;
     if (draw_table(trial, flow.labels(), {0, 0}, table, room, 0, kTableHeight).next == rows.size())

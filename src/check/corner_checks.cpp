@@ -56,12 +56,8 @@ Filling filling_of(const PaddingKeys& padding, CornerMade joint) {
       break;
   }
   if (!noodles) return {true, "blocks that stop at their neighbor", ""};
-  if (padding.filled)
-    return {true, "noodles that stop at their neighbor, hollows filled with foam strips", ""};
-  return {false,
-          "noodles that stop at their neighbor, hollows left open",
-          kMitreOrFill,
-          {{"padding.corner", "\"mitred\""}}};
+  if (padding.filled) return {true, "foam strips fill the hollows", ""};
+  return {false, "hollows left open", kMitreOrFill, {{"padding.corner", "\"mitred\""}}};
 }
 
 /// Corners made alike.

@@ -51,7 +51,7 @@ std::vector<Key> described_keys() {
        "a name for each side, from its corner to the next", "Sheets use these names."},
       {"frame.fit", OfLength{kFit}, Given::Default, "\"1/16 in\"", "Play at the frame",
        "room between frame and boards, on each side",
-       "Boards with no play jam. Hook-and-loop takes room: then 3/16 in, if not given."},
+       "Boards with no play jam. With hook-and-loop it is 3/16 in."},
       {"frame.floor_gap", OfLength{kFloorGap}, Given::Default, "\"2 in\"", "Gap to the floor",
        "from the floor to the bottom of the boards",
        "Rules say how high and how low a bumper may be."},

@@ -3,8 +3,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <numbers>
 
+#include "job/limits.hpp"
 #include "pattern/bare_end.hpp"
 #include "pattern/fastening.hpp"
 #include "pattern/filled_corner.hpp"
@@ -217,12 +219,36 @@ Refusals relief_faults(const Job& job) {
            job.places.of("cloth.relief")}};
 }
 
+/// Tongues that are held by hook-and-loop need the bare board. On a short one they would leave no
+/// flap, and nothing would hold the cover.
+Refusals flap_faults(const Wrap& wrap, const Job& job) {
+  if (job.cloth.fixing != Fixing::HookAndLoop) return {};
+  const double least = practice::kStapleCrown.mm();  // as short as a strip may be
+  const auto holds = [&](bool top) {
+    return std::ranges::any_of(flap_spans(wrap, job.cloth, notches(wrap, job.cloth, top)),
+                               [&](const Span& span) { return span.length() >= least; });
+  };
+  if (holds(true) && holds(false)) return {};
+  const Run& run = wrap.run();
+  const double board = run.length - run.bare(true) - run.bare(false);
+  const Length step = job.units == Units::Inches ? inches(1.0 / 16) : mm(1);
+  const Length reach = std::floor(mm(0.5 * (board - least) - kFlapShort) / step) * step;
+  const bool shorter = run.corners.empty() && reach >= kFlap.least;
+  return {{Why::DoesNotFit,
+           fmt::format("tongues that reach {} on to the back of bumper \"{}\" leave no flap "
+                       "between them, expected {}cloth.fixing = \"staples\"",
+                       exact(job.cloth.end_reach, job.units), run.name,
+                       shorter ? fmt::format("at most {}, or ", exact(reach, job.units)) : ""),
+           job.places.of("cloth.end_reach")}};
+}
+
 }  // namespace
 
 Outcome<Pattern> make_pattern(const Wrap& wrap, const Job& job) {
   Refusals faults = allowance_faults(wrap, job);
   for (const Refusal& fault : relief_faults(job)) faults.push_back(fault);
   for (const Refusal& fault : bare_faults(wrap, job)) faults.push_back(fault);
+  for (const Refusal& fault : flap_faults(wrap, job)) faults.push_back(fault);
   auto brackets = lay_brackets(wrap, job);
   if (!brackets) faults.insert(faults.end(), brackets.error().begin(), brackets.error().end());
   if (!faults.empty()) return tl::unexpected(std::move(faults));

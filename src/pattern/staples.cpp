@@ -76,23 +76,23 @@ void staple_span(std::vector<FlatPoint>& into, Span span, double u, double spaci
   for (int k = 0; k <= spaces; ++k) into.push_back({span.from + span.length() * k / spaces, u});
 }
 
-/// Heights of a tongue's staples off the middle, clear of brackets at that end of the back.
-std::vector<FlatPoint> tongue_staples(const Wrap& wrap, const ClothKeys& cloth,
-                                      const std::vector<BracketOnPattern>& brackets,
-                                      const std::vector<BracketKeys>& keys, bool start) {
-  const Section& section = wrap.section();
-  const double half = tongue_half_width(section) - 0.5 * practice::kFromFreeEnd.mm();
-  const double in = 0.5 * cloth.end_reach.mm();
-  const double on_board = wrap.run().bare(start) + in, middle = 0.5 * section.height_mm();
-  const double s = start ? on_board : wrap.run().length - on_board;
+/// Heights off the middle, within `half`, at which a part of a tongue is clear of brackets. It lies
+/// on the back so far in from the board's end, and is `crown` high.
+std::vector<Span> tongue_spans(const Wrap& wrap, const std::vector<BracketOnPattern>& brackets,
+                               const std::vector<BracketKeys>& keys, bool start, Span in,
+                               double half, double crown) {
+  const double bare = wrap.run().bare(start), middle = 0.5 * wrap.section().height_mm();
+  const double length = wrap.run().length;
+  const Span part = start ? Span{bare + in.from, bare + in.to}
+                          : Span{length - bare - in.to, length - bare - in.from};
   std::vector<Span> spans = {{-half, half}};
   for (const BracketOnPattern& laid : brackets) {
     const BracketKeys& bracket = keys[static_cast<std::size_t>(laid.keys)];
     const double clearance = bracket.clearance.mm();
     // On the back, up from its middle.
     const auto keep_out = [&](Span along, Span up) {
-      if (s <= along.from - clearance || s >= along.to + clearance) return;
-      const double grow = clearance + 0.5 * practice::kStapleCrown.mm();
+      if (part.to <= along.from - clearance || part.from >= along.to + clearance) return;
+      const double grow = clearance + 0.5 * crown;
       spans = less(spans, {up.from - grow, up.to + grow});
     };
     const double top = middle - bracket.down.mm();
@@ -103,8 +103,19 @@ std::vector<FlatPoint> tongue_staples(const Wrap& wrap, const ClothKeys& cloth,
                {top - hole.y - radius, top - hole.y + radius});
     }
   }
+  return spans;
+}
+
+/// Heights of a tongue's staples off the middle.
+std::vector<FlatPoint> tongue_staples(const Wrap& wrap, const ClothKeys& cloth,
+                                      const std::vector<BracketOnPattern>& brackets,
+                                      const std::vector<BracketKeys>& keys, bool start) {
+  const double half = tongue_half_width(wrap.section()) - 0.5 * practice::kFromFreeEnd.mm();
+  const double in = 0.5 * cloth.end_reach.mm();
   std::vector<FlatPoint> across;
-  for (const Span& span : spans) staple_span(across, span, 0.0, cloth.staple_spacing.mm());
+  for (const Span& span :
+       tongue_spans(wrap, brackets, keys, start, {in, in}, half, practice::kStapleCrown.mm()))
+    staple_span(across, span, 0.0, cloth.staple_spacing.mm());
   return across;
 }
 
@@ -188,11 +199,15 @@ std::vector<Path> lay_strips(const Wrap& wrap, const ClothKeys& cloth,
         strips.push_back(rectangle({span.from, std::min(edge, edge - out * width)},
                                    {span.to, std::max(edge, edge - out * width)}));
   }
-  const double first = -end_of(wrap, cloth, true).tongue;
-  const double last = wrap.run().length + end_of(wrap, cloth, false).tongue;
-  const double half = tongue_half_width(section);
-  strips.push_back(rectangle({first, -half}, {first + width, half}));
-  strips.push_back(rectangle({last - width, -half}, {last, half}));
+  const double half = tongue_half_width(section), reach = cloth.end_reach.mm();
+  for (const bool start : {true, false}) {
+    const double tip = end_of(wrap, cloth, start).tongue;
+    const double from = start ? -tip : wrap.run().length + tip - width;
+    for (const Span& span :
+         tongue_spans(wrap, brackets, keys, start, {reach - width, reach}, half, 0.0))
+      if (span.length() > practice::kStapleCrown.mm())
+        strips.push_back(rectangle({from, span.from}, {from + width, span.to}));
+  }
   return strips;
 }
 

@@ -138,10 +138,17 @@ double draw_strip(Drawing& onto, const Font& labels, const Made& made,
         open_path(
             {{digit.left, 0}, {digit.left, -kTick}, {digit.right, -kTick}, {digit.right, 0}}));
     onto.line(LineKind::Thin, {digit.middle(), 0}, {digit.middle(), -0.5 * kTick});
-    // Its name stands in the half that has no center line in it.
+    // Its name stands in the half that has no center line in it; below a narrow one.
+    const std::string name(1, digit.digit);
+    const double wide = labels.text_width_mm(name, kDigit);
     const bool left = digit.middle() <= kNone;
-    onto.text({left ? digit.left + 2.0 : digit.right - 2.0, -kTick + 2.0},
-              std::string(1, digit.digit), kDigit, left ? Anchor::Left : Anchor::Right);
+    const bool narrow = digit.right - digit.middle() < wide + 3.0;
+    const double clear = std::max(std::abs(digit.middle()), 0.5 * wide + 1.5);
+    if (narrow)
+      onto.text({left ? -clear : clear, -kTick - 1.5 - kDigit}, name, kDigit, Anchor::Middle);
+    else
+      onto.text({left ? digit.left + 2.0 : digit.right - 2.0, -kTick + 2.0}, name, kDigit,
+                left ? Anchor::Left : Anchor::Right);
   }
   const double reach_left = placing.left - kNumeralRunOut,
                reach_right = placing.right + kNumeralRunOut, low = placing.low - kNumeralRunOut;

@@ -101,10 +101,12 @@ class ClothLayer {
     return static_cast<double>(length) / static_cast<double>(kMicronsPerMm);
   }
 
-  static void put(ClothPlacement& placement, const Turn& turn, const StripPlace& place) {
+  void put(ClothPlacement& placement, const Turn& turn, const StripPlace& place) const {
     placement.across = turn.across;
     placement.turned = turn.turned;
-    placement.x = mm_of(place.x);
+    // What was added to each piece of cloth for the steps is not there.
+    const Micron before = cloth_.longest_piece ? place.x / strip_.length * kSteps : 0;
+    placement.x = mm_of(place.x - before);
     placement.y = mm_of(place.y);
     placement.outline = turn(placement.outline);
     const FlatPoint corner = bounds(placement.outline).lo;

@@ -42,6 +42,7 @@ Tiling::Tiling(const Page& full, const Font& labels, TileGrid grid, const Ink& i
 void Tiling::draw_marks(Drawing& onto, const Box& image) const {
   const Region frame = {{image.lo, {image.hi.x, image.lo.y}, image.hi, {image.lo.x, image.hi.y}}};
   for (const Mark& mark : full_.drawing.marks()) {
+    const Showing same(onto, shown_by(mark));
     if (const auto* const line = std::get_if<LineMark>(&mark)) {
       for (Path& part : clipped(line->path, image)) onto.line(line->kind, std::move(part));
     } else if (const auto* const fill = std::get_if<FillMark>(&mark)) {

@@ -62,7 +62,7 @@ const std::vector<Source> kInBook = {{"board stock", " thick", "To buy, for all 
                                      {"list of match marks", "mark and distance", ""},
                                      {"list of padding", "Padding\n", "one set"},
                                      {"list of joints", "joints at", ""},
-                                     {"list of hollows", "leaves a hollow", "strips"},
+                                     {"list of hollows", "leaves hollows", "strips"},
                                      {"list of strips", "on all covers", ""},
                                      {"picture of the roll", "How the covers lie", ""},
                                      {"staple numbers", "Drive the staples", ""},

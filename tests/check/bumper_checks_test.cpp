@@ -218,7 +218,8 @@ TEST_CASE("hard parts: a board's end past the frame's corner is one") {
   // the padding goes round with it, as deep as on the faces.
   const auto halves = made(job);
   CHECK(ends_of(halves).empty());
-  CHECK(worst(halves.by("2026"), "hard-parts").measured == "0.781 in, boards only");
+  CHECK(worst(halves.by("2026"), "hard-parts").measured ==
+        "0.781 in, boards only, screw heads sunk");
 
   job.bumpers.clear();
   for (const char* side : {"front", "left", "back", "right"})

@@ -517,6 +517,24 @@ TEST_CASE(
   CHECK(pattern_of(job).cloth_width == doctest::Approx(0.98 * pattern.cloth_width));
 }
 
+TEST_CASE("hook-and-loop: tongues that leave no flap between them are refused") {
+  Job job = test::worked_job();
+  job.cloth.fixing = Fixing::HookAndLoop;
+  job.bumpers = {test::half("A", "front", "front")};
+  job.bumpers[0].from.at = RunEnd::Share{0.4};
+  job.bumpers[0].to.at = RunEnd::Share{0.6};  // of 28 in: 5.6 in, less 1/4 in at both ends: 5.1 in
+  CHECK(pattern_of(job).hems.size() == 2);    // 5.1 - 2 x 2 - 2 x 3 mm: some 7/8 in is left
+  job.cloth.end_reach = inches(2.5);
+  const auto refused = make_pattern(test::wraps_of(job)[0], job);
+  REQUIRE_FALSE(refused.has_value());
+  // 10 mm of flap, 3 mm at each tongue: (5.1 in - 10 mm) / 2 - 3 mm = 2.235 in.
+  CHECK(refused.error().front().sentence ==
+        "tongues that reach 2 1/2 in on to the back of bumper \"A\" leave no flap between them, "
+        "expected at most 2 3/16 in, or cloth.fixing = \"staples\"");
+  job.cloth.end_reach = inches(2 + 3.0 / 16);
+  CHECK(make_pattern(test::wraps_of(job)[0], job).has_value());
+}
+
 TEST_CASE("match marks stand where a flap is: on its edge, or on its hem's fold") {
   for (const Fixing fixing : {Fixing::Staples, Fixing::HookAndLoop}) {
     Job job = test::worked_job();

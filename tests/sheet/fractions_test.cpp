@@ -111,7 +111,8 @@ std::multimap<std::string, double> places_of(const Made& made, std::size_t bumpe
     places.emplace(std::string("bottom") + darts, y(bottom));
   }
   for (const bool start : {true, false})
-    places.emplace(cover_end_words(made, bumper, start) + ": bumper, flaps",
+    places.emplace(cover_end_words(made, bumper, start) +
+                       (pattern.ends[start ? 0 : 1].flaps > 0 ? ": bumper" : ": bumper, flaps"),
                    x(start ? 0 : pattern.length));
   for (std::size_t k = 0; k < pattern.marks.size(); ++k)
     places.emplace("match mark " + made.mark_names[bumper][k], x(pattern.marks[k].at.x));

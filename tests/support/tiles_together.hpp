@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "draw/marks.hpp"
 #include "support/picture.hpp"
 #include "swathe/draw.hpp"
 #include "swathe/write.hpp"
@@ -77,6 +78,7 @@ inline std::vector<Diamond> diamonds_of(const Page& page, const std::vector<std:
     REQUIRE(fill->outlines.size() == 2);  // and its white middle
     const auto& v = fill->outlines[0].vertices;
     REQUIRE(v.size() == 3);
+    if (apart(v[0].at, v[2].at) < 2 * kDiamondHalf - 1e-6) continue;  // the key's are smaller
     Diamond diamond{0.5 * (v[0].at + v[2].at), {}, {}};
     diamond.into = unit(v[1].at - diamond.base);
     double nearest = 1e9;
