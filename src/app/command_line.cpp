@@ -114,7 +114,7 @@ void add_commands(CLI::App& app, Words& words) {
                        [](Terminal& terminal, const Words& w) { return check(terminal, w.job); });
   commands.add_making("pattern", "Make the cloth patterns only", Wanted::Patterns);
   commands.add_making("numerals", "Make the numeral sheets only", Wanted::Numerals);
-  commands.add_making("views", "Make the views only: what people see, and who can read it",
+  commands.add_making("views", "Make the views only: what people see, who can read it",
                       Wanted::Views);
   commands.add_for_job("list", "List boards, padding, cloth, numerals and fasteners",
                        [](Terminal& terminal, const Words& w) { return list(terminal, w.job); });

@@ -1,7 +1,5 @@
 #include "sheet/cover_ordinates.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 
@@ -15,7 +13,6 @@ namespace {
 using sheet_texts::say;
 
 constexpr double kSame = 0.02;  ///< mm; figures this near each other are one place
-constexpr double kSixtyFourth = 25.4 / 64;
 
 /// A figure on the way to its list: edges that have it alike are named once.
 struct Found {
@@ -243,23 +240,11 @@ RunningDimensions running_dimensions(const Made& made, std::size_t bumper) {
   return all;
 }
 
-std::string left_over(Length length, Units units) {
-  // From what is printed, read again: then nothing can round it another way.
-  const auto printed = parse_length(dimension(length, units), units);
-  const double left = printed ? (length - *printed).mm() : 0.0;
-  if (std::abs(left) <= kSixtyFourth + 1e-6) return "";
-  const char* sign = left > 0 ? "+" : "-";
-  if (units == Units::Millimeters)
-    return fmt::format("{}{}", sign, plain_number(std::abs(left), 1));
-  const bool one = std::round(std::abs(left) / kSixtyFourth) < 1.5;
-  return fmt::format("{}{}", sign, one ? "1/64" : "1/32");
-}
-
 std::vector<Running> by_figure(const std::vector<Running>& list, Units units) {
   std::vector<Running> rows;
   std::string last;
   for (const Running& running : list) {
-    const std::string told = figure(mm(running.at_mm), units);
+    const std::string told = dimension(mm(running.at_mm), units);
     if (rows.empty() || told != last) {
       rows.push_back(running);
     } else {
@@ -269,12 +254,6 @@ std::vector<Running> by_figure(const std::vector<Running>& list, Units units) {
     last = told;
   }
   return rows;
-}
-
-std::string figure(Length length, Units units) {
-  const std::string left = left_over(length, units);
-  return left.empty() ? dimension(length, units)
-                      : fmt::format("{} ({})", dimension(length, units), left);
 }
 
 }  // namespace swathe

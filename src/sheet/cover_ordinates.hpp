@@ -27,20 +27,11 @@ struct RunningDimensions {
 /// on.
 ///
 /// Holds (cover_ordinates_test.cpp): (1) each figure as printed is within half the unit's step of
-/// the
-///   model, whatever stands before it; (2) every corner, dart's point, notch, end, ear, tongue,
+///   the model, whatever stands before it; (2) every corner, dart's point, notch, end, ear, tongue,
 ///   hem, seam, match mark, numeral, window and hole of the pattern has its figure.
 RunningDimensions running_dimensions(const Made& made, std::size_t bumper);
 
-/// What the printed figure leaves over: "+1/64", "-1/32" inches, or "+0.4" mm; empty where that is
-/// 1/64 in or less.
-std::string left_over(Length length, Units units);
-
-/// Rows of a list: places that a tape cannot tell apart, in figure and in what it leaves over, are
-/// one row that names them all.
+/// Rows of a list: places with one figure are one row that names them all.
 std::vector<Running> by_figure(const std::vector<Running>& list, Units units);
-
-/// A figure for a list: "32 1/4", and what it leaves over behind it: "32 1/4 (+1/64)".
-std::string figure(Length length, Units units);
 
 }  // namespace swathe

@@ -96,14 +96,10 @@ Table table_of(const std::vector<Running>& list, const char* heading, Units unit
                const Font& labels, double width, bool close) {
   Table table;
   table.close = close;
-  table.columns = {{say(heading), Anchor::Right},
-                   {say("measures.column-add"), Anchor::Left},
-                   {say("measures.column-what")}};
+  table.columns = {{say(heading), Anchor::Right}, {say("measures.column-what")}};
   for (const Running& running : by_figure(list, units))
-    table.rows.push_back(
-        {dimension(mm(running.at_mm), units), left_over(mm(running.at_mm), units), running.what});
-  table.columns.back().width_mm =
-      width - natural_width(table, 0, labels) - natural_width(table, 1, labels);
+    table.rows.push_back({dimension(mm(running.at_mm), units), running.what});
+  table.columns.back().width_mm = width - natural_width(table, 0, labels);
   return table;
 }
 

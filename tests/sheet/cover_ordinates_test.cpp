@@ -100,16 +100,6 @@ TEST_CASE(
   CHECK(has(all.along, (5.25 + 17.0 + 30.0 + 6.5) * kInch));
 }
 
-TEST_CASE("what a figure leaves over is said past 1/64 in") {
-  CHECK(left_over(inches(32.25), Units::Inches).empty());
-  CHECK(left_over(inches(32.25 + 1.0 / 64), Units::Inches).empty());
-  CHECK(left_over(inches(32.25 + 1.6 / 64), Units::Inches) == "+1/32");
-  CHECK(left_over(inches(32.25 - 1.2 / 64), Units::Inches) == "-1/64");
-  CHECK(left_over(mm(819.3), Units::Millimeters).empty());
-  CHECK(left_over(mm(819.42), Units::Millimeters) == "+0.4");
-  CHECK(left_over(mm(818.55), Units::Millimeters) == "-0.5");
-}
-
 TEST_CASE("spread: labels keep their distance and their order, and move as little as can be") {
   test::for_drawn_cases("spread", 200, [](std::mt19937_64& rng) {
     std::vector<double> targets;
