@@ -46,9 +46,8 @@ std::string to_pdf(const Sheet& sheet, const Font& labels, const PdfOptions& opt
   }
   cairo_surface_finish(surface.get());
   throw_on(cairo_surface_status(surface.get()));
-  if (is_at_full_size(sheet.kind)) bytes = with_true_size(std::move(bytes));
-  watch.require();
-  return bytes;
+  watch.require();  // where memory gave out, Cairo may have left parts of the file out unsaid
+  return is_at_full_size(sheet.kind) ? with_true_size(std::move(bytes)) : bytes;
 }
 
 }  // namespace swathe
