@@ -19,7 +19,7 @@ namespace {
 /// Ink keeps off the edge of its box by so much: boxes that only touch are apart on paper.
 constexpr double kTouching = 0.3;  // mm
 
-/// Text is 3.5 mm high, 2.5 mm in tables; a little less where its own drawing is small.
+/// The least that tables are lettered in; all other text is larger.
 constexpr double kLeastText = 2.5;
 
 struct Lettered {
