@@ -106,11 +106,15 @@ struct SectionPoint {
                     ///< top, negative below
 };
 
+namespace bumper {
+
 /// A named place on the girth.
 struct Station {
   std::string name;
   double u_mm = 0, d_mm = 0, z_mm = 0;
 };
+
+}  // namespace bumper
 
 /// The shape the cloth is pulled over, square to a side, and the taut cloth's middle surface round
 /// it.
@@ -181,14 +185,14 @@ class Section {
   /// By how much the cloth between the back edges lies short of a depth, summed over u; mm2.
   double short_of_depth(double d) const;
 
-  const std::vector<Station>& stations() const { return stations_; }
+  const std::vector<bumper::Station>& stations() const { return stations_; }
   /// Cloth that a butting side needs more at the top, and at the bottom, to go round its
   /// neighbor's square padding end: as far as square_front() is further round.
   double square_end_allowance_mm() const { return square_end_; }
   /// The same bumper where the padding's hollows are filled: its padding is square.
   const Section& square_front() const { return square_ ? *square_ : *this; }
   /// The closed outline the cloth's middle surface follows.
-  const std::vector<HullPiece>& hull() const { return hull_; }
+  const std::vector<plane::HullPiece>& hull() const { return hull_; }
 
  private:
   Section() = default;  // only make() does: cloth round nothing is nowhere
@@ -197,16 +201,16 @@ class Section {
   double front_top_ = 0, top_tangent_ = 0, bottom_tangent_ = 0, back_top_ = 0, back_bottom_ = 0;
   double square_end_ = 0;
   std::shared_ptr<const Section> square_;  ///< never changed; none where it is square itself
-  std::vector<Station> stations_;
-  std::vector<HullPiece> hull_;
+  std::vector<bumper::Station> stations_;
+  std::vector<plane::HullPiece> hull_;
   struct Stretch {  ///< a hull piece and the u it starts at
-    HullPiece piece;
+    plane::HullPiece piece;
     double u_from = 0;
   };
-  void follow(const std::vector<Disc>& padding);
+  void follow(const std::vector<plane::Disc>& padding);
   static SectionPoint on_stretch(const std::vector<Stretch>& chain, double u);
   static double foot_on(const Stretch& stretch, FlatPoint p);
-  void name_stations(const std::vector<HullPiece>& chain);
+  void name_stations(const std::vector<plane::HullPiece>& chain);
   void lay_bare(const PaddingKeys& padding);
   std::vector<Stretch> chain_;  ///< from the bottom back edge to the top one, by u
   std::vector<Stretch> bare_;   ///< past a board's end: from the front's middle to the back's, over
@@ -342,6 +346,8 @@ struct EndCut {
          outer_short = 0;  ///< where its edges end before the longest, mm; the inner is the board's
 };
 
+namespace bumper {
+
 /// A board, or one noodle or block of padding, of one side of one bumper.
 struct Piece {
   std::string bumper;
@@ -355,18 +361,21 @@ struct Piece {
   std::string next_to = {};
 };
 
+}  // namespace bumper
+
 /// "A front"; "A front by left" where the bumper has two on that side.
-std::string piece_name(const Piece& piece);
+std::string piece_name(const bumper::Piece& piece);
 
 /// Refuses: DoesNotFit where at a corner both sides lap, or neither (at boards.lapping), or where
 /// lapped ends would be cut more than 60 deg off square (at boards.joint).
-Outcome<std::vector<Piece>> board_pieces(const Frame& frame, const Section& section, const Run& run,
-                                         const BoardKeys& boards, const Places& places);
+Outcome<std::vector<bumper::Piece>> board_pieces(const Frame& frame, const Section& section,
+                                                 const Run& run, const BoardKeys& boards,
+                                                 const Places& places);
 /// The same for padding (at padding.lapping, padding.corner). Bent padding is one piece for the
 /// whole run, measured along its middle; its side is named "front + left".
-Outcome<std::vector<Piece>> padding_pieces(const Frame& frame, const Section& section,
-                                           const Run& run, const PaddingKeys& padding,
-                                           const Places& places);
+Outcome<std::vector<bumper::Piece>> padding_pieces(const Frame& frame, const Section& section,
+                                                   const Run& run, const PaddingKeys& padding,
+                                                   const Places& places);
 
 /// Room at a corner that the padding's pieces leave open, to be filled with padding of the same
 /// kind.
@@ -394,7 +403,7 @@ struct Overhang {
          at_end =
              0;  ///< mm, left and right seen from outside; zero where the board reaches further
 };
-std::vector<Overhang> overhangs(const std::vector<Piece>& boards,
-                                const std::vector<Piece>& padding);
+std::vector<Overhang> overhangs(const std::vector<bumper::Piece>& boards,
+                                const std::vector<bumper::Piece>& padding);
 
 }  // namespace swathe

@@ -46,7 +46,7 @@ const LineStyle& style_of(LineKind kind);
 /// Every mark carries what it shows of the model; furniture (frames, keys, notes) shows nothing.
 struct LineMark {
   LineKind kind = LineKind::Outline;
-  Path path;
+  plane::Path path;
   bool sample = false;  ///< shows its kind in a key: nothing to cut or draw by
   Subjects shows{};
 };
@@ -56,50 +56,58 @@ struct LineMark {
 struct FillMark {
   LineKind kind = LineKind::Outline;  ///< whose layer it lies on
   Color color;
-  std::vector<Path> outlines;
+  std::vector<plane::Path> outlines;
   Subjects shows{};
 };
 
+namespace draw {
+
 enum class Anchor { Left, Middle, Right };
+
+}  // namespace draw
 
 struct TextMark {
   FlatPoint at;            ///< on the base line
   std::string text;        ///< one line, UTF-8
   double height_mm = 3.5;  ///< of the capitals
-  Anchor anchor = Anchor::Left;
+  draw::Anchor anchor = draw::Anchor::Left;
   double turn = 0.0;  ///< radians, counter-clockwise, about `at`
   Subjects shows{};
 };
 
+namespace draw {
+
 using Mark = std::variant<FillMark, LineMark, TextMark>;
+
+}  // namespace draw
 
 /// Marks in drawing order within their kind; a writer draws tints first, then lines, then text.
 class Drawing {
  public:
-  void line(LineKind kind, Path path) {
+  void line(LineKind kind, plane::Path path) {
     marks_.emplace_back(LineMark{kind, std::move(path), false, {}});
   }
-  void sample(LineKind kind, Path path) {
+  void sample(LineKind kind, plane::Path path) {
     marks_.emplace_back(LineMark{kind, std::move(path), true, {}});
   }
-  void line(LineKind kind, FlatPoint a, FlatPoint b) { line(kind, swathe::line(a, b)); }
-  void fill(LineKind kind, Color color, std::vector<Path> outlines) {
+  void line(LineKind kind, FlatPoint a, FlatPoint b) { line(kind, plane::line(a, b)); }
+  void fill(LineKind kind, Color color, std::vector<plane::Path> outlines) {
     marks_.emplace_back(FillMark{kind, color, std::move(outlines), {}});
   }
   void text(TextMark mark) { marks_.emplace_back(std::move(mark)); }
-  void text(FlatPoint at, std::string words, double height_mm = 3.5, Anchor anchor = Anchor::Left,
-            double turn = 0.0) {
+  void text(FlatPoint at, std::string words, double height_mm = 3.5,
+            draw::Anchor anchor = draw::Anchor::Left, double turn = 0.0) {
     text(TextMark{at, std::move(words), height_mm, anchor, turn, {}});
   }
   /// Another drawing's marks, placed, with what they show. Text is moved and turned but never
   /// mirrored: its anchor is.
-  void add(const Drawing& other, const Placement& placement);
+  void add(const Drawing& other, const plane::Placement& placement);
 
-  const std::vector<Mark>& marks() const { return marks_; }
+  const std::vector<draw::Mark>& marks() const { return marks_; }
 
  private:
   friend class Showing;
-  std::vector<Mark> marks_;
+  std::vector<draw::Mark> marks_;
 };
 
 /// While it lasts, what is drawn shows these parts of the model: at its end, every mark added since
@@ -121,19 +129,23 @@ class [[nodiscard]] Showing {
 };
 
 /// What a mark shows, whichever it is.
-const Subjects& shown_by(const Mark& mark);
+const Subjects& shown_by(const draw::Mark& mark);
+
+namespace draw {
 
 /// What a printer's error asks a page to be stretched by, so that it comes out true.
 struct Stretch {
   double x = 1, y = 1;
 };
 
+}  // namespace draw
+
 /// One page, lower left corner at (0, 0).
 struct Page {
   double width_mm = 0, height_mm = 0;
   Drawing drawing;
-  std::string name;  ///< "B2" for a tile, else a title
-  Stretch print{};   ///< where it is printed on paper; drawings for cutters stay true
+  std::string name;       ///< "B2" for a tile, else a title
+  draw::Stretch print{};  ///< where it is printed on paper; drawings for cutters stay true
 };
 
 /// What a sheet file is for: the words in the report and the file's place in the order of work.

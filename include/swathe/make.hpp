@@ -35,7 +35,7 @@ struct Made {
   std::vector<std::vector<std::string>> mark_names;
   std::vector<double> bare_gaps, covered_gaps;  ///< from each bumper to the next, counter-clockwise
   std::vector<std::vector<ClearStretch>> clear;  ///< of each bumper, on the cover in place
-  std::vector<Piece> boards, padding;            ///< of one set
+  std::vector<bumper::Piece> boards, padding;    ///< of one set
   std::optional<Numerals> numerals;  ///< where the job has a number; placed on the covers in place
   std::optional<Sight> sight;        ///< where the job has a number
   std::vector<std::optional<Sameness>> same;  ///< the earlier bumper each one repeats, if any

@@ -24,15 +24,15 @@ struct Bridge {
   FlatPoint from, to;  ///< middle line, from edge to edge of the stroke it crosses
   double width = 0;
   double length = 0;
-  Polygon bar;  ///< the whole bar, counter-clockwise; it runs on into the sheet at both ends
+  plane::Polygon bar;  ///< the whole bar, counter-clockwise; it runs on into the sheet at both ends
 };
 
 /// White that shows round a digit of another color: a larger digit that lies under it.
 struct WhiteOutline {
-  Region outline;  ///< the digit's moved outwards; a counter too narrow for it, or for bridges, is
-                   ///< white
+  plane::Region outline;  ///< the digit's moved outwards; a counter too narrow for it, or for
+                          ///< bridges, is white
   std::vector<Bridge> bridges;
-  Region stencil;  ///< what is cut out of its sheet
+  plane::Region stencil;  ///< what is cut out of its sheet
 };
 
 /// One of the digits the number uses.
@@ -41,12 +41,12 @@ struct Digit {
   int count = 0;                 ///< to make: every place, every color, spares
   double height = 0, width = 0;  ///< of the ink
   double advance = 0;
-  Region outline;  ///< as it will stand on the cloth
-  Stroke stroke{{}};
-  Stroke stroke_after_bridges{{}};
+  plane::Region outline;  ///< as it will stand on the cloth
+  type::Stroke stroke{{}};
+  type::Stroke stroke_after_bridges{{}};
   int counters = 0;  ///< islands
   std::vector<Bridge> bridges;
-  Region stencil;  ///< what is cut out of the sheet: the outline less its bridges
+  plane::Region stencil;  ///< what is cut out of the sheet: the outline less its bridges
   std::optional<WhiteOutline> white;  ///< where the job asks for one
 };
 
@@ -103,7 +103,7 @@ struct Numerals {
   /// Requires: a digit of the number.
   const Digit& shape(char digit) const;
   /// A digit's outline where it stands.
-  Region outline_of(const PlacedDigit& on) const;
+  plane::Region outline_of(const PlacedDigit& on) const;
   int showings() const { return placed.empty() ? 0 : placed.back().showing + 1; }
 };
 

@@ -27,7 +27,7 @@ struct PatternCorner {
   double s = 0, turn_deg = 0, past = 0;
   std::vector<DartPoint>
       dart;  ///< from the bottom back edge to the top one; 33 or more above and below
-  Polygon notch_top,
+  plane::Polygon notch_top,
       notch_bottom;   ///< cloth cut away: ends at the cloth edge, apex towards the front
   bool sewn = false;  ///< the cut in front of the back edge is closed again by a seam
   /// Spent at top and at bottom: on the butting side, and on both where the corner is filled.
@@ -58,7 +58,7 @@ struct NamedLine {
 
 /// A folded corner's line with the way its surplus goes under.
 struct PleatLine {
-  Path path;
+  plane::Path path;
   FlatPoint under;  ///< unit: the way the cloth goes under
 };
 
@@ -67,7 +67,7 @@ struct HemFold {
   FlatPoint from, to;
   bool top = true;  ///< on the top flap
 
-  Path path() const { return line(from, to); }
+  plane::Path path() const { return line(from, to); }
   FlatPoint under() const { return {0, top ? -1.0 : 1.0}; }  ///< as of a pleat
 };
 
@@ -86,8 +86,8 @@ struct BracketOnPattern {
   double width = 0, height = 0;
   BracketCloth cloth = BracketCloth::Under;
   bool open_to_edge = false;
-  std::vector<Path> footprints;  ///< on each flap it reaches
-  std::vector<Path> windows;     ///< on each flap it reaches; cut last, on the bumper
+  std::vector<plane::Path> footprints;  ///< on each flap it reaches
+  std::vector<plane::Path> windows;     ///< on each flap it reaches; cut last, on the bumper
   std::vector<Punch> holes;
 };
 
@@ -143,18 +143,18 @@ struct ClothJoin {
 
 struct Pattern {
   std::string bumper;
-  Polygon outline;             ///< the cut outline, counter-clockwise
-  std::vector<Path> snips;     ///< cuts that end inside the cloth
-  std::vector<Polygon> holes;  ///< windows not open to the edge
+  plane::Polygon outline;             ///< the cut outline, counter-clockwise
+  std::vector<plane::Path> snips;     ///< cuts that end inside the cloth
+  std::vector<plane::Polygon> holes;  ///< windows not open to the edge
   std::vector<PatternCorner> corners;
-  std::vector<PleatLine> pleats;  ///< folded corners
-  std::vector<HemFold> hems;      ///< of a hook-and-loop cover
-  std::vector<Path> stitches;     ///< sewn corners: the two edges of each dart
-  std::vector<Path> seam_marks;   ///< ticks across stitch lines that meet when sewn
+  std::vector<PleatLine> pleats;        ///< folded corners
+  std::vector<HemFold> hems;            ///< of a hook-and-loop cover
+  std::vector<plane::Path> stitches;    ///< sewn corners: the two edges of each dart
+  std::vector<plane::Path> seam_marks;  ///< ticks across stitch lines that meet when sewn
   std::vector<NamedLine> lines;
   std::vector<BracketOnPattern> brackets;
-  std::vector<Staple> staples;  ///< none on a hook-and-loop cover
-  std::vector<Path> strips;     ///< hook-and-loop of a hook-and-loop cover, sewn to its inside
+  std::vector<Staple> staples;      ///< none on a hook-and-loop cover
+  std::vector<plane::Path> strips;  ///< hook-and-loop of a hook-and-loop cover, sewn to its inside
   std::vector<MatchMark> marks;
   std::vector<EndOnPattern> ends;
   double length = 0;                         ///< end face to end face

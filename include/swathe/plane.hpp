@@ -6,7 +6,7 @@
 #include <cmath>
 #include <vector>
 
-namespace swathe {
+namespace swathe::plane {
 
 /// A point, or a way from one to another, in a flat plane; millimeters.
 struct FlatPoint {
@@ -170,5 +170,13 @@ struct HullPiece {
 std::vector<HullPiece> hull_of_discs(const std::vector<Disc>& discs);
 
 double girth(const std::vector<HullPiece>& hull);
+
+}  // namespace swathe::plane
+
+namespace swathe {
+
+// Every room's own words.
+using plane::FlatPoint;
+using plane::SpacePoint;
 
 }  // namespace swathe

@@ -13,6 +13,8 @@ namespace swathe {
 
 // The published rules of one season, as values. No judgment here: the check room has that.
 
+namespace rules {
+
 /// A weight, as the rules name it.
 struct Mass {
   double grams = 0;
@@ -25,6 +27,8 @@ struct Mass {
 struct Zone {
   Length from, to;
 };
+
+}  // namespace rules
 
 /// From where a number must be readable.
 enum class Viewpoints { Most, Every };
@@ -85,11 +89,11 @@ struct Season {
   Ruled<Length> hard_parts_past_frame;     ///< at most
   Ruled<Length> hard_parts_under_padding;  ///< padding beyond any hard part, at least
 
-  Ruled<Zone> zone_filled;  ///< padding on its backing fills these heights
-  Ruled<Zone> zone_inside;  ///< the bumper stays within these heights
+  Ruled<rules::Zone> zone_filled;  ///< padding on its backing fills these heights
+  Ruled<rules::Zone> zone_inside;  ///< the bumper stays within these heights
 
-  Ruled<Mass> weight_machine;  ///< machine with bumpers, at most
-  Ruled<Mass> weight_set;      ///< one set of bumpers, at most
+  Ruled<rules::Mass> weight_machine;  ///< machine with bumpers, at most
+  Ruled<rules::Mass> weight_set;      ///< one set of bumpers, at most
 
   Ruled<Length> numerals_height;         ///< at least
   Ruled<Length> numerals_stroke;         ///< at least, for the majority of the stroke

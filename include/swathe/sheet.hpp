@@ -34,7 +34,7 @@ struct FontSpecimen {
   std::string name;
   std::vector<std::string> figures;  ///< a line each
   DigitLine line;
-  std::vector<Stroke> strokes;  ///< of line.shapes, in their order
+  std::vector<type::Stroke> strokes;  ///< of line.shapes, in their order
 };
 
 /// Fonts one below the other, all to one scale, their strokes shaded by width about `asked` (mm);

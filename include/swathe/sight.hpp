@@ -17,7 +17,7 @@
 namespace swathe {
 
 /// The unit way to an observer: bearing 0 straight ahead of the machine (y), counter-clockwise.
-inline FlatPoint towards(double bearing) { return left_of(direction(bearing)); }
+inline FlatPoint towards(double bearing) { return plane::left_of(plane::direction(bearing)); }
 /// The bearing of a way, 0 to 2 pi.
 double bearing_of(FlatPoint way);
 
@@ -125,11 +125,13 @@ struct SightNumber {
 /// The numbers as placed. Requires: places on the wrap, not moved by the pattern's stretch.
 std::vector<SightNumber> numbers_to_see(const Numerals& numerals);
 
+namespace sight {
+
 /// A convex body as plane outlines at rising heights, corner over corner, straight in between.
 struct Solid {
   struct Level {
     double z = 0;
-    Polygon plan;  ///< convex, counter-clockwise; as many corners at every level
+    plane::Polygon plan;  ///< convex, counter-clockwise; as many corners at every level
   };
   std::string name;           ///< "bumper B", "blind box 1"
   std::vector<Level> levels;  ///< two or more; of none it is empty, at height 0, and hides nothing
@@ -137,14 +139,16 @@ struct Solid {
   double bottom() const { return levels.empty() ? 0.0 : levels.front().z; }
   double top() const { return levels.empty() ? 0.0 : levels.back().z; }
   /// Requires: bottom() <= z <= top().
-  Polygon plan_at(double z) const;
+  plane::Polygon plan_at(double z) const;
 };
+
+}  // namespace sight
 
 /// The solids of a bumper, one a side it covers, then those of padding that runs on past a board.
 /// Rounds are chords within kSolidChord.
-std::vector<Solid> bumper_solids(const Wrap& wrap);
+std::vector<sight::Solid> bumper_solids(const Wrap& wrap);
 inline constexpr Length kSolidChord = mm(0.1);
-Solid blind_solid(const BlindKeys& box, int number);
+sight::Solid blind_solid(const BlindKeys& box, int number);
 
 /// A digit where it is in space.
 struct DigitInSpace {
@@ -167,22 +171,30 @@ struct NumberInSpace {
   std::vector<SightDigit> boxes;  ///< of the digits, on the cloth
 };
 
+namespace sight {
+
 /// Everything in one place; heights from the floor.
 struct Scene {
   FlatPoint center;  ///< of the machine: observers walk round it
   std::vector<NumberInSpace> numbers;
-  std::vector<Solid> solids;
+  std::vector<sight::Solid> solids;
 };
 
+}  // namespace sight
+
 /// Requires: a bumper at least; every digit's box on the cloth of one side, clear of darts.
-Scene make_scene(const std::vector<Wrap>& wraps, const std::vector<SightNumber>& numbers,
-                 const std::vector<BlindKeys>& blind);
+sight::Scene make_scene(const std::vector<Wrap>& wraps, const std::vector<SightNumber>& numbers,
+                        const std::vector<BlindKeys>& blind);
+
+namespace sight {
 
 /// When a digit counts as legible.
 struct Criterion {
   Angle least = Angle::from_arcmin(15);  ///< of its height
   Angle widest = kWidestObliquity;
 };
+
+}  // namespace sight
 
 /// What an observer sees of one digit.
 struct DigitSeen {
@@ -219,7 +231,7 @@ struct NumberSeen {
 ///   (2) rays cast at a fine mesh say the same; (3) a solid more never brings more into view.
 class Sightlines {
  public:
-  Sightlines(const Scene& scene, Length eye_height, Criterion criterion = {});
+  Sightlines(const sight::Scene& scene, Length eye_height, sight::Criterion criterion = {});
 
   Length eye_height() const { return mm(eye_); }
   /// One for each number. Requires: a place outside the bumpers.
@@ -235,7 +247,7 @@ class Sightlines {
  private:
   struct Shadow {
     int solid = 0;
-    Polygon from;  ///< convex: places that see the digit hidden, in part or whole
+    plane::Polygon from;  ///< convex: places that see the digit hidden, in part or whole
   };
   /// Places p with dot(way, p) >= least.
   struct HalfPlane {
@@ -252,9 +264,9 @@ class Sightlines {
     return scene_->numbers[number].digits[digit];
   }
 
-  const Scene* scene_;  ///< stays the caller's, and must outlive this
+  const sight::Scene* scene_;  ///< stays the caller's, and must outlive this
   double eye_;
-  Criterion criterion_;
+  sight::Criterion criterion_;
   std::vector<std::vector<Lines>> lines_;  ///< of each digit of each number
 };
 
@@ -306,8 +318,8 @@ struct SightRing {
 
 /// What can be read of the job's numbers, from every side.
 struct Sight {
-  Scene scene;
-  Criterion criterion;
+  sight::Scene scene;
+  sight::Criterion criterion;
   Angle step;                    ///< stretches of bearings narrower than this are not told of
   std::vector<SightRing> rings;  ///< each eye height at the first distance, then at the next
   /// Each eye height at the distance the season names; without one, at the job's nearest.
@@ -322,15 +334,15 @@ Length demanded_distance(const SightKeys& keys, std::optional<Length> named);
 struct NumberAround {
   Bearings whole, misleads;
 };
-NumberAround around_number(const Scene& scene, const Sightlines& lines, std::size_t number,
+NumberAround around_number(const sight::Scene& scene, const Sightlines& lines, std::size_t number,
                            Length distance);
 
 /// What is read on one circle, at exact bearings.
-SightRing ring_at(const Scene& scene, const Sightlines& lines, Length distance);
+SightRing ring_at(const sight::Scene& scene, const Sightlines& lines, Length distance);
 
 /// Every ring of the job; `named` is the distance the season names.
 /// Holds (sweep_test.cpp): (1) each ring's arcs go once round; (2) within an arc seen_from() says
 ///   the same; (3) a machine turned turns its arcs; (4) a blind box more never adds to what reads.
-Sight sweep(Scene scene, const SightKeys& keys, std::optional<Length> named = {});
+Sight sweep(sight::Scene scene, const SightKeys& keys, std::optional<Length> named = {});
 
 }  // namespace swathe

@@ -80,11 +80,11 @@ StockPlan cut_sticks(const std::vector<StockCut>& pieces, double stick_length, d
 
 struct ClothPlacement {
   std::string bumper;
-  std::string piece;    ///< the bumper again, or "A1", "A2" where its cover is sewn from parts
-  double x = 0, y = 0;  ///< lower left corner of the piece's box on the roll; x along the roll
-  bool across = false;  ///< a quarter turn counter-clockwise
-  bool turned = false;  ///< half a turn, on top of it
-  Polygon outline;      ///< the piece's own, where it lies
+  std::string piece;       ///< the bumper again, or "A1", "A2" where its cover is sewn from parts
+  double x = 0, y = 0;     ///< lower left corner of the piece's box on the roll; x along the roll
+  bool across = false;     ///< a quarter turn counter-clockwise
+  bool turned = false;     ///< half a turn, on top of it
+  plane::Polygon outline;  ///< the piece's own, where it lies
 };
 
 /// One color's covers on the roll.
@@ -167,13 +167,13 @@ int padded_sets(const Job& job);
 
 /// What no stock of the job can give: DoesNotFit, where a cover is wider than the roll (at
 /// cloth.roll_width) or padding has no place for a joint (at padding.stock); with what would do.
-Refusals stock_faults(const Job& job, const Stock& stock, const std::vector<Piece>& padding,
+Refusals stock_faults(const Job& job, const Stock& stock, const std::vector<bumper::Piece>& padding,
                       const std::vector<Pattern>& patterns,
                       const std::vector<std::vector<ClothJoin>>& joins);
 
 /// Boards and padding for every padded set, cloth for every color.
-Stock plan_stock(const Job& job, const std::vector<Piece>& boards,
-                 const std::vector<Piece>& padding, const std::vector<Pattern>& patterns,
+Stock plan_stock(const Job& job, const std::vector<bumper::Piece>& boards,
+                 const std::vector<bumper::Piece>& padding, const std::vector<Pattern>& patterns,
                  const std::vector<std::vector<ClothJoin>>& joins);
 
 }  // namespace swathe

@@ -22,6 +22,8 @@ struct StrokePiece {
   double width = 0;
 };
 
+namespace type {
+
 /// The strokes of one digit, measured on the medial axis of its outline.
 class Stroke {
  public:
@@ -39,6 +41,8 @@ class Stroke {
   std::vector<StrokePiece> pieces_;
   double length_ = 0;
 };
+
+}  // namespace type
 
 /// Which circles of the medial axis count as stroke: those that touch the outline on nearly
 /// opposite sides. In a corner, at a stroke's end and where strokes join they do not. The measure
@@ -60,7 +64,7 @@ inline constexpr double kStrokeStep = 0.0025;
 /// Holds: (1) bars and rings, turned or not, have the width they were drawn with;
 ///        (2) the circle that fits into a join does not count;
 ///        (3) the answer is the same for the outline turned, mirrored and moved.
-Stroke measure_stroke(const Region& outline);
+type::Stroke measure_stroke(const plane::Region& outline);
 
 struct ShapeOptions {
   bool tabular = false;
@@ -78,12 +82,16 @@ struct ShapedGlyph {
   FlatPoint offset;
 };
 
+namespace type {
+
 /// Outline as the font has it: quadratic curves raised to cubic, em units, y up.
 struct Curve {
   enum class Verb { Move, Line, Cubic, Close };
   Verb verb = Verb::Move;
   FlatPoint a, b, to;  ///< a and b are the control points of a cubic
 };
+
+}  // namespace type
 
 /// An axis of a variable font.
 struct FontAxis {
@@ -111,11 +119,11 @@ class Font {
   bool has(char32_t character) const;
   /// Worked out once a glyph; empty for a space, and for a glyph the font has not or cannot draw.
   /// As the font has it: of any size, and up to tens of thousands of curves.
-  const std::vector<Curve>& outline(unsigned glyph) const;
+  const std::vector<type::Curve>& outline(unsigned glyph) const;
   /// The outline flattened within `tolerance` em and united by non-zero fill.
   /// Refuses: TooLarge (past a limit of digits in base/limits.hpp, or 100 em from the origin); its
   /// sentence starts with a verb: "has 7000 curves, ...".
-  Outcome<Region> region(unsigned glyph, double tolerance) const;
+  Outcome<plane::Region> region(unsigned glyph, double tolerance) const;
   /// Height of the capital H's outline, in em; of the 1 where there is no H, 0 where there is
   /// neither, or where it has more edges than a digit may have.
   double cap_height() const;
@@ -136,8 +144,8 @@ inline constexpr double kDigitFlatness = 0.01;
 
 struct DigitOutline {
   char digit = '0';
-  Region outline;
-  Box ink;
+  plane::Region outline;
+  plane::Box ink;
   double advance = 0;
 
   int counters() const;  ///< islands: the holes of the outline
@@ -157,7 +165,7 @@ struct DigitLine {
   double em = 0;                     ///< its size
   std::vector<DigitOutline> shapes;  ///< each digit used, once, in order of the digits
   std::vector<Place> places;         ///< in order of the text
-  Box ink;                           ///< of the whole line
+  plane::Box ink;                    ///< of the whole line
 
   const DigitOutline& shape(char digit) const;  ///< Requires: the line has it.
 };

@@ -11,13 +11,13 @@
 namespace swathe::app {
 namespace {
 
-std::string_view given_words(Given given) {
+std::string_view given_words(job::Given given) {
   switch (given) {
-    case Given::Needed:
+    case job::Given::Needed:
       return "Needed, like";
-    case Given::Optional:
+    case job::Given::Optional:
       return "Optional, like";
-    case Given::Default:
+    case job::Given::Default:
       break;
   }
   return "Default";

@@ -62,14 +62,14 @@ class ListText {
   /// How a length is told: sawn() of a board, dimension() of padding.
   using SizeWords = std::string (*)(Length, Units);
 
-  Table pieces(const std::vector<Piece>& pieces, SizeWords length) const {
+  Table pieces(const std::vector<bumper::Piece>& pieces, SizeWords length) const {
     Table table({{"bumper"},
                  {"side"},
                  {"length", kRight},
                  {"ends", Column::Align::Left, true},
                  {"a set", kRight},
                  {"in all", kRight}});
-    for (const Piece& piece : pieces)
+    for (const bumper::Piece& piece : pieces)
       table.add({piece.bumper, side_words(piece), length(mm(piece.length_mm), made_.job.units),
                  end_words(piece.start, next_to(made_, piece, true)) + "; " +
                      end_words(piece.end, next_to(made_, piece, false)),
@@ -79,7 +79,7 @@ class ListText {
   }
 
   /// Of two boards of a bumper on one side, each is named by the side it lies next to, too.
-  static std::string side_words(const Piece& piece) {
+  static std::string side_words(const bumper::Piece& piece) {
     return piece.next_to.empty() ? piece.side : piece.side + " by " + piece.next_to;
   }
 
@@ -118,7 +118,7 @@ class ListText {
   /// Of the words for ends, those that this job's boards or padding need explained.
   std::string ends_explained() const {
     const auto any = [&](EndCut::Kind kind) {
-      const auto has = [&](const Piece& piece) {
+      const auto has = [&](const bumper::Piece& piece) {
         return piece.start.kind == kind || piece.end.kind == kind;
       };
       return std::ranges::any_of(made_.boards, has) || std::ranges::any_of(made_.padding, has);
@@ -180,7 +180,7 @@ class ListText {
 
   /// "end by front"; one that lies next to no side is told by the side it is on, or the bumper that
   /// it lies next to.
-  std::string start_words(const Piece& piece) const {
+  std::string start_words(const bumper::Piece& piece) const {
     if (!piece.bends.empty()) return "end on " + piece.side.substr(0, piece.side.find(" + "));
     if (piece.start.kind == EndCut::Kind::Free)
       return fmt::format("end by bumper {}", bumper_before(piece.bumper));
@@ -282,7 +282,7 @@ class ListText {
     double all = 0;
     for (const Pattern& pattern : made_.patterns) {
       double along = 0;
-      for (const Path& strip : pattern.strips)
+      for (const plane::Path& strip : pattern.strips)
         along += std::max(bounds(strip).width(), bounds(strip).height());
       all += along;
       std::size_t holes = 0;
@@ -323,8 +323,9 @@ class ListText {
   }
 
   std::string mass(double grams) const {
-    return made_.job.units == Units::Inches ? fmt::format("{:.2f} lb", grams / Mass::kGramsPerPound)
-                                            : fmt::format("{:.2f} kg", grams / 1000.0);
+    return made_.job.units == Units::Inches
+               ? fmt::format("{:.2f} lb", grams / rules::Mass::kGramsPerPound)
+               : fmt::format("{:.2f} kg", grams / 1000.0);
   }
 
   const Made& made_;

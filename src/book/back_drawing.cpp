@@ -64,8 +64,8 @@ class Backs {
   FlatPoint on(const BoardBack& back, FlatPoint corner, FlatPoint p) const {
     return corner + scale_ * FlatPoint{back.to_x - p.x, p.y};
   }
-  Box on(const BoardBack& back, FlatPoint corner, const Box& box) const {
-    Box placed;
+  plane::Box on(const BoardBack& back, FlatPoint corner, const plane::Box& box) const {
+    plane::Box placed;
     placed.cover(on(back, corner, box.lo));
     placed.cover(on(back, corner, box.hi));
     return placed;
@@ -98,16 +98,16 @@ class Backs {
     onto.line(LineKind::Outline, rectangle(corner, corner + size));
     for (const BracketOnBoard& bracket : back.brackets) {
       const Showing one(onto, Subject::bracket(bracket.number));
-      const Box box = on(back, corner, bracket.box);
+      const plane::Box box = on(back, corner, bracket.box);
       onto.fill(LineKind::Outline, kWood, {rectangle(box.lo, box.hi)});
       onto.line(LineKind::Thin, rectangle(box.lo, box.hi));
     }
-    for (const Box& strip : back.strips) {
-      const Box box = on(back, corner, strip);
+    for (const plane::Box& strip : back.strips) {
+      const plane::Box box = on(back, corner, strip);
       onto.fill(LineKind::Stitch, kPale, {rectangle(box.lo, box.hi)});
       onto.line(LineKind::Thin, rectangle(box.lo, box.hi));
     }
-    std::vector<Path> crowns;
+    std::vector<plane::Path> crowns;
     for (const StapleOnBoard& staple : back.staples) {
       const FlatPoint at = on(back, corner, FlatPoint{staple.x, staple.z});
       const double half = 0.5 * scale_ * practice::kStapleCrown.mm();
@@ -130,7 +130,7 @@ class Backs {
       for (const StapleOnBoard& staple : backs_[k].staples) {
         const FlatPoint at = on(backs_[k], places_[k], FlatPoint{staple.x, staple.z});
         const std::string words = std::to_string(staple.order);
-        TextMark text{at, words, kTableHeight, Anchor::Middle};
+        TextMark text{at, words, kTableHeight, draw::Anchor::Middle};
         text.at.y += staple.z > 0.5 * height_ ? -kCrownHalf - 1.2 - 1.08 * kTableHeight
                                               : kCrownHalf + 1.2 + 0.3 * kTableHeight;
         TextMark before = text, after = text;
@@ -153,7 +153,7 @@ class Backs {
       const Showing one(onto, Subject::bracket(bracket.number));
       const FlatPoint middle = on(back, corner, bracket.box).middle();
       onto.text(middle - FlatPoint{0, 0.5 * kTableHeight}, std::to_string(bracket.number),
-                kTableHeight, Anchor::Middle);
+                kTableHeight, draw::Anchor::Middle);
     }
   }
 

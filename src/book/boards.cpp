@@ -29,7 +29,7 @@ void add_cuts(const Made& made, Flow& flow) {
   flow.words(say("cuts.how", {{"height", exact(keys.height, units)},
                               {"kerf", exact(keys.kerf, units)},
                               {"share", percent(made.stock.sheets_used)}}));
-  const auto slanted = [](const Piece& board) {
+  const auto slanted = [](const bumper::Piece& board) {
     constexpr double kSquare = 0.05;  // deg; less is printed as square
     return std::max(std::abs(board.start.angle_deg), std::abs(board.end.angle_deg)) >= kSquare;
   };
@@ -57,7 +57,7 @@ void add_pencil_marks(const Made& made, Flow& flow) {
   Table table;
   table.columns = {{say("column.piece")},
                    {say("column.end-next-to")},
-                   {say("marks.column-places"), Anchor::Left, kPlaces}};
+                   {say("marks.column-places"), draw::Anchor::Left, kPlaces}};
   const auto add_row = [&](std::size_t bumper, std::size_t leg) {
     table.rows.push_back({board_name(made, bumper, leg), next_to(made, bumper, leg, true), ""});
   };
@@ -103,11 +103,11 @@ void add_brackets(const Made& made, Flow& flow) {
   table.columns = {{say("brackets.column-number")},
                    {say("column.piece")},
                    {say("column.end-next-to")},
-                   {say("brackets.column-nearer"), Anchor::Right},
-                   {say("column.width"), Anchor::Right},
-                   {say("column.height"), Anchor::Right},
-                   {say("brackets.column-down"), Anchor::Right},
-                   {say("brackets.column-holes"), Anchor::Left, kHoles},
+                   {say("brackets.column-nearer"), draw::Anchor::Right},
+                   {say("column.width"), draw::Anchor::Right},
+                   {say("column.height"), draw::Anchor::Right},
+                   {say("brackets.column-down"), draw::Anchor::Right},
+                   {say("brackets.column-holes"), draw::Anchor::Left, kHoles},
                    {say("column.cloth")}};
   std::vector<std::vector<std::string>> rows(made.job.brackets.size());
   for (std::size_t b = 0; b < made.patterns.size(); ++b)

@@ -29,10 +29,10 @@ bool same_lay(const ClothLay& a, const ClothLay& b) {
 void add_pieces(const Made& made, Flow& flow) {
   Table table;
   table.columns = {{say("column.cover")},
-                   {say("column.length"), Anchor::Right},
-                   {say("column.width"), Anchor::Right},
-                   {say("column.one-set"), Anchor::Right},
-                   {say("column.all-sets"), Anchor::Right}};
+                   {say("column.length"), draw::Anchor::Right},
+                   {say("column.width"), draw::Anchor::Right},
+                   {say("column.one-set"), draw::Anchor::Right},
+                   {say("column.all-sets"), draw::Anchor::Right}};
   bool joined = false;
   for (std::size_t b = 0; b < made.patterns.size(); ++b) {
     for (const ClothPart& part : cloth_parts(made.patterns[b], made.joins[b]))
@@ -62,9 +62,9 @@ void add_shared_prints(const Made& made, Flow& flow) {
   Table table;
   table.columns = {{say("column.cover")},
                    {say("cloth.column-print")},
-                   {say("cloth.column-laid"), Anchor::Left, 28},
-                   {say("cloth.column-but-for"), Anchor::Left, 34},
-                   {say("cloth.column-sides"), Anchor::Left, 70}};
+                   {say("cloth.column-laid"), draw::Anchor::Left, 28},
+                   {say("cloth.column-but-for"), draw::Anchor::Left, 34},
+                   {say("cloth.column-sides"), draw::Anchor::Left, 70}};
   for (std::size_t k = 0; k < made.same.size(); ++k) {
     if (!made.same[k]) continue;
     const Sameness& same = *made.same[k];
@@ -99,8 +99,8 @@ void add_numerals(const Made& made, Flow& flow) {
   places.columns = {{say("column.bumper")},
                     {say("column.side")},
                     {say("numerals.column-digits")},
-                    {say("numerals.column-height"), Anchor::Right},
-                    {say("column.width"), Anchor::Right}};
+                    {say("numerals.column-height"), draw::Anchor::Right},
+                    {say("column.width"), draw::Anchor::Right}};
   for (const PlacedNumeral& placed : made.numerals->placed)
     places.rows.push_back({made.patterns[static_cast<std::size_t>(placed.bumper)].bumper,
                            placed.side, placed.text, fig(placed.height), fig(placed.width)});
@@ -109,9 +109,9 @@ void add_numerals(const Made& made, Flow& flow) {
     flow.words(say("numerals.changed", {{"change", made.numerals->change}}));
   Table digits;
   digits.columns = {{say("numerals.column-digit")},
-                    {say("column.height"), Anchor::Right},
-                    {say("column.width"), Anchor::Right},
-                    {say("numerals.column-count"), Anchor::Right}};
+                    {say("column.height"), draw::Anchor::Right},
+                    {say("column.width"), draw::Anchor::Right},
+                    {say("numerals.column-count"), draw::Anchor::Right}};
   for (const Digit& digit : made.numerals->digits)
     digits.rows.push_back({std::string(1, digit.digit), fig(digit.height), fig(digit.width),
                            std::to_string(digit.count)});

@@ -41,18 +41,18 @@ Picture draw_lay(const Made& made, const ClothLay& lay, const Font& labels, doub
   Picture picture;
   picture.box = {{0, 0}, {width_mm, scale * lay.roll_width + kBelow + kAbove}};
   Drawing& onto = picture.drawing;
-  Box roll;
+  plane::Box roll;
   roll.cover(on({0, 0}));
   roll.cover(on({length, lay.roll_width}));
   onto.line(LineKind::Thin, rectangle(roll.lo, roll.hi));
 
   struct Named {
-    Box box;
+    plane::Box box;
     std::string words;
   };
   std::vector<Named> names;
   for (const ClothPlacement& placement : lay.placements) {
-    Polygon outline = thinned(placement.outline, kFlatness / scale);
+    plane::Polygon outline = thinned(placement.outline, kFlatness / scale);
     for (FlatPoint& p : outline) p = on(p);
     names.push_back({bounds(outline), words_of(placement)});
     onto.line(LineKind::Outline, closed_path(outline));
@@ -73,7 +73,8 @@ Picture draw_lay(const Made& made, const ClothLay& lay, const Font& labels, doub
   for (const Named& name : names) {
     const FlatPoint middle = name.box.middle();
     const auto line = [&](double height) {
-      return TextMark{middle - FlatPoint{0, 0.5 * height}, name.words, height, Anchor::Middle};
+      return TextMark{middle - FlatPoint{0, 0.5 * height}, name.words, height,
+                      draw::Anchor::Middle};
     };
     if (!placer.first_free({line(kTitleHeight), line(kTextHeight), line(kTableHeight)}))
       placer.near(middle, name.words, kTableHeight, kFurthest);

@@ -37,7 +37,7 @@ class Cuts {
   void strip(const CutStrip& strip, double scale, double left, double low, double high) {
     for (std::size_t k = 0; k < strip.pieces.size(); ++k) {
       const CutPiece& piece = strip.pieces[k];
-      const Box box{{left + scale * piece.from, low}, {left + scale * piece.to, high}};
+      const plane::Box box{{left + scale * piece.from, low}, {left + scale * piece.to, high}};
       onto_.line(LineKind::Outline, rectangle(box.lo, box.hi));
       if (piece.is_waste()) tints_.fill(LineKind::Outline, kPale, {rectangle(box.lo, box.hi)});
       const bool cut = k + 1 < strip.pieces.size() || strip.trimmed;
@@ -63,7 +63,7 @@ class Cuts {
     }
   }
 
-  void waste(const Box& box, double length, double width) {
+  void waste(const plane::Box& box, double length, double width) {
     tints_.fill(LineKind::Outline, kPale, {rectangle(box.lo, box.hi)});
     onto_.line(LineKind::Outline, rectangle(box.lo, box.hi));
     names_.push_back({box, say("cuts.waste"),
@@ -104,7 +104,7 @@ class Cuts {
 
  private:
   struct Named {
-    Box box;
+    plane::Box box;
     std::string name, size;
     std::string by;     ///< the cut that frees it: "4"; of a rest "after 6"
     double number = 0;  ///< width that its cut's number takes
@@ -122,12 +122,12 @@ class Cuts {
     };
     for (const double height : {kTextHeight, kTableHeight}) {
       if (fits(line, height) && kLetters * height <= high) {
-        onto_.text(middle - FlatPoint{0, 0.5 * height}, line, height, Anchor::Middle);
+        onto_.text(middle - FlatPoint{0, 0.5 * height}, line, height, draw::Anchor::Middle);
         return true;
       }
       if (fits(one.name, height) && fits(one.size, height) && 2 * kLetters * height <= high) {
-        onto_.text(middle + FlatPoint{0, 0.3 * height}, one.name, height, Anchor::Middle);
-        onto_.text(middle - FlatPoint{0, 1.1 * height}, one.size, height, Anchor::Middle);
+        onto_.text(middle + FlatPoint{0, 0.3 * height}, one.name, height, draw::Anchor::Middle);
+        onto_.text(middle - FlatPoint{0, 1.1 * height}, one.size, height, draw::Anchor::Middle);
         return true;
       }
     }
@@ -141,11 +141,11 @@ class Cuts {
     const double wide = frame_width(number);
     onto_.line(LineKind::Thin, rectangle(low, low + FlatPoint{wide, kTagHigh}));
     onto_.text({low.x + 0.5 * wide, low.y + 0.5 * (kTagHigh - kTableHeight)}, number, kTableHeight,
-               Anchor::Middle);
+               draw::Anchor::Middle);
   }
 
   /// At the foot of the piece that the cut frees, in its corner by the cut; the width it takes.
-  double tag(const Box& piece) {
+  double tag(const plane::Box& piece) {
     const std::string number = std::to_string(++cuts_);
     const double wide = frame_width(number) + 2 * kFrom;
     if (piece.width() < wide || piece.height() < kTagHigh + 2 * kFrom) {
@@ -193,7 +193,7 @@ Picture draw_stick_cuts(const CutStick& stick, const Font& labels, Units units, 
   if (stick.alike > 1)
     picture.drawing.text({width_mm, 0.5 * (kStrip - kTextHeight)},
                          say("cuts.times", {{"count", std::to_string(stick.alike)}}), kTextHeight,
-                         Anchor::Right);
+                         draw::Anchor::Right);
   return picture;
 }
 

@@ -22,8 +22,8 @@ void add_staples(const Made& made, Flow& flow) {
   std::size_t all = 0;
   Table table;
   table.columns = {{say("column.bumper")},
-                   {say("staples.column-one"), Anchor::Right},
-                   {say("staples.column-all"), Anchor::Right}};
+                   {say("staples.column-one"), draw::Anchor::Right},
+                   {say("staples.column-all"), draw::Anchor::Right}};
   const auto sets = static_cast<std::size_t>(cover_sets(made));
   const auto row = [&](const std::string& name, std::size_t one) {
     table.rows.push_back({name, std::to_string(one), std::to_string(one * sets)});
@@ -51,12 +51,12 @@ void add_hook_and_loop(const Made& made, Flow& flow) {
   add_backs(made, flow);
   Table table;
   table.columns = {{say("column.bumper")},
-                   {say("column.length"), Anchor::Right},
-                   {say("strips.column-boards"), Anchor::Right},
-                   {say("strips.column-covers"), Anchor::Right}};
+                   {say("column.length"), draw::Anchor::Right},
+                   {say("strips.column-boards"), draw::Anchor::Right},
+                   {say("strips.column-covers"), draw::Anchor::Right}};
   for (const Pattern& pattern : made.patterns) {
     std::vector<double> lengths;
-    for (const Path& strip : pattern.strips) lengths.push_back(length_of_strip(strip));
+    for (const plane::Path& strip : pattern.strips) lengths.push_back(length_of_strip(strip));
     std::ranges::sort(lengths, std::greater<>());
     const auto words = [&](std::size_t k) { return dimension(mm(lengths[k]), made.job.units); };
     for (std::size_t k = 0, next = 0; k < lengths.size(); k = next) {

@@ -33,7 +33,8 @@ Picture draw_filled_hollows(const Made& made, const Font& labels) {
     for (const double x : {-1.0, 1.0})
       for (const double y : {-1.0, 1.0}) {
         const FlatPoint corner = middle + r * FlatPoint{x, y};
-        Polygon strip = {corner, corner - FlatPoint{x * leg, 0}, corner - FlatPoint{0, y * leg}};
+        plane::Polygon strip = {corner, corner - FlatPoint{x * leg, 0},
+                                corner - FlatPoint{0, y * leg}};
         if (area(strip) < 0) std::swap(strip[1], strip[2]);
         onto.fill(LineKind::Outline, kTint, {closed_path(strip)});
         onto.line(LineKind::Outline, closed_path(strip));

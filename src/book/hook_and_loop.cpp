@@ -4,15 +4,15 @@
 
 namespace swathe {
 
-double length_of_strip(const Path& strip) {
-  const Box box = bounds(strip);
+double length_of_strip(const plane::Path& strip) {
+  const plane::Box box = bounds(strip);
   return std::max(box.width(), box.height());
 }
 
 double strip_length(const Made& made) {
   double all = 0;
   for (const Pattern& pattern : made.patterns)
-    for (const Path& strip : pattern.strips) all += length_of_strip(strip);
+    for (const plane::Path& strip : pattern.strips) all += length_of_strip(strip);
   return all;
 }
 

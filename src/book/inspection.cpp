@@ -75,12 +75,12 @@ Table card(const std::vector<InspectionRow>& rows, const Job& job, const Font& l
   const double what = share_of_what * left, words = 0.5 * (left - what);
   Table table;
   table.close = true;
-  table.columns = {{say("card.column-rule"), Anchor::Left, rule},
-                   {say("card.column-what"), Anchor::Left, what},
-                   {say("card.column-with"), Anchor::Left, kWith},
-                   {say("card.column-asks"), Anchor::Left, words},
-                   {say("card.column-expects"), Anchor::Left, words},
-                   {say("card.column-measured"), Anchor::Left, kBox, true}};
+  table.columns = {{say("card.column-rule"), draw::Anchor::Left, rule},
+                   {say("card.column-what"), draw::Anchor::Left, what},
+                   {say("card.column-with"), draw::Anchor::Left, kWith},
+                   {say("card.column-asks"), draw::Anchor::Left, words},
+                   {say("card.column-expects"), draw::Anchor::Left, words},
+                   {say("card.column-measured"), draw::Anchor::Left, kBox, true}};
   for (const InspectionRow& row : rows) {
     const std::string has = card_words(row.expects, job);
     table.rows.push_back({row.rule, card_words(row.what, job), row.with, card_words(row.asks, job),

@@ -36,9 +36,9 @@ class Labels {
       // One set whose covers are changed has no color.
       const bool colored = made_.job.cloth.fixing != Fixing::HookAndLoop && !colors.empty();
       const std::string color = colored ? colors[static_cast<std::size_t>(set)].name : "";
-      for (const Piece& board : made_.boards)
+      for (const bumper::Piece& board : made_.boards)
         piece(board, board_words(color), sawn_with_unit(mm(board.length_mm), made_.job.units));
-      for (const Piece& one : made_.padding)
+      for (const bumper::Piece& one : made_.padding)
         piece(one, padding_words(one, color), size(one.length_mm));
     }
     for (const ClothColor& color : colors)
@@ -55,7 +55,7 @@ class Labels {
     return color.empty() ? say("label.board") : say("label.board-color", {{"color", color}});
   }
 
-  std::string padding_words(const Piece& one, const std::string& color) const {
+  std::string padding_words(const bumper::Piece& one, const std::string& color) const {
     if (one.count == 1)
       return color.empty() ? say("label.padding") : say("label.padding-color", {{"color", color}});
     const std::string pieces = counted_padding(one.count, made_.job);
@@ -67,7 +67,7 @@ class Labels {
     return made_.frame.sides()[static_cast<std::size_t>(leg.side)].name;
   }
 
-  void piece(const Piece& piece, const std::string& what, const std::string& length) {
+  void piece(const bumper::Piece& piece, const std::string& what, const std::string& length) {
     // One that bends has the names of all its sides: the first and the last tell it.
     const std::size_t first = piece.side.find(" + "), last = piece.side.rfind(" + ");
     const std::string side = first == std::string::npos
@@ -114,11 +114,12 @@ Picture label_words(const Font& labels, double wide, const Label& label) {
        {Heights{kTitleHeight, kTextHeight}, Heights{kTextHeight, kTableHeight},
         Heights{kTableHeight, kTableHeight}}) {
     picture.drawing = {};
-    const Box name =
+    const plane::Box name =
         draw_text_block(picture.drawing, labels, corner, width - kTop, label.name, large);
     double y = name.lo.y - 0.6 * small, widest = name.width() + kTop;
     for (const std::string& line : label.lines) {
-      const Box set = draw_text_block(picture.drawing, labels, {corner.x, y}, width, line, small);
+      const plane::Box set =
+          draw_text_block(picture.drawing, labels, {corner.x, y}, width, line, small);
       widest = std::max(widest, set.width());
       y = set.lo.y - 0.4 * small;
     }
@@ -126,7 +127,7 @@ Picture label_words(const Font& labels, double wide, const Label& label) {
     if (picture.box.height() <= kHigh && widest <= width + 1e-6) break;
   }
   picture.drawing.text({wide - kPad, corner.y - kTextHeight}, say("label.top"), kTextHeight,
-                       Anchor::Right);
+                       draw::Anchor::Right);
   return picture;
 }
 

@@ -27,7 +27,7 @@ std::string next_to(const Made& made, std::size_t bumper, std::size_t leg, bool 
   return bumper_beyond(made, bumper, start);
 }
 
-std::string next_to(const Made& made, const Piece& piece, bool start) {
+std::string next_to(const Made& made, const bumper::Piece& piece, bool start) {
   const std::size_t bumper = bumper_of(made, piece.bumper);
   const std::vector<RunSide>& legs = made.wraps[bumper].run().sides;
   for (std::size_t k = 0; k < legs.size(); ++k)

@@ -12,7 +12,7 @@ namespace swathe {
 std::string next_to(const Made& made, std::size_t bumper, std::size_t leg, bool start);
 
 /// Next to an end of a board or of padding.
-std::string next_to(const Made& made, const Piece& piece, bool start);
+std::string next_to(const Made& made, const bumper::Piece& piece, bool start);
 
 /// The number of a bumper, by its name.
 std::size_t bumper_of(const Made& made, const std::string& name);

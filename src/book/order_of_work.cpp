@@ -21,10 +21,11 @@ void add_order_of_work(const Made& made, Flow& flow) {
   flow.heading(say("order.steps"));
   flow.words(say("order.times"));
   Table table;
-  table.columns = {{"", Anchor::Right, kNumber},
-                   {say("order.column-do"), Anchor::Left, flow.width() - kNumber - kTools - kWaits},
-                   {say("order.column-with"), Anchor::Left, kTools},
-                   {say("order.column-wait"), Anchor::Left, kWaits}};
+  table.columns = {
+      {"", draw::Anchor::Right, kNumber},
+      {say("order.column-do"), draw::Anchor::Left, flow.width() - kNumber - kTools - kWaits},
+      {say("order.column-with"), draw::Anchor::Left, kTools},
+      {say("order.column-wait"), draw::Anchor::Left, kWaits}};
   for (const WorkStep& step : steps_of(made))
     table.rows.push_back(
         {std::to_string(table.rows.size() + 1), step.what, step.tools, step.waits});

@@ -34,7 +34,7 @@ void add_cuts(const Made& made, Flow& flow) {
 }
 
 /// "on front", the side that bent padding starts on, or "next to left".
-std::string start_words(const Made& made, const Piece& piece) {
+std::string start_words(const Made& made, const bumper::Piece& piece) {
   if (piece.bends.empty())
     return say("padding.start-next-to", {{"neighbor", next_to(made, piece, true)}});
   return say("padding.start-on", {{"side", piece.side.substr(0, piece.side.find(" + "))}});
@@ -47,9 +47,9 @@ void add_splices(const Made& made, Flow& flow) {
   flow.words(say("padding.splices", {{"clear", exact(practice::kJointFromCorner, units)}}));
   Table table;
   table.columns = {{say("column.piece")},
-                   {say("column.length"), Anchor::Right},
-                   {say("padding.column-parts"), Anchor::Right},
-                   {say("padding.column-joints"), Anchor::Left, kJoints},
+                   {say("column.length"), draw::Anchor::Right},
+                   {say("padding.column-parts"), draw::Anchor::Right},
+                   {say("padding.column-joints"), draw::Anchor::Left, kJoints},
                    {say("padding.column-from")}};
   for (const Splice& splice : splices) {
     const auto piece = std::ranges::find(made.padding, splice.label, piece_name);
@@ -66,10 +66,10 @@ void add_voids(const Made& made, Flow& flow) {
   Table fill;
   fill.columns = {{say("column.bumper")},
                   {say("padding.column-corner")},
-                  {say("padding.column-strips"), Anchor::Right},
-                  {say("column.length"), Anchor::Right},
-                  {say("padding.column-sides"), Anchor::Right},
-                  {say("column.all-sets"), Anchor::Right}};
+                  {say("padding.column-strips"), draw::Anchor::Right},
+                  {say("column.length"), draw::Anchor::Right},
+                  {say("padding.column-sides"), draw::Anchor::Right},
+                  {say("column.all-sets"), draw::Anchor::Right}};
   for (const Wrap& wrap : made.wraps)
     for (const CornerVoid& hollow :
          corner_voids(made.frame, made.section, wrap.run(), made.job.padding))

@@ -14,22 +14,22 @@ constexpr double kNone = 0.05;  ///< mm; less is no length at all
 
 }  // namespace
 
-Table piece_table(const Made& made, const std::vector<Piece>& pieces, SizeWords size,
+Table piece_table(const Made& made, const std::vector<bumper::Piece>& pieces, SizeWords size,
                   const std::vector<Overhang>& past) {
   Table table;
   table.columns = {{say("column.piece")},
-                   {say("column.length"), Anchor::Right},
+                   {say("column.length"), draw::Anchor::Right},
                    {say("ends.column-one")},
                    {say("ends.column-other")},
-                   {say("column.one-set"), Anchor::Right},
-                   {say("column.all-sets"), Anchor::Right}};
-  const auto words = [&](const Piece& piece, bool start, double beyond_mm) {
+                   {say("column.one-set"), draw::Anchor::Right},
+                   {say("column.all-sets"), draw::Anchor::Right}};
+  const auto words = [&](const bumper::Piece& piece, bool start, double beyond_mm) {
     const std::string end = end_words(start ? piece.start : piece.end, next_to(made, piece, start));
     if (beyond_mm < kNone) return end;
     return say("ends.beyond", {{"end", end}, {"length", dimension(mm(beyond_mm), made.job.units)}});
   };
   auto over = past.begin();
-  for (const Piece& piece : pieces) {
+  for (const bumper::Piece& piece : pieces) {
     Overhang beyond;
     if (over != past.end() && over->bumper == piece.bumper && over->side == piece.side)
       beyond = *over++;

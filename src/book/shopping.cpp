@@ -75,8 +75,8 @@ void add_stock(const Made& made, Flow& flow) {
   Table table;
   table.columns = {{say("buy.column-what")},
                    {say("buy.column-how-much")},
-                   {say("buy.column-kind"), Anchor::Left, kKind},
-                   {say("buy.column-used"), Anchor::Right}};
+                   {say("buy.column-kind"), draw::Anchor::Left, kKind},
+                   {say("buy.column-used"), draw::Anchor::Right}};
   if (stock.sheets > 0)
     table.rows.push_back({say("buy.boards"), counted_sheets(stock.sheets),
                           say("buy.boards-kind", {{"length", full(job.boards.stock[0])},
@@ -129,11 +129,11 @@ void add_weights(const Made& made, Flow& flow) {
   flow.words(listed(notes, " "));
   Table table;
   table.columns = {{say("column.bumper")},
-                   {say("column.boards"), Anchor::Right},
-                   {say("column.padding"), Anchor::Right},
-                   {say("column.cloth"), Anchor::Right},
-                   {say("weight.column-fasteners"), Anchor::Right},
-                   {say("weight.column-all"), Anchor::Right}};
+                   {say("column.boards"), draw::Anchor::Right},
+                   {say("column.padding"), draw::Anchor::Right},
+                   {say("column.cloth"), draw::Anchor::Right},
+                   {say("weight.column-fasteners"), draw::Anchor::Right},
+                   {say("weight.column-all"), draw::Anchor::Right}};
   const auto row = [&](const std::string& name, const BumperWeight& one) {
     table.rows.push_back({name, words(one.boards_g), words(one.padding_g), words(one.cloth_g),
                           words(one.fasteners_g), words(one.together_g())});

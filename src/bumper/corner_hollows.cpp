@@ -21,11 +21,11 @@ std::vector<CornerVoid> corner_voids(const Frame& frame, const Section& section,
   return voids;
 }
 
-std::vector<Overhang> overhangs(const std::vector<Piece>& boards,
-                                const std::vector<Piece>& padding) {
+std::vector<Overhang> overhangs(const std::vector<bumper::Piece>& boards,
+                                const std::vector<bumper::Piece>& padding) {
   std::vector<Overhang> past;
-  for (const Piece& piece : padding) {
-    const auto board = std::ranges::find_if(boards, [&](const Piece& b) {
+  for (const bumper::Piece& piece : padding) {
+    const auto board = std::ranges::find_if(boards, [&](const bumper::Piece& b) {
       return b.bumper == piece.bumper && b.side == piece.side && b.from_x < piece.to_x &&
              b.to_x > piece.from_x;  // of two stretches of one side the one behind it
     });

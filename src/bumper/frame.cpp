@@ -13,9 +13,9 @@ namespace {
 constexpr double kShortestSide = 0.5;
 
 /// Every side moved outwards by `by`; corners where neighbors then cross.
-Polygon grown(const Polygon& corners, double by) {
+plane::Polygon grown(const plane::Polygon& corners, double by) {
   const std::size_t n = corners.size();
-  Polygon out(n);
+  plane::Polygon out(n);
   for (std::size_t i = 0; i < n; ++i) {
     const FlatPoint in = unit(corners[i] - corners[(i + n - 1) % n]);
     const FlatPoint on = unit(corners[(i + 1) % n] - corners[i]);
@@ -29,7 +29,7 @@ Polygon grown(const Polygon& corners, double by) {
 }  // namespace
 
 Outcome<Frame> Frame::make(const FrameKeys& keys, const Places& places) {
-  const Polygon& corners = keys.corners;
+  const plane::Polygon& corners = keys.corners;
   const std::size_t n = corners.size();
   for (std::size_t i = 0; i < n; ++i)
     if (apart(corners[i], corners[(i + 1) % n]) < kShortestSide)
@@ -48,7 +48,7 @@ Outcome<Frame> Frame::make(const FrameKeys& keys, const Places& places) {
                   "the frame's corners run clockwise, expected counter-clockwise seen from above",
                   places.of("frame.corners"));
 
-  const Polygon line = grown(corners, keys.fit.mm());
+  const plane::Polygon line = grown(corners, keys.fit.mm());
   if (!is_simple(line))
     return refuse(Why::DoesNotFit,
                   "the frame's outline crosses itself when it grows by frame.fit, expected a "
@@ -84,7 +84,7 @@ Corner Frame::corner_after(int side) const {
 }
 
 FlatPoint Frame::center() const {
-  Box box;
+  plane::Box box;
   for (const FrameSide& side : sides_) box.cover(side.from);
   return box.middle();
 }

@@ -79,10 +79,10 @@ std::string beside(const Run& run, const Frame& frame, std::size_t leg) {
 /// What stands at both ends of one leg of a run, for strips joined by `join(corner, this side
 /// first?)`; `from` and `to` are its free ends.
 template <class Join>
-Piece piece_of(const Run& run, const Frame& frame, const Section& section, std::size_t leg,
-               double from, double to, Join join) {
+bumper::Piece piece_of(const Run& run, const Frame& frame, const Section& section, std::size_t leg,
+                       double from, double to, Join join) {
   const RunSide& on = run.sides[leg];
-  Piece piece;
+  bumper::Piece piece;
   piece.bumper = run.name;
   piece.side = frame.sides()[static_cast<std::size_t>(on.side)].name;
   piece.from_x = from;
@@ -105,8 +105,8 @@ Piece piece_of(const Run& run, const Frame& frame, const Section& section, std::
 }
 
 /// Padding that bends round corners is one piece from end to end of the run.
-Piece joined(const std::vector<Piece>& legs) {
-  Piece whole = legs.front();
+bumper::Piece joined(const std::vector<bumper::Piece>& legs) {
+  bumper::Piece whole = legs.front();
   whole.next_to.clear();
   for (std::size_t k = 1; k < legs.size(); ++k) {
     whole.bends.push_back(whole.length_mm);
@@ -160,13 +160,14 @@ Refusals lapping_faults(const Frame& frame, const Run& run, const Lap& lap, cons
 
 }  // namespace
 
-std::string piece_name(const Piece& piece) {
+std::string piece_name(const bumper::Piece& piece) {
   const std::string name = piece.bumper + " " + piece.side;
   return piece.next_to.empty() ? name : name + " by " + piece.next_to;
 }
 
-Outcome<std::vector<Piece>> board_pieces(const Frame& frame, const Section& section, const Run& run,
-                                         const BoardKeys& boards, const Places& places) {
+Outcome<std::vector<bumper::Piece>> board_pieces(const Frame& frame, const Section& section,
+                                                 const Run& run, const BoardKeys& boards,
+                                                 const Places& places) {
   const Strip strip{0.0, section.thickness_mm()};
   if (boards.joint == Joint::Lapped)
     if (Refusals faults = lapping_faults(frame, run,
@@ -175,7 +176,7 @@ Outcome<std::vector<Piece>> board_pieces(const Frame& frame, const Section& sect
                                          places);
         !faults.empty())
       return tl::unexpected(std::move(faults));
-  std::vector<Piece> pieces;
+  std::vector<bumper::Piece> pieces;
   for (std::size_t leg = 0; leg < run.sides.size(); ++leg) {
     const double from = run.sides[leg].board_from(), to = run.sides[leg].board_to();
     pieces.push_back(
@@ -187,9 +188,9 @@ Outcome<std::vector<Piece>> board_pieces(const Frame& frame, const Section& sect
   return pieces;
 }
 
-Outcome<std::vector<Piece>> padding_pieces(const Frame& frame, const Section& section,
-                                           const Run& run, const PaddingKeys& padding,
-                                           const Places& places) {
+Outcome<std::vector<bumper::Piece>> padding_pieces(const Frame& frame, const Section& section,
+                                                   const Run& run, const PaddingKeys& padding,
+                                                   const Places& places) {
   const Strip strip{section.thickness_mm(), section.thickness_mm() + section.padding_depth_mm()};
   if (padding.corner == PaddingCorner::Butted)
     if (Refusals faults = lapping_faults(frame, run,
@@ -198,10 +199,10 @@ Outcome<std::vector<Piece>> padding_pieces(const Frame& frame, const Section& se
                                          places);
         !faults.empty())
       return tl::unexpected(std::move(faults));
-  std::vector<Piece> pieces;
+  std::vector<bumper::Piece> pieces;
   for (std::size_t leg = 0; leg < run.sides.size(); ++leg) {
     const double from = run.sides[leg].from_x, to = run.sides[leg].to_x;
-    Piece piece =
+    bumper::Piece piece =
         piece_of(run, frame, section, leg, from, to, [&](const RunCorner& corner, bool first) {
           if (padding.corner == PaddingCorner::Mitred) return mitred(corner, strip);
           if (padding.corner == PaddingCorner::Bent) return bent(corner, strip);

@@ -119,14 +119,15 @@ Outcome<EndPlace> place_of_end(const Frame& frame, const Section& section,
 
 /// What a bumper takes of the plan on one of its sides, between its ends or mitre planes: where it
 /// has a board from the frame outward, past the board where its padding lies alone.
-std::vector<Polygon> plans_of(const Frame& frame, const Section& section, const RunSide& leg) {
+std::vector<plane::Polygon> plans_of(const Frame& frame, const Section& section,
+                                     const RunSide& leg) {
   const FrameSide& side = side_at(frame, leg.side);
   const double depth = section.depth_mm(), thick = section.thickness_mm();
   const double into =
       leg.starts_at_corner ? frame.corner_after(frame.previous(leg.side)).straight(depth) : 0.0;
   const double out = leg.ends_at_corner ? frame.corner_after(leg.side).straight(depth) : 0.0;
   const double from = leg.board_from(), to = leg.board_to();
-  std::vector<Polygon> plans = {
+  std::vector<plane::Polygon> plans = {
       {side.at(from, 0), side.at(from - into, depth), side.at(to + out, depth), side.at(to, 0)}};
   const auto bare = [&](double a, double b) {
     if (b - a > kTouch)
@@ -143,11 +144,11 @@ double apart_along(FlatPoint p, FlatPoint a, FlatPoint b) {
 }
 
 /// Distance between convex outlines; negative (minus the depth) where they overlap.
-double apart(const Polygon& a, const Polygon& b) {
+double apart(const plane::Polygon& a, const plane::Polygon& b) {
   double widest_gap = -1e300, nearest = 1e300;
   for (const auto* pair : {&a, &b}) {
-    const Polygon& one = *pair;
-    const Polygon& other = pair == &a ? b : a;
+    const plane::Polygon& one = *pair;
+    const plane::Polygon& other = pair == &a ? b : a;
     // Clockwise or counter-clockwise, a convex outline lies on one side of each of its edges.
     const double sense = area(one) < 0 ? -1.0 : 1.0;
     for (std::size_t i = 0; i < one.size(); ++i) {
@@ -165,10 +166,10 @@ double apart(const Polygon& a, const Polygon& b) {
 }
 
 /// The least distance between two bumpers on one side each; negative where they overlap.
-double apart(const std::vector<Polygon>& one, const std::vector<Polygon>& other) {
+double apart(const std::vector<plane::Polygon>& one, const std::vector<plane::Polygon>& other) {
   double least = 1e300;
-  for (const Polygon& a : one)
-    for (const Polygon& b : other) least = std::min(least, apart(a, b));
+  for (const plane::Polygon& a : one)
+    for (const plane::Polygon& b : other) least = std::min(least, apart(a, b));
   return least;
 }
 

@@ -19,9 +19,9 @@ constexpr double kNoBend = 1e-9;
 using practice::kHoldBeyondStaple;
 
 struct Parts {
-  std::vector<Disc> padding;  ///< as it is
+  std::vector<plane::Disc> padding;  ///< as it is
   /// The same room filled to its box: a square-cut end seen from its side, or hollows filled.
-  std::vector<Disc> squared;
+  std::vector<plane::Disc> squared;
   double depth = 0, top = 0, bottom = 0;
 };
 
@@ -55,20 +55,21 @@ Parts parts_of(const BoardKeys& boards, const PaddingKeys& padding) {
   return parts;
 }
 
-std::vector<HullPiece> cloth_round(double t, double height, std::vector<Disc> padding, double tau) {
+std::vector<plane::HullPiece> cloth_round(double t, double height, std::vector<plane::Disc> padding,
+                                          double tau) {
   for (const FlatPoint corner : {FlatPoint{0, 0}, {t, 0}, {t, height}, {0, height}})
     padding.push_back({corner, 0.0});
-  for (Disc& disc : padding) disc.radius += 0.5 * tau;
+  for (plane::Disc& disc : padding) disc.radius += 0.5 * tau;
   return hull_of_discs(padding);
 }
 
 /// The heading at a piece's start, from -pi/2 (the turn off the back at the bottom) to 3 pi/2.
-double heading_of(const HullPiece& piece) {
+double heading_of(const plane::HullPiece& piece) {
   return piece.heading > 1.5 * kPi - kNoBend ? piece.heading - 2 * kPi : piece.heading;
 }
 
 /// The straight piece down the back of the board.
-bool is_back(const HullPiece& piece) {
+bool is_back(const plane::HullPiece& piece) {
   return piece.turn == 0.0 && std::abs(piece.heading - 1.5 * kPi) < kNoBend;
 }
 
@@ -146,19 +147,19 @@ Outcome<Section> Section::make(const BoardKeys& boards, const PaddingKeys& paddi
 }
 
 /// The cloth round the board and this padding.
-void Section::follow(const std::vector<Disc>& padding) {
+void Section::follow(const std::vector<plane::Disc>& padding) {
   hull_ = cloth_round(thickness_, height_, padding, tau_);
   closed_girth_ = girth(hull_);
   // The chain runs from the end of the back round the bottom, up the front and over the top.
   auto back = std::ranges::find_if(hull_, is_back);
   assert(back != hull_.end());
-  std::vector<HullPiece> chain(back + 1, hull_.end());
+  std::vector<plane::HullPiece> chain(back + 1, hull_.end());
   chain.insert(chain.end(), hull_.begin(), back);
 
   // u = 0 lies where the heading is straight up: the middle of the front flat, or the foremost
   // point.
   double walked = 0.0, front = 0.0, half_flat = 0.0;
-  for (const HullPiece& piece : chain) {
+  for (const plane::HullPiece& piece : chain) {
     const double heading = heading_of(piece);
     const bool up = std::abs(heading - 0.5 * kPi) < kNoBend;
     if (piece.turn == 0.0 && up) {
@@ -172,7 +173,7 @@ void Section::follow(const std::vector<Disc>& padding) {
   }
   double u = -front;
   back_bottom_ = u;
-  for (const HullPiece& piece : chain) {
+  for (const plane::HullPiece& piece : chain) {
     if (piece.length > 0.0) chain_.push_back({piece, u});
     u += piece.length;
   }
@@ -187,14 +188,14 @@ void Section::lay_bare(const PaddingKeys& padding) {
   FlatPoint at{depth_, middle};
   double u = 0.0, heading = 0.5 * kPi;
   const auto flat = [&](double length) {
-    const FlatPoint to = at + length * direction(heading);
+    const FlatPoint to = at + length * plane::direction(heading);
     if (length > 0.0) bare_.push_back({{at, to, heading, 0.0, length, {}, 0.0}, u});
     at = to;
     u += length;
   };
   const auto round = [&](double radius, double turn) {
-    const FlatPoint center = at + radius * direction(heading + 0.5 * kPi);
-    const FlatPoint to = center + radius * direction(heading + turn - 0.5 * kPi);
+    const FlatPoint center = at + radius * plane::direction(heading + 0.5 * kPi);
+    const FlatPoint to = center + radius * plane::direction(heading + turn - 0.5 * kPi);
     const double length = radius * turn;
     if (length > 0.0) bare_.push_back({{at, to, heading, turn, length, center, radius}, u});
     at = to;
@@ -217,7 +218,7 @@ void Section::lay_bare(const PaddingKeys& padding) {
   bare_half_girth_ = u;
 }
 
-void Section::name_stations(const std::vector<HullPiece>& chain) {
+void Section::name_stations(const std::vector<plane::HullPiece>& chain) {
   top_tangent_ = front_top_;
   bottom_tangent_ = -front_top_;
   const auto station = [&](const char* name, double u) {
@@ -227,7 +228,7 @@ void Section::name_stations(const std::vector<HullPiece>& chain) {
   station("bottom cloth edge", cloth_edge_bottom());
   station("bottom back edge", back_bottom_);
   double u = back_bottom_;
-  for (const HullPiece& piece : chain) {
+  for (const plane::HullPiece& piece : chain) {
     const bool bend = piece.turn > kNoBend;
     const bool board = bend && std::abs(piece.center.x - thickness_) < kNoBend &&
                        (piece.center.y == 0.0 || piece.center.y == height_);
@@ -269,14 +270,14 @@ SectionPoint Section::on_stretch(const std::vector<Stretch>& chain, double u) {
   const auto after = std::ranges::upper_bound(chain, u, {}, &Stretch::u_from);
   const Stretch& on = *std::prev(after);
   const double along = u - on.u_from;
-  const HullPiece& piece = on.piece;
+  const plane::HullPiece& piece = on.piece;
   const double from = heading_of(piece);
   if (piece.turn == 0.0) {
-    const FlatPoint p = piece.from + along * direction(piece.heading);
+    const FlatPoint p = piece.from + along * plane::direction(piece.heading);
     return {p.x, p.y, from - 0.5 * kPi};
   }
   const double heading = from + along / piece.radius;
-  const FlatPoint p = piece.center + piece.radius * direction(heading - 0.5 * kPi);
+  const FlatPoint p = piece.center + piece.radius * plane::direction(heading - 0.5 * kPi);
   return {p.x, p.y, heading - 0.5 * kPi};
 }
 
@@ -338,7 +339,7 @@ double Section::short_of_depth(double d) const {
   const double top = u_at_depth(std::min(d, depth_), true).value_or(back_top_);
   const double bottom = u_at_depth(std::min(d, depth_), false).value_or(back_bottom_);
   double sum = 0.0;
-  const auto add = [&](const HullPiece& piece, double u_from, double from, double to) {
+  const auto add = [&](const plane::HullPiece& piece, double u_from, double from, double to) {
     from = std::clamp(from, u_from, u_from + piece.length);
     to = std::clamp(to, u_from, u_from + piece.length);
     if (to <= from) return;
@@ -361,10 +362,10 @@ double Section::short_of_depth(double d) const {
 
 /// u of the place on a stretch that is nearest to a point.
 double Section::foot_on(const Stretch& stretch, FlatPoint p) {
-  const HullPiece& piece = stretch.piece;
+  const plane::HullPiece& piece = stretch.piece;
   double along = 0.0;
   if (piece.turn == 0.0) {
-    along = dot(p - piece.from, direction(piece.heading));
+    along = dot(p - piece.from, plane::direction(piece.heading));
   } else {
     const FlatPoint out = p - piece.center;
     double angle = maths::atan2(out.y, out.x) + 0.5 * kPi - heading_of(piece);

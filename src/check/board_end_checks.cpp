@@ -13,7 +13,7 @@ namespace {
 /// An end of a board beside an outside corner of the frame, measured the way it faces: square to
 /// the neighboring side, from the true frame.
 struct FacingEnd {
-  const Piece* board = nullptr;
+  const bumper::Piece* board = nullptr;
   bool start = true;
   int corner = 0;    ///< of the frame, after this side
   int neighbor = 0;  ///< side
@@ -21,7 +21,7 @@ struct FacingEnd {
   FlatPoint at{};    ///< its inner edge in plan
 };
 
-std::optional<FacingEnd> facing_end(const CheckedSet& s, const Piece& board, bool start) {
+std::optional<FacingEnd> facing_end(const CheckedSet& s, const bumper::Piece& board, bool start) {
   const auto side = s.frame.side(board.side);
   if (!side) return std::nullopt;
   FacingEnd end{&board, start, start ? s.frame.previous(*side) : *side};
@@ -41,7 +41,7 @@ std::optional<FacingEnd> facing_end(const CheckedSet& s, const Piece& board, boo
 }
 
 /// Whether a piece lies on a side: padding that bends round corners is on several.
-bool lies_on(const Piece& piece, const std::string& side) {
+bool lies_on(const bumper::Piece& piece, const std::string& side) {
   return (" + " + piece.side + " + ").find(" + " + side + " + ") != std::string::npos;
 }
 
@@ -55,7 +55,7 @@ double padding_over(const CheckedSet& s, const FacingEnd& end) {
   const double along = dot(end.at - next.from, next.along);
   const double face = s.frame.fit().mm() + s.section.thickness_mm() + depth;  // the neighbor's
   double over = 0.0;
-  for (const Piece& padding : s.padding) {
+  for (const bumper::Piece& padding : s.padding) {
     if (padding.bumper == end.board->bumper && lies_on(padding, end.board->side))
       over = std::max(
           over, end.start ? end.board->from_x - padding.from_x : padding.to_x - end.board->to_x);
@@ -88,7 +88,7 @@ void check_board_ends(const CheckedSet& s, const Season& season, Findings& findi
   std::optional<FacingEnd> furthest, barest;
   double most = s.frame.fit().mm() + s.section.thickness_mm();
   double least = s.section.padding_depth_mm();
-  for (const Piece& board : s.boards)
+  for (const bumper::Piece& board : s.boards)
     for (const bool start : {true, false}) {
       const auto end = facing_end(s, board, start);
       if (!end || end->out <= kRounding) continue;

@@ -13,7 +13,7 @@ struct Seat {
   const BracketKeys& keys;
   int number;  ///< of the bracket in the job, from 1
   const RunSide& leg;
-  Box box;
+  plane::Box box;
 
   double board() const { return leg.board_to() - leg.board_from(); }
   std::string key(const char* name) const { return fmt::format("bracket.{}.{}", number, name); }

@@ -22,10 +22,10 @@ struct CheckedSet {
   const Section& section;
   std::span<const Wrap> wraps;
   std::span<const Pattern> patterns;
-  std::span<const double> bare_gaps;     ///< from each bumper to the next, mm
-  std::span<const double> covered_gaps;  ///< the same less both ends' cloth
-  std::span<const Piece> boards;         ///< of one set
-  std::span<const Piece> padding;
+  std::span<const double> bare_gaps;      ///< from each bumper to the next, mm
+  std::span<const double> covered_gaps;   ///< the same less both ends' cloth
+  std::span<const bumper::Piece> boards;  ///< of one set
+  std::span<const bumper::Piece> padding;
   const Numerals* numerals = nullptr;  ///< nullptr where the job has no number
   const Stock* stock = nullptr;        ///< nullptr where it was not planned
   const Sight* sight = nullptr;        ///< nullptr where the job has no number

@@ -23,15 +23,15 @@ double nearest_cut(const CheckedSet& s, const Pattern& pattern) {
   for (const PatternCorner& corner : pattern.corners) {
     if (corner.sewn) continue;
     const Section& section = corner.filled ? s.section.square_front() : s.section;
-    for (const Polygon* notch : {&corner.notch_top, &corner.notch_bottom})
+    for (const plane::Polygon* notch : {&corner.notch_top, &corner.notch_bottom})
       for (const FlatPoint p : *notch) look_at(p, section);
   }
-  for (const Polygon& hole : pattern.holes) {
+  for (const plane::Polygon& hole : pattern.holes) {
     for (const FlatPoint p : hole) look_at(p, s.section);
   }
   for (const BracketOnPattern& bracket : pattern.brackets) {
-    for (const Path& window : bracket.windows) {
-      for (const Vertex& vertex : window.vertices) look_at(vertex.at, s.section);
+    for (const plane::Path& window : bracket.windows) {
+      for (const plane::Vertex& vertex : window.vertices) look_at(vertex.at, s.section);
     }
   }
   return nearest;
@@ -73,7 +73,7 @@ void judge_wood_faces(const Season& season, double nearest, Findings& findings) 
 }
 
 /// Whether a bumper's cover ends on this board.
-bool has_cover_end(const CheckedSet& s, const Piece& board) {
+bool has_cover_end(const CheckedSet& s, const bumper::Piece& board) {
   const auto on_board = [&](const RunSide& leg) {
     return s.frame.sides()[static_cast<std::size_t>(leg.side)].name == board.side &&
            leg.board_from() <= board.to_x && leg.board_to() >= board.from_x;
@@ -87,7 +87,7 @@ bool has_cover_end(const CheckedSet& s, const Piece& board) {
 /// A tongue that is folded round an end may not come out at the board's other end.
 void judge_tongues(const CheckedSet& s, Findings& findings) {
   const double reach = s.job.cloth.end_reach.mm();
-  for (const Piece& board : s.boards) {
+  for (const bumper::Piece& board : s.boards) {
     if (!has_cover_end(s, board) || reach <= board.length_mm + kRounding) continue;
     findings.advise(
         {"cover-cloth",

@@ -14,13 +14,13 @@ namespace {
 bool any_placed(const CheckedSet& s) { return s.numerals && !s.numerals->placed.empty(); }
 
 /// Strokes as they will stand on the cloth: less the bridges where there are any.
-const Stroke& stroke_of(const Digit& digit) {
+const type::Stroke& stroke_of(const Digit& digit) {
   return digit.bridges.empty() ? digit.stroke : digit.stroke_after_bridges;
 }
 
 CheckResult judge_stroke(const Digit& digit, const Numerals& numerals, Length limit,
                          const Findings& findings) {
-  const Stroke& stroke = stroke_of(digit);
+  const type::Stroke& stroke = stroke_of(digit);
   CheckResult j{
       "numeral-stroke",
       fmt::format("digit {}", digit.digit),

@@ -87,9 +87,9 @@ void judge_noodle_pair(const CheckedSet& s, const Season& season, Findings& find
 /// The furthest that padding runs past the end of the board behind it.
 void judge_past_board(const CheckedSet& s, const Season& season, Findings& findings) {
   double most = 0;
-  const Piece* where = nullptr;
-  for (const Piece& padding : s.padding) {
-    for (const Piece& board : s.boards) {
+  const bumper::Piece* where = nullptr;
+  for (const bumper::Piece& padding : s.padding) {
+    for (const bumper::Piece& board : s.boards) {
       if (board.bumper != padding.bumper || board.side != padding.side) continue;
       const double past = std::max(board.from_x - padding.from_x, padding.to_x - board.to_x);
       if (!where || past > most) {

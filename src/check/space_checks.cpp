@@ -28,7 +28,7 @@ About at_height(const CheckedSet& s, const Findings& findings, double higher, do
 }
 
 void judge_zone_filled(const CheckedSet& s, const Season& season, Findings& findings) {
-  const Zone zone = season.zone_filled->value;
+  const rules::Zone zone = season.zone_filled->value;
   const double floor = s.frame.floor_gap().mm();
   // Only padding with board behind it counts.
   const double bottom = floor + std::max(0.0, s.section.padding_bottom_mm());
@@ -52,7 +52,7 @@ void judge_zone_filled(const CheckedSet& s, const Season& season, Findings& find
 }
 
 void judge_zone_inside(const CheckedSet& s, const Season& season, Findings& findings) {
-  const Zone zone = season.zone_inside->value;
+  const rules::Zone zone = season.zone_inside->value;
   const double floor = s.frame.floor_gap().mm(), cloth = s.section.cloth_thickness_mm();
   const double bottom = floor + std::min(0.0, s.section.padding_bottom_mm()) - cloth;
   const double top = floor + std::max(s.section.height_mm(), s.section.padding_top_mm()) + cloth;

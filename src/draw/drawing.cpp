@@ -6,27 +6,27 @@
 namespace swathe {
 namespace {
 
-Anchor flipped(Anchor anchor) {
+draw::Anchor flipped(draw::Anchor anchor) {
   switch (anchor) {
-    case Anchor::Left:
-      return Anchor::Right;
-    case Anchor::Right:
-      return Anchor::Left;
-    case Anchor::Middle:
+    case draw::Anchor::Left:
+      return draw::Anchor::Right;
+    case draw::Anchor::Right:
+      return draw::Anchor::Left;
+    case draw::Anchor::Middle:
       break;
   }
-  return Anchor::Middle;
+  return draw::Anchor::Middle;
 }
 
 struct Placed {
-  const Placement& placement;
+  const plane::Placement& placement;
 
   LineMark operator()(const LineMark& mark) const {
     return LineMark{mark.kind, placement(mark.path), mark.sample, mark.shows};
   }
 
   FillMark operator()(FillMark mark) const {
-    for (Path& outline : mark.outlines) outline = placement(outline);
+    for (plane::Path& outline : mark.outlines) outline = placement(outline);
     return mark;
   }
 
@@ -71,7 +71,7 @@ const LineStyle& style_of(LineKind kind) {
   return styles[static_cast<std::size_t>(kind)];
 }
 
-void Drawing::add(const Drawing& other, const Placement& placement) {
+void Drawing::add(const Drawing& other, const plane::Placement& placement) {
   const std::size_t count = other.marks_.size();  // `other` may be this one
   marks_.reserve(marks_.size() + count);
   for (std::size_t k = 0; k < count; ++k)
@@ -88,7 +88,7 @@ Showing::~Showing() {
         onto_.marks_[k]);
 }
 
-const Subjects& shown_by(const Mark& mark) {
+const Subjects& shown_by(const draw::Mark& mark) {
   return std::visit([](const auto& one) -> const Subjects& { return one.shows; }, mark);
 }
 

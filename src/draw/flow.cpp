@@ -125,7 +125,7 @@ std::vector<Page> Flow::pages() {
   std::vector<Page> pages;
   std::vector<std::string> chapters;  // of each page
   std::string chapter = head_.title.subject;
-  Box room;
+  plane::Box room;
   double y = 0;
   const auto turn = [&] {
     Page page = empty_page(paper_, false);
@@ -169,7 +169,7 @@ std::vector<Page> Flow::pages() {
       set_table(item);
       continue;
     }
-    const Box& box = item.picture.box;
+    const plane::Box& box = item.picture.box;
     pages.back().drawing.add(item.picture.drawing,
                              {false, 0, {room.lo.x - box.lo.x, y - box.hi.y}});
     y -= box.height() + kAfter;

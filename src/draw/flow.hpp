@@ -14,7 +14,7 @@ namespace swathe {
 /// A drawing and the room it takes.
 struct Picture {
   Drawing drawing;
-  Box box;
+  plane::Box box;
 };
 
 /// Headings, words, tables, cautions and pictures set one below the other, over as many pages of
@@ -59,7 +59,7 @@ class Flow {
   PaperKeys paper_;
   Font labels_;
   PageHead head_;
-  Box room_;  ///< of a page that is not the first
+  plane::Box room_;  ///< of a page that is not the first
   std::vector<Item> items_;
 };
 

@@ -74,8 +74,8 @@ std::vector<std::string> wrap_text(const Font& labels, std::string_view words, d
   return lines;
 }
 
-Box draw_text_block(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
-                    std::string_view words, double height_mm) {
+plane::Box draw_text_block(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
+                           std::string_view words, double height_mm) {
   const std::vector<std::string> lines = wrap_text(labels, words, width_mm, height_mm);
   double widest = 0;
   FlatPoint base = first_base(top_left, height_mm);
@@ -88,8 +88,8 @@ Box draw_text_block(Drawing& onto, const Font& labels, FlatPoint top_left, doubl
           {top_left.x + widest, top_left.y}};
 }
 
-Box draw_check_scale(Drawing& onto, const Font& labels, FlatPoint top_left, double length_mm,
-                     std::string_view words, bool upright) {
+plane::Box draw_check_scale(Drawing& onto, const Font& labels, FlatPoint top_left, double length_mm,
+                            std::string_view words, bool upright) {
   constexpr double kGap = 1.2;
   const std::string text(words);
   const double room = kTextHeight + kGap + kScaleTick;  // across the scale
@@ -101,10 +101,10 @@ Box draw_check_scale(Drawing& onto, const Font& labels, FlatPoint top_left, doub
   // Upright words read from below, along the scale.
   const FlatPoint base = top_left + kTextHeight * down + (upright ? length_mm : 0.0) * along +
                          (upright ? -1.0 : 1.0) * 0.5 * length_mm * along;
-  onto.text(base, text, kTextHeight, Anchor::Middle, upright ? maths::acos(0.0) : 0.0);
+  onto.text(base, text, kTextHeight, draw::Anchor::Middle, upright ? maths::acos(0.0) : 0.0);
 
   const double half_words = 0.5 * labels.text_width_mm(text, kTextHeight);
-  Box box;
+  plane::Box box;
   box.cover(top_left);
   box.cover(top_left + room * down + length_mm * along);
   box.cover(base + half_words * along);
@@ -112,15 +112,15 @@ Box draw_check_scale(Drawing& onto, const Font& labels, FlatPoint top_left, doub
   return box;
 }
 
-Box draw_check_scales(Drawing& onto, const Font& labels, FlatPoint top_left) {
-  Box box = draw_check_scale(onto, labels, top_left, 100.0, metric_scale_words());
+plane::Box draw_check_scales(Drawing& onto, const Font& labels, FlatPoint top_left) {
+  plane::Box box = draw_check_scale(onto, labels, top_left, 100.0, metric_scale_words());
   box.cover(draw_check_scale(onto, labels, {top_left.x, box.lo.y - 1.0}, 101.6, say("scale.4-in")));
   return box;
 }
 
-Box draw_title_block(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
-                     const TitleBlock& words) {
-  Box box{top_left, top_left};
+plane::Box draw_title_block(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
+                            const TitleBlock& words) {
+  plane::Box box{top_left, top_left};
   const auto add = [&](const std::string& text, double height_mm) {
     if (text.empty()) return;
     const double gap = box.height() > 0 ? 0.5 * height_mm : 0.0;
@@ -225,7 +225,7 @@ void draw_mark(Drawing& onto, LineKind kind, FlatPoint from) {
 void draw_sample(Drawing& onto, LineKind kind, FlatPoint from) {
   Drawing marks;
   draw_mark(marks, kind, from);
-  for (const Mark& mark : marks.marks()) {
+  for (const draw::Mark& mark : marks.marks()) {
     if (const auto* const line = std::get_if<LineMark>(&mark)) onto.sample(line->kind, line->path);
     if (const auto* const fill = std::get_if<FillMark>(&mark))
       onto.fill(fill->kind, fill->color, fill->outlines);
@@ -234,12 +234,12 @@ void draw_sample(Drawing& onto, LineKind kind, FlatPoint from) {
 
 }  // namespace
 
-Box draw_line_key(Drawing& onto, const Font& labels, FlatPoint top_left,
-                  const std::vector<LineKind>& kinds, int columns) {
+plane::Box draw_line_key(Drawing& onto, const Font& labels, FlatPoint top_left,
+                         const std::vector<LineKind>& kinds, int columns) {
   constexpr double kRow = 6.5, kGap = 4.0, kBetween = 8.0;
   const std::size_t across = static_cast<std::size_t>(std::max(1, columns));
   const std::size_t down = (kinds.size() + across - 1) / across;
-  Box box{top_left, top_left};
+  plane::Box box{top_left, top_left};
   double left = top_left.x;
   for (std::size_t column = 0; column * down < kinds.size(); ++column) {
     double widest = 0;
@@ -258,8 +258,8 @@ Box draw_line_key(Drawing& onto, const Font& labels, FlatPoint top_left,
   return box;
 }
 
-Box draw_caution(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
-                 std::string_view words) {
+plane::Box draw_caution(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
+                        std::string_view words) {
   constexpr double kSign = 9.0;  ///< across the triangle
   const double indent = 2 * kPad + kSign;
   const std::vector<std::string> lines =
@@ -273,10 +273,10 @@ Box draw_caution(Drawing& onto, const Font& labels, FlatPoint top_left, double w
     base.y -= step(kTextHeight);
   }
   const FlatPoint foot{top_left.x + kPad, top_left.y - 0.5 * height - 0.435 * kSign};
-  onto.line(LineKind::Outline, closed_path({foot, foot + FlatPoint{kSign, 0},
-                                            foot + FlatPoint{0.5 * kSign, 0.87 * kSign}}));
-  onto.text(foot + FlatPoint{0.5 * kSign, 1.2}, "!", kTextHeight, Anchor::Middle);
-  const Box box{{top_left.x, top_left.y - height}, {top_left.x + width_mm, top_left.y}};
+  onto.line(LineKind::Outline, plane::closed_path({foot, foot + FlatPoint{kSign, 0},
+                                                   foot + FlatPoint{0.5 * kSign, 0.87 * kSign}}));
+  onto.text(foot + FlatPoint{0.5 * kSign, 1.2}, "!", kTextHeight, draw::Anchor::Middle);
+  const plane::Box box{{top_left.x, top_left.y - height}, {top_left.x + width_mm, top_left.y}};
   onto.line(LineKind::Outline, rectangle(box.lo, box.hi));
   return box;
 }

@@ -24,19 +24,19 @@ std::vector<std::string> wrap_text(const Font& labels, std::string_view words, d
                                    double height_mm);
 
 /// Wrapped text; the box is as wide as its widest line.
-Box draw_text_block(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
-                    std::string_view words, double height_mm = kTextHeight);
+plane::Box draw_text_block(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
+                           std::string_view words, double height_mm = kTextHeight);
 
 /// A line with end ticks to hold a ruler to, its length's words above it; upright ones start at
 /// the top and run down.
-Box draw_check_scale(Drawing& onto, const Font& labels, FlatPoint top_left, double length_mm,
-                     std::string_view words, bool upright = false);
+plane::Box draw_check_scale(Drawing& onto, const Font& labels, FlatPoint top_left, double length_mm,
+                            std::string_view words, bool upright = false);
 
 /// "100 mm, measure me".
 std::string metric_scale_words();
 
 /// The 100 mm and the 4 in scale, one below the other, each with "measure me".
-Box draw_check_scales(Drawing& onto, const Font& labels, FlatPoint top_left);
+plane::Box draw_check_scales(Drawing& onto, const Font& labels, FlatPoint top_left);
 
 /// How a sheet at full size is printed: "print at 100 %".
 std::string print_words();
@@ -48,19 +48,19 @@ struct TitleBlock {
   std::string sheet;               ///< "B2 of 14"
   std::vector<std::string> lines;  ///< "cut 1 red, 1 blue", "INSIDE UP", "dimensions in inches"
 };
-Box draw_title_block(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
-                     const TitleBlock& words);
+plane::Box draw_title_block(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
+                            const TitleBlock& words);
 
 /// What a kind of line is called on every sheet: "CUT", "STITCH".
 std::string key_words(LineKind kind);
 
 /// A sample of each kind beside its words, down and then across in columns.
-Box draw_line_key(Drawing& onto, const Font& labels, FlatPoint top_left,
-                  const std::vector<LineKind>& kinds, int columns = 1);
+plane::Box draw_line_key(Drawing& onto, const Font& labels, FlatPoint top_left,
+                         const std::vector<LineKind>& kinds, int columns = 1);
 
 /// A warning in a frame beside an exclamation mark. Two lines read; more do not.
-Box draw_caution(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
-                 std::string_view words);
+plane::Box draw_caution(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
+                        std::string_view words);
 
 /// A two-headed arrow; its words are the caller's to place.
 void draw_long_grain(Drawing& onto, FlatPoint from, FlatPoint to);
@@ -69,7 +69,7 @@ void draw_long_grain(Drawing& onto, FlatPoint from, FlatPoint to);
 struct Table {
   struct Column {
     std::string heading;
-    Anchor anchor = Anchor::Left;
+    draw::Anchor anchor = draw::Anchor::Left;
     double width_mm = 0;  ///< longer cells are wrapped; 0: as wide as its widest cell
     bool boxed = false;   ///< a line down both edges: boxes to write in
   };
@@ -88,7 +88,7 @@ double least_width(const Table& table, std::size_t column, const Font& labels,
 
 /// As many rows, from `first` on, as fit into `room_mm` of height with the headings.
 struct TableDrawn {
-  Box box;
+  plane::Box box;
   std::size_t next = 0;  ///< the first row that is left
 };
 TableDrawn draw_table(Drawing& onto, const Font& labels, FlatPoint top_left, const Table& table,

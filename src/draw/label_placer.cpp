@@ -72,17 +72,17 @@ Ring places_between(const std::vector<double>& xs, const std::vector<double>& ys
 
 }  // namespace
 
-LabelPlacer::LabelPlacer(Drawing& onto, const Font& labels, const Box& page)
+LabelPlacer::LabelPlacer(Drawing& onto, const Font& labels, const plane::Box& page)
     : onto_(onto), labels_(labels), page_(page), stroke_strips_(page), held_strips_(page) {
-  for (const Mark& mark : onto.marks()) {
+  for (const draw::Mark& mark : onto.marks()) {
     if (const auto* line = std::get_if<LineMark>(&mark)) keep_off(line->path);
     if (const auto* fill = std::get_if<FillMark>(&mark))
-      for (const Path& path : fill->outlines) keep_off(bounds(path));
+      for (const plane::Path& path : fill->outlines) keep_off(bounds(path));
     if (const auto* text = std::get_if<TextMark>(&mark)) hold(box_of(*text, labels));
   }
 }
 
-void LabelPlacer::keep_off(const Path& path) {
+void LabelPlacer::keep_off(const plane::Path& path) {
   const std::vector<FlatPoint> points = flatten(path, kFlat);
   for (std::size_t k = 0; k + (path.closed ? 0 : 1) < points.size(); ++k) {
     Stroke stroke{points[k], points[(k + 1) % points.size()], {}};
@@ -95,7 +95,7 @@ void LabelPlacer::keep_off(const Path& path) {
 
 bool LabelPlacer::is_free(const TextBox& box) const {
   const TextBox wide = box.grown(kClear);
-  const Box all = bounds(wide);
+  const plane::Box all = bounds(wide);
   if (!page_.holds(all)) return false;
   const bool hit_line = stroke_strips_.any_near(all, [&](std::size_t k) {
     const Stroke& stroke = strokes_[k];
@@ -107,7 +107,7 @@ bool LabelPlacer::is_free(const TextBox& box) const {
 }
 
 void LabelPlacer::hold(const TextBox& box) {
-  const Box around = bounds(box);
+  const plane::Box around = bounds(box);
   held_strips_.add(around, held_.size());
   held_.push_back({box, around});
 }
@@ -133,9 +133,9 @@ bool LabelPlacer::beside(FlatPoint a, FlatPoint b, const std::string& text, doub
   if (length < 1e-9) return false;
   const FlatPoint along = unit(b - a);
   const double turn = reading_turn(along);
-  const FlatPoint reading = direction(turn), up = left_of(reading);
+  const FlatPoint reading = plane::direction(turn), up = left_of(reading);
   // The text starts at the end `a` whichever way it reads.
-  const Anchor anchor = dot(reading, along) > 0 ? Anchor::Left : Anchor::Right;
+  const draw::Anchor anchor = dot(reading, along) > 0 ? draw::Anchor::Left : draw::Anchor::Right;
   const double width = labels_.text_width_mm(text, height_mm);
   const double above = 0.3 * height_mm + kClear + off_mm;
   const double below = -1.08 * height_mm - kClear - off_mm;
@@ -156,11 +156,11 @@ bool LabelPlacer::near(FlatPoint place, const std::string& text, double height_m
   for (int ring = 1; kStep * ring <= furthest_mm; ++ring)
     for (int k = 0; k < kWays; ++k) {
       const double off = kStep * ring;
-      const FlatPoint way = direction(2 * std::numbers::pi * k / kWays);
+      const FlatPoint way = plane::direction(2 * std::numbers::pi * k / kWays);
       // The text's nearest edge stands `off` away in that direction.
-      const Anchor anchor = way.x > 0.3    ? Anchor::Left
-                            : way.x < -0.3 ? Anchor::Right
-                                           : Anchor::Middle;
+      const draw::Anchor anchor = way.x > 0.3    ? draw::Anchor::Left
+                                  : way.x < -0.3 ? draw::Anchor::Right
+                                                 : draw::Anchor::Middle;
       const FlatPoint foot = place + off * way;
       const FlatPoint at = foot + FlatPoint{0, (0.5 * way.y - 0.5) * height_mm};
       const TextMark mark{at, text, height_mm, anchor};
@@ -180,8 +180,8 @@ bool LabelPlacer::near(FlatPoint place, const std::string& text, double height_m
   return false;
 }
 
-std::optional<Box> LabelPlacer::claim(double width, double height, const Box& within, FlatPoint aim,
-                                      double step_mm) {
+std::optional<plane::Box> LabelPlacer::claim(double width, double height, const plane::Box& within,
+                                             FlatPoint aim, double step_mm) {
   const std::vector<double> xs = steps(within.lo.x, within.hi.x, width, step_mm);
   const std::vector<double> ys = steps(within.lo.y, within.hi.y, height, step_mm);
   if (xs.empty() || ys.empty()) return std::nullopt;
@@ -194,7 +194,7 @@ std::optional<Box> LabelPlacer::claim(double width, double height, const Box& wi
     from = to;
     to *= 2;
     for (const auto& [away, middle] : ring.places) {
-      const Box box{middle - half, middle + half};
+      const plane::Box box{middle - half, middle + half};
       if (!is_free(box_of(box))) continue;
       hold(box_of(box));
       return box;
@@ -203,19 +203,19 @@ std::optional<Box> LabelPlacer::claim(double width, double height, const Box& wi
   return std::nullopt;
 }
 
-bool LabelPlacer::block(const TextBlock& block, const Box& within, FlatPoint aim) {
+bool LabelPlacer::block(const TextBlock& block, const plane::Box& within, FlatPoint aim) {
   double width = 0, height = 0;
   for (const TextBlock::Line& line : block.lines) {
     width = std::max(width, labels_.text_width_mm(line.text, line.height_mm));
     height += kLineSpacing * line.height_mm;
   }
-  const std::optional<Box> box = claim(width, height, within, aim);
+  const std::optional<plane::Box> box = claim(width, height, within, aim);
   if (!box) return false;
   double y = box->hi.y;
   for (const TextBlock::Line& line : block.lines) {
     y -= kLineSpacing * line.height_mm;
     onto_.text({box->middle().x, y + 0.4 * line.height_mm}, line.text, line.height_mm,
-               Anchor::Middle);
+               draw::Anchor::Middle);
   }
   return true;
 }

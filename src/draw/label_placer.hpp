@@ -27,14 +27,14 @@ struct TextBlock {
 class LabelPlacer {
  public:
   /// Requires: both outlive the placer. Lines the drawing has already are kept off.
-  LabelPlacer(Drawing& onto, const Font& labels, const Box& page);
+  LabelPlacer(Drawing& onto, const Font& labels, const plane::Box& page);
   const Font& font() const { return labels_; }
 
   /// What it writes on.
   Drawing& drawing() { return onto_; }
 
-  void keep_off(const Path& path);
-  void keep_off(const Box& box) { hold(box_of(box)); }
+  void keep_off(const plane::Path& path);
+  void keep_off(const plane::Box& box) { hold(box_of(box)); }
 
   bool is_free(const TextBox& box) const;
   /// Writes it if it is free there.
@@ -50,10 +50,10 @@ class LabelPlacer {
 
   /// The free place of an upright box of that size inside `within`, nearest to `aim`; it is kept
   /// free from then on.
-  std::optional<Box> claim(double width, double height, const Box& within, FlatPoint aim,
-                           double step_mm = 5);
+  std::optional<plane::Box> claim(double width, double height, const plane::Box& within,
+                                  FlatPoint aim, double step_mm = 5);
   /// A block in such a place, its lines in the middle.
-  bool block(const TextBlock& block, const Box& within, FlatPoint aim);
+  bool block(const TextBlock& block, const plane::Box& within, FlatPoint aim);
 
  private:
   void write(const TextMark& text);
@@ -61,14 +61,14 @@ class LabelPlacer {
 
   Drawing& onto_;
   const Font& labels_;
-  Box page_;
+  plane::Box page_;
   struct Stroke {
     FlatPoint a, b;
-    Box box;
+    plane::Box box;
   };
   struct Held {
     TextBox box;
-    Box around;
+    plane::Box around;
   };
   std::vector<Stroke> strokes_;
   std::vector<Held> held_;  ///< by texts, and what else text keeps off

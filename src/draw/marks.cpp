@@ -19,13 +19,13 @@ constexpr double kPlaceFlatness = 0.05;
 
 }  // namespace
 
-Polygon arrow_head(FlatPoint tip, FlatPoint way) {
+plane::Polygon arrow_head(FlatPoint tip, FlatPoint way) {
   const FlatPoint along = unit(way), across = left_of(along);
   const FlatPoint root = tip - kHeadLength * along;
   return {tip, root + kHeadHalf * across, root - kHeadHalf * across};
 }
 
-Polygon arrow(FlatPoint tail, FlatPoint tip) {
+plane::Polygon arrow(FlatPoint tail, FlatPoint tip) {
   const FlatPoint along = unit(tip - tail), across = left_of(along);
   const FlatPoint root = tip - kHeadLength * along;
   return {tail - kShaftHalf * across, root - kShaftHalf * across, root - kHeadHalf * across, tip,
@@ -37,7 +37,7 @@ void draw_staple(Drawing& onto, FlatPoint at, bool upright) {
   const FlatPoint across = left_of(along);
   const FlatPoint half = 0.5 * practice::kStapleCrown.mm() * along, leg = kCrownRise * across;
   onto.line(LineKind::Staple,
-            open_path({at - half - leg, at - half + leg, at + half + leg, at + half - leg}));
+            plane::open_path({at - half - leg, at - half + leg, at + half + leg, at + half - leg}));
 }
 
 void draw_punch(Drawing& onto, FlatPoint at, double radius) {
@@ -50,14 +50,14 @@ void draw_punch(Drawing& onto, FlatPoint at, double radius) {
 void draw_match(Drawing& onto, FlatPoint at, bool points_down, double size) {
   const double rise = size * (points_down ? -kTriangleHeight : kTriangleHeight);
   const FlatPoint half{size * kTriangleHalf, 0};
-  Polygon triangle = {at - half, at + half, at + FlatPoint{0, rise}};
+  plane::Polygon triangle = {at - half, at + half, at + FlatPoint{0, rise}};
   if (area(triangle) < 0) std::swap(triangle[0], triangle[1]);
   onto.fill(LineKind::Match, kBlack, {closed_path(triangle)});
 }
 
-void draw_window(Drawing& onto, const Path& window) {
+void draw_window(Drawing& onto, const plane::Path& window) {
   onto.line(LineKind::CutLast, window);
-  const Box box = bounds(window);
+  const plane::Box box = bounds(window);
   for (const FlatPoint p :
        {box.lo, FlatPoint{box.hi.x, box.lo.y}, box.hi, FlatPoint{box.lo.x, box.hi.y}})
     draw_window_corner(onto, p);
@@ -72,9 +72,9 @@ void draw_half_diamond(Drawing& onto, FlatPoint at, FlatPoint inward, double siz
   constexpr double kHollow =
       0.6;  // of it is white: the solid triangles of a pattern are match marks
   const FlatPoint half = size * kDiamondHalf * left_of(inward);
-  const Polygon outer = {at - half, at + size * kDiamondDepth * inward, at + half};
+  const plane::Polygon outer = {at - half, at + size * kDiamondDepth * inward, at + half};
   const FlatPoint middle = at + (size * kDiamondDepth / 3) * inward;
-  Polygon inner;
+  plane::Polygon inner;
   for (const FlatPoint p : outer) inner.insert(inner.begin(), middle + kHollow * (p - middle));
   onto.fill(LineKind::Join, kBlack, {closed_path(outer), closed_path(inner)});
 }
@@ -85,7 +85,7 @@ void draw_scale_line(Drawing& onto, FlatPoint from, FlatPoint to) {
   for (const FlatPoint end : {from, to}) onto.line(LineKind::Scale, end - half, end + half);
 }
 
-OnPath along_path(const Path& path, double share) {
+OnPath along_path(const plane::Path& path, double share) {
   const std::vector<FlatPoint> points = flatten(path, 0.05);
   double left = share * length(open_path(points));
   for (std::size_t k = 0; k + 1 < points.size(); ++k) {
@@ -99,7 +99,7 @@ OnPath along_path(const Path& path, double share) {
   return {points.empty() ? FlatPoint{} : points.front(), {1, 0}};
 }
 
-void draw_pleat(Drawing& onto, const Path& fold, FlatPoint under) {
+void draw_pleat(Drawing& onto, const plane::Path& fold, FlatPoint under) {
   onto.line(LineKind::Fold, fold);
   // Off the very ends: at the front both folds of a corner meet in a point, at the back the cloth
   // is cut.
@@ -109,12 +109,12 @@ void draw_pleat(Drawing& onto, const Path& fold, FlatPoint under) {
   }
 }
 
-void draw_numeral(Drawing& onto, const Region& outline) {
-  std::vector<Path> paths;
-  for (const Polygon& contour : outline)
+void draw_numeral(Drawing& onto, const plane::Region& outline) {
+  std::vector<plane::Path> paths;
+  for (const plane::Polygon& contour : outline)
     paths.push_back(closed_path(thinned(contour, kPlaceFlatness)));
   onto.fill(LineKind::Numeral, kTint, paths);
-  for (Path& path : paths) onto.line(LineKind::Numeral, std::move(path));
+  for (plane::Path& path : paths) onto.line(LineKind::Numeral, std::move(path));
 }
 
 void draw_dimension(Drawing& onto, FlatPoint a, FlatPoint b, const std::string& words,
@@ -125,7 +125,7 @@ void draw_dimension(Drawing& onto, FlatPoint a, FlatPoint b, const std::string& 
     onto.line(LineKind::Thin, p - kTick * across, p + kTick * across);
   onto.fill(LineKind::Thin, kBlack,
             {closed_path(arrow_head(b, along)), closed_path(arrow_head(a, -1.0 * along))});
-  onto.text(0.5 * (a + b) + 0.5 * height_mm * across, words, height_mm, Anchor::Middle,
+  onto.text(0.5 * (a + b) + 0.5 * height_mm * across, words, height_mm, draw::Anchor::Middle,
             maths::atan2(along.y, along.x));
 }
 

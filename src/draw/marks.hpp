@@ -12,9 +12,9 @@ inline constexpr Color kBlack{0, 0, 0};
 inline constexpr Color kTint{0.9, 0.9, 0.9};  ///< of a numeral's place; pale when printed in gray
 
 /// A solid arrow, shaft and head in one.
-Polygon arrow(FlatPoint tail, FlatPoint tip);
+plane::Polygon arrow(FlatPoint tail, FlatPoint tip);
 /// A solid head alone, 3.5 mm long.
-Polygon arrow_head(FlatPoint tip, FlatPoint way);
+plane::Polygon arrow_head(FlatPoint tip, FlatPoint way);
 
 /// An open crown across the staple line; `upright` where the line runs upwards.
 void draw_staple(Drawing& onto, FlatPoint at, bool upright);
@@ -23,7 +23,7 @@ void draw_punch(Drawing& onto, FlatPoint at, double radius);
 /// A solid triangle whose base lies on the cloth's edge; of half its size in a key, with 0.5.
 void draw_match(Drawing& onto, FlatPoint at, bool points_down, double size = 1.0);
 /// The window's outline with a small open square at each corner of its box.
-void draw_window(Drawing& onto, const Path& window);
+void draw_window(Drawing& onto, const plane::Path& window);
 /// One of these squares: it says that a line is cut last, on the bumper.
 void draw_window_corner(Drawing& onto, FlatPoint at);
 /// A tile's half of the black diamond over a join: the base on the join, the tip `inward` (unit).
@@ -34,9 +34,9 @@ inline constexpr double kDiamondDepth = 5.0;  ///< into the tile
 void draw_scale_line(Drawing& onto, FlatPoint from, FlatPoint to);
 inline constexpr double kScaleTick = 5.0;  ///< across the line
 /// A fold line, and near both ends an arrow the way its cloth goes under.
-void draw_pleat(Drawing& onto, const Path& fold, FlatPoint under);
+void draw_pleat(Drawing& onto, const plane::Path& fold, FlatPoint under);
 /// A digit's outline over a pale tint.
-void draw_numeral(Drawing& onto, const Region& outline);
+void draw_numeral(Drawing& onto, const plane::Region& outline);
 /// A dimension from `a` to `b`: a line between ticks, the words in the middle beside it.
 void draw_dimension(Drawing& onto, FlatPoint a, FlatPoint b, const std::string& words,
                     double height_mm);
@@ -45,6 +45,6 @@ void draw_dimension(Drawing& onto, FlatPoint a, FlatPoint b, const std::string& 
 struct OnPath {
   FlatPoint at, along;
 };
-OnPath along_path(const Path& path, double share);
+OnPath along_path(const plane::Path& path, double share);
 
 }  // namespace swathe

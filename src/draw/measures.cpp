@@ -20,7 +20,7 @@ void draw_line(Drawing& onto, const Dimension& measure) {
     onto.line(LineKind::Thin, p - kTick * across, p + kTick * across);
 }
 
-std::vector<Path> heads_of(const Dimension& measure) {
+std::vector<plane::Path> heads_of(const Dimension& measure) {
   if (apart(measure.from, measure.to) < kHeads) return {};
   const FlatPoint along = unit(measure.to - measure.from);
   return {closed_path(arrow_head(measure.to, along)),
@@ -49,13 +49,13 @@ void write_words(LabelPlacer& placer, const Font& labels, const Dimension& measu
 
 }  // namespace
 
-void draw_measures(Drawing& onto, const Font& labels, const Box& page,
+void draw_measures(Drawing& onto, const Font& labels, const plane::Box& page,
                    const std::vector<Dimension>& measures, const std::vector<Note>& notes) {
   for (const Dimension& measure : measures) draw_line(onto, measure);
   LabelPlacer placer(onto, labels, page);
-  std::vector<Path> heads;
+  std::vector<plane::Path> heads;
   for (const Dimension& measure : measures)
-    for (Path& head : heads_of(measure)) {
+    for (plane::Path& head : heads_of(measure)) {
       placer.keep_off(head);
       heads.push_back(std::move(head));
     }

@@ -28,7 +28,7 @@ struct Note {
 /// on `page`. The words of a line stand along it, in its middle where that is free.
 ///
 /// Holds (book_sketch_test.cpp): no words are left out.
-void draw_measures(Drawing& onto, const Font& labels, const Box& page,
+void draw_measures(Drawing& onto, const Font& labels, const plane::Box& page,
                    const std::vector<Dimension>& measures, const std::vector<Note>& notes = {});
 
 /// An area as a tint that prints pale in gray.

@@ -45,8 +45,9 @@ double ordinate_reach(const Font& labels, const std::string& figure, double heig
   return 2 * kStub + kSlant + kGap + labels.text_width_mm(figure, height_mm);
 }
 
-Box draw_ordinates(Drawing& onto, const Font& labels, std::vector<Ordinate> ordinates,
-                   OrdinateEdge edge, double edge_at, double lo, double hi, double height_mm) {
+plane::Box draw_ordinates(Drawing& onto, const Font& labels, std::vector<Ordinate> ordinates,
+                          OrdinateEdge edge, double edge_at, double lo, double hi,
+                          double height_mm) {
   std::ranges::stable_sort(ordinates, {}, &Ordinate::at);
   // Two places with one figure are one to a tape.
   ordinates.erase(
@@ -63,12 +64,12 @@ Box draw_ordinates(Drawing& onto, const Font& labels, std::vector<Ordinate> ordi
   const auto point = [&](double a, double b) {
     return level ? FlatPoint{a, edge_at + out * b} : FlatPoint{edge_at + out * b, a};
   };
-  Box taken;
+  plane::Box taken;
   for (std::size_t k = 0; k < ordinates.size(); ++k) {
     const double from = targets[k], to = places[k];
     onto.line(LineKind::Thin,
-              open_path({point(from, 0), point(from, kStub), point(to, kStub + kSlant),
-                         point(to, kStub + kSlant + kStub)}));
+              plane::open_path({point(from, 0), point(from, kStub), point(to, kStub + kSlant),
+                                point(to, kStub + kSlant + kStub)}));
     TextMark text;
     text.text = ordinates[k].figure;
     text.height_mm = height_mm;
@@ -76,10 +77,10 @@ Box draw_ordinates(Drawing& onto, const Font& labels, std::vector<Ordinate> ordi
     if (level) {
       text.at.x += 0.5 * height_mm;
       text.turn = 0.5 * std::numbers::pi;
-      text.anchor = out > 0 ? Anchor::Left : Anchor::Right;
+      text.anchor = out > 0 ? draw::Anchor::Left : draw::Anchor::Right;
     } else {
       text.at.y -= 0.5 * height_mm;
-      text.anchor = out > 0 ? Anchor::Left : Anchor::Right;
+      text.anchor = out > 0 ? draw::Anchor::Left : draw::Anchor::Right;
     }
     taken.cover(point(to - 0.5 * height_mm, 0));
     taken.cover(point(to + 0.5 * height_mm, ordinate_reach(labels, text.text, height_mm)));

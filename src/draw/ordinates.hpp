@@ -35,7 +35,8 @@ double ordinate_reach(const Font& labels, const std::string& figure, double heig
 /// turned ones above and below. Returns the box the row takes.
 ///
 /// `edge_at` is the drawing's edge, `lo` and `hi` bound the row.
-Box draw_ordinates(Drawing& onto, const Font& labels, std::vector<Ordinate> ordinates,
-                   OrdinateEdge edge, double edge_at, double lo, double hi, double height_mm);
+plane::Box draw_ordinates(Drawing& onto, const Font& labels, std::vector<Ordinate> ordinates,
+                          OrdinateEdge edge, double edge_at, double lo, double hi,
+                          double height_mm);
 
 }  // namespace swathe

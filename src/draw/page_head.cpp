@@ -20,7 +20,7 @@ constexpr double kGapHow = 1.75;      ///< between its sentences
 /// A part of the head drawn on its own at the origin.
 struct Part {
   Drawing drawing;
-  Box box;
+  plane::Box box;
 };
 
 void put(Drawing& onto, const Part& part, FlatPoint top_left) {
@@ -33,7 +33,8 @@ constexpr std::array kExplained = {
 
 }  // namespace
 
-Box draw_page_head(Drawing& onto, const Font& labels, const Box& room, const PageHead& head) {
+plane::Box draw_page_head(Drawing& onto, const Font& labels, const plane::Box& room,
+                          const PageHead& head) {
   std::vector<Part> beside;  // right of the title, from the right edge inwards
   if (head.scales) {
     Part part;
@@ -64,7 +65,8 @@ Box draw_page_head(Drawing& onto, const Font& labels, const Box& room, const Pag
     right -= kGap;
   }
   const double width = std::min(right - room.lo.x, kMostTitle);
-  const Box title = draw_title_block(onto, labels, {room.lo.x, room.hi.y}, width, head.title);
+  const plane::Box title =
+      draw_title_block(onto, labels, {room.lo.x, room.hi.y}, width, head.title);
   bottom = std::min(bottom, title.lo.y) - kGap;
   if (!head.cautions.empty()) {
     // Side by side where each keeps its two lines, else one below the other.
@@ -77,8 +79,8 @@ Box draw_page_head(Drawing& onto, const Font& labels, const Box& room, const Pag
         x = room.lo.x;
         bottom = lowest - kGapCautions;
       }
-      const Box box = draw_caution(onto, labels, {x, bottom}, std::min(kCautionWidth, room.width()),
-                                   head.cautions[k]);
+      const plane::Box box = draw_caution(onto, labels, {x, bottom},
+                                          std::min(kCautionWidth, room.width()), head.cautions[k]);
       lowest = std::min(lowest, box.lo.y);
       x += kCautionWidth + kGap;
     }
@@ -96,8 +98,8 @@ Page empty_page(const PaperKeys& paper, bool wide) {
   return page;
 }
 
-Box printable(const Page& page, const PaperKeys& paper) {
-  return Box{{0, 0}, {page.width_mm, page.height_mm}}.grown(-paper.margin.mm());
+plane::Box printable(const Page& page, const PaperKeys& paper) {
+  return plane::Box{{0, 0}, {page.width_mm, page.height_mm}}.grown(-paper.margin.mm());
 }
 
 std::string of_pages(std::size_t page, std::size_t pages) {
@@ -109,7 +111,7 @@ std::string of_pages(std::size_t page, std::size_t pages) {
 std::vector<LineKind> kinds_to_explain(const Drawing& drawing) {
   std::vector<LineKind> kinds;
   for (const LineKind kind : kExplained) {
-    const bool used = std::ranges::any_of(drawing.marks(), [&](const Mark& mark) {
+    const bool used = std::ranges::any_of(drawing.marks(), [&](const draw::Mark& mark) {
       const auto* line = std::get_if<LineMark>(&mark);
       const auto* fill = std::get_if<FillMark>(&mark);
       return (line && line->kind == kind) || (fill && fill->kind == kind);

@@ -20,12 +20,13 @@ struct PageHead {
 };
 
 /// Draws the head below the upper edge of `room`; what is left of the room.
-Box draw_page_head(Drawing& onto, const Font& labels, const Box& room, const PageHead& head);
+plane::Box draw_page_head(Drawing& onto, const Font& labels, const plane::Box& room,
+                          const PageHead& head);
 
 /// An empty page of the job's paper: the longer way across, or the shorter.
 Page empty_page(const PaperKeys& paper, bool wide);
 /// A page less its unprintable margin.
-Box printable(const Page& page, const PaperKeys& paper);
+plane::Box printable(const Page& page, const PaperKeys& paper);
 
 /// "2 of 3" written into every page's head, once their number is known.
 std::string of_pages(std::size_t page, std::size_t pages);

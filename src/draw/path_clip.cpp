@@ -13,7 +13,7 @@ struct Inside {
   bool any() const { return from < to; }
 };
 
-Inside inside(FlatPoint a, FlatPoint b, const Box& box) {
+Inside inside(FlatPoint a, FlatPoint b, const plane::Box& box) {
   Inside part;
   const auto slab = [&](double at, double step, double lo, double hi) {
     if (step == 0.0) {
@@ -31,8 +31,8 @@ Inside inside(FlatPoint a, FlatPoint b, const Box& box) {
 
 }  // namespace
 
-std::vector<Path> clipped(const Path& path, const Box& box, double tolerance) {
-  const Box all = bounds(path);
+std::vector<plane::Path> clipped(const plane::Path& path, const plane::Box& box, double tolerance) {
+  const plane::Box all = bounds(path);
   if (!all.empty() && box.holds(all)) return {path};
   if (all.empty() || !box.meets(all)) return {};
   std::vector<FlatPoint> points = flatten(path, tolerance);
@@ -57,7 +57,7 @@ std::vector<Path> clipped(const Path& path, const Box& box, double tolerance) {
     parts.front() = std::move(last);
     parts.pop_back();
   }
-  std::vector<Path> paths;
+  std::vector<plane::Path> paths;
   for (const std::vector<FlatPoint>& part : parts) paths.push_back(open_path(part));
   return paths;
 }

@@ -11,6 +11,7 @@ namespace swathe {
 ///
 /// Holds (path_clip_test.cpp): (1) the parts inside a box and those inside the boxes round it are
 ///   together as long as the path.
-std::vector<Path> clipped(const Path& path, const Box& box, double tolerance = 0.01);
+std::vector<plane::Path> clipped(const plane::Path& path, const plane::Box& box,
+                                 double tolerance = 0.01);
 
 }  // namespace swathe

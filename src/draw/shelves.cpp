@@ -9,14 +9,14 @@ constexpr double kSlack = 1e-9;
 
 }  // namespace
 
-std::vector<Shelved> shelve(const std::vector<FlatPoint>& sizes, const Box& first, const Box& later,
-                            double gap) {
+std::vector<Shelved> shelve(const std::vector<FlatPoint>& sizes, const plane::Box& first,
+                            const plane::Box& later, double gap) {
   std::vector<Shelved> places;
   std::size_t page = 0;
   double x = first.lo.x, top = first.hi.y, row = 0;
   for (const FlatPoint size : sizes) {
     while (true) {
-      const Box& room = page == 0 ? first : later;
+      const plane::Box& room = page == 0 ? first : later;
       if (x > room.lo.x && x + size.x > room.hi.x + kSlack) {  // next row
         x = room.lo.x;
         top -= row + gap;

@@ -19,7 +19,7 @@ struct Shelved {
 /// Requires: every piece fits a later page's room.
 /// Holds (shelves_test.cpp): no two pieces of a page overlap or come nearer than `gap`, and all lie
 ///   in the page's room.
-std::vector<Shelved> shelve(const std::vector<FlatPoint>& sizes, const Box& first, const Box& later,
-                            double gap);
+std::vector<Shelved> shelve(const std::vector<FlatPoint>& sizes, const plane::Box& first,
+                            const plane::Box& later, double gap);
 
 }  // namespace swathe

@@ -12,18 +12,18 @@ namespace swathe {
 /// What lies on a page, found by the upright strips of the page that it reaches into.
 class Strips {
  public:
-  explicit Strips(const Box& page) : left_(page.empty() ? 0 : page.lo.x) {
+  explicit Strips(const plane::Box& page) : left_(page.empty() ? 0 : page.lo.x) {
     strips_.resize(page.empty() ? 1 : static_cast<std::size_t>(page.width() / kWidth) + 1);
   }
 
-  void add(const Box& box, std::size_t item) {
+  void add(const plane::Box& box, std::size_t item) {
     const std::size_t first = strip_of(box.lo.x);
     for (std::size_t k = first; k <= strip_of(box.hi.x); ++k) strips_[k].push_back({item, first});
   }
 
   /// Whether the test holds for an item near the box; each is asked once at most.
   template <class Test>
-  bool any_near(const Box& box, Test test) const {
+  bool any_near(const plane::Box& box, Test test) const {
     const std::size_t first = strip_of(box.lo.x);
     for (std::size_t k = first; k <= strip_of(box.hi.x); ++k)
       for (const Item& item : strips_[k])

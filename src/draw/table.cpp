@@ -53,11 +53,11 @@ double height_of(const Table& table, const std::vector<Cell>& cells, double heig
 void draw_cells(Drawing& onto, const Table& table, const std::vector<Cell>& cells,
                 const std::vector<double>& edges, double top, double height_mm) {
   for (std::size_t c = 0; c < cells.size(); ++c) {
-    const Anchor anchor = table.columns[c].anchor;
+    const draw::Anchor anchor = table.columns[c].anchor;
     FlatPoint base{0, top - rows_of(table).base * height_mm};
-    if (anchor == Anchor::Left) base.x = edges[c] + kCellPad;
-    if (anchor == Anchor::Middle) base.x = 0.5 * (edges[c] + edges[c + 1]);
-    if (anchor == Anchor::Right) base.x = edges[c + 1] - kCellPad;
+    if (anchor == draw::Anchor::Left) base.x = edges[c] + kCellPad;
+    if (anchor == draw::Anchor::Middle) base.x = 0.5 * (edges[c] + edges[c + 1]);
+    if (anchor == draw::Anchor::Right) base.x = edges[c + 1] - kCellPad;
     for (const std::string& line : cells[c]) {
       onto.text(base, line, height_mm, anchor);
       base.y -= rows_of(table).step * height_mm;

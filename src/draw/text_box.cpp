@@ -18,29 +18,29 @@ double reach(const TextBox& box, FlatPoint direction) {
 
 }  // namespace
 
-Polygon TextBox::corners() const {
+plane::Polygon TextBox::corners() const {
   const FlatPoint x = half_length * along, y = half_height * left_of(along);
   return {middle - x - y, middle + x - y, middle + x + y, middle - x + y};
 }
 
 TextBox box_of(const TextMark& text, const Font& labels) {
   TextBox box;
-  box.along = direction(text.turn);
+  box.along = plane::direction(text.turn);
   box.half_length = 0.5 * labels.text_width_mm(text.text, text.height_mm);
   box.half_height = 0.5 * (kAscent + kDescent) * text.height_mm;
-  const double ahead = text.anchor == Anchor::Left    ? box.half_length
-                       : text.anchor == Anchor::Right ? -box.half_length
-                                                      : 0.0;
+  const double ahead = text.anchor == draw::Anchor::Left    ? box.half_length
+                       : text.anchor == draw::Anchor::Right ? -box.half_length
+                                                            : 0.0;
   const double up = 0.5 * (kAscent - kDescent) * text.height_mm;
   box.middle = text.at + ahead * box.along + up * left_of(box.along);
   return box;
 }
 
-TextBox box_of(const Box& box) {
+TextBox box_of(const plane::Box& box) {
   return {box.middle(), {1, 0}, 0.5 * box.width(), 0.5 * box.height()};
 }
 
-Box bounds(const TextBox& box) {
+plane::Box bounds(const TextBox& box) {
   const FlatPoint half{reach(box, {1, 0}), reach(box, {0, 1})};
   return {box.middle - half, box.middle + half};
 }

@@ -12,13 +12,13 @@ struct TextBox {
   double half_length = 0, half_height = 0;
 
   TextBox grown(double by) const { return {middle, along, half_length + by, half_height + by}; }
-  Polygon corners() const;  ///< counter-clockwise from the lower left
+  plane::Polygon corners() const;  ///< counter-clockwise from the lower left
 };
 
 TextBox box_of(const TextMark& text, const Font& labels);
-TextBox box_of(const Box& box);
+TextBox box_of(const plane::Box& box);
 /// The upright box round it.
-Box bounds(const TextBox& box);
+plane::Box bounds(const TextBox& box);
 
 bool overlap(const TextBox& a, const TextBox& b);
 /// Whether any of the straight stretch from `a` to `b` lies in the box.

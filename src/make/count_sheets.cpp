@@ -13,7 +13,7 @@ Refusals too_many_sheets(const Job& job, const std::vector<Pattern>& patterns) {
   const double sheet = (paper.width - around).mm() * (paper.height - around).mm();
   double covers = 0;
   for (const Pattern& pattern : patterns) {
-    const Box box = bounds(pattern.outline);
+    const plane::Box box = bounds(pattern.outline);
     covers += box.width() * box.height();
   }
   const double sheets = covers / sheet;

@@ -34,7 +34,8 @@ std::vector<Run> runs_of(const JobReading& reading, const Frame& frame, const Se
   return runs;
 }
 
-void add(std::vector<Piece>& pieces, Outcome<std::vector<Piece>> more, Refusals& faults) {
+void add(std::vector<bumper::Piece>& pieces, Outcome<std::vector<bumper::Piece>> more,
+         Refusals& faults) {
   if (auto some = take(std::move(more), faults))
     pieces.insert(pieces.end(), some->begin(), some->end());
 }

@@ -15,7 +15,7 @@ struct Standing {
   std::optional<Section> section;
   std::vector<double> bare_gaps;  ///< from each bumper to the next
   std::vector<Wrap> wraps;
-  std::vector<Piece> boards, padding;  ///< of one set
+  std::vector<bumper::Piece> boards, padding;  ///< of one set
 };
 
 /// Nothing is made from a table with a fault: its other keys may be defaults.

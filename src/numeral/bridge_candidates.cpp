@@ -32,9 +32,10 @@ struct Levels {
 /// A region turned so that bars run up the page.
 class Turned {
  public:
-  Turned(const Region& outline, FlatPoint along) : along_(along), right_(-1.0 * left_of(along)) {
-    for (const Polygon& contour : outline) {
-      Polygon& turned = contours_.emplace_back();
+  Turned(const plane::Region& outline, FlatPoint along)
+      : along_(along), right_(-1.0 * left_of(along)) {
+    for (const plane::Polygon& contour : outline) {
+      plane::Polygon& turned = contours_.emplace_back();
       for (FlatPoint p : contour) turned.push_back({dot(p, right_), dot(p, along_)});
     }
     for (std::size_t c = 0; c < contours_.size(); ++c) {
@@ -49,7 +50,7 @@ class Turned {
     index();
   }
 
-  const Polygon& contour(int i) const { return contours_[static_cast<std::size_t>(i)]; }
+  const plane::Polygon& contour(int i) const { return contours_[static_cast<std::size_t>(i)]; }
   FlatPoint back(FlatPoint p) const { return p.x * right_ + p.y * along_; }
 
   /// Upwards.
@@ -115,7 +116,7 @@ class Turned {
 
   /// Sorts the edges into columns, so that a strip looks only at those near it.
   void index() {
-    for (const Polygon& contour : contours_) box_.cover(bounds(contour));
+    for (const plane::Polygon& contour : contours_) box_.cover(bounds(contour));
     starts_.assign(std::clamp<std::size_t>(edges_.size() / 8, 1, 256) + 1, 0);
     std::vector<std::size_t> last;
     last.reserve(edges_.size());
@@ -131,9 +132,9 @@ class Turned {
       for (std::size_t k = edges_[i].column; k <= last[i]; ++k) members_[next[k]++] = i;
   }
 
-  std::vector<Polygon> contours_;
+  std::vector<plane::Polygon> contours_;
   std::vector<Edge> edges_;  ///< by their left ends
-  Box box_;
+  plane::Box box_;
   /// The edges that reach into each of some columns of equal width, column by column, and where
   /// each column's start.
   std::vector<std::size_t> members_, starts_;
@@ -168,7 +169,8 @@ struct Direction {
 Direction direction_number(int i) {
   if (i == 0) return {{0, 1}, 1.0};
   if (2 * i == kDirections) return {{1, 0}, kLevelCost};
-  return {direction(std::numbers::pi * (0.5 + static_cast<double>(i) / kDirections)), kSlantCost};
+  return {plane::direction(std::numbers::pi * (0.5 + static_cast<double>(i) / kDirections)),
+          kSlantCost};
 }
 
 /// The bars of one strip that end on `island`.
@@ -207,7 +209,7 @@ void add_bars_of_strip(const Turned& turned, const SheetPieces& pieces, int isla
   std::ranges::move(found, std::back_inserter(all));
 }
 
-bool parted_by_edges_of(const Polygon& a, const Polygon& b, double gap) {
+bool parted_by_edges_of(const plane::Polygon& a, const plane::Polygon& b, double gap) {
   for (std::size_t i = 0; i < a.size(); ++i) {
     const FlatPoint at = a[i];
     const FlatPoint outward = -1.0 * left_of(unit(a[(i + 1) % a.size()] - at));
@@ -220,7 +222,7 @@ bool parted_by_edges_of(const Polygon& a, const Polygon& b, double gap) {
 
 }  // namespace
 
-SheetPieces sheet_pieces(const Region& outline) {
+SheetPieces sheet_pieces(const plane::Region& outline) {
   SheetPieces pieces;
   pieces.of_contour.assign(outline.size(), 0);
   for (std::size_t i = 0; i < outline.size(); ++i) {
@@ -233,7 +235,7 @@ SheetPieces sheet_pieces(const Region& outline) {
     if (area(outline[i]) < 0) continue;
     double least = std::numeric_limits<double>::infinity();
     for (int hole : pieces.island) {
-      const Polygon& around = outline[static_cast<std::size_t>(hole)];
+      const plane::Polygon& around = outline[static_cast<std::size_t>(hole)];
       if (-area(around) >= least || !contains(around, outline[i].front())) continue;
       if (std::abs(area(around)) <= std::abs(area(outline[i]))) continue;
       least = -area(around);
@@ -243,8 +245,8 @@ SheetPieces sheet_pieces(const Region& outline) {
   return pieces;
 }
 
-std::vector<BridgeCandidate> bridge_candidates(const Region& outline, const SheetPieces& pieces,
-                                               double width) {
+std::vector<BridgeCandidate> bridge_candidates(const plane::Region& outline,
+                                               const SheetPieces& pieces, double width) {
   std::vector<BridgeCandidate> found;
   for (int d = 0; d < kDirections; ++d) {
     const Direction way = direction_number(d);

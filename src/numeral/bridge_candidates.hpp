@@ -16,7 +16,7 @@ struct SheetPieces {
   int islands() const { return static_cast<int>(island.size()); }
 };
 
-SheetPieces sheet_pieces(const Region& outline);
+SheetPieces sheet_pieces(const plane::Region& outline);
 
 /// A bar that could be left standing, and the two pieces it ties together.
 struct BridgeCandidate {
@@ -27,8 +27,8 @@ struct BridgeCandidate {
 
 /// Every bar worth looking at, cheapest first: along twelve directions, at places spread evenly
 /// over each island.
-std::vector<BridgeCandidate> bridge_candidates(const Region& outline, const SheetPieces& pieces,
-                                               double width);
+std::vector<BridgeCandidate> bridge_candidates(const plane::Region& outline,
+                                               const SheetPieces& pieces, double width);
 
 /// Whether two bars stand at least `gap` apart.
 bool stand_apart(const Bridge& a, const Bridge& b, double gap);

@@ -14,7 +14,7 @@ namespace {
 
 /// White all round a digit. A middle that has no room for its bridges is white all over: then it
 /// needs no bridge.
-WhiteOutline white_outline(const Region& digit, const NumeralKeys& keys) {
+WhiteOutline white_outline(const plane::Region& digit, const NumeralKeys& keys) {
   WhiteOutline white;
   white.outline = offset(digit, keys.outline.mm());
   white.stencil = white.outline;
@@ -25,10 +25,11 @@ WhiteOutline white_outline(const Region& digit, const NumeralKeys& keys) {
       white.stencil = std::move(stencil->cut);
       return white;
     }
-    const auto smallest = std::ranges::max_element(white.outline, {}, [](const Polygon& contour) {
-      const double signed_area = area(contour);
-      return signed_area < 0 ? signed_area : -std::numeric_limits<double>::infinity();
-    });
+    const auto smallest =
+        std::ranges::max_element(white.outline, {}, [](const plane::Polygon& contour) {
+          const double signed_area = area(contour);
+          return signed_area < 0 ? signed_area : -std::numeric_limits<double>::infinity();
+        });
     assert(smallest != white.outline.end() && area(*smallest) < 0);
     white.outline.erase(smallest);
   }
@@ -44,8 +45,9 @@ Outcome<Digit> made_digit(const DigitOutline& drawn, const NumeralKeys& keys, Un
   digit.advance = drawn.advance;
   digit.outline = drawn.outline;
   digit.stroke = measure_stroke(drawn.outline);
-  digit.counters = static_cast<int>(std::count_if(drawn.outline.begin(), drawn.outline.end(),
-                                                  [](const Polygon& p) { return area(p) < 0; }));
+  digit.counters =
+      static_cast<int>(std::count_if(drawn.outline.begin(), drawn.outline.end(),
+                                     [](const plane::Polygon& p) { return area(p) < 0; }));
   digit.stroke_after_bridges = digit.stroke;
   digit.stencil = drawn.outline;
   if (keys.outline > Length{}) digit.white = white_outline(drawn.outline, keys);
@@ -60,7 +62,7 @@ Outcome<Digit> made_digit(const DigitOutline& drawn, const NumeralKeys& keys, Un
 
 bool keeps_stroke(const DigitOutline& drawn, const NumeralKeys& keys, Length stroke) {
   // Checking the stroke is faster than making bridges, so it comes first.
-  const Stroke whole = measure_stroke(drawn.outline);
+  const type::Stroke whole = measure_stroke(drawn.outline);
   if (!(whole.share_at_least(stroke.mm()) > 0.5)) return false;
   if (!needs_bridges(keys.method)) return true;
   const auto stencil = try_stencil(drawn.outline, keys.bridge.mm());

@@ -12,11 +12,11 @@ bool same_bits(double a, double b) {
   return std::bit_cast<std::uint64_t>(a) == std::bit_cast<std::uint64_t>(b);
 }
 
-bool same_bits(const Region& a, const Region& b) {
+bool same_bits(const plane::Region& a, const plane::Region& b) {
   const auto same_points = [](FlatPoint p, FlatPoint q) {
     return same_bits(p.x, q.x) && same_bits(p.y, q.y);
   };
-  return std::ranges::equal(a, b, [&](const Polygon& p, const Polygon& q) {
+  return std::ranges::equal(a, b, [&](const plane::Polygon& p, const plane::Polygon& q) {
     return std::ranges::equal(p, q, same_points);
   });
 }

@@ -48,9 +48,9 @@ struct Contours {
   friend bool operator==(const Contours&, const Contours&) = default;
 };
 
-Contours count(const Region& region) {
+Contours count(const plane::Region& region) {
   const auto outer = std::count_if(region.begin(), region.end(),
-                                   [](const Polygon& contour) { return area(contour) > 0; });
+                                   [](const plane::Polygon& contour) { return area(contour) > 0; });
   return {outer, static_cast<std::ptrdiff_t>(region.size()) - outer};
 }
 
@@ -58,7 +58,7 @@ Contours count(const Region& region) {
 /// counter that is too narrow vanishes when it is grown shut, a slot becomes a new counter.
 bool stays_open(const SetNumber& before, const SetNumber& after) {
   for (const DigitOutline& shape : after.shapes) {
-    const Region shut = offset(shape.outline, 0.5 * kLeastOpening.mm(), Join::Mitre);
+    const plane::Region shut = offset(shape.outline, 0.5 * kLeastOpening.mm(), plane::Join::Mitre);
     if (!(count(shut) == count(before.shape(shape.digit).outline))) return false;
   }
   return true;
@@ -101,7 +101,7 @@ SetNumber heavier(const SetNumber& number, Length by, const NumeralSpacing& spac
   const double out = by.mm();
   SetNumber result = at_height(number, mm(number.height - 2 * out), spacing);
   for (DigitOutline& shape : result.shapes) {
-    shape.outline = offset(shape.outline, out, Join::Mitre);
+    shape.outline = offset(shape.outline, out, plane::Join::Mitre);
     shape.ink = bounds(shape.outline);
     shape.advance += 2 * out;
   }

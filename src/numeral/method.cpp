@@ -8,15 +8,15 @@
 namespace swathe {
 namespace {
 
-Region mirrored_about_middle(const Region& region) {
+plane::Region mirrored_about_middle(const plane::Region& region) {
   const double middle = bounds(region).middle().x;
-  const Placement mirror{.mirrored = true, .turn = 0, .move = {2 * middle, 0}};
-  Region result;
-  for (const Polygon& contour : region) result.push_back(mirror(contour));
+  const plane::Placement mirror{.mirrored = true, .turn = 0, .move = {2 * middle, 0}};
+  plane::Region result;
+  for (const plane::Polygon& contour : region) result.push_back(mirror(contour));
   return result;
 }
 
-const Region& stencil_of(const Digit& digit, DigitLayer layer) {
+const plane::Region& stencil_of(const Digit& digit, DigitLayer layer) {
   return layer == DigitLayer::White ? digit.white->stencil : digit.stencil;
 }
 
@@ -29,7 +29,7 @@ bool needs_bridges(NumeralMethod method) {
 DigitLines digit_lines(const Digit& digit, NumeralMethod method, DigitLayer layer) {
   assert(layer == DigitLayer::Fill || digit.white);
   const bool white = layer == DigitLayer::White;
-  const Region& outline = white ? digit.white->outline : digit.outline;
+  const plane::Region& outline = white ? digit.white->outline : digit.outline;
   switch (method) {
     case NumeralMethod::Stencil:
     case NumeralMethod::PaintMask:
@@ -43,16 +43,16 @@ DigitLines digit_lines(const Digit& digit, NumeralMethod method, DigitLayer laye
   return {};
 }
 
-Region number_mask(const PlacedNumeral& placed, const std::vector<Digit>& digits,
-                   DigitLayer layer) {
+plane::Region number_mask(const PlacedNumeral& placed, const std::vector<Digit>& digits,
+                          DigitLayer layer) {
   const FlatPoint center{placed.center_s, placed.center_u};
-  Region mask;
+  plane::Region mask;
   for (const PlacedDigit& at : placed.digits) {
     const auto digit = std::find_if(digits.begin(), digits.end(),
                                     [&](const Digit& d) { return d.digit == at.digit; });
     assert(digit != digits.end());
-    for (const Polygon& contour : stencil_of(*digit, layer)) {
-      Polygon& moved = mask.emplace_back();
+    for (const plane::Polygon& contour : stencil_of(*digit, layer)) {
+      plane::Polygon& moved = mask.emplace_back();
       for (FlatPoint p : contour) moved.push_back(p + at.origin - center);
     }
   }

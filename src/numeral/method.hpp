@@ -18,8 +18,8 @@ bool needs_bridges(NumeralMethod method);
 
 /// The lines of one digit's sheet, in the digit's own coordinates.
 struct DigitLines {
-  Region cut;             ///< what the blade follows
-  Region stitch;          ///< where it is sewn down, and how it lies in its place; else empty
+  plane::Region cut;      ///< what the blade follows
+  plane::Region stitch;   ///< where it is sewn down, and how it lies in its place; else empty
   bool mirrored = false;  ///< drawn as seen from the back
 };
 
@@ -40,8 +40,8 @@ DigitLines digit_lines(const Digit& digit, NumeralMethod method,
 /// The whole number's openings in one sheet, for a mask that is taped on: each digit's stencil at
 /// its place, x and y from the number's own center.
 /// Requires: a placed number and the digits it was made from.
-Region number_mask(const PlacedNumeral& placed, const std::vector<Digit>& digits,
-                   DigitLayer layer = DigitLayer::Fill);
+plane::Region number_mask(const PlacedNumeral& placed, const std::vector<Digit>& digits,
+                          DigitLayer layer = DigitLayer::Fill);
 
 /// Share of a digit's stroke that its bridges cover, 0 to 1.
 double taken_by_bridges(const Digit& digit);

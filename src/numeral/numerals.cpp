@@ -11,9 +11,9 @@ const Digit& Numerals::shape(char digit) const {
   return *found;
 }
 
-Region Numerals::outline_of(const PlacedDigit& on) const {
-  Region region = shape(on.digit).outline;
-  for (Polygon& contour : region)
+plane::Region Numerals::outline_of(const PlacedDigit& on) const {
+  plane::Region region = shape(on.digit).outline;
+  for (plane::Polygon& contour : region)
     for (FlatPoint& p : contour) p = p + on.origin;
   return region;
 }

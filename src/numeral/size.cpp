@@ -19,15 +19,15 @@ bool is_number(const std::string& text) {
          std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
 }
 
-Region scaled(const Region& region, double by) {
-  Region result = region;
-  for (Polygon& contour : result) {
+plane::Region scaled(const plane::Region& region, double by) {
+  plane::Region result = region;
+  for (plane::Polygon& contour : result) {
     for (FlatPoint& p : contour) p = by * p;
   }
   return result;
 }
 
-Box moved(const Box& box, FlatPoint by) { return {box.lo + by, box.hi + by}; }
+plane::Box moved(const plane::Box& box, FlatPoint by) { return {box.lo + by, box.hi + by}; }
 
 /// Everything drawn `by` times as large.
 SetNumber enlarged(const SetNumber& number, double by) {
@@ -49,9 +49,9 @@ void spread(SetNumber& number, double extra) {
   }
 }
 
-Region moved(const Region& region, FlatPoint by) {
-  Region result = region;
-  for (Polygon& contour : result) {
+plane::Region moved(const plane::Region& region, FlatPoint by) {
+  plane::Region result = region;
+  for (plane::Polygon& contour : result) {
     for (FlatPoint& p : contour) p = p + by;
   }
   return result;
@@ -121,9 +121,9 @@ void measure_line(SetNumber& number) {
   number.height = std::numeric_limits<double>::infinity();
   number.largest_space = 0;
   number.least_space = std::numeric_limits<double>::infinity();
-  Box last;
+  plane::Box last;
   for (const PlacedDigit& placed : number.digits) {
-    const Box ink = moved(number.shape(placed.digit).ink, placed.origin);
+    const plane::Box ink = moved(number.shape(placed.digit).ink, placed.origin);
     if (!last.empty()) {
       number.largest_space = std::max(number.largest_space, ink.lo.x - last.hi.x);
       number.least_space = std::min(number.least_space, ink.lo.x - last.hi.x);

@@ -16,7 +16,7 @@ struct SetNumber {
   std::string text;
   double em = 0;
   double height = 0;                 ///< of the shortest digit used
-  Box ink;                           ///< of the whole line
+  plane::Box ink;                    ///< of the whole line
   double largest_space = 0;          ///< widest ink-to-ink space between neighboring digits
   double least_space = 0;            ///< narrowest; 0 for a single digit
   std::vector<DigitOutline> shapes;  ///< each digit used, once, in order of the digits

@@ -75,7 +75,7 @@ struct Priced {
   double cost = 0;
 };
 
-double cost_of(const Choice& choice, const Region& outline, const SheetPieces& pieces) {
+double cost_of(const Choice& choice, const plane::Region& outline, const SheetPieces& pieces) {
   double bars = 0, grips = 0;
   for (const BridgeCandidate* c : choice) bars += c->cost;
   for (int island = 1; island <= pieces.islands(); ++island) {
@@ -104,7 +104,7 @@ std::vector<BridgeCandidate> few_best(std::vector<BridgeCandidate> all, int isla
 }
 
 /// Every choice of at most two bars an island that holds, with bars apart; cheapest first.
-std::vector<Priced> choices(const std::vector<BridgeCandidate>& bars, const Region& outline,
+std::vector<Priced> choices(const std::vector<BridgeCandidate>& bars, const plane::Region& outline,
                             const SheetPieces& pieces, double width) {
   std::vector<Priced> found;
   Choice choice;
@@ -133,9 +133,9 @@ std::vector<Priced> choices(const std::vector<BridgeCandidate>& bars, const Regi
 }
 
 /// Whether cutting round the bars leaves no scrap that the digit itself did not have.
-bool leaves_no_scrap(const Region& cut, const Region& outline, double width) {
-  const auto scraps = [&](const Region& region) {
-    return std::count_if(region.begin(), region.end(), [&](const Polygon& contour) {
+bool leaves_no_scrap(const plane::Region& cut, const plane::Region& outline, double width) {
+  const auto scraps = [&](const plane::Region& region) {
+    return std::count_if(region.begin(), region.end(), [&](const plane::Polygon& contour) {
       const double size = area(contour);
       return size > 0 && size < width * width;
     });
@@ -143,13 +143,14 @@ bool leaves_no_scrap(const Region& cut, const Region& outline, double width) {
   return scraps(cut) <= scraps(outline);
 }
 
-std::optional<Stencil> bridged(const Region& outline, const SheetPieces& pieces, double width) {
+std::optional<Stencil> bridged(const plane::Region& outline, const SheetPieces& pieces,
+                               double width) {
   const std::vector<BridgeCandidate> bars =
       few_best(bridge_candidates(outline, pieces, width), pieces.islands(), width);
   for (const Priced& priced : choices(bars, outline, pieces, width)) {
     Stencil stencil;
     stencil.counters = pieces.islands();
-    Region taken;
+    plane::Region taken;
     for (const BridgeCandidate* c : priced.choice) {
       stencil.bridges.push_back(c->bridge);
       taken.push_back(c->bridge.bar);
@@ -162,13 +163,13 @@ std::optional<Stencil> bridged(const Region& outline, const SheetPieces& pieces,
 
 /// The widest narrower bridge that fits, in whole steps of 1/32 in or 0.5 mm; nothing where none
 /// does.
-std::optional<Length> widest_that_fits(const Region& outline, const SheetPieces& pieces,
+std::optional<Length> widest_that_fits(const plane::Region& outline, const SheetPieces& pieces,
                                        double width, Units units) {
   const Length step = units == Units::Inches ? inches(1.0 / 32) : mm(0.5);
   const auto fits = [&](int steps) {
     return bridged(outline, pieces, (steps * step).mm()).has_value();
   };
-  const Box box = bounds(outline);
+  const plane::Box box = bounds(outline);
   int least = 1;
   int too_wide = static_cast<int>(std::min(width, std::max(box.width(), box.height())) / step.mm());
   if (too_wide <= least || !fits(least)) return std::nullopt;
@@ -181,7 +182,7 @@ std::optional<Length> widest_that_fits(const Region& outline, const SheetPieces&
 
 }  // namespace
 
-Outcome<Stencil> make_stencil(const Region& outline, double width, Units units) {
+Outcome<Stencil> make_stencil(const plane::Region& outline, double width, Units units) {
   if (!(width > 0)) {
     return refuse(Why::OutOfRange, "a stencil bridge has no width, expected more than 0");
   }
@@ -200,14 +201,14 @@ Outcome<Stencil> make_stencil(const Region& outline, double width, Units units) 
                                      : "a font with no islands"));
 }
 
-std::optional<Stencil> try_stencil(const Region& outline, double width) {
+std::optional<Stencil> try_stencil(const plane::Region& outline, double width) {
   const SheetPieces pieces = sheet_pieces(outline);
   if (pieces.islands() == 0) return Stencil{0, {}, outline};
   if (!(width > 0) || pieces.islands() > kMostIslands) return std::nullopt;
   return bridged(outline, pieces, width);
 }
 
-Stroke less_bridges(const Stroke& stroke, const std::vector<Bridge>& bridges) {
+type::Stroke less_bridges(const type::Stroke& stroke, const std::vector<Bridge>& bridges) {
   std::vector<StrokePiece> pieces = stroke.pieces();
   for (StrokePiece& piece : pieces) {
     const bool covered = std::any_of(bridges.begin(), bridges.end(), [&](const Bridge& bridge) {
@@ -215,7 +216,7 @@ Stroke less_bridges(const Stroke& stroke, const std::vector<Bridge>& bridges) {
     });
     if (covered) piece.width = 0;
   }
-  return Stroke(std::move(pieces));
+  return type::Stroke(std::move(pieces));
 }
 
 }  // namespace swathe

@@ -13,7 +13,7 @@ namespace swathe {
 struct Stencil {
   int counters = 0;  ///< islands of sheet that would fall out without bridges
   std::vector<Bridge> bridges;
-  Region cut;  ///< the outline less the bridges' bars
+  plane::Region cut;  ///< the outline less the bridges' bars
 };
 
 /// Bridges for every island of a digit, each a bar of sheet of one width across one stroke, running
@@ -28,15 +28,15 @@ struct Stencil {
 /// Holds: (1) the sheet left after cutting is one piece, (2) and still is when any one bridge gives
 ///   way; (3) no bridge is narrower than `width`, its seats in the sheet included; (4) bridges
 ///   stand at least their own width apart.
-Outcome<Stencil> make_stencil(const Region& outline, double width,
+Outcome<Stencil> make_stencil(const plane::Region& outline, double width,
                               Units units = Units::Millimeters);
 
 /// The same for those who only try: nothing where make_stencil() refuses, and no other width is
 /// looked for.
-std::optional<Stencil> try_stencil(const Region& outline, double width);
+std::optional<Stencil> try_stencil(const plane::Region& outline, double width);
 
 /// The strokes that stay when bridges cover some of them: the covered pieces keep their length and
 /// have no width, so that a share of the length counts them as lost.
-Stroke less_bridges(const Stroke& stroke, const std::vector<Bridge>& bridges);
+type::Stroke less_bridges(const type::Stroke& stroke, const std::vector<Bridge>& bridges);
 
 }  // namespace swathe

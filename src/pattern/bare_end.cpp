@@ -39,11 +39,12 @@ std::vector<BareEnd> bare_ends(const Wrap& wrap, const ClothKeys& cloth) {
   return ends;
 }
 
-std::vector<Path> bare_slits(const Wrap& wrap, const ClothKeys& cloth) {
-  std::vector<Path> slits;
+std::vector<plane::Path> bare_slits(const Wrap& wrap, const ClothKeys& cloth) {
+  std::vector<plane::Path> slits;
   for (const BareEnd& end : bare_ends(wrap, cloth))
     for (const double sign : {1.0, -1.0})
-      slits.push_back(line({end.board_end, sign * end.flap}, {end.board_end, sign * end.slit}));
+      slits.push_back(
+          plane::line({end.board_end, sign * end.flap}, {end.board_end, sign * end.slit}));
   return slits;
 }
 

@@ -29,7 +29,7 @@ std::optional<BareEnd> bare_end(const Wrap& wrap, const ClothKeys& cloth, bool s
 std::vector<BareEnd> bare_ends(const Wrap& wrap, const ClothKeys& cloth);
 
 /// The slits in both flaps, from the cloth's edge inwards.
-std::vector<Path> bare_slits(const Wrap& wrap, const ClothKeys& cloth);
+std::vector<plane::Path> bare_slits(const Wrap& wrap, const ClothKeys& cloth);
 
 /// Where flaps turn on to the padding's back, and where the boards end.
 std::vector<NamedLine> bare_lines(const Wrap& wrap, const ClothKeys& cloth);

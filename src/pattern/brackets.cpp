@@ -121,9 +121,9 @@ Outcome<int> leg_of(const Wrap& wrap, const BracketKeys& keys, const std::string
 }
 
 /// A window on one flap, corners rounded but for those it opens to the cloth's edge through.
-Path window_path(Span along, double near, double far, double radius, bool open) {
+plane::Path window_path(Span along, double near, double far, double radius, bool open) {
   const FlatPoint lo{along.from, std::min(near, far)}, hi{along.to, std::max(near, far)};
-  Path path = rounded_rectangle(lo, hi, radius);
+  plane::Path path = rounded_rectangle(lo, hi, radius);
   if (!open || path.vertices.size() != 8) return path;
   // Vertices run counter-clockwise from the lower left; square the two corners at the cloth's edge.
   const bool up = far > near;
@@ -162,8 +162,8 @@ void lay_on_flap(BracketOnPattern& laid, const Flap& flap, const Section& sectio
   for (const Span& span : spans) {
     const Span along{std::max(span.from, laid.s), std::min(span.to, laid.s + laid.width)};
     if (along.length() <= kSlack) continue;
-    laid.footprints.push_back(rectangle({along.from, std::min(foot->from, foot->to)},
-                                        {along.to, std::max(foot->from, foot->to)}));
+    laid.footprints.push_back(plane::rectangle({along.from, std::min(foot->from, foot->to)},
+                                               {along.to, std::max(foot->from, foot->to)}));
     if (keys.cloth != BracketCloth::Window) continue;
     const double grow = keys.clearance.mm();
     Span window = *clipped(grow);

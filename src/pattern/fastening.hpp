@@ -16,9 +16,9 @@ std::vector<Staple> lay_staples(const Wrap& wrap, const ClothKeys& cloth,
 
 /// Hook-and-loop along the finished edges of the flaps and across the tongues, clear of the same
 /// keep-outs. All of it holds on the bare backs of the boards.
-std::vector<Path> lay_strips(const Wrap& wrap, const ClothKeys& cloth,
-                             const std::vector<BracketOnPattern>& brackets,
-                             const std::vector<BracketKeys>& keys);
+std::vector<plane::Path> lay_strips(const Wrap& wrap, const ClothKeys& cloth,
+                                    const std::vector<BracketOnPattern>& brackets,
+                                    const std::vector<BracketKeys>& keys);
 /// How far the cloth's edge lies beyond the finished one: what is folded under.
 double hem_of(const ClothKeys& cloth);
 /// Where a hook-and-loop cover's hems are folded under: lines on both flaps.

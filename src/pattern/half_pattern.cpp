@@ -12,7 +12,7 @@ namespace {
 
 constexpr double kSame = 0.05;  ///< mm, as patterns are compared
 
-Box up_to(double x, const Box& box) { return {box.lo, {x, box.hi.y}}; }
+plane::Box up_to(double x, const plane::Box& box) { return {box.lo, {x, box.hi.y}}; }
 
 /// Cuts a pattern at its fold.
 class Halving {
@@ -28,13 +28,13 @@ class Halving {
     half.fold = fold_;
     half.box = box_;
     half.cuts = parts(whole_.snips);
-    for (Path& part : clipped(closed_path(whole_.outline), cut_box()))
+    for (plane::Path& part : clipped(closed_path(whole_.outline), cut_box()))
       half.cuts.push_back(std::move(part));
     for (const PleatLine& pleat : whole_.pleats)
-      for (Path& part : clipped(pleat.path, cut_box()))
+      for (plane::Path& part : clipped(pleat.path, cut_box()))
         half.pleats.push_back({std::move(part), pleat.under});
     for (const HemFold& hem : whole_.hems)  // it runs past the fold
-      for (const Path& part : clipped(hem.path(), cut_box()))
+      for (const plane::Path& part : clipped(hem.path(), cut_box()))
         half.hems.push_back({part.vertices.front().at, part.vertices.back().at, hem.top});
     half.stitches = parts(whole_.stitches);
     half.seam_marks = parts(whole_.seam_marks);
@@ -51,12 +51,12 @@ class Halving {
 
  private:
   /// The half and what lies outside the cover beside it: a cut on its edge stays whole.
-  Box cut_box() const { return {box_.lo - FlatPoint{1, 1}, {fold_, box_.hi.y + 1}}; }
+  plane::Box cut_box() const { return {box_.lo - FlatPoint{1, 1}, {fold_, box_.hi.y + 1}}; }
 
-  std::vector<Path> parts(const std::vector<Path>& paths) const {
-    std::vector<Path> inside;
-    for (const Path& path : paths)
-      for (Path& part : clipped(path, cut_box())) inside.push_back(std::move(part));
+  std::vector<plane::Path> parts(const std::vector<plane::Path>& paths) const {
+    std::vector<plane::Path> inside;
+    for (const plane::Path& path : paths)
+      for (plane::Path& part : clipped(path, cut_box())) inside.push_back(std::move(part));
     return inside;
   }
 
@@ -102,9 +102,9 @@ class Halving {
   }
 
   static FlatPoint middle(const BracketOnPattern& bracket) {
-    Box box;
+    plane::Box box;
     for (const auto* paths : {&bracket.footprints, &bracket.windows})
-      for (const Path& path : *paths) box.cover(bounds(path));
+      for (const plane::Path& path : *paths) box.cover(bounds(path));
     return box.middle();
   }
 
@@ -134,7 +134,7 @@ class Halving {
   const Pattern& whole_;
   const std::vector<std::string>& mark_names_;
   double fold_;
-  Box box_;
+  plane::Box box_;
 };
 
 }  // namespace

@@ -10,12 +10,12 @@ namespace swathe {
 /// The first half of a cover, up to the fold in its middle: what of the pattern lies there, cut at
 /// the fold. What has a name bears that of its mirror image too: "M1, M8".
 struct HalfPattern {
-  double fold = 0;         ///< s of the fold
-  Box box;                 ///< of the half
-  std::vector<Path> cuts;  ///< snips, and the outline from fold to fold
+  double fold = 0;                ///< s of the fold
+  plane::Box box;                 ///< of the half
+  std::vector<plane::Path> cuts;  ///< snips, and the outline from fold to fold
   std::vector<PleatLine> pleats;
   std::vector<HemFold> hems;
-  std::vector<Path> stitches, seam_marks, strips;
+  std::vector<plane::Path> stitches, seam_marks, strips;
   std::vector<NamedLine> lines;
   std::vector<PatternCorner> corners;  ///< whole where they stand on the fold
   std::vector<BracketOnPattern> brackets;

@@ -16,12 +16,12 @@ constexpr double kSeamClear = 6.0;
 /// Everything on the cover that a seam in the open may not cross.
 std::vector<Occupied> barred(const Pattern& pattern, std::vector<Occupied> occupied) {
   for (const PatternCorner& corner : pattern.corners) {
-    const Box notch = bounds(corner.notch_top);
+    const plane::Box notch = bounds(corner.notch_top);
     occupied.push_back({notch.lo.x, notch.hi.x});
   }
   for (const BracketOnPattern& bracket : pattern.brackets)
     for (const auto* shapes : {&bracket.windows, &bracket.footprints})
-      for (const Path& shape : *shapes)
+      for (const plane::Path& shape : *shapes)
         occupied.push_back({bounds(shape).lo.x, bounds(shape).hi.x});
   const double far = pattern.cloth_length;
   for (const EndOnPattern& end : pattern.ends)  // no seam past the board either
@@ -45,7 +45,7 @@ double furthest(double limit, double clear, const std::vector<Occupied>& bars) {
 }
 
 ClothJoin join_at(const Pattern& pattern, double s, const PatternCorner* corner, double allowance) {
-  const Box box = bounds(pattern.outline);
+  const plane::Box box = bounds(pattern.outline);
   ClothJoin join{s, corner != nullptr, allowance, {s, box.lo.y}, {s, box.hi.y}};
   if (!corner) return join;
   // On a corner line the cloth ends at the notches' points.
@@ -55,8 +55,8 @@ ClothJoin join_at(const Pattern& pattern, double s, const PatternCorner* corner,
 }
 
 /// The box of what lies between two places along an outline.
-Box box_between(const Polygon& outline, double from, double to) {
-  Box box;
+plane::Box box_between(const plane::Polygon& outline, double from, double to) {
+  plane::Box box;
   const auto cover = [&](FlatPoint p) {
     if (p.x >= from && p.x <= to) box.cover(p);
   };
@@ -71,11 +71,12 @@ Box box_between(const Polygon& outline, double from, double to) {
 }
 
 ClothPart part_between(const Pattern& pattern, std::string name, double from, double to) {
-  const Box whole = bounds(pattern.outline);
-  const Polygon between = {
+  const plane::Box whole = bounds(pattern.outline);
+  const plane::Polygon between = {
       {from, whole.lo.y}, {to, whole.lo.y}, {to, whole.hi.y}, {from, whole.hi.y}};
   ClothPart part{std::move(name), box_between(pattern.outline, from, to), {}};
-  for (Polygon& piece : intersect({pattern.outline}, {between}))  // corners of flaps fall off
+  for (plane::Polygon& piece :
+       plane::intersect({pattern.outline}, {between}))  // corners of flaps fall off
     if (area(piece) > area(part.outline)) part.outline = std::move(piece);
   return part;
 }
@@ -89,7 +90,7 @@ std::string part_name(const std::string& bumper, std::size_t number) {
 }  // namespace
 
 std::vector<ClothPart> cloth_parts(const Pattern& pattern, const std::vector<ClothJoin>& joins) {
-  const Box whole = bounds(pattern.outline);
+  const plane::Box whole = bounds(pattern.outline);
   if (joins.empty()) return {{pattern.bumper, whole, pattern.outline}};
   std::vector<ClothPart> parts;
   double from = whole.lo.x;
@@ -116,7 +117,7 @@ Outcome<std::vector<ClothJoin>> lay_joins(const Pattern& pattern, const Job& job
                     measured(*job.cloth.longest_piece, job.units), expected),
         job.places.of("cloth.longest_piece"));
   };
-  const Box box = bounds(pattern.outline);
+  const plane::Box box = bounds(pattern.outline);
   if (box.width() > longest && !job.cloth.may_join)
     return refuse_with("expected longer cloth, or cloth.may_join = true");
   const std::vector<Occupied> bars = barred(pattern, std::move(occupied));

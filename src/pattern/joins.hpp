@@ -27,8 +27,8 @@ Outcome<std::vector<ClothJoin>> lay_joins(const Pattern& pattern, const Job& job
 /// A piece of cloth that a cover is sewn from, allowances in.
 struct ClothPart {
   std::string name;  ///< the bumper's where the cover is one piece, else "A1", "A2" from the start
-  Box box;           ///< on the pattern
-  Polygon outline;   ///< its cut edge, on the pattern
+  plane::Box box;    ///< on the pattern
+  plane::Polygon outline;  ///< its cut edge, on the pattern
 };
 std::vector<ClothPart> cloth_parts(const Pattern& pattern, const std::vector<ClothJoin>& joins);
 

@@ -18,7 +18,7 @@ constexpr double kPastBoard = 1e-7;
 /// steps.
 std::vector<double> rows_of(const Section& section, int round_steps) {
   std::vector<double> rows = {section.cloth_edge_bottom(), section.cloth_edge_top()};
-  for (const Station& station : section.stations()) rows.push_back(station.u_mm);
+  for (const bumper::Station& station : section.stations()) rows.push_back(station.u_mm);
   const auto round = [&](double from, double to) {
     for (int k = 0; k <= round_steps; ++k) rows.push_back(from + (to - from) * k / round_steps);
   };

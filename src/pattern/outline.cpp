@@ -139,8 +139,8 @@ double flaps_begin(const Wrap& wrap, const ClothKeys& cloth, bool start) {
   return wrap.run().bare(start) + (stapled ? 0.0 : cloth.end_reach.mm() + kFlapShort);
 }
 
-Polygon Notch::outline() const {
-  Polygon points = {{s - half_width, cloth_edge}, {s - half_width, back_edge}};
+plane::Polygon Notch::outline() const {
+  plane::Polygon points = {{s - half_width, cloth_edge}, {s - half_width, back_edge}};
   for (auto p = side.rbegin(); p != side.rend(); ++p) points.push_back({s - p->x, p->y});
   for (const FlatPoint p : side) points.push_back({s + p.x, p.y});
   points.insert(points.end(), {{s + half_width, back_edge}, {s + half_width, cloth_edge}});
@@ -220,12 +220,12 @@ std::vector<FlatPoint> past_end(const Wrap& wrap, const ClothKeys& cloth, bool s
 
 }  // namespace
 
-Polygon cut_outline(const Wrap& wrap, const ClothKeys& cloth) {
+plane::Polygon cut_outline(const Wrap& wrap, const ClothKeys& cloth) {
   const Section& section = wrap.section();
   const double length = wrap.run().length;
   const std::vector<BareEnd> bare = bare_ends(wrap, cloth);
 
-  Polygon outline =
+  plane::Polygon outline =
       flap_edge(wrap, cloth, notches(wrap, cloth, false), bare, section.cloth_edge_bottom());
   for (const FlatPoint p : past_end(wrap, cloth, false)) outline.push_back({length + p.x, p.y});
   std::vector<FlatPoint> over =
@@ -240,10 +240,10 @@ Polygon cut_outline(const Wrap& wrap, const ClothKeys& cloth) {
   return outline;
 }
 
-std::vector<Path> end_snips(const Wrap& wrap, const ClothKeys& cloth) {
+std::vector<plane::Path> end_snips(const Wrap& wrap, const ClothKeys& cloth) {
   const Section& section = wrap.section();
   const double half = tongue_half_width(section), length = wrap.run().length;
-  std::vector<Path> snips;
+  std::vector<plane::Path> snips;
   for (const bool start : {true, false}) {
     const EndOnPattern end = end_of(wrap, cloth, start);
     const auto bare = bare_end(wrap, cloth, start);
@@ -267,11 +267,11 @@ std::vector<Path> end_snips(const Wrap& wrap, const ClothKeys& cloth) {
     for (const double u : heights) {
       const double out =
           std::abs(std::abs(u) - half) < kSame ? std::min(end.ears, end.tongue) : end.ears;
-      snips.push_back(start ? line({-out, u}, {-kSnipShort, u})
-                            : line({length + kSnipShort, u}, {length + out, u}));
+      snips.push_back(start ? plane::line({-out, u}, {-kSnipShort, u})
+                            : plane::line({length + kSnipShort, u}, {length + out, u}));
     }
   }
-  for (Path& slit : bare_slits(wrap, cloth)) snips.push_back(std::move(slit));
+  for (plane::Path& slit : bare_slits(wrap, cloth)) snips.push_back(std::move(slit));
   return snips;
 }
 

@@ -33,7 +33,7 @@ struct Notch {
   bool sewn = false;  ///< `side` is sewn to its mirror image
 
   double apex() const { return side.front().y; }
-  Polygon outline() const;
+  plane::Polygon outline() const;
   /// u of the cloth's edge at s as far as this notch goes, the cloth edge elsewhere.
   double edge_at(double s) const;
   /// How far off the corner line its edge is at u: zero before its apex.
@@ -55,9 +55,9 @@ std::vector<Span> flap_spans(const Wrap& wrap, const ClothKeys& cloth,
                              const std::vector<Notch>& notches);
 
 /// The cut outline, counter-clockwise from the start's lower flap corner.
-Polygon cut_outline(const Wrap& wrap, const ClothKeys& cloth);
+plane::Polygon cut_outline(const Wrap& wrap, const ClothKeys& cloth);
 /// The slits that part tongue and ears, those across the rounds of the ears, and those in the flaps
 /// where padding runs on past its board.
-std::vector<Path> end_snips(const Wrap& wrap, const ClothKeys& cloth);
+std::vector<plane::Path> end_snips(const Wrap& wrap, const ClothKeys& cloth);
 
 }  // namespace swathe

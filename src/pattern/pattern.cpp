@@ -41,7 +41,8 @@ std::vector<double> dart_heights(const Section& section, bool filled, bool above
   // The cloth turns round the board's back edge in a quarter circle about as thick as itself.
   const double turn = 0.25 * std::numbers::pi * section.cloth_thickness_mm();
   heights.push_back(above ? back - turn : back + turn);
-  for (const Station& station : section.stations())  // bends of the section are bends of the dart
+  for (const bumper::Station& station :
+       section.stations())  // bends of the section are bends of the dart
     if ((above && station.u_mm > tangent && station.u_mm < back) ||
         (!above && station.u_mm < tangent && station.u_mm > back))
       heights.push_back(station.u_mm);
@@ -129,7 +130,7 @@ void add_seam(Pattern& pattern, const PatternCorner& corner, bool above, double 
       const FlatPoint across = 0.5 * kTick * left_of(unit(b - a));
       const FlatPoint from = on - across, to = on + across;
       pattern.seam_marks.push_back(
-          line({corner.s + side * from.x, from.y}, {corner.s + side * to.x, to.y}));
+          plane::line({corner.s + side * from.x, from.y}, {corner.s + side * to.x, to.y}));
     }
   }
 }
@@ -272,7 +273,8 @@ Outcome<Pattern> make_pattern(const Wrap& wrap, const Job& job) {
   pattern.lines = named_lines(wrap, job.cloth, top, bottom);
   pattern.brackets = *brackets;
   for (const BracketOnPattern& bracket : pattern.brackets)
-    for (const Path& window : bracket.windows) pattern.holes.push_back(flatten(window, 0.01));
+    for (const plane::Path& window : bracket.windows)
+      pattern.holes.push_back(flatten(window, 0.01));
   pattern.hems = hem_folds(wrap, job.cloth);
   pattern.strips = lay_strips(wrap, job.cloth, pattern.brackets, job.brackets);
   pattern.staples = lay_staples(wrap, job.cloth, pattern.brackets, job.brackets);
@@ -281,7 +283,7 @@ Outcome<Pattern> make_pattern(const Wrap& wrap, const Job& job) {
   pattern.length = wrap.run().length;
   pattern.surface_area = wrap.surface_area();
   take_out_stretch(pattern, ClothMap(job.cloth));
-  const Box box = bounds(pattern.outline);
+  const plane::Box box = bounds(pattern.outline);
   pattern.cloth_length = box.width();
   pattern.cloth_width = box.height();
   pattern.cloth_area = area(pattern.outline);

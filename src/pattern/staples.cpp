@@ -11,7 +11,7 @@ namespace {
 /// A footprint, its clearance around it, blocks a line of staples where a crown laid along the line
 /// would touch it.
 template <class HeightAt>
-bool blocks(const Box& box, HeightAt u_at) {
+bool blocks(const plane::Box& box, HeightAt u_at) {
   const auto [low, high] = std::minmax({u_at(box.lo.x), u_at(box.middle().x), u_at(box.hi.x)});
   return high > box.lo.y && low < box.hi.y;
 }
@@ -43,15 +43,15 @@ std::vector<Span> stapled_spans(const Wrap& wrap, std::vector<Span> spans, Heigh
   }
   for (const BracketOnPattern& bracket : brackets) {
     const double clearance = keys[static_cast<std::size_t>(bracket.keys)].clearance.mm();
-    const auto keep_out = [&](const Box& part, double grow) {
+    const auto keep_out = [&](const plane::Box& part, double grow) {
       if (!blocks(part.grown(grow), u_at)) return;
-      const Box box = part.grown(grow + 0.5 * practice::kStapleCrown.mm());
+      const plane::Box box = part.grown(grow + 0.5 * practice::kStapleCrown.mm());
       spans = less(spans, {box.lo.x, box.hi.x});
     };
-    for (const Path& footprint : bracket.footprints) keep_out(bounds(footprint), clearance);
-    for (const Path& window : bracket.windows) keep_out(bounds(window), 0.0);
+    for (const plane::Path& footprint : bracket.footprints) keep_out(bounds(footprint), clearance);
+    for (const plane::Path& window : bracket.windows) keep_out(bounds(window), 0.0);
     for (const Punch& hole : bracket.holes)  // a bracket's screws may stand beside it
-      keep_out(Box{hole.at, hole.at}.grown(hole.radius), clearance);
+      keep_out(plane::Box{hole.at, hole.at}.grown(hole.radius), clearance);
   }
   return spans;
 }
@@ -182,10 +182,10 @@ class Drive {
 
 }  // namespace
 
-std::vector<Path> lay_strips(const Wrap& wrap, const ClothKeys& cloth,
-                             const std::vector<BracketOnPattern>& brackets,
-                             const std::vector<BracketKeys>& keys) {
-  std::vector<Path> strips;
+std::vector<plane::Path> lay_strips(const Wrap& wrap, const ClothKeys& cloth,
+                                    const std::vector<BracketOnPattern>& brackets,
+                                    const std::vector<BracketKeys>& keys) {
+  std::vector<plane::Path> strips;
   if (cloth.fixing != Fixing::HookAndLoop) return strips;
   const Section& section = wrap.section();
   const double width = cloth.hook_and_loop.strip.mm();
@@ -196,8 +196,8 @@ std::vector<Path> lay_strips(const Wrap& wrap, const ClothKeys& cloth,
     for (const Span& span : strip_spans(wrap, flap_spans(wrap, cloth, notches(wrap, cloth, top)),
                                         edge - out * width, edge, brackets, keys))
       if (span.length() > practice::kStapleCrown.mm())
-        strips.push_back(rectangle({span.from, std::min(edge, edge - out * width)},
-                                   {span.to, std::max(edge, edge - out * width)}));
+        strips.push_back(plane::rectangle({span.from, std::min(edge, edge - out * width)},
+                                          {span.to, std::max(edge, edge - out * width)}));
   }
   const double half = tongue_half_width(section), reach = cloth.end_reach.mm();
   for (const bool start : {true, false}) {
@@ -206,7 +206,7 @@ std::vector<Path> lay_strips(const Wrap& wrap, const ClothKeys& cloth,
     for (const Span& span :
          tongue_spans(wrap, brackets, keys, start, {reach - width, reach}, half, 0.0))
       if (span.length() > practice::kStapleCrown.mm())
-        strips.push_back(rectangle({from, span.from}, {from + width, span.to}));
+        strips.push_back(plane::rectangle({from, span.from}, {from + width, span.to}));
   }
   return strips;
 }

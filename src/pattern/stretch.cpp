@@ -12,18 +12,18 @@ void take_out_stretch(Pattern& pattern, const ClothMap& map) {
   const auto point = [&](FlatPoint& p) { p = map.to_pattern({p.x, p.y}); };
   const auto along = [&](double& length) { length = map.to_pattern({length, 0}).x; };
   const auto around = [&](double& length) { length = map.to_pattern({0, length}).y; };
-  const auto polygon = [&](Polygon& points) {
+  const auto polygon = [&](plane::Polygon& points) {
     for (FlatPoint& p : points) point(p);
   };
-  const auto path = [&](Path& line) {
+  const auto path = [&](plane::Path& line) {
     const bool closed = line.closed;
     line = open_path(flatten(line, kArcTolerance));
     line.closed = closed;
-    for (Vertex& v : line.vertices) point(v.at);
+    for (plane::Vertex& v : line.vertices) point(v.at);
   };
   polygon(pattern.outline);
-  for (Path& snip : pattern.snips) path(snip);
-  for (Polygon& hole : pattern.holes) polygon(hole);
+  for (plane::Path& snip : pattern.snips) path(snip);
+  for (plane::Polygon& hole : pattern.holes) polygon(hole);
   for (PatternCorner& corner : pattern.corners) {
     along(corner.s);
     along(corner.past);
@@ -40,8 +40,8 @@ void take_out_stretch(Pattern& pattern, const ClothMap& map) {
     point(hem.from);
     point(hem.to);
   }
-  for (Path& stitch : pattern.stitches) path(stitch);
-  for (Path& mark : pattern.seam_marks) path(mark);
+  for (plane::Path& stitch : pattern.stitches) path(stitch);
+  for (plane::Path& mark : pattern.seam_marks) path(mark);
   for (NamedLine& line : pattern.lines) {
     point(line.from);
     point(line.to);
@@ -51,12 +51,12 @@ void take_out_stretch(Pattern& pattern, const ClothMap& map) {
     along(bracket.width);
     around(bracket.u);
     around(bracket.height);
-    for (Path& footprint : bracket.footprints) path(footprint);
-    for (Path& window : bracket.windows) path(window);
+    for (plane::Path& footprint : bracket.footprints) path(footprint);
+    for (plane::Path& window : bracket.windows) path(window);
     for (Punch& hole : bracket.holes) point(hole.at);
   }
   for (Staple& staple : pattern.staples) point(staple.at);
-  for (Path& strip : pattern.strips) path(strip);
+  for (plane::Path& strip : pattern.strips) path(strip);
   for (MatchMark& mark : pattern.marks) point(mark.at);
   for (EndOnPattern& end : pattern.ends) {
     along(end.past_board);

@@ -34,7 +34,7 @@ class Serving {
     std::vector<SightNumber> numbers;
     for (const NumeralRoom& room : rooms)
       numbers.push_back(number_in(number, room, 0.5 * (room.from_s + room.to_s)));
-    const Scene scene = make_scene(wraps, numbers, keys.blind);
+    const sight::Scene scene = make_scene(wraps, numbers, keys.blind);
     const Length distance = demanded_distance(keys, demand.distance);
     for (const Length eye : keys.eye_height) {
       const Sightlines lines(scene, eye, {keys.least_angle, kWidestObliquity});
@@ -110,7 +110,7 @@ SightNumber number_in(const SetNumber& number, const NumeralRoom& room, double c
   const FlatPoint move = FlatPoint{center_s, 0} - number.ink.middle();
   for (const PlacedDigit& digit : number.digits) {
     const FlatPoint origin = digit.origin + move;
-    const Box& ink = number.shape(digit.digit).ink;
+    const plane::Box& ink = number.shape(digit.digit).ink;
     seen.digits.push_back({digit.digit, room.bumper, origin.x + ink.lo.x, origin.x + ink.hi.x,
                            origin.y + ink.lo.y, origin.y + ink.hi.y, 0});
   }

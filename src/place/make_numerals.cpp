@@ -41,8 +41,8 @@ Refusals outlines_that_meet(const SetNumber& set, const NumeralInput& input) {
   if (!(outline > 0) || set.digits.size() < 2) return {};
   for (std::size_t i = 1; i < set.digits.size(); ++i) {
     const auto grown = [&](const PlacedDigit& at) {
-      Region region = offset(set.shape(at.digit).outline, outline);
-      for (Polygon& contour : region) {
+      plane::Region region = offset(set.shape(at.digit).outline, outline);
+      for (plane::Polygon& contour : region) {
         for (FlatPoint& p : contour) p = p + at.origin;
       }
       return region;

@@ -55,7 +55,7 @@ PlacedNumeral placed_at(const SetNumber& number, double level, const Section& se
   for (const PlacedDigit& digit : number.digits) {
     const FlatPoint origin = digit.origin + move;
     placed.digits.push_back({digit.digit, origin});
-    const Box& ink = number.shape(digit.digit).ink;
+    const plane::Box& ink = number.shape(digit.digit).ink;
     const SeenBand seen = seen_band(section, origin.y + ink.lo.y, origin.y + ink.hi.y);
     placed.seen_height = std::min(placed.seen_height, seen.height);
     placed.tilt_deg = std::max(placed.tilt_deg, seen.tilt_deg);
@@ -370,7 +370,7 @@ class Placer {
     std::optional<double> left;
     for (const RunSide& on : wrap.run().sides) {
       if (!number || on.side != *number) continue;
-      board = std::find_if(board, in_.boards.end(), [&](const Piece& p) {
+      board = std::find_if(board, in_.boards.end(), [&](const bumper::Piece& p) {
         return p.bumper == wrap.run().name && p.side == room.side;
       });
       const double end = (board == in_.boards.end() ? on.from_x : board->from_x) + on.s_minus_x;

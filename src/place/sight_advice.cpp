@@ -124,13 +124,13 @@ class Advisor {
   /// All circles, one eye height after another, in each the demanded distance first.
   using Circles = std::vector<Circle>;
 
-  Scene scene_of(const std::vector<SightNumber>& numbers) const {
+  sight::Scene scene_of(const std::vector<SightNumber>& numbers) const {
     return make_scene(wraps_, numbers, keys_.blind);
   }
 
   /// Calls visit(k, circle) with what the scene's numbers show on each, until it returns false.
   template <class Visit>
-  bool each_circle(const Scene& scene, Visit visit) const {
+  bool each_circle(const sight::Scene& scene, Visit visit) const {
     std::size_t k = 0, digits = 0;
     for (const NumberInSpace& number : scene.numbers) digits += number.digits.size();
     const long work = static_cast<long>(digits * (1 + scene.solids.size()));
@@ -176,8 +176,8 @@ class Advisor {
       return circle;
     };
     // What is not enough with nothing in the way is not enough with solids in the way either.
-    Scene scene = scene_of(numbers);
-    std::vector<Solid> solids = std::move(scene.solids);
+    sight::Scene scene = scene_of(numbers);
+    std::vector<sight::Solid> solids = std::move(scene.solids);
     scene.solids.clear();
     const bool might = each_circle(scene, [&](std::size_t k, Circle circle) {
       return enough(k, with_others(k, std::move(circle)));

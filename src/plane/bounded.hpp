@@ -5,7 +5,7 @@
 
 #include "base/maths/double_double.hpp"
 
-namespace swathe {
+namespace swathe::plane {
 
 /// A number of twice a double's digits that knows how far it may be from what it stands for.
 class Bounded {
@@ -57,4 +57,4 @@ class Bounded {
   double off_ = 0;
 };
 
-}  // namespace swathe
+}  // namespace swathe::plane

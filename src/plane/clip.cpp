@@ -9,7 +9,7 @@
 
 #include "base/memory_watch.hpp"
 
-namespace swathe {
+namespace swathe::plane {
 namespace {
 
 namespace cl = ClipperLib;
@@ -155,4 +155,4 @@ Region offset(const Region& region, double by, Join join, double tolerance) {
   return to_region(tree, kClipGrid);
 }
 
-}  // namespace swathe
+}  // namespace swathe::plane

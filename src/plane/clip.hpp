@@ -6,7 +6,7 @@
 // grid, so that the answer is the same on every machine. Results have outer outlines
 // counter-clockwise and their holes clockwise; each outline starts at its lowest point (the left
 // one of two); outer outlines stand in the order of these points, each followed by its own holes.
-namespace swathe {
+namespace swathe::plane {
 
 /// The grid for lengths in millimeters: 1 um.
 inline constexpr double kClipGrid = 0.001;
@@ -37,4 +37,4 @@ enum class Join {
 /// Source: (1) Steiner's formula; Schneider, Convex Bodies: The Brunn-Minkowski Theory, section 4.
 Region offset(const Region& region, double by, Join join = Join::Round, double tolerance = 0.005);
 
-}  // namespace swathe
+}  // namespace swathe::plane

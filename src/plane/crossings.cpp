@@ -6,7 +6,7 @@
 #include <utility>
 #include <vector>
 
-namespace swathe {
+namespace swathe::plane {
 namespace {
 
 /// Whole grids: products of their differences are exact in 64 bits.
@@ -82,4 +82,4 @@ std::size_t count_crossings(const Region& region, std::size_t most, double grid)
   return found;
 }
 
-}  // namespace swathe
+}  // namespace swathe::plane

@@ -5,7 +5,7 @@
 #include "plane/clip.hpp"
 #include "swathe/plane.hpp"
 
-namespace swathe {
+namespace swathe::plane {
 
 /// How many pairs of the outlines' edges cross, touch or lie on each other; the corner that two
 /// neighbors share does not count. All is rounded to the grid first, as unite() does. Counting
@@ -14,4 +14,4 @@ namespace swathe {
 /// Requires: as unite(), within 1e9 grids of the origin.
 std::size_t count_crossings(const Region& region, std::size_t most, double grid = kClipGrid);
 
-}  // namespace swathe
+}  // namespace swathe::plane

@@ -6,7 +6,7 @@
 #include "base/maths.hpp"
 #include "swathe/plane.hpp"
 
-namespace swathe {
+namespace swathe::plane {
 namespace {
 
 constexpr double kPi = std::numbers::pi;
@@ -111,4 +111,4 @@ double girth(const std::vector<HullPiece>& hull) {
   return sum;
 }
 
-}  // namespace swathe
+}  // namespace swathe::plane

@@ -9,7 +9,7 @@
 #include "plane/clip.hpp"
 #include "plane/voronoi.hpp"
 
-namespace swathe {
+namespace swathe::plane {
 namespace {
 
 using Diagram = boost::polygon::voronoi_diagram<double>;
@@ -175,4 +175,4 @@ MedialAxis medial_axis(const Region& region, double step, double least_opposed) 
   return axis;
 }
 
-}  // namespace swathe
+}  // namespace swathe::plane

@@ -5,7 +5,7 @@
 
 #include "swathe/plane.hpp"
 
-namespace swathe {
+namespace swathe::plane {
 
 /// The center of a circle that lies in a region and touches its outline in two places.
 struct MedialPoint {
@@ -39,4 +39,4 @@ struct MedialAxis {
 ///   D. T. Lee, Medial axis transformation of a planar shape, IEEE PAMI 4 (1982).
 MedialAxis medial_axis(const Region& region, double step, double least_opposed = 0);
 
-}  // namespace swathe
+}  // namespace swathe::plane

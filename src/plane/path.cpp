@@ -6,7 +6,7 @@
 #include "base/maths.hpp"
 #include "swathe/plane.hpp"
 
-namespace swathe {
+namespace swathe::plane {
 
 FlatPoint direction(double radians) { return {maths::cos(radians), maths::sin(radians)}; }
 
@@ -260,4 +260,4 @@ bool contains(const Polygon& polygon, FlatPoint p) {
   return winding(polygon, p, on_edge) != 0 || on_edge;
 }
 
-}  // namespace swathe
+}  // namespace swathe::plane

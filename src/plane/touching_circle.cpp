@@ -2,7 +2,7 @@
 
 #include "plane/bounded.hpp"
 
-namespace swathe {
+namespace swathe::plane {
 namespace {
 
 constexpr double kEnough = 0x1p-48;
@@ -76,4 +76,4 @@ std::optional<TouchingCircle> circle_through(FlatPoint point, const WholeLine& o
   return circle_at(meet_x + t * bisector_x, meet_y + t * bisector_y, abs(t * turn), point);
 }
 
-}  // namespace swathe
+}  // namespace swathe::plane

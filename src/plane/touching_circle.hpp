@@ -4,7 +4,7 @@
 
 #include "swathe/plane.hpp"
 
-namespace swathe {
+namespace swathe::plane {
 
 /// A circle by its center and its rightmost x.
 struct TouchingCircle {
@@ -30,4 +30,4 @@ std::optional<TouchingCircle> circle_touching(const WholeLine& one, const WholeL
 std::optional<TouchingCircle> circle_through(FlatPoint point, const WholeLine& one,
                                              const WholeLine& two, bool further);
 
-}  // namespace swathe
+}  // namespace swathe::plane

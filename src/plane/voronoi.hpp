@@ -5,7 +5,7 @@
 
 #include "plane/touching_circle.hpp"
 
-namespace swathe {
+namespace swathe::plane {
 
 /// Boost's Voronoi builder with a quicker way to the circle that three sites touch.
 ///
@@ -56,4 +56,4 @@ struct VoronoiPredicates : boost::polygon::detail::voronoi_predicates<
 using VoronoiBuilder = boost::polygon::voronoi_builder<
     std::int32_t, boost::polygon::detail::voronoi_ctype_traits<std::int32_t>, VoronoiPredicates>;
 
-}  // namespace swathe
+}  // namespace swathe::plane

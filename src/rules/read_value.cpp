@@ -32,15 +32,15 @@ std::optional<Angle> rule_angle(std::string_view text) {
   return angle;
 }
 
-std::optional<Mass> rule_mass(std::string_view text) {
+std::optional<rules::Mass> rule_mass(std::string_view text) {
   text = trimmed(text);
   for (const auto& [unit, grams] :
-       {std::pair<std::string_view, double>{"lb", Mass::kGramsPerPound}, {"kg", 1000.0}}) {
+       {std::pair<std::string_view, double>{"lb", rules::Mass::kGramsPerPound}, {"kg", 1000.0}}) {
     if (!text.ends_with(unit)) continue;
     text.remove_suffix(unit.size());
     const auto number = parse_number(trimmed(text));
     if (!number || !(*number >= 0) || *number * grams > kHeaviestGrams) return std::nullopt;
-    return Mass{*number * grams};
+    return rules::Mass{*number * grams};
   }
   return std::nullopt;
 }
@@ -61,8 +61,10 @@ std::optional<Attested> rule_attested(std::string_view text) {
 
 std::string in_words(Length value) { return exact(value, Units::Inches); }
 std::string in_words(Angle value) { return plain_number(value.degrees(), 2) + " deg"; }
-std::string in_words(Mass value) { return plain_number(value.pounds(), 2) + " lb"; }
-std::string in_words(Zone value) { return in_words(value.from) + " to " + in_words(value.to); }
+std::string in_words(rules::Mass value) { return plain_number(value.pounds(), 2) + " lb"; }
+std::string in_words(rules::Zone value) {
+  return in_words(value.from) + " to " + in_words(value.to);
+}
 std::string in_words(Viewpoints value) { return value == Viewpoints::Most ? "most" : "every"; }
 std::string in_words(int value) { return fmt::format("{}", value); }
 std::string in_words(bool value) { return value ? "yes" : "no"; }

@@ -200,7 +200,7 @@ class Reader {
       take(rule_angle(*text), out, node, name, "an angle up to 180 deg, like \"135 deg\"");
     }
   }
-  void read_value(const toml::node& node, const std::string& name, Mass& out) {
+  void read_value(const toml::node& node, const std::string& name, rules::Mass& out) {
     if (const auto text = text_of(node, name)) {
       take(rule_mass(*text), out, node, name, "a weight with its unit, like \"15 lb\"");
     }
@@ -210,7 +210,7 @@ class Reader {
       take(rule_viewpoints(*text), out, node, name, "\"most\" or \"every\"");
     }
   }
-  void read_value(const toml::node& node, const std::string& name, Zone& out) {
+  void read_value(const toml::node& node, const std::string& name, rules::Zone& out) {
     const toml::array* ends = node.as_array();
     if (!ends || ends->size() != 2) {
       wrong(node, name, "a pair of heights, like [\"0 in\", \"7 1/2 in\"]");

@@ -72,10 +72,10 @@ std::vector<BoardBack> backs_of(const Made& made, std::size_t bumper) {
     const OnBack on = on_back(made, bumper, staple.at);
     backs[on.leg].staples.push_back({on.at.x, on.at.y, staple.upright, staple.order});
   }
-  for (const Path& strip : pattern.strips) {
-    const Box box = bounds(strip);
+  for (const plane::Path& strip : pattern.strips) {
+    const plane::Box box = bounds(strip);
     const OnBack on = on_back(made, bumper, box.middle());
-    Box lies;
+    plane::Box lies;
     for (const FlatPoint p : {box.lo, box.hi}) lies.cover(on_back(made, bumper, p).at);
     backs[on.leg].strips.push_back(lies);
   }

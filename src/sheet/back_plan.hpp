@@ -19,7 +19,7 @@ struct StapleOnBoard {
 struct BracketOnBoard {
   int number = 0;       ///< in the list of brackets, from 1
   std::size_t leg = 0;  ///< of the bumper's run
-  Box box;
+  plane::Box box;
 };
 std::vector<BracketOnBoard> brackets_on(const Made& made, std::size_t bumper);
 
@@ -29,7 +29,7 @@ struct BoardBack {
   std::size_t leg = 0;          ///< of the bumper's run
   double from_x = 0, to_x = 0;  ///< the inside face, along the frame's side
   std::vector<StapleOnBoard> staples;
-  std::vector<Box> strips;  ///< hook-and-loop: x along the side, y up
+  std::vector<plane::Box> strips;  ///< hook-and-loop: x along the side, y up
   std::vector<BracketOnBoard> brackets;
 };
 

@@ -59,11 +59,11 @@ class Finder {
 struct OnSheet {
   const Made& made;
   const Pattern& pattern;
-  Placement place;
+  plane::Placement place;
 
   double x(double s) const { return place({s, 0}).x; }
   double y(double u) const { return place({0, u}).y; }
-  Box box(const Path& path) const { return bounds(place(path)); }
+  plane::Box box(const plane::Path& path) const { return bounds(place(path)); }
 };
 
 void find_ends(Finder& along, const OnSheet& on, std::size_t bumper) {
@@ -95,8 +95,8 @@ void find_square_front(Finder& across, const OnSheet& on, const PatternCorner& c
   for (const DartPoint& p : corner.dart)
     if ((p.u > 0) == top) point = top ? std::min(point, p.u) : std::max(point, p.u);
   across.add(on.y(point), points_words(on.pattern, top), false);
-  const Polygon& notch = top ? corner.notch_top : corner.notch_bottom;
-  const Box box = bounds(notch);
+  const plane::Polygon& notch = top ? corner.notch_top : corner.notch_bottom;
+  const plane::Box box = bounds(notch);
   for (const FlatPoint p : notch)  // the upright sides' inner ends
     if (std::abs(p.x - box.lo.x) < kSame) full = std::min(full, std::abs(p.y));
   across.add(on.y(top ? full : -full), say(top ? "place.wide-top" : "place.wide-bottom"), true);
@@ -108,7 +108,7 @@ void find_corners(Finder& along, Finder& across, const OnSheet& on) {
     const double middle = on.x(corner.s);
     along.add(middle, say("place.corner-line", {{"corner", name}}), true);
     for (const bool top : {true, false}) {
-      const Box notch = on.box(closed_path(top ? corner.notch_top : corner.notch_bottom));
+      const plane::Box notch = on.box(closed_path(top ? corner.notch_top : corner.notch_bottom));
       const auto edge = top ? Found::Edge::Top : Found::Edge::Bottom;
       for (const double x : {notch.lo.x, notch.hi.x}) {
         const bool before = (x < middle) != on.place.mirrored;
@@ -127,7 +127,7 @@ void find_corners(Finder& along, Finder& across, const OnSheet& on) {
 
 void find_lines(Finder& across, const OnSheet& on) {
   using What = NamedLine::What;
-  const Box cloth = on.box(closed_path(on.pattern.outline));
+  const plane::Box cloth = on.box(closed_path(on.pattern.outline));
   const bool has_round_corner =
       std::ranges::any_of(on.pattern.corners, [](const PatternCorner& c) { return !c.filled; });
   across.add(cloth.lo.y, say("place.cloth-bottom"), true);
@@ -148,7 +148,7 @@ void find_lines(Finder& across, const OnSheet& on) {
     if (line.what == What::FrontFlat && has_round_corner)
       across.add(y, points_words(on.pattern, top), false);
   }
-  for (const Path& snip : on.pattern.snips) {
+  for (const plane::Path& snip : on.pattern.snips) {
     const FlatPoint from = snip.vertices.front().at, to = snip.vertices.back().at;
     if (from.x == to.x) {  // a slit, not across an ear
       const bool top = from.y > 0;
@@ -195,8 +195,8 @@ void find_brackets(Finder& along, Finder& across, const OnSheet& on) {
     const bool window = bracket.cloth == BracketCloth::Window;
     const std::string name =
         window ? say("cover.window", {{"side", bracket.side}}) : bracket_words(bracket);
-    for (const Path& path : window ? bracket.windows : bracket.footprints) {
-      const Box box = on.box(path);
+    for (const plane::Path& path : window ? bracket.windows : bracket.footprints) {
+      const plane::Box box = on.box(path);
       for (const double x : {box.lo.x, box.hi.x})
         along.add(
             x, say(x < box.middle().x ? "place.first-edge" : "place.second-edge", {{"part", name}}),

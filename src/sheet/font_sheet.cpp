@@ -42,7 +42,7 @@ Sheet font_sheet(const std::vector<FontSpecimen>& fonts, const std::string& titl
                  Units units, const Font& labels) {
   assert(!fonts.empty());
   Sheet sheet{{"fonts", title, SheetKind::Numerals, paper.sheet}, {}};
-  Box room;
+  plane::Box room;
   double y = 0;
   const auto turn = [&] {
     Page page = empty_page(paper, false);

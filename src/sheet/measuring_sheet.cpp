@@ -45,8 +45,9 @@ double figure_height(std::size_t figures, double room, const Figures& lettering)
 }
 
 /// The small drawing with its figures; what is left of the room below it.
-Box draw_layout(Drawing& onto, const Font& labels, const Box& room, const Made& made,
-                std::size_t bumper, const RunningDimensions& figures, const Figures& lettering) {
+plane::Box draw_layout(Drawing& onto, const Font& labels, const plane::Box& room, const Made& made,
+                       std::size_t bumper, const RunningDimensions& figures,
+                       const Figures& lettering) {
   const Units units = made.job.units;
   const Pattern& pattern = made.patterns[bumper];
   const double width = room.width() - 2 * lettering.room;
@@ -58,9 +59,9 @@ Box draw_layout(Drawing& onto, const Font& labels, const Box& room, const Made& 
                                             {room.hi.x - lettering.room, middle + 0.5 * height}});
   onto.add(small.drawing, {});
 
-  const Box& cloth = small.cloth;
+  const plane::Box& cloth = small.cloth;
   onto.line(LineKind::Thin, rectangle(cloth.lo, cloth.hi));  // the cloth before it is cut
-  Box taken = cloth;
+  plane::Box taken = cloth;
   for (const bool cut : {true, false}) {
     auto along = ordinates_of(figures.along, cut, small.scale, cloth.lo.x, units);
     auto across = ordinates_of(figures.across, cut, small.scale, cloth.lo.y, units);
@@ -96,7 +97,7 @@ Table table_of(const std::vector<Running>& list, const char* heading, Units unit
                const Font& labels, double width, bool close) {
   Table table;
   table.close = close;
-  table.columns = {{say(heading), Anchor::Right}, {say("measures.column-what")}};
+  table.columns = {{say(heading), draw::Anchor::Right}, {say("measures.column-what")}};
   for (const Running& running : by_figure(list, units))
     table.rows.push_back({dimension(mm(running.at_mm), units), running.what});
   table.columns.back().width_mm = width - natural_width(table, 0, labels);
@@ -112,7 +113,7 @@ class Columns {
   bool done() const { return table_ == tables_.size(); }
 
   /// As many rows as go into the room.
-  void fill(Drawing& onto, const Box& room, double pitch) {
+  void fill(Drawing& onto, const plane::Box& room, double pitch) {
     const int columns = static_cast<int>(std::ceil((room.width() - 1) / pitch));
     for (int column = 0; column < columns && !done(); ++column) {
       const double x = room.lo.x + column * pitch;
@@ -174,7 +175,7 @@ Sheet measuring_sheet(const Made& made, std::size_t bumper, const PaperKeys& pap
       PageHead own = head;
       own.title.sheet = of_pages(pages.size() + 1, of);
       if (columns) own.how.clear();
-      Box room = draw_page_head(page.drawing, labels, printable(page, paper), own);
+      plane::Box room = draw_page_head(page.drawing, labels, printable(page, paper), own);
       const double width = (room.width() - (way.tables - 1) * kColumnGap) / way.tables;
       if (!columns) {
         room = draw_layout(page.drawing, labels, room, made, bumper, figures, way.figures);

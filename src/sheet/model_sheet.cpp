@@ -70,9 +70,9 @@ class Model {
         placer.beside(there(line.from), there(line.to), say("line.board-edge"), kTableHeight,
                       kFromEnd);
     for (const BracketOnPattern& bracket : pattern_.brackets)
-      for (const Path& path :
+      for (const plane::Path& path :
            bracket.cloth == BracketCloth::Window ? bracket.windows : bracket.footprints) {
-        const Box box = bounds(on(path));
+        const plane::Box box = bounds(on(path));
         placer.near(corner + FlatPoint{box.middle().x, box.lo.y}, bracket_words(bracket),
                     kTableHeight, 40.0);
       }
@@ -80,9 +80,9 @@ class Model {
 
  private:
   FlatPoint on(FlatPoint p) const { return scale_ * place_(p); }
-  Path on(Path path) const {
+  plane::Path on(plane::Path path) const {
     path = place_(path);
-    for (Vertex& vertex : path.vertices) vertex.at = scale_ * vertex.at;
+    for (plane::Vertex& vertex : path.vertices) vertex.at = scale_ * vertex.at;
     return path;
   }
 
@@ -90,13 +90,13 @@ class Model {
     const Showing cover(drawing, shown_.bumper());
     draw_numbers(drawing);
     drawing.line(LineKind::Cut, on(closed_path(pattern_.outline)));
-    for (const Path& snip : pattern_.snips) drawing.line(LineKind::Cut, on(snip));
+    for (const plane::Path& snip : pattern_.snips) drawing.line(LineKind::Cut, on(snip));
     for (const PleatLine& pleat : pattern_.pleats) {
       const Showing corner(drawing, shown_.pleat(pleat));
       draw_fold(drawing, pleat.path, pleat.under);
     }
     for (const HemFold& hem : pattern_.hems) draw_fold(drawing, hem.path(), hem.under());
-    for (const Path& stitch : pattern_.stitches) {
+    for (const plane::Path& stitch : pattern_.stitches) {
       const Showing corner(drawing, shown_.corner(bounds(stitch).middle().x));
       drawing.line(LineKind::Stitch, on(stitch));
     }
@@ -110,12 +110,12 @@ class Model {
       const double rise = mark.top ? -kTriangle : kTriangle;
       const FlatPoint at = on(mark.at), tip = at + FlatPoint{0, rise};
       const FlatPoint half{mark.top ? -kHalfTriangle : kHalfTriangle, 0};  // counter-clockwise
-      drawing.fill(LineKind::Match, kBlack, {closed_path({at - half, at + half, tip})});
+      drawing.fill(LineKind::Match, kBlack, {plane::closed_path({at - half, at + half, tip})});
     }
   }
 
-  void draw_fold(Drawing& onto, const Path& path, FlatPoint under) const {
-    const Path fold = on(path);
+  void draw_fold(Drawing& onto, const plane::Path& path, FlatPoint under) const {
+    const plane::Path fold = on(path);
     const OnPath middle = along_path(fold, 0.6);
     onto.line(LineKind::Fold, fold);
     onto.fill(LineKind::Fold, kBlack,
@@ -127,8 +127,8 @@ class Model {
       if (number.bumper != static_cast<int>(bumper_)) continue;
       const Showing one(onto, subject_of(number));
       for (const PlacedDigit& placed : number.digits) {
-        Region outline = made_.numerals->outline_of(placed);
-        for (Polygon& contour : outline)
+        plane::Region outline = made_.numerals->outline_of(placed);
+        for (plane::Polygon& contour : outline)
           for (FlatPoint& p : contour) p = on(p);
         draw_numeral(onto, outline);
       }
@@ -138,7 +138,7 @@ class Model {
   void draw_bracket(Drawing& onto, const BracketOnPattern& bracket) const {
     const Showing one(onto, shown_.bracket(bracket));
     const bool window = bracket.cloth == BracketCloth::Window;
-    for (const Path& path : window ? bracket.windows : bracket.footprints)
+    for (const plane::Path& path : window ? bracket.windows : bracket.footprints)
       onto.line(window ? LineKind::Cut : LineKind::Thin, on(path));
     for (const Punch& hole : bracket.holes)
       onto.line(LineKind::Punch, circle(on(hole.at), std::max(kLeastHole, scale_ * hole.radius)));
@@ -146,7 +146,7 @@ class Model {
 
   /// Words between lines that leave little room, where they leave any.
   static void name_side(Drawing& onto, LabelPlacer& placer, const Font& labels,
-                        const std::string& words, const Box& side) {
+                        const std::string& words, const plane::Box& side) {
     for (const double height : {kTextHeight, kTableHeight}) {
       const double width = labels.text_width_mm(words, height);
       const auto spot = placer.claim(width, 1.4 * height, side, side.middle(), kFineStep);
@@ -161,7 +161,7 @@ class Model {
     const auto longest = std::ranges::max_element(
         panels, {}, [](const Panel& panel) { return std::round(panel.box.width()); });
     for (auto panel = panels.begin(); panel != panels.end(); ++panel) {
-      const Box box{corner + scale_ * panel->box.lo, corner + scale_ * panel->box.hi};
+      const plane::Box box{corner + scale_ * panel->box.lo, corner + scale_ * panel->box.hi};
       TextBlock words{{{say("cover.side", {{"side", panel->side}}), kTextHeight},
                        {say("face.top"), kTextHeight}}};
       if (panel == longest)
@@ -178,7 +178,7 @@ class Model {
   const Pattern& pattern_;
   ShownOnCover shown_;
   double scale_;
-  Placement place_;
+  plane::Placement place_;
 };
 
 /// The paper asked for first, then those of its series, the smallest first.
@@ -229,7 +229,7 @@ Sheet model_sheet(const Made& made, std::size_t bumper, double scale, const Pape
       paper.width = card.width;
       paper.height = card.height;
       Page page = empty_page(paper, wide);
-      const Box room = draw_page_head(page.drawing, labels, printable(page, paper), head);
+      const plane::Box room = draw_page_head(page.drawing, labels, printable(page, paper), head);
       const FlatPoint size = model.size();
       if (size.x > room.width() || size.y > room.height()) continue;
       const FlatPoint corner{room.middle().x - 0.5 * size.x, room.hi.y - size.y};

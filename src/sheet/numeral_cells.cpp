@@ -38,18 +38,19 @@ struct Words {
 /// center line, where it has one.
 NumeralCell framed(const DigitLines& lines, bool sheet, double base, const double* center,
                    const Words& words, const Subjects& shows, const Font& labels) {
-  Box ink = bounds(lines.cut);
+  plane::Box ink = bounds(lines.cut);
   ink.cover(bounds(lines.stitch));
   const double around = sheet ? kStencilMargin : kRoom;
   const double below = kCaption + (words.note.empty() ? 0.0 : kNote);
   Drawing alone;
   {
     const Showing pieces(alone, shows);
-    std::vector<Path> gray;
-    for (const Polygon& contour : lines.cut) gray.push_back(closed_path(contour));
+    std::vector<plane::Path> gray;
+    for (const plane::Polygon& contour : lines.cut) gray.push_back(closed_path(contour));
     alone.fill(LineKind::Cut, kTint, std::move(gray));
-    for (const Polygon& contour : lines.cut) alone.line(LineKind::Cut, closed_path(contour));
-    for (const Polygon& contour : lines.stitch) alone.line(LineKind::Stitch, closed_path(contour));
+    for (const plane::Polygon& contour : lines.cut) alone.line(LineKind::Cut, closed_path(contour));
+    for (const plane::Polygon& contour : lines.stitch)
+      alone.line(LineKind::Stitch, closed_path(contour));
   }
   const double out = around - kFromFrame;
   if (sheet)
@@ -71,9 +72,9 @@ NumeralCell framed(const DigitLines& lines, bool sheet, double base, const doubl
   cell.drawing.line(LineKind::Thin, rectangle({0, 0}, cell.size));
   const double middle = 0.5 * cell.size.x;
   const double caption = words.note.empty() ? 4.0 : 4.0 + kNote;
-  cell.drawing.text({middle, caption}, words.caption, kCaptionText, Anchor::Middle);
+  cell.drawing.text({middle, caption}, words.caption, kCaptionText, draw::Anchor::Middle);
   if (!words.note.empty())
-    cell.drawing.text({middle, 3.0}, words.note, kTableHeight, Anchor::Middle);
+    cell.drawing.text({middle, 3.0}, words.note, kTableHeight, draw::Anchor::Middle);
   return cell;
 }
 

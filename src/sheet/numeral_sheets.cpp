@@ -159,14 +159,14 @@ class Pages {
   }
 
   /// A page with its head, and what is left of it for cells.
-  Page page_with(bool first, bool wide, const std::string& number, Box& room) const {
+  Page page_with(bool first, bool wide, const std::string& number, plane::Box& room) const {
     PageHead head = head_;
     head.title.sheet = number;
     if (!first) head.cautions.clear();
     Page page = blank_page(wide);
     room = draw_page_head(page.drawing, labels_, printable(page, paper_), head);
     if (first) {
-      const Box box =
+      const plane::Box box =
           draw_text_block(page.drawing, labels_, {room.lo.x, room.hi.y}, room.width(), words_);
       room.hi.y = box.lo.y - kGap;
     }
@@ -179,14 +179,15 @@ class Pages {
     return page;
   }
 
-  Box room_of(bool first, bool wide) const {
-    Box room;
+  plane::Box room_of(bool first, bool wide) const {
+    plane::Box room;
     page_with(first, wide, of_pages(cells_.size(), cells_.size() + 1), room);  // a line of its own
     return room;
   }
 
   Plan plan_for(Ways ways) const {
-    const Box first = room_of(true, ways.first_wide), later = room_of(false, ways.later_wide);
+    const plane::Box first = room_of(true, ways.first_wide),
+                     later = room_of(false, ways.later_wide);
     Plan plan{ways, {}, {}, {}};
     for (const NumeralCell& cell : cells_) {
       const bool fits = cell.size.x <= later.width() && cell.size.y <= later.height();
@@ -231,7 +232,7 @@ class Pages {
   std::vector<Page> drawn(const Plan& plan, std::size_t of) const {
     std::vector<Page> pages;
     for (std::size_t k = 0; k < plan.pages(); ++k) {
-      Box room;
+      plane::Box room;
       pages.push_back(page_with(k == 0, k == 0 ? plan.ways.first_wide : plan.ways.later_wide,
                                 of_pages(k + 1, of), room));
     }

@@ -75,7 +75,7 @@ std::vector<NamedLine> outside_brackets(const NamedLine& line,
                                         const std::vector<BracketOnPattern>& brackets) {
   std::vector<NamedLine> stretches = {line};
   if (!line.level()) return stretches;  // at a filled corner, where brackets seldom are
-  const auto take_out = [&](const Box& box) {
+  const auto take_out = [&](const plane::Box& box) {
     if (box.lo.y > line.from.y || box.hi.y < line.from.y) return;
     std::vector<NamedLine> left;
     for (const NamedLine& stretch : stretches) {
@@ -91,14 +91,14 @@ std::vector<NamedLine> outside_brackets(const NamedLine& line,
     stretches = std::move(left);
   };
   for (const BracketOnPattern& bracket : brackets) {
-    for (const Path& path : bracket.footprints) take_out(bounds(path));
-    for (const Path& path : bracket.windows) take_out(bounds(path));
+    for (const plane::Path& path : bracket.footprints) take_out(bounds(path));
+    for (const plane::Path& path : bracket.windows) take_out(bounds(path));
   }
   return stretches;
 }
 
 /// A seam, the two cuts beside it, and ticks that meet when it is sewn.
-void draw_join(Drawing& onto, const ClothJoin& join, const Placement& place) {
+void draw_join(Drawing& onto, const ClothJoin& join, const plane::Placement& place) {
   onto.line(LineKind::Stitch, place(join.from), place(join.to));
   for (const double side : {-1.0, 1.0}) {
     const FlatPoint off{side * join.allowance, 0};
@@ -111,21 +111,21 @@ void draw_join(Drawing& onto, const ClothJoin& join, const Placement& place) {
   }
 }
 
-std::vector<Path> cuts_of(const Pattern& pattern) {
-  std::vector<Path> cuts = {closed_path(pattern.outline)};
+std::vector<plane::Path> cuts_of(const Pattern& pattern) {
+  std::vector<plane::Path> cuts = {closed_path(pattern.outline)};
   cuts.insert(cuts.end(), pattern.snips.begin(), pattern.snips.end());
   return cuts;
 }
-const std::vector<Path>& cuts_of(const HalfPattern& half) { return half.cuts; }
+const std::vector<plane::Path>& cuts_of(const HalfPattern& half) { return half.cuts; }
 
 /// The lines of a cover, whole or half.
 template <class Cover>
 void draw_lines(Drawing& onto, const Cover& cover, const std::vector<ClothJoin>& joins,
-                const Placement& place, const ShownOnCover& shown) {
+                const plane::Placement& place, const ShownOnCover& shown) {
   const Showing bumper(onto, shown.bumper());
-  for (const Path& cut : cuts_of(cover)) onto.line(LineKind::Cut, place(cut));
+  for (const plane::Path& cut : cuts_of(cover)) onto.line(LineKind::Cut, place(cut));
   const double flip = place.mirrored ? -1.0 : 1.0;
-  const auto fold = [&](const Path& path, FlatPoint under) {
+  const auto fold = [&](const plane::Path& path, FlatPoint under) {
     draw_pleat(onto, place(path), {flip * under.x, under.y});
   };
   for (const PleatLine& pleat : cover.pleats) {
@@ -134,11 +134,11 @@ void draw_lines(Drawing& onto, const Cover& cover, const std::vector<ClothJoin>&
   }
   for (const HemFold& hem : cover.hems) fold(hem.path(), hem.under());
   for (const auto* sewn : {&cover.stitches, &cover.seam_marks})
-    for (const Path& path : *sewn) {
+    for (const plane::Path& path : *sewn) {
       const Showing corner(onto, shown.corner(bounds(path).middle().x));
       onto.line(LineKind::Stitch, place(path));
     }
-  for (const Path& path : cover.strips) onto.line(LineKind::Stitch, place(path));
+  for (const plane::Path& path : cover.strips) onto.line(LineKind::Stitch, place(path));
   for (const ClothJoin& join : joins) draw_join(onto, join, place);
   for (const NamedLine& line : cover.lines) {
     const Showing part(onto, shown.line(line));
@@ -151,7 +151,7 @@ void draw_lines(Drawing& onto, const Cover& cover, const std::vector<ClothJoin>&
 }
 
 /// An outline in dashes: nothing is cut there.
-void draw_dashed(Drawing& onto, const Path& outline) {
+void draw_dashed(Drawing& onto, const plane::Path& outline) {
   constexpr double kOn = 4.0, kOff = 2.5;
   std::vector<FlatPoint> points = flatten(outline, kDashChord);
   if (outline.closed) points.push_back(points.front());
@@ -166,36 +166,36 @@ void draw_dashed(Drawing& onto, const Path& outline) {
 
 /// The single marks of a cover, whole or half.
 template <class Cover>
-void draw_marks(Drawing& onto, const Cover& cover, const Placement& place,
+void draw_marks(Drawing& onto, const Cover& cover, const plane::Placement& place,
                 const ShownOnCover& shown) {
   const Showing bumper(onto, shown.bumper());
   for (const Staple& staple : cover.staples) draw_staple(onto, place(staple.at), staple.upright);
   for (const BracketOnPattern& bracket : cover.brackets) {
     const Showing one(onto, shown.bracket(bracket));
-    for (const Path& window : bracket.windows) draw_window(onto, place(window));
+    for (const plane::Path& window : bracket.windows) draw_window(onto, place(window));
     if (bracket.cloth == BracketCloth::Under)
-      for (const Path& footprint : bracket.footprints) draw_dashed(onto, place(footprint));
+      for (const plane::Path& footprint : bracket.footprints) draw_dashed(onto, place(footprint));
     for (const Punch& hole : bracket.holes) draw_punch(onto, place(hole.at), hole.radius);
   }
   for (const MatchMark& mark : cover.marks) draw_match(onto, place(mark.at), mark.top);
 }
 
 /// Digits with base line and center line; the box of their ink on the sheet.
-Box draw_number(Drawing& onto, const Numerals& numerals, const PlacedNumeral& number,
-                const Placement& place) {
+plane::Box draw_number(Drawing& onto, const Numerals& numerals, const PlacedNumeral& number,
+                       const plane::Placement& place) {
   const Showing one(onto, subject_of(number));
-  Box ink;
+  plane::Box ink;
   double base = 0;
   for (const PlacedDigit& placed : number.digits) {
     const Digit& digit = numerals.shape(placed.digit);
-    Region outline = numerals.outline_of(placed);
-    for (Polygon& contour : outline) contour = place(contour);
+    plane::Region outline = numerals.outline_of(placed);
+    for (plane::Polygon& contour : outline) contour = place(contour);
     ink.cover(bounds(outline));
     base = place(placed.origin).y;
     draw_numeral(onto, outline);
     if (!digit.white) continue;
-    for (const Polygon& contour : digit.white->outline) {
-      Polygon white = thinned(contour, kWhiteFlatness);
+    for (const plane::Polygon& contour : digit.white->outline) {
+      plane::Polygon white = thinned(contour, kWhiteFlatness);
       for (FlatPoint& p : white) p = p + placed.origin;
       white = place(white);
       ink.cover(bounds(white));
@@ -209,7 +209,8 @@ Box draw_number(Drawing& onto, const Numerals& numerals, const PlacedNumeral& nu
   return ink;
 }
 
-void name_number(LabelPlacer& labels, const PlacedNumeral& number, const Box& ink, bool mirrored) {
+void name_number(LabelPlacer& labels, const PlacedNumeral& number, const plane::Box& ink,
+                 bool mirrored) {
   const Showing one(labels.drawing(), subject_of(number));
   TextBlock words{
       {{say("numeral.place", {{"number", number.text}, {"side", number.side}}), kName}}};
@@ -225,7 +226,7 @@ void name_number(LabelPlacer& labels, const PlacedNumeral& number, const Box& in
 /// Where a numeral comes to lie, told without its digits.
 struct NumeralPlace {
   std::string number, sides;  ///< "front", or "front, back" of one and its mirror image
-  Box box;                    ///< on the sheet
+  plane::Box box;             ///< on the sheet
   Subjects shows;
 
   std::string words() const { return say("numeral.place", {{"number", number}, {"side", sides}}); }
@@ -233,7 +234,7 @@ struct NumeralPlace {
 
 /// The places on a half, each with its base line; one on the fold is cut by it.
 std::vector<NumeralPlace> draw_places(Drawing& onto, const Made& made, std::size_t bumper,
-                                      const HalfPattern& half, const Placement& place,
+                                      const HalfPattern& half, const plane::Placement& place,
                                       const ShownOnCover& shown) {
   std::vector<NumeralPlace> places;
   for (const PlacedNumeral& number : made.numerals_on_patterns()) {
@@ -251,7 +252,7 @@ std::vector<NumeralPlace> draw_places(Drawing& onto, const Made& made, std::size
     const Showing one(onto, on.shows);
     on.box.cover(place(lo));
     on.box.cover(place(hi));
-    const Path outline = rectangle(on.box.lo, on.box.hi);
+    const plane::Path outline = rectangle(on.box.lo, on.box.hi);
     onto.line(LineKind::Numeral, outline);
     const double base = place(number.digits.front().origin).y;
     const double past = hi.x < half.fold ? kRunOut : 0.0;
@@ -273,7 +274,7 @@ std::vector<NumeralPlace> draw_places(Drawing& onto, const Made& made, std::size
 void mark_fold(Drawing& onto, LabelPlacer& labels, FlatPoint low, FlatPoint high, double into) {
   constexpr double kLong = 72.0, kFrom = 12.0, kRoom = 20.0, kWords = 4.0;
   const std::string words = say("fold.place");
-  Box strip;
+  plane::Box strip;
   strip.cover(low + FlatPoint{into, 0});
   strip.cover(high + FlatPoint{into * (kRoom + 4.0), 0});
   bool marked = false;
@@ -287,7 +288,7 @@ void mark_fold(Drawing& onto, LabelPlacer& labels, FlatPoint low, FlatPoint high
     for (const double y : {from, to})
       onto.fill(LineKind::Fold, kBlack, {closed_path(arrow({x, y}, {low.x + into, y}))});
     onto.text({x + (into > 0 ? 2.0 + kWords : -2.0), 0.5 * (from + to)}, words, kWords,
-              Anchor::Middle, 0.5 * std::numbers::pi);
+              draw::Anchor::Middle, 0.5 * std::numbers::pi);
     marked = true;
   }
   if (!marked && !labels.beside(low, high, words, 5.0, kFromEnd))
@@ -295,7 +296,7 @@ void mark_fold(Drawing& onto, LabelPlacer& labels, FlatPoint low, FlatPoint high
 }
 
 void name_lines(LabelPlacer& labels, const std::vector<NamedLine>& lines,
-                const std::vector<PatternCorner>& corners, const Placement& place,
+                const std::vector<PatternCorner>& corners, const plane::Placement& place,
                 const ShownOnCover& shown) {
   for (const NamedLine& line : lines) {
     if (!is_drawn(line.what)) continue;
@@ -314,12 +315,12 @@ void name_lines(LabelPlacer& labels, const std::vector<NamedLine>& lines,
 }
 
 void name_brackets(LabelPlacer& labels, const std::vector<BracketOnPattern>& brackets,
-                   const Placement& place, const ShownOnCover& shown) {
+                   const plane::Placement& place, const ShownOnCover& shown) {
   for (const BracketOnPattern& bracket : brackets) {
     const Showing one(labels.drawing(), shown.bracket(bracket));
     const bool window = bracket.cloth == BracketCloth::Window;
-    for (const Path& path : window ? bracket.windows : bracket.footprints) {
-      const Box box = bounds(place(path));
+    for (const plane::Path& path : window ? bracket.windows : bracket.footprints) {
+      const plane::Box box = bounds(place(path));
       const std::string name = bracket_words(bracket);
       TextBlock words{{{name, kSmall}}};
       for (const std::string& line :
@@ -336,16 +337,17 @@ void name_brackets(LabelPlacer& labels, const std::vector<BracketOnPattern>& bra
 }
 
 /// Hook-and-loop: what it is, and on which face.
-void name_strips(LabelPlacer& labels, const std::vector<Path>& strips, const Placement& place) {
-  for (const Path& strip : strips) {
-    const Box box = bounds(place(strip));
+void name_strips(LabelPlacer& labels, const std::vector<plane::Path>& strips,
+                 const plane::Placement& place) {
+  for (const plane::Path& strip : strips) {
+    const plane::Box box = bounds(place(strip));
     if (!labels.block({{{say("strip.inside"), kSmall}}}, box, box.middle()))
       labels.near(box.middle(), say("strip.inside"), kSmall, 60);
   }
 }
 
-void name_joins(LabelPlacer& labels, const std::vector<ClothJoin>& joins, const Placement& place,
-                Units units) {
+void name_joins(LabelPlacer& labels, const std::vector<ClothJoin>& joins,
+                const plane::Placement& place, Units units) {
   for (const ClothJoin& join : joins)
     labels.near(place(join.from + 0.4 * (join.to - join.from)),
                 say(join.under_pleat ? "seam.allowance-under-pleat" : "seam.allowance",
@@ -355,7 +357,7 @@ void name_joins(LabelPlacer& labels, const std::vector<ClothJoin>& joins, const 
 
 /// Which piece of a joined cover lies on each side of a seam.
 void name_parts(LabelPlacer& labels, const Pattern& pattern, const std::vector<ClothJoin>& joins,
-                const Placement& place) {
+                const plane::Placement& place) {
   constexpr double kBeside = 60.0;
   const std::vector<ClothPart> parts = cloth_parts(pattern, joins);
   for (std::size_t k = 0; k < joins.size(); ++k) {
@@ -363,7 +365,7 @@ void name_parts(LabelPlacer& labels, const Pattern& pattern, const std::vector<C
     for (const bool before : {true, false}) {
       const double inner = (before ? -1.0 : 1.0) * (join.allowance + 1.0);
       const double outer = (before ? -1.0 : 1.0) * (join.allowance + kBeside);
-      Box beside;
+      plane::Box beside;
       beside.cover(place(join.from + FlatPoint{inner, 0}));
       beside.cover(place(join.to + FlatPoint{outer, 0}));
       const FlatPoint aim =
@@ -374,7 +376,8 @@ void name_parts(LabelPlacer& labels, const Pattern& pattern, const std::vector<C
   }
 }
 
-void name_hems(LabelPlacer& labels, const std::vector<HemFold>& hems, const Placement& place) {
+void name_hems(LabelPlacer& labels, const std::vector<HemFold>& hems,
+               const plane::Placement& place) {
   for (const HemFold& hem : hems) {
     const FlatPoint a = place(hem.from), b = place(hem.to);
     if (!labels.beside(a, b, say("hem.fold-under"), kName, 3 * kFromEnd))
@@ -382,7 +385,7 @@ void name_hems(LabelPlacer& labels, const std::vector<HemFold>& hems, const Plac
   }
 }
 
-void name_staples(LabelPlacer& labels, const Pattern& pattern, const Placement& place) {
+void name_staples(LabelPlacer& labels, const Pattern& pattern, const plane::Placement& place) {
   for (const Staple& staple : pattern.staples) {
     if (staple.order % 5 != 0) continue;
     labels.near(place(staple.at), fmt::format("{}", staple.order), kSmall, 14);
@@ -390,28 +393,29 @@ void name_staples(LabelPlacer& labels, const Pattern& pattern, const Placement& 
 }
 
 void name_marks(LabelPlacer& labels, const std::vector<MatchMark>& marks,
-                const std::vector<std::string>& names, const Placement& place) {
+                const std::vector<std::string>& names, const plane::Placement& place) {
   for (std::size_t k = 0; k < marks.size(); ++k) {
     const MatchMark& mark = marks[k];
     const FlatPoint at = place(mark.at);
     const double y = mark.top ? at.y - 6.0 : at.y + 2.2;
     const std::string& name = names[k];
-    labels.first_free({{{at.x + 5.5, y}, name, kName, Anchor::Left},
-                       {{at.x - 5.5, y}, name, kName, Anchor::Right},
-                       {{at.x + 7.5, y}, name, kName, Anchor::Left},
-                       {{at.x - 7.5, y}, name, kName, Anchor::Right},
-                       {{at.x + 5.5, y + (mark.top ? -4.0 : 4.0)}, name, kName, Anchor::Left},
-                       {{at.x - 5.5, y + (mark.top ? -4.0 : 4.0)}, name, kName, Anchor::Right}});
+    labels.first_free(
+        {{{at.x + 5.5, y}, name, kName, draw::Anchor::Left},
+         {{at.x - 5.5, y}, name, kName, draw::Anchor::Right},
+         {{at.x + 7.5, y}, name, kName, draw::Anchor::Left},
+         {{at.x - 7.5, y}, name, kName, draw::Anchor::Right},
+         {{at.x + 5.5, y + (mark.top ? -4.0 : 4.0)}, name, kName, draw::Anchor::Left},
+         {{at.x - 5.5, y + (mark.top ? -4.0 : 4.0)}, name, kName, draw::Anchor::Right}});
   }
 }
 
 void name_ends(LabelPlacer& labels, const Made& made, std::size_t bumper,
-               const std::vector<EndOnPattern>& ends, const Placement& place,
+               const std::vector<EndOnPattern>& ends, const plane::Placement& place,
                const ShownOnCover& shown) {
   const Section& section = made.section;
   const ClothMap map = made.cloth_map();
   const auto within = [&](double s0, double s1, double u0, double u1) {
-    Box box;
+    plane::Box box;
     box.cover(place({s0, map.to_pattern({0, u0}).y}));
     box.cover(place({s1, map.to_pattern({0, u1}).y}));
     return box;
@@ -421,7 +425,7 @@ void name_ends(LabelPlacer& labels, const Made& made, std::size_t bumper,
     const double way = end.start ? -1.0 : 1.0,
                  face = end.start ? 0.0 : made.patterns[bumper].length;
     const double flat = section.front_flat_top();
-    const Box tongue = within(face, face + way * end.tongue, -flat, flat);
+    const plane::Box tongue = within(face, face + way * end.tongue, -flat, flat);
     TextBlock words{{{say("tongue.name"), 5.0}}};
     for (const std::string& line : in_two_lines(say("tongue.how")))
       words.lines.push_back({line, kSmall});
@@ -431,7 +435,7 @@ void name_ends(LabelPlacer& labels, const Made& made, std::size_t bumper,
       const double back = end.past_board > 0 ? sign * section.bare_back_edge()
                           : sign > 0         ? section.back_edge_top()
                                              : section.back_edge_bottom();
-      const Box ear = within(face, face + way * end.ears, sign * flat, back);
+      const plane::Box ear = within(face, face + way * end.ears, sign * flat, back);
       labels.block({{{say("ear.name"), 5.0}, {say("ear.how"), kSmall}}}, ear, ear.middle());
     }
   }
@@ -456,10 +460,10 @@ void name_piece(Drawing& onto, LabelPlacer& labels, const Made& made, std::size_
       panels, {}, [](const Panel& panel) { return std::round(panel.box.width()); });
   for (auto panel = panels.begin(); panel != panels.end(); ++panel) {
     const Showing side(onto, shown.side(panel->side));
-    const Box& box = panel->box;
+    const plane::Box& box = panel->box;
     const FlatPoint top{box.middle().x, box.hi.y - 12};
     if (const auto spot = labels.claim(36, 11, box, top)) {
-      onto.text({spot->middle().x, spot->lo.y + 1.5}, say("face.top"), 8.0, Anchor::Middle);
+      onto.text({spot->middle().x, spot->lo.y + 1.5}, say("face.top"), 8.0, draw::Anchor::Middle);
     }
     const FlatPoint aim{box.lo.x + 0.25 * box.width(), box.middle().y};
     TextBlock words;
@@ -482,20 +486,20 @@ void name_piece(Drawing& onto, LabelPlacer& labels, const Made& made, std::size_
       labels.block(words, box, aim);
     }
   }
-  const Box& box = longest->box;
+  const plane::Box& box = longest->box;
   const std::string grain = say("face.grain");
   const double length = std::max(std::min(kGrainLength, 0.6 * box.width()),
                                  labels.font().text_width_mm(grain, 5.0) + 2.0);
   const FlatPoint low{box.middle().x, box.lo.y + 12};
   if (const auto spot = labels.claim(length, 12, box, low)) {
     draw_long_grain(onto, {spot->lo.x, spot->lo.y + 2.5}, {spot->hi.x, spot->lo.y + 2.5});
-    onto.text({spot->middle().x, spot->lo.y + 6}, grain, 5.0, Anchor::Middle);
+    onto.text({spot->middle().x, spot->lo.y + 6}, grain, 5.0, draw::Anchor::Middle);
   }
 }
 
 }  // namespace
 
-std::vector<Panel> panels_of(const Made& made, std::size_t bumper, const Placement& place) {
+std::vector<Panel> panels_of(const Made& made, std::size_t bumper, const plane::Placement& place) {
   const Pattern& pattern = made.patterns[bumper];
   const Wrap& wrap = made.wraps[bumper];
   double top = 0, bottom = 0;
@@ -518,10 +522,10 @@ std::vector<Panel> panels_of(const Made& made, std::size_t bumper, const Placeme
   return panels;
 }
 
-Placement pattern_placement(const Made& made, std::size_t bumper, FlatPoint corner) {
-  Placement place;
+plane::Placement pattern_placement(const Made& made, std::size_t bumper, FlatPoint corner) {
+  plane::Placement place;
   place.mirrored = made.job.paper.face == PaperFace::Inside;
-  const Box box = bounds(made.patterns[bumper].outline);
+  const plane::Box box = bounds(made.patterns[bumper].outline);
   place.move = corner - FlatPoint{place.mirrored ? -box.hi.x : box.lo.x, box.lo.y};
   return place;
 }
@@ -552,20 +556,20 @@ std::string corner_words(const std::vector<PatternCorner>& corners, double s) {
 Drawing draw_pattern(const Made& made, std::size_t bumper, const Font& font, FlatPoint corner) {
   const Pattern& pattern = made.patterns[bumper];
   const std::vector<ClothJoin>& joins = made.joins[bumper];
-  const Placement place = pattern_placement(made, bumper, corner);
+  const plane::Placement place = pattern_placement(made, bumper, corner);
   const ShownOnCover shown(made, bumper);
   Drawing drawing;
-  std::vector<std::pair<PlacedNumeral, Box>> numbers;
+  std::vector<std::pair<PlacedNumeral, plane::Box>> numbers;
   for (PlacedNumeral& number : made.numerals_on_patterns()) {
     if (number.bumper != static_cast<int>(bumper)) continue;
-    const Box ink = draw_number(drawing, *made.numerals, number, place);
+    const plane::Box ink = draw_number(drawing, *made.numerals, number, place);
     numbers.emplace_back(std::move(number), ink);
   }
   draw_lines(drawing, pattern, joins, place, shown);
   draw_marks(drawing, pattern, place, shown);
 
   const FlatPoint size{pattern.cloth_length, pattern.cloth_width};
-  LabelPlacer labels(drawing, font, Box{corner, corner + size});
+  LabelPlacer labels(drawing, font, plane::Box{corner, corner + size});
   // The large words first: the small ones find room between them.
   name_piece(drawing, labels, made, bumper, panels_of(made, bumper, place));
   for (const auto& [number, ink] : numbers)
@@ -585,7 +589,7 @@ Drawing draw_pattern(const Made& made, std::size_t bumper, const Font& font, Fla
 Drawing draw_half_pattern(const Made& made, std::size_t bumper, const Font& font,
                           FlatPoint corner) {
   const HalfPattern half = first_half(made.patterns[bumper], made.mark_names[bumper]);
-  Placement place;
+  plane::Placement place;
   place.mirrored = made.job.paper.face == PaperFace::Inside;
   place.move = corner - FlatPoint{place.mirrored ? -half.box.hi.x : half.box.lo.x, half.box.lo.y};
   Drawing drawing;
@@ -599,10 +603,10 @@ Drawing draw_half_pattern(const Made& made, std::size_t bumper, const Font& font
   drawing.line(LineKind::Fold, fold_low, fold_high);
 
   const FlatPoint size{half.box.width(), half.box.height()};
-  LabelPlacer labels(drawing, font, Box{corner, corner + size});
+  LabelPlacer labels(drawing, font, plane::Box{corner, corner + size});
   mark_fold(drawing, labels, fold_low, fold_high, place.mirrored ? 1.0 : -1.0);
   std::vector<Panel> panels = panels_of(made, bumper, place);
-  const Box on_half{corner, corner + size};
+  const plane::Box on_half{corner, corner + size};
   std::erase_if(panels, [&](const Panel& p) { return !on_half.grown(-1).meets(p.box); });
   for (Panel& panel : panels) {
     panel.box.lo.x = std::max(panel.box.lo.x, on_half.lo.x);

@@ -12,13 +12,13 @@ namespace swathe {
 /// The stretch of the pattern between two corners (or ends), on the sheet.
 struct Panel {
   std::string side;
-  Box box;  ///< between the back edges
+  plane::Box box;  ///< between the back edges
 };
-std::vector<Panel> panels_of(const Made& made, std::size_t bumper, const Placement& place);
+std::vector<Panel> panels_of(const Made& made, std::size_t bumper, const plane::Placement& place);
 
 /// How the cloth's own coordinates come to lie on a sheet, lower left corner of its box at
 /// `corner`: mirrored where the job wants patterns as seen from the cloth's inside.
-Placement pattern_placement(const Made& made, std::size_t bumper, FlatPoint corner);
+plane::Placement pattern_placement(const Made& made, std::size_t bumper, FlatPoint corner);
 
 /// "bracket 2, left", by its number in the list of brackets.
 std::string bracket_words(const BracketOnPattern& bracket);

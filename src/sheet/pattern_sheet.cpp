@@ -68,7 +68,7 @@ Sheet pattern_sheet(const Made& made, std::size_t bumper, const Font& labels) {
   // The head's height is known once it is drawn: measure it in room to spare.
   Drawing measured;
   constexpr double kPlenty = 1000.0;
-  const Box room{{kMargin, 0}, {page.width_mm - kMargin, kPlenty}};
+  const plane::Box room{{kMargin, 0}, {page.width_mm - kMargin, kPlenty}};
   const double head_height = kPlenty - draw_page_head(measured, labels, room, head).hi.y;
   page.height_mm = corner.y + pattern.cloth_width + head_height + kMargin;
   draw_page_head(page.drawing, labels,

@@ -11,13 +11,13 @@ constexpr double kSame = 0.05;  ///< mm, as patterns are compared
 
 Placing alone(const Numerals& numerals, PlacedNumeral number) {
   Placing placing{number.text, {}, 0, 0, 0, {}};
-  Box all;
+  plane::Box all;
   for (const PlacedDigit& on : number.digits) {
     const Digit& digit = numerals.shape(on.digit);
     const FlatPoint from_center{on.origin.x - number.center_s, 0};
-    const Box ink = bounds(digit.outline);
+    const plane::Box ink = bounds(digit.outline);
     placing.digits.push_back({on.digit, ink.lo.x + from_center.x, ink.hi.x + from_center.x});
-    const Box with_white = digit.white ? bounds(digit.white->outline) : ink;
+    const plane::Box with_white = digit.white ? bounds(digit.white->outline) : ink;
     all.cover(with_white.lo + from_center);
     all.cover(with_white.hi + from_center);
   }
@@ -35,7 +35,7 @@ bool same(const Placing& a, const Placing& b) {
          });
 }
 
-Box cloth_of(const Made& made, const PlacedNumeral& number) {
+plane::Box cloth_of(const Made& made, const PlacedNumeral& number) {
   return bounds(made.patterns[static_cast<std::size_t>(number.bumper)].outline);
 }
 

@@ -62,8 +62,8 @@ Table lines_table(const Made& made, const std::vector<Placing>& all) {
   Table table;
   table.columns = {{say("placing.column-number")},
                    {say("placing.column-where")},
-                   {say("placing.column-base"), Anchor::Right},
-                   {say("placing.column-center"), Anchor::Right}};
+                   {say("placing.column-base"), draw::Anchor::Right},
+                   {say("placing.column-center"), draw::Anchor::Right}};
   for (std::size_t k = 0; k < all.size(); ++k)
     for (const PlacedNumeral& number : all[k].places)
       table.rows.push_back(
@@ -79,9 +79,9 @@ Table lines_table(const Made& made, const std::vector<Placing>& all) {
 Table digits_table(const Placing& placing, Units units) {
   Table table;
   table.columns = {{say("placing.column-digit")},
-                   {say("placing.column-left"), Anchor::Right},
-                   {say("placing.column-middle"), Anchor::Right},
-                   {say("placing.column-right"), Anchor::Right}};
+                   {say("placing.column-left"), draw::Anchor::Right},
+                   {say("placing.column-middle"), draw::Anchor::Right},
+                   {say("placing.column-right"), draw::Anchor::Right}};
   for (const DigitPlace& digit : placing.digits)
     table.rows.push_back({std::string(1, digit.digit), from_center(digit.left, units),
                           from_center(digit.middle(), units), from_center(digit.right, units)});
@@ -135,7 +135,7 @@ double draw_strip(Drawing& onto, const Font& labels, const Made& made,
   for (const DigitPlace& digit : placing.digits) {
     onto.line(
         LineKind::Thin,
-        open_path(
+        plane::open_path(
             {{digit.left, 0}, {digit.left, -kTick}, {digit.right, -kTick}, {digit.right, 0}}));
     onto.line(LineKind::Thin, {digit.middle(), 0}, {digit.middle(), -0.5 * kTick});
     // Its name stands in the half that has no center line in it; below a narrow one.
@@ -145,10 +145,10 @@ double draw_strip(Drawing& onto, const Font& labels, const Made& made,
     const bool narrow = digit.right - digit.middle() < wide + 3.0;
     const double clear = std::max(std::abs(digit.middle()), 0.5 * wide + 1.5);
     if (narrow)
-      onto.text({left ? -clear : clear, -kTick - 1.5 - kDigit}, name, kDigit, Anchor::Middle);
+      onto.text({left ? -clear : clear, -kTick - 1.5 - kDigit}, name, kDigit, draw::Anchor::Middle);
     else
       onto.text({left ? digit.left + 2.0 : digit.right - 2.0, -kTick + 2.0}, name, kDigit,
-                left ? Anchor::Left : Anchor::Right);
+                left ? draw::Anchor::Left : draw::Anchor::Right);
   }
   const double reach_left = placing.left - kNumeralRunOut,
                reach_right = placing.right + kNumeralRunOut, low = placing.low - kNumeralRunOut;
@@ -162,10 +162,10 @@ double draw_strip(Drawing& onto, const Font& labels, const Made& made,
   const double left = reach_left - kEnd, right = reach_right + kEnd;
   const std::string words = say("placing.strip-words", {{"digits", strip_name(all, k)},
                                                         {"places", places_words(made, placing)}});
-  const Box box = draw_text_block(onto, labels, {left + kMargin, -kBelow},
-                                  std::min(right - left - 2 * kMargin, kMostWords), words);
+  const plane::Box box = draw_text_block(onto, labels, {left + kMargin, -kBelow},
+                                         std::min(right - left - 2 * kMargin, kMostWords), words);
   const double bottom = box.lo.y - kMargin;
-  onto.line(LineKind::Cut, rectangle({left, bottom}, {right, 0}));
+  onto.line(LineKind::Cut, plane::rectangle({left, bottom}, {right, 0}));
   return -bottom;
 }
 

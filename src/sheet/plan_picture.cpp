@@ -54,9 +54,9 @@ class Plan {
 
  private:
   FlatPoint on(FlatPoint p) const { return scale_ * p + move_; }
-  Path on(const Path& path) const {
-    Path placed = path;
-    for (Vertex& v : placed.vertices) v.at = on(v.at);
+  plane::Path on(const plane::Path& path) const {
+    plane::Path placed = path;
+    for (plane::Vertex& v : placed.vertices) v.at = on(v.at);
     return placed;
   }
   std::string fig(double length_mm) const { return dimension(mm(length_mm), units_); }
@@ -70,7 +70,7 @@ class Plan {
 
   void frame() {
     const Showing all(picture_.drawing, Subject::frame());
-    Polygon outline;
+    plane::Polygon outline;
     const FrameKeys& keys = made_.job.frame;
     for (const FlatPoint p : keys.corners) outline.push_back(on(p));
     picture_.drawing.line(LineKind::Outline, closed_path(outline));
@@ -84,20 +84,20 @@ class Plan {
   }
 
   void pieces() {
-    std::vector<Path> wood;
-    for (const Piece& board : made_.boards) wood.push_back(on(board_in_plan(made_, board)));
+    std::vector<plane::Path> wood;
+    for (const bumper::Piece& board : made_.boards) wood.push_back(on(board_in_plan(made_, board)));
     {
       const Showing all(tints_, Subject::boards());  // one fill: where boards meet no seam shows
       tints_.fill(LineKind::Outline, kWood, wood);
     }
     for (std::size_t k = 0; k < wood.size(); ++k) {
-      const Piece& board = made_.boards[k];
+      const bumper::Piece& board = made_.boards[k];
       const Showing one(picture_.drawing, Subject::board(board.bumper, board.side));
       picture_.drawing.line(LineKind::Thin, wood[k]);
     }
-    for (const Piece& piece : made_.padding) {
+    for (const bumper::Piece& piece : made_.padding) {
       const Showing one(picture_.drawing, padding_subjects(made_, piece));
-      Path path = open_path(flatten(on(padding_in_plan(made_, piece)), kFlatness));
+      plane::Path path = open_path(flatten(on(padding_in_plan(made_, piece)), kFlatness));
       path.closed = true;
       picture_.drawing.line(LineKind::Thin, std::move(path));
     }
@@ -112,8 +112,8 @@ class Plan {
         const double from = bracket.box.lo.x, to = bracket.box.hi.x;
         const auto inside = [&](double x) { return on(along(on_side, x, -thick)); };
         tints_.fill(LineKind::Outline, kBlack,
-                    {closed_path({inside(from), inside(to), on(along(on_side, to, 0)),
-                                  on(along(on_side, from, 0))})});
+                    {plane::closed_path({inside(from), inside(to), on(along(on_side, to, 0)),
+                                         on(along(on_side, from, 0))})});
         notes_.push_back({inside(0.5 * (from + to)),
                           say("plan.bracket", {{"number", std::to_string(bracket.number)}}),
                           kTextHeight, Subject::bracket(bracket.number)});
@@ -129,7 +129,7 @@ class Plan {
         const FlatPoint at = on(along(side(leg.side), 0.5 * (leg.from_x + leg.to_x), middle));
         const std::string& name = wrap.run().name;
         const auto centered = [&](double height) {
-          return TextMark{at - FlatPoint{0, 0.5 * height}, name, height, Anchor::Middle};
+          return TextMark{at - FlatPoint{0, 0.5 * height}, name, height, draw::Anchor::Middle};
         };
         if (!placer.first_free({centered(kName), centered(kTextHeight)}))
           notes_.push_back({at, name, kTextHeight, Subject::bumper(name)});
@@ -138,7 +138,7 @@ class Plan {
 
   void board_lengths() {
     const double out = made_.section.thickness_mm() + made_.section.padding_depth_mm();
-    for (const Piece& board : made_.boards) {
+    for (const bumper::Piece& board : made_.boards) {
       const FrameSide& on_side = side(made_.frame.side(board.side).value_or(0));
       const FlatPoint off = kRow * on_side.outward;
       measures_.push_back({on(along(on_side, board.from_x, out)) + off,
@@ -180,7 +180,7 @@ class Plan {
   const Made& made_;
   const Font& labels_;
   Units units_;
-  Box reach_;
+  plane::Box reach_;
   double scale_ = 1;
   FlatPoint move_;
   Picture picture_;

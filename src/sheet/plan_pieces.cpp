@@ -13,16 +13,16 @@ struct Depths {
   double near = 0, far = 0;
 };
 
-Path strip_in_plan(const FrameSide& side, const Piece& piece, const Depths& depths) {
-  return closed_path({side.at(piece.from_x + piece.start.inner_short, depths.near),
-                      side.at(piece.from_x + piece.start.outer_short, depths.far),
-                      side.at(piece.to_x - piece.end.outer_short, depths.far),
-                      side.at(piece.to_x - piece.end.inner_short, depths.near)});
+plane::Path strip_in_plan(const FrameSide& side, const bumper::Piece& piece, const Depths& depths) {
+  return plane::closed_path({side.at(piece.from_x + piece.start.inner_short, depths.near),
+                             side.at(piece.from_x + piece.start.outer_short, depths.far),
+                             side.at(piece.to_x - piece.end.outer_short, depths.far),
+                             side.at(piece.to_x - piece.end.inner_short, depths.near)});
 }
 
 /// Along the run outside, then back along the boards.
-Path bent_in_plan(const Made& made, const Run& run, const Depths& depths) {
-  Path path;
+plane::Path bent_in_plan(const Made& made, const Run& run, const Depths& depths) {
+  plane::Path path;
   path.closed = true;
   std::vector<FlatPoint> inside;
   for (std::size_t k = 0; k < run.sides.size(); ++k) {
@@ -54,11 +54,11 @@ const FrameSide& side_named(const Made& made, const std::string& name) {
 
 }  // namespace
 
-Path board_in_plan(const Made& made, const Piece& board) {
+plane::Path board_in_plan(const Made& made, const bumper::Piece& board) {
   return strip_in_plan(side_named(made, board.side), board, {0, made.section.thickness_mm()});
 }
 
-Path padding_in_plan(const Made& made, const Piece& padding) {
+plane::Path padding_in_plan(const Made& made, const bumper::Piece& padding) {
   const double near = made.section.thickness_mm();
   const Depths depths{near, near + made.section.padding_depth_mm()};
   if (made.job.padding.corner != PaddingCorner::Bent)
@@ -69,9 +69,9 @@ Path padding_in_plan(const Made& made, const Piece& padding) {
   return bent_in_plan(made, wrap->run(), depths);
 }
 
-Box reach_in_plan(const Made& made) {
-  Box box;
-  for (const Piece& piece : made.padding) box.cover(bounds(padding_in_plan(made, piece)));
+plane::Box reach_in_plan(const Made& made) {
+  plane::Box box;
+  for (const bumper::Piece& piece : made.padding) box.cover(bounds(padding_in_plan(made, piece)));
   return box;
 }
 

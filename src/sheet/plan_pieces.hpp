@@ -7,12 +7,12 @@
 namespace swathe {
 
 /// A board's outline, ends as they are cut.
-Path board_in_plan(const Made& made, const Piece& board);
+plane::Path board_in_plan(const Made& made, const bumper::Piece& board);
 
 /// The outline of a piece of padding; one that bends goes round its bumper's corners.
-Path padding_in_plan(const Made& made, const Piece& padding);
+plane::Path padding_in_plan(const Made& made, const bumper::Piece& padding);
 
 /// How far out the bumpers reach: the box round all padding.
-Box reach_in_plan(const Made& made);
+plane::Box reach_in_plan(const Made& made);
 
 }  // namespace swathe

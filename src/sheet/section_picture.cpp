@@ -59,7 +59,7 @@ class SectionDrawing {
   void board_and_padding() {
     Drawing& onto = picture_.drawing;
     const double t = section_.thickness_mm(), height = section_.height_mm();
-    const Path board = rectangle(on(0, 0), on(t, height));
+    const plane::Path board = rectangle(on(0, 0), on(t, height));
     {
       const Showing wood(onto, Subject::boards());
       onto.fill(LineKind::Outline, kWood, {board});
@@ -75,10 +75,10 @@ class SectionDrawing {
                   circle(on(t + radius, bottom + (2 * k + 1) * radius), scale_ * radius));
     } else {
       // Square against the board, rounded in front.
-      const Path round =
+      const plane::Path round =
           rounded_rectangle(on(t, bottom), on(t + keys.depth.mm(), section_.padding_top_mm()),
                             scale_ * keys.edge_radius.mm());
-      Path block = round;
+      plane::Path block = round;
       if (block.vertices.size() == 8)
         block.vertices = {{on(t, bottom), 0}, round.vertices[1],
                           round.vertices[2],  round.vertices[3],
@@ -91,7 +91,7 @@ class SectionDrawing {
     const FlatPoint at = on(t + 0.5 * section_.padding_depth_mm(), middle);
     const std::string words = say("cut-through.padding");
     if (labels_.text_width_mm(words, kTextHeight) + kPad < scale_ * section_.padding_depth_mm())
-      onto.text(at - FlatPoint{0, 0.5 * kTextHeight}, words, kTextHeight, Anchor::Middle);
+      onto.text(at - FlatPoint{0, 0.5 * kTextHeight}, words, kTextHeight, draw::Anchor::Middle);
     else
       notes_.push_back({at, words, kTextHeight, Subject::padding()});
   }
@@ -102,7 +102,7 @@ class SectionDrawing {
     for (const double u :
          section_.heights(section_.cloth_edge_bottom(), section_.cloth_edge_top(), kTurn)) {
       const SectionPoint p = section_.at(u);
-      line.push_back(on(p.d, p.z) + kOff * direction(p.tilt));
+      line.push_back(on(p.d, p.z) + kOff * plane::direction(p.tilt));
     }
     picture_.drawing.line(LineKind::Outline, open_path(line));
     const SectionPoint front = section_.at(section_.front_flat_top());

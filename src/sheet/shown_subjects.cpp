@@ -14,9 +14,9 @@ Subjects both(Subject one, Subject other) {
 }
 
 FlatPoint middle_of(const BracketOnPattern& bracket) {
-  Box box;
+  plane::Box box;
   for (const auto* paths : {&bracket.footprints, &bracket.windows})
-    for (const Path& path : *paths) box.cover(bounds(path));
+    for (const plane::Path& path : *paths) box.cover(bounds(path));
   return box.middle();
 }
 
@@ -32,14 +32,14 @@ Subject showing_subject(const Made& made, std::size_t showing) {
   return Subject::numerals();
 }
 
-Subject subject_of(const Solid& solid) {
+Subject subject_of(const sight::Solid& solid) {
   constexpr std::string_view kBlind = "blind box ", kBumper = "bumper ";
   const std::string& name = solid.name;
   if (name.starts_with(kBlind)) return Subject::blind(std::stoi(name.substr(kBlind.size())));
   return Subject::bumper(name.substr(kBumper.size()));
 }
 
-Subjects padding_subjects(const Made& made, const Piece& padding) {
+Subjects padding_subjects(const Made& made, const bumper::Piece& padding) {
   if (made.job.padding.corner != PaddingCorner::Bent)
     return Subject::padding_piece(padding.bumper, padding.side);
   std::vector<Subject> pieces;

@@ -12,9 +12,9 @@ Subject subject_of(const PlacedNumeral& numeral);
 /// A showing of the number, counted from 0, as sight counts what is to be read.
 Subject showing_subject(const Made& made, std::size_t showing);
 /// A bumper's solid, or a blind.
-Subject subject_of(const Solid& solid);
+Subject subject_of(const sight::Solid& solid);
 /// A piece of padding; one that bends is its whole bumper's.
-Subjects padding_subjects(const Made& made, const Piece& padding);
+Subjects padding_subjects(const Made& made, const bumper::Piece& padding);
 /// The two ends beside the gap after a bumper.
 Subjects gap_subjects(const Made& made, std::size_t bumper);
 

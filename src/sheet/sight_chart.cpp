@@ -24,10 +24,10 @@ constexpr Color kDark{0.42, 0.42, 0.42}, kPale{0.85, 0.85, 0.85}, kWhite{1, 1, 1
 double rad(double deg) { return degrees(deg).radians(); }
 
 /// One stretch of a band.
-Path band_part(FlatPoint center, double inner, double outer, double from, double to) {
+plane::Path band_part(FlatPoint center, double inner, double outer, double from, double to) {
   // Halves, each with its own bulge: no arc of a path may be as long as a turn.
   const double middle = 0.5 * (from + to), bulge = maths::tan(0.125 * (to - from));
-  Path path;
+  plane::Path path;
   path.closed = true;
   const auto at = [&](double radius, double bearing) { return center + radius * towards(bearing); };
   path.vertices = {{at(outer, from), bulge}, {at(outer, middle), bulge},  {at(outer, to), 0},
@@ -35,25 +35,25 @@ Path band_part(FlatPoint center, double inner, double outer, double from, double
   return path;
 }
 
-Path moved(const Polygon& plan, FlatPoint center, double scale, FlatPoint machine) {
-  Polygon out;
+plane::Path moved(const plane::Polygon& plan, FlatPoint center, double scale, FlatPoint machine) {
+  plane::Polygon out;
   for (const FlatPoint p : plan) out.push_back(center + scale * (p - machine));
   return closed_path(out);
 }
 
 /// The machine's bumpers, what hides them, and a black bar before each number.
 void draw_machine(Drawing& onto, FlatPoint center, double radius, const Made& made) {
-  const Scene& scene = made.sight->scene;
-  const auto plan_of = [](const Solid& solid) {
+  const sight::Scene& scene = made.sight->scene;
+  const auto plan_of = [](const sight::Solid& solid) {
     return solid.plan_at(0.5 * (solid.bottom() + solid.top()));
   };
   double reach = 1.0;
-  for (const Solid& solid : scene.solids)
+  for (const sight::Solid& solid : scene.solids)
     for (const FlatPoint p : plan_of(solid)) reach = std::max(reach, apart(p, scene.center));
   const double scale = 0.9 * radius / reach;
-  for (const Solid& solid : scene.solids) {
+  for (const sight::Solid& solid : scene.solids) {
     const Showing one(onto, subject_of(solid));
-    const Path path = moved(plan_of(solid), center, scale, scene.center);
+    const plane::Path path = moved(plan_of(solid), center, scale, scene.center);
     onto.fill(LineKind::Outline, solid.name.starts_with("blind") ? kDark : kPale, {path});
     onto.line(LineKind::Thin, path);
   }
@@ -66,14 +66,16 @@ void draw_machine(Drawing& onto, FlatPoint center, double radius, const Made& ma
         const double behind = dot(FlatPoint{digit.middle.x, digit.middle.y} - front, out);
         return center + scale * (front + behind * out - scene.center) + off * out;
       };
-      onto.fill(LineKind::Outline, {0, 0, 0},
-                {closed_path({corner(digit.corners[0], 0.4), corner(digit.corners[0], 1.4),
-                              corner(digit.corners[1], 1.4), corner(digit.corners[1], 0.4)})});
+      onto.fill(
+          LineKind::Outline, {0, 0, 0},
+          {plane::closed_path({corner(digit.corners[0], 0.4), corner(digit.corners[0], 1.4),
+                               corner(digit.corners[1], 1.4), corner(digit.corners[1], 0.4)})});
     }
   // Which way is ahead.
   const FlatPoint tip = center + FlatPoint{0, 0.28 * radius};
   onto.line(LineKind::Outline, center - FlatPoint{0, 0.2 * radius}, tip);
-  onto.line(LineKind::Outline, open_path({tip + FlatPoint{-2, -3}, tip, tip + FlatPoint{2, -3}}));
+  onto.line(LineKind::Outline,
+            plane::open_path({tip + FlatPoint{-2, -3}, tip, tip + FlatPoint{2, -3}}));
 }
 
 /// A bearing far from every change, for the bands' numbers.
@@ -95,7 +97,7 @@ double quiet_bearing(const std::vector<SightRing>& rings) {
 
 void draw_band(Drawing& onto, FlatPoint center, double inner, double outer, const SightRing& ring) {
   for (const SightArc& arc : ring.arcs) {
-    const Path part = band_part(center, inner, outer, rad(arc.from_deg), rad(arc.to_deg));
+    const plane::Path part = band_part(center, inner, outer, rad(arc.from_deg), rad(arc.to_deg));
     if (arc.reads == Reads::Nothing) onto.fill(LineKind::Outline, kDark, {part});
     if (arc.reads != Reads::Another) continue;
     onto.fill(LineKind::Outline, kPale, {part});
@@ -114,7 +116,7 @@ void draw_band(Drawing& onto, FlatPoint center, double inner, double outer, cons
 
 }  // namespace
 
-void draw_sight_chart(Drawing& onto, const Box& box, const Made& made, const Font&) {
+void draw_sight_chart(Drawing& onto, const plane::Box& box, const Made& made, const Font&) {
   const Sight& sight = *made.sight;
   const FlatPoint center = box.middle();
   const double radius = 0.5 * std::min(box.width(), box.height()) - kRim;
@@ -131,28 +133,29 @@ void draw_sight_chart(Drawing& onto, const Box& box, const Made& made, const Fon
     const double height = std::min(kTableHeight, 0.5 * band);
     const FlatPoint at = center + 0.5 * (from + to) * towards(quiet);
     onto.fill(LineKind::Outline, kWhite, {circle(at, 0.85 * height)});
-    onto.text(at - FlatPoint{0, 0.5 * height}, std::to_string(k + 1), height, Anchor::Middle);
+    onto.text(at - FlatPoint{0, 0.5 * height}, std::to_string(k + 1), height, draw::Anchor::Middle);
   }
   for (int deg = 0; deg < 360; deg += 30) {
     const FlatPoint way = towards(rad(deg));
     onto.line(LineKind::Thin, center + radius * way, center + (radius + 1.5) * way);
-    const Anchor anchor = way.x > 0.3    ? Anchor::Left
-                          : way.x < -0.3 ? Anchor::Right
-                                         : Anchor::Middle;
+    const draw::Anchor anchor = way.x > 0.3    ? draw::Anchor::Left
+                                : way.x < -0.3 ? draw::Anchor::Right
+                                               : draw::Anchor::Middle;
     onto.text(center + (radius + 2.5) * way + FlatPoint{0, (way.y - 1) * 0.5 * kTableHeight},
               deg == 0 ? say("chart.ahead") : std::to_string(deg), kTableHeight, anchor);
   }
 }
 
-Box draw_arc_key(Drawing& onto, const Font& labels, FlatPoint top_left, const std::string& number) {
+plane::Box draw_arc_key(Drawing& onto, const Font& labels, FlatPoint top_left,
+                        const std::string& number) {
   constexpr double kWide = 12, kHigh = 4.5, kStep = 6.5;
-  Box taken;
+  plane::Box taken;
   taken.cover(top_left);
   const std::string words[3] = {say("chart.can-be-read", {{"number", number}}),
                                 say("chart.looks-like-another"), say("chart.cannot-be-read")};
   for (int k = 0; k < 3; ++k) {
     const FlatPoint hi = top_left - FlatPoint{0, kStep * k};
-    const Path sample = rectangle(hi - FlatPoint{0, kHigh}, hi + FlatPoint{kWide, 0});
+    const plane::Path sample = rectangle(hi - FlatPoint{0, kHigh}, hi + FlatPoint{kWide, 0});
     if (k > 0) onto.fill(LineKind::Outline, k == 1 ? kPale : kDark, {sample});
     if (k == 1)
       for (int line = 0; 1 + 1.5 * line < kWide; ++line) {
@@ -161,7 +164,7 @@ Box draw_arc_key(Drawing& onto, const Font& labels, FlatPoint top_left, const st
                   hi + FlatPoint{std::min(kWide, x + 0.7), 0});
       }
     onto.line(LineKind::Outline, sample);
-    const Box text =
+    const plane::Box text =
         draw_text_block(onto, labels, hi + FlatPoint{kWide + 2.5, -1}, 80, words[k], kTableHeight);
     taken.cover(text);
     taken.cover(hi - FlatPoint{0, kHigh});

@@ -11,9 +11,10 @@ namespace swathe {
 /// read. Bearings stand round it, counter-clockwise from straight ahead.
 ///
 /// Requires: made.sight; a box at least 80 mm wide and high.
-void draw_sight_chart(Drawing& onto, const Box& box, const Made& made, const Font& labels);
+void draw_sight_chart(Drawing& onto, const plane::Box& box, const Made& made, const Font& labels);
 
 /// The three kinds of arc beside their words; returns the box taken.
-Box draw_arc_key(Drawing& onto, const Font& labels, FlatPoint top_left, const std::string& number);
+plane::Box draw_arc_key(Drawing& onto, const Font& labels, FlatPoint top_left,
+                        const std::string& number);
 
 }  // namespace swathe

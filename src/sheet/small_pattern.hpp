@@ -9,11 +9,11 @@ namespace swathe {
 struct SmallPattern {
   Drawing drawing;
   double scale = 1;  ///< sheet over cloth
-  Box cloth;         ///< its box on the sheet
+  plane::Box cloth;  ///< its box on the sheet
 };
 
 /// The cover as large as fits `area`, in its middle, with the job's face up: outline, board edges,
 /// corner lines, numerals, windows, brackets, holes and match marks.
-SmallPattern small_pattern(const Made& made, std::size_t bumper, const Box& area);
+SmallPattern small_pattern(const Made& made, std::size_t bumper, const plane::Box& area);
 
 }  // namespace swathe

@@ -52,7 +52,7 @@ struct Cell {
 
 /// The lower left corner of each digit at that scale, in rows from the room's top.
 std::vector<FlatPoint> in_rows(const std::vector<Cell>& cells, double high, double scale,
-                               const Box& room) {
+                               const plane::Box& room) {
   std::vector<FlatPoint> places;
   FlatPoint at{room.lo.x, room.hi.y - scale * high};
   for (const Cell& cell : cells) {
@@ -73,12 +73,12 @@ Page stroke_page(const Made& made, const PaperKeys& paper, const Font& labels, c
   if (fill == PageFill::Blank) return page;
   const Numerals& numerals = *made.numerals;
   const double asked = asked_stroke(made);
-  Box room = draw_page_head(page.drawing, labels, printable(page, paper), head);
+  plane::Box room = draw_page_head(page.drawing, labels, printable(page, paper), head);
 
-  const Box heading = draw_text_block(page.drawing, labels, {room.lo.x, room.hi.y}, room.width(),
-                                      say("stroke.heading"), kTitleHeight);
-  const Box key = draw_shade_key(page.drawing, labels, {room.lo.x, heading.lo.y - kGap},
-                                 room.width(), asked, made.job.units);
+  const plane::Box heading = draw_text_block(page.drawing, labels, {room.lo.x, room.hi.y},
+                                             room.width(), say("stroke.heading"), kTitleHeight);
+  const plane::Box key = draw_shade_key(page.drawing, labels, {room.lo.x, heading.lo.y - kGap},
+                                        room.width(), asked, made.job.units);
   std::vector<Cell> cells;
   double high = 0;
   for (const Digit& digit : numerals.digits) {
@@ -88,7 +88,7 @@ Page stroke_page(const Made& made, const PaperKeys& paper, const Font& labels, c
     cells.push_back(std::move(cell));
     high = std::max(high, bounds(digit.outline).height());
   }
-  const Box rest{room.lo, {room.hi.x, key.lo.y - kGap}};
+  const plane::Box rest{room.lo, {room.hi.x, key.lo.y - kGap}};
   double scale = kMostScale;
   std::vector<FlatPoint> places = in_rows(cells, high, scale, rest);
   while (places.back().y - kBelow < rest.lo.y && scale > kLeastScale) {

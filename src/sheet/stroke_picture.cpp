@@ -41,8 +41,8 @@ Color gray(std::size_t shade) {
 
 void draw_shaded(Drawing& onto, const ShadedDigit& digit, double asked, FlatPoint at,
                  double scale) {
-  const auto on_sheet = [&](const Polygon& full) {
-    Polygon reduced = thinned(full, kFlatness / scale);
+  const auto on_sheet = [&](const plane::Polygon& full) {
+    plane::Polygon reduced = thinned(full, kFlatness / scale);
     for (FlatPoint& p : reduced) p = at + scale * p;
     return closed_path(reduced);
   };
@@ -54,18 +54,19 @@ void draw_shaded(Drawing& onto, const ShadedDigit& digit, double asked, FlatPoin
     if (std::ranges::none_of(of_shade, near)) of_shade.push_back(&piece);
   }
   for (std::size_t k = kShades.size(); k-- > 0;) {
-    std::vector<Path> shaded;
+    std::vector<plane::Path> shaded;
     for (const StrokePiece* piece : pieces[k])
       shaded.push_back(circle(at + scale * piece->at, 0.5 * scale * piece->width));
     if (!shaded.empty()) onto.fill(LineKind::Outline, gray(k), std::move(shaded));
   }
-  for (const Polygon& contour : digit.outline) onto.line(LineKind::Outline, on_sheet(contour));
+  for (const plane::Polygon& contour : digit.outline)
+    onto.line(LineKind::Outline, on_sheet(contour));
   if (digit.stroke.length() > 0)
     onto.line(LineKind::Thin, circle(at + scale * digit.stroke.least_at(), kRing));
 }
 
-Box draw_shade_key(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
-                   double asked, Units units) {
+plane::Box draw_shade_key(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
+                          double asked, Units units) {
   FlatPoint at = top_left;
   double lowest = at.y;
   const auto next = [&](const std::string& words, const std::function<void(FlatPoint)>& sample) {
@@ -86,7 +87,7 @@ Box draw_shade_key(Drawing& onto, const Font& labels, FlatPoint top_left, double
                                   : say("stroke.between", {{"from", width(kShades[k].from)},
                                                            {"to", width(kShades[k + 1].from)}});
     next(words, [&](FlatPoint lo) {
-      const Path box = rectangle(lo, lo + FlatPoint{2 * kSample, kSample});
+      const plane::Path box = rectangle(lo, lo + FlatPoint{2 * kSample, kSample});
       onto.fill(LineKind::Outline, gray(k), {box});
       onto.line(LineKind::Thin, box);
     });

@@ -13,8 +13,8 @@ namespace swathe {
 
 /// A digit with its stroke, in its own millimeters.
 struct ShadedDigit {
-  const Region& outline;
-  const Stroke& stroke;
+  const plane::Region& outline;
+  const type::Stroke& stroke;
 };
 
 /// Draws a digit at `scale`, its origin at `at`: the narrower, the darker, in four steps about
@@ -22,7 +22,7 @@ struct ShadedDigit {
 void draw_shaded(Drawing& onto, const ShadedDigit& digit, double asked, FlatPoint at, double scale);
 
 /// The steps' key from an upper left corner; the box it took.
-Box draw_shade_key(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
-                   double asked, Units units);
+plane::Box draw_shade_key(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
+                          double asked, Units units);
 
 }  // namespace swathe

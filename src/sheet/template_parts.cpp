@@ -21,19 +21,19 @@ constexpr double kSame = 0.05;        ///< mm; templates alike within this are o
 constexpr double kIntoBumper = 22.0;  ///< an end's template goes on past the end face
 
 /// Every line of the cover that a template shows, on the sheet.
-std::vector<TemplateLine> lines_of(const Pattern& pattern, const Placement& place,
+std::vector<TemplateLine> lines_of(const Pattern& pattern, const plane::Placement& place,
                                    const ShownOnCover& shown) {
   std::vector<TemplateLine> lines;
-  const auto add = [&](LineKind kind, const Path& path, Subjects shows) {
+  const auto add = [&](LineKind kind, const plane::Path& path, Subjects shows) {
     lines.push_back({kind, place(path), {}, std::move(shows)});
   };
   add(LineKind::Cut, closed_path(pattern.outline), shown.bumper());
-  for (const Path& snip : pattern.snips) add(LineKind::Cut, snip, shown.bumper());
-  for (const Path& stitch : pattern.stitches)
+  for (const plane::Path& snip : pattern.snips) add(LineKind::Cut, snip, shown.bumper());
+  for (const plane::Path& stitch : pattern.stitches)
     add(LineKind::Stitch, stitch, shown.corner(bounds(stitch).middle().x));
-  for (const Path& tick : pattern.seam_marks)
+  for (const plane::Path& tick : pattern.seam_marks)
     add(LineKind::Stitch, tick, shown.corner(bounds(tick).middle().x));
-  const auto add_fold = [&](const Path& path, FlatPoint under, Subjects shows) {
+  const auto add_fold = [&](const plane::Path& path, FlatPoint under, Subjects shows) {
     lines.push_back({LineKind::Fold,
                      place(path),
                      {place.mirrored ? -under.x : under.x, under.y},
@@ -46,23 +46,23 @@ std::vector<TemplateLine> lines_of(const Pattern& pattern, const Placement& plac
     if (line.what == NamedLine::What::BackEdge || line.what == NamedLine::What::EndFace ||
         line.what == NamedLine::What::PaddingEdge || line.what == NamedLine::What::BoardEnd ||
         line.what == NamedLine::What::CornerLine)
-      add(LineKind::Corner, swathe::line(line.from, line.to), shown.line(line));
+      add(LineKind::Corner, plane::line(line.from, line.to), shown.line(line));
   for (const BracketOnPattern& bracket : pattern.brackets)
-    for (const Path& window : bracket.windows)
+    for (const plane::Path& window : bracket.windows)
       add(LineKind::CutLast, window, shown.bracket(bracket));
   return lines;
 }
 
-TemplatePart part_of(const std::vector<TemplateLine>& lines, const Box& box, std::string use,
+TemplatePart part_of(const std::vector<TemplateLine>& lines, const plane::Box& box, std::string use,
                      std::string at) {
   TemplatePart part;
   part.size = {box.width(), box.height()};
   part.uses = {{std::move(use), std::move(at), ""}};
-  const Placement move{false, 0, FlatPoint{} - box.lo};
+  const plane::Placement move{false, 0, FlatPoint{} - box.lo};
   for (const TemplateLine& line : lines) {
-    const Box reach = bounds(line.path);
+    const plane::Box reach = bounds(line.path);
     if (reach.hi.x < box.lo.x || reach.lo.x > box.hi.x) continue;  // most lie at other corners
-    for (const Path& path : clipped(line.path, box))
+    for (const plane::Path& path : clipped(line.path, box))
       part.lines.push_back({line.kind, move(path), line.under, line.shows});
   }
   return part;
@@ -101,7 +101,7 @@ const TemplateLine* laid_on(TemplateLine line, const TemplatePart& a, const Temp
   const bool closed = line.path.closed;
   line.path = open_path(flatten(line.path, 0.05));  // a mirrored arc would bulge the other way
   line.path.closed = closed;
-  for (Vertex& v : line.path.vertices)
+  for (plane::Vertex& v : line.path.vertices)
     v.at = middle + FlatPoint{laying.x * (v.at.x - middle.x), laying.y * (v.at.y - middle.y)};
   line.under = {laying.x * line.under.x, laying.y * line.under.y};
   const auto found = std::ranges::find_if(
@@ -140,7 +140,7 @@ void add_or_join(std::vector<TemplatePart>& parts, TemplatePart part) {
 
 std::vector<TemplatePart> template_parts(const Made& made, std::size_t bumper) {
   const Pattern& pattern = made.patterns[bumper];
-  const Placement place = pattern_placement(made, bumper, {0, 0});
+  const plane::Placement place = pattern_placement(made, bumper, {0, 0});
   const std::vector<TemplateLine> lines = lines_of(pattern, place, ShownOnCover(made, bumper));
   const ClothMap map = made.cloth_map();
   const auto y_of = [&](double u) { return place(map.to_pattern({0, u})).y; };
@@ -152,7 +152,7 @@ std::vector<TemplatePart> template_parts(const Made& made, std::size_t bumper) {
   std::vector<TemplatePart> parts;
   for (const PatternCorner& corner : pattern.corners)
     for (const bool above : {true, false}) {
-      Box box = bounds(place(above ? corner.notch_top : corner.notch_bottom)).grown(kAround);
+      plane::Box box = bounds(place(above ? corner.notch_top : corner.notch_bottom)).grown(kAround);
       const double front =
           y_of(above ? made.section.front_flat_top() : made.section.front_flat_bottom());
       if (above)
@@ -171,21 +171,21 @@ std::vector<TemplatePart> template_parts(const Made& made, std::size_t bumper) {
     const double face = place({end.start ? 0.0 : pattern.length, 0}).x;
     const bool left = end.start != place.mirrored;
     const double into = end.past_board + kIntoBumper;
-    const Box all = left ? Box{{-kAround, 0}, {face + into, 0}}
-                         : Box{{face - into, 0}, {pattern.cloth_length + kAround, 0}};
+    const plane::Box all = left ? plane::Box{{-kAround, 0}, {face + into, 0}}
+                                : plane::Box{{face - into, 0}, {pattern.cloth_length + kAround, 0}};
     // Where flaps are slit and cut shorter, to beyond their edges.
     const bool slit = end.past_board > 0;
     const double upper = slit ? top + kAround : high, lower = slit ? -kAround : low;
     for (const bool above : {true, false})
       add_or_join(parts, part_of(lines,
-                                 above ? Box{{all.lo.x, middle}, {all.hi.x, upper}}
-                                       : Box{{all.lo.x, lower}, {all.hi.x, middle}},
+                                 above ? plane::Box{{all.lo.x, middle}, {all.hi.x, upper}}
+                                       : plane::Box{{all.lo.x, lower}, {all.hi.x, middle}},
                                  say(above ? "template.end-top" : "template.end-bottom",
                                      {{"end", cover_end_words(made, bumper, end.start)}}),
                                  at("template.at-end", face)));
   }
   for (const BracketOnPattern& bracket : pattern.brackets)
-    for (const Path& window : bracket.windows)
+    for (const plane::Path& window : bracket.windows)
       add_or_join(parts, part_of(lines, bounds(place(window)).grown(2 * kAround),
                                  say("cover.window", {{"side", bracket.side}}),
                                  at("template.at-middle", bounds(place(window)).middle().x)));

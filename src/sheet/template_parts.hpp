@@ -12,7 +12,7 @@ namespace swathe {
 /// One kind of line of a template, in the template's own coordinates.
 struct TemplateLine {
   LineKind kind;
-  Path path;
+  plane::Path path;
   FlatPoint under;  ///< of a fold: the way its cloth goes; else zero
   Subjects shows{};
 };

@@ -60,7 +60,7 @@ std::vector<std::string> use_lines(const TemplatePart& part, bool with_place) {
 }
 
 /// What the piece says of itself once it is cut from its page, where its lines leave room.
-void draw_own_words(Drawing& onto, const Box& piece, const Made& made, std::size_t bumper,
+void draw_own_words(Drawing& onto, const plane::Box& piece, const Made& made, std::size_t bumper,
                     const TemplatePart& part, const Font& labels) {
   LabelPlacer placer(onto, labels, piece);
   const TextBlock::Line name{say("template.name", {{"bumper", made.patterns[bumper].bumper},
@@ -73,7 +73,8 @@ void draw_own_words(Drawing& onto, const Box& piece, const Made& made, std::size
   if (const auto spot = placer.claim(kGrain, high, piece, aim)) {
     const FlatPoint from{spot->lo.x, spot->lo.y + 1.5};
     draw_long_grain(onto, from, from + FlatPoint{kGrain, 0});
-    onto.text({spot->middle().x, from.y + 2.0}, say("face.grain"), kTextHeight, Anchor::Middle);
+    onto.text({spot->middle().x, from.y + 2.0}, say("face.grain"), kTextHeight,
+              draw::Anchor::Middle);
   }
 }
 
@@ -94,7 +95,7 @@ Cell cell_of(const TemplatePart& part, const Made& made, std::size_t bumper, con
     else
       lines.line(line.kind, line.path);
   }
-  const Box piece{{0, 0}, part.size};
+  const plane::Box piece{{0, 0}, part.size};
   lines.line(LineKind::Thin, rectangle(piece.lo, piece.hi));
   draw_own_words(lines, piece, made, bumper, part, labels);
 
@@ -116,7 +117,7 @@ std::vector<LineKind> kinds_of(const Made& made, std::size_t bumper) {
 /// The key in as many columns as the width holds: a cell like the templates.
 Cell key_of(const std::vector<LineKind>& kinds, const Font& labels, double most_width) {
   Drawing key;
-  Box box;
+  plane::Box box;
   for (int columns = kKeyColumns; columns > 0; --columns) {
     key = {};
     box = draw_line_key(key, labels, {0, 0}, kinds, columns);
@@ -142,7 +143,7 @@ enum class KeyPlace {
 /// A page of so many, with its head.
 struct FreshPage {
   Page page;
-  Box room;  ///< for templates
+  plane::Box room;  ///< for templates
 };
 FreshPage fresh_page(const Made& made, std::size_t bumper, const PaperKeys& paper,
                      const Font& labels, std::size_t number, std::size_t of, KeyPlace key_place) {
@@ -154,7 +155,8 @@ FreshPage fresh_page(const Made& made, std::size_t bumper, const PaperKeys& pape
                 {face_words(made), say("face.top-away"), same_words(made, bumper), print_words(),
                  correction_words(paper), say("template.figures")}};
   head.scales = true;
-  const Box room = draw_page_head(fresh.page.drawing, labels, printable(fresh.page, paper), head);
+  const plane::Box room =
+      draw_page_head(fresh.page.drawing, labels, printable(fresh.page, paper), head);
   fresh.room = room;
   if (key_place == KeyPlace::EveryPage) {
     const Cell key = key_of(kinds_of(made, bumper), labels, room.width());
@@ -168,7 +170,7 @@ FreshPage fresh_page(const Made& made, std::size_t bumper, const PaperKeys& pape
 struct Cells {
   std::vector<Cell> fit, too_large;
 };
-Cells cells_on(const Box& room, const Made& made, std::size_t bumper, const Font& labels) {
+Cells cells_on(const plane::Box& room, const Made& made, std::size_t bumper, const Font& labels) {
   Cells cells;
   for (const TemplatePart& part : template_parts(made, bumper)) {
     const double narrow = std::min(kLeastWords, room.width());
@@ -192,8 +194,8 @@ Cells cells_on(const Box& room, const Made& made, std::size_t bumper, const Font
 }
 
 /// The room on each page where there are several.
-Box room_on(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels,
-            KeyPlace key_place) {
+plane::Box room_on(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels,
+                   KeyPlace key_place) {
   return fresh_page(made, bumper, paper, labels, 1, 2, key_place).room;
 }
 
@@ -201,7 +203,7 @@ Box room_on(const Made& made, std::size_t bumper, const PaperKeys& paper, const 
 KeyPlace key_place_on(const Made& made, std::size_t bumper, const PaperKeys& paper,
                       const Font& labels) {
   const auto fit = [&](KeyPlace place) {
-    const Box room = room_on(made, bumper, paper, labels, place);
+    const plane::Box room = room_on(made, bumper, paper, labels, place);
     return room.height() > 0 ? cells_on(room, made, bumper, labels).fit.size() : 0;
   };
   return fit(KeyPlace::EveryPage) < fit(KeyPlace::AmongTemplates) ? KeyPlace::AmongTemplates
@@ -227,7 +229,7 @@ Sheet template_sheets(const Made& made, std::size_t bumper, const PaperKeys& pap
   if (!name) return {};
   Sheet sheet{std::move(*name), {}};
   const KeyPlace key_place = key_place_on(made, bumper, paper, labels);
-  const Box room = room_on(made, bumper, paper, labels, key_place);
+  const plane::Box room = room_on(made, bumper, paper, labels, key_place);
   Cells all = cells_on(room, made, bumper, labels);
   std::vector<Cell>& cells = all.fit;
   if (!cells.empty() && key_place == KeyPlace::AmongTemplates)

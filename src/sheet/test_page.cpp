@@ -39,7 +39,7 @@ Sheet test_page(const Made& made, const PaperKeys& paper, const Font& labels, Pa
   if (fill == PageFill::Drawn) {
     PageHead head;
     head.title = {made.job.title, say("test.head"), "", {correction_words(paper)}};
-    const Box room = draw_page_head(page.drawing, labels, printable(page, paper), head);
+    const plane::Box room = draw_page_head(page.drawing, labels, printable(page, paper), head);
     FlatPoint at{room.lo.x, room.hi.y};
     const auto write = [&](const std::string& words, double height) {
       at.y = draw_text_block(page.drawing, labels, at, room.hi.x - at.x, words, height).lo.y - kGap;

@@ -44,27 +44,27 @@ class Picture {
     light_ = unit(SpacePoint{0.55 * back.x + 0.45 * left.x, 0.55 * back.y + 0.45 * left.y, 0.7});
   }
 
-  void draw(Drawing& onto, const Box& box) {
+  void draw(Drawing& onto, const plane::Box& box) {
     floor();
     for (std::size_t b = 0; b < made_.wraps.size(); ++b)
       for (std::size_t leg = 0; leg < made_.wraps[b].run().sides.size(); ++leg) bumper(b, leg);
-    for (const Solid& solid : sight_.scene.solids)
+    for (const sight::Solid& solid : sight_.scene.solids)
       if (solid.name.starts_with("blind")) blind(solid);
     std::ranges::stable_sort(parts_, [](const Part& a, const Part& b) {
       return std::round(a.distance * 1e3) > std::round(b.distance * 1e3);
     });
 
-    Box seen;
+    plane::Box seen;
     for (const Part& part : parts_)
       for (const FillMark& fill : part.fills)
-        for (const Path& path : fill.outlines)
-          for (const Vertex& vertex : path.vertices) seen.cover(vertex.at);
+        for (const plane::Path& path : fill.outlines)
+          for (const plane::Vertex& vertex : path.vertices) seen.cover(vertex.at);
     const double scale = std::min(box.width() / seen.width(), box.height() / seen.height());
     const FlatPoint move = box.middle() - scale * seen.middle();
     for (Part& part : parts_)
       for (FillMark& fill : part.fills) {
-        for (Path& path : fill.outlines)
-          for (Vertex& vertex : path.vertices) vertex.at = scale * vertex.at + move;
+        for (plane::Path& path : fill.outlines)
+          for (plane::Vertex& vertex : path.vertices) vertex.at = scale * vertex.at + move;
         const Showing one(onto, fill.shows.empty() ? part.shows : fill.shows);
         onto.fill(fill.kind, fill.color, std::move(fill.outlines));
       }
@@ -94,10 +94,10 @@ class Picture {
     return {mixed(own.red), mixed(own.green), mixed(own.blue)};
   }
 
-  Path outline_of(const std::vector<SpacePoint>& points) const {
+  plane::Path outline_of(const std::vector<SpacePoint>& points) const {
     std::vector<FlatPoint> flat;
     for (const SpacePoint& p : points) flat.push_back(camera_.at(p));
-    Path path = open_path(flat);
+    plane::Path path = open_path(flat);
     path.closed = true;
     return path;
   }
@@ -265,7 +265,7 @@ class Picture {
             !faces(on.digits[d].normal, on.digits[d].middle))
           continue;
         const Digit& shape = made_.numerals->shape(box.digit);
-        const Box ink = bounds(shape.outline);
+        const plane::Box ink = bounds(shape.outline);
         const FlatPoint move{box.from_s - ink.lo.x, box.from_u - ink.lo.y};
         if (shape.white) digit(part, wrap, shape.white->outline, move, {{1, 1, 1}, shows});
         digit(part, wrap, shape.outline, move, {made_.job.numerals.color, shows});
@@ -279,11 +279,11 @@ class Picture {
   };
 
   /// A digit's outline taken through the wrap, point by point.
-  void digit(Part& part, const Wrap& wrap, const Region& region, FlatPoint move,
+  void digit(Part& part, const Wrap& wrap, const plane::Region& region, FlatPoint move,
              const Paint& paint) const {
     FillMark fill{kLayer, paint.color, {}, paint.shows};
-    for (const Polygon& polygon : region) {
-      const Polygon outline = thinned(polygon, kThin);
+    for (const plane::Polygon& polygon : region) {
+      const plane::Polygon outline = thinned(polygon, kThin);
       std::vector<SpacePoint> points;
       for (std::size_t k = 0; k < outline.size(); ++k) {
         const FlatPoint a = outline[k] + move, b = outline[(k + 1) % outline.size()] + move;
@@ -300,10 +300,10 @@ class Picture {
     if (!fill.outlines.empty()) part.fills.push_back(std::move(fill));
   }
 
-  void blind(const Solid& solid) {
+  void blind(const sight::Solid& solid) {
     Part part;
     part.shows = subject_of(solid);
-    const Polygon &low = solid.levels.front().plan, &high = solid.levels.back().plan;
+    const plane::Polygon &low = solid.levels.front().plan, &high = solid.levels.back().plan;
     const double z0 = solid.bottom(), z1 = solid.top();
     FlatPoint middle{};
     for (const FlatPoint p : low) middle = middle + (1.0 / static_cast<double>(low.size())) * p;
@@ -345,7 +345,7 @@ class Picture {
 
 }  // namespace
 
-void draw_view(Drawing& onto, const Box& box, const Made& made, const SpacePoint& eye) {
+void draw_view(Drawing& onto, const plane::Box& box, const Made& made, const SpacePoint& eye) {
   Picture(made, eye).draw(onto, box);
 }
 

@@ -10,6 +10,6 @@ namespace swathe {
 /// each number in its place on the cloth, and what hides it. Fitted into the box and centered.
 ///
 /// Requires: made.sight; an eye outside the bumpers.
-void draw_view(Drawing& onto, const Box& box, const Made& made, const SpacePoint& eye);
+void draw_view(Drawing& onto, const plane::Box& box, const Made& made, const SpacePoint& eye);
 
 }  // namespace swathe

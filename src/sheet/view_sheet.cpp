@@ -85,7 +85,7 @@ class Views {
   Page picture_page(std::size_t& next) const {
     Page page = empty_page(paper_, false);
     page.name = say("views.page");
-    const Box room = draw_page_head(
+    const plane::Box room = draw_page_head(
         page.drawing, labels_, printable(page, paper_),
         head(say("views.head"), {say("views.from", {{"distance", walked(ring_->distance, units_)},
                                                     {"height", exact(ring_->eye_height, units_)}}),
@@ -103,8 +103,8 @@ class Views {
       return page;
     }
     for (double top = room.hi.y; next < end; ++next) {
-      const Box left{{room.lo.x, top - row + kCaption}, {room.lo.x + wide, top}};
-      const Box right{{room.hi.x - wide, left.lo.y}, {room.hi.x, top}};
+      const plane::Box left{{room.lo.x, top - row + kCaption}, {room.lo.x + wide, top}};
+      const plane::Box right{{room.hi.x - wide, left.lo.y}, {room.hi.x, top}};
       square_on(page.drawing, left, next);
       at_worst(page.drawing, right, next);
       top -= row;
@@ -118,13 +118,14 @@ class Views {
     return {plan.x, plan.y, ring_->eye_height.mm()};
   }
 
-  void caption(Drawing& onto, const Box& box, const std::string& heading,
+  void caption(Drawing& onto, const plane::Box& box, const std::string& heading,
                const std::string& words) const {
-    const Box head = draw_text_block(onto, labels_, {box.lo.x, box.lo.y - 2}, box.width(), heading);
+    const plane::Box head =
+        draw_text_block(onto, labels_, {box.lo.x, box.lo.y - 2}, box.width(), heading);
     draw_text_block(onto, labels_, {box.lo.x, head.lo.y - 1.2}, box.width(), words, kTableHeight);
   }
 
-  void square_on(Drawing& onto, const Box& box, std::size_t n) const {
+  void square_on(Drawing& onto, const plane::Box& box, std::size_t n) const {
     const NumberInSpace& number = sight_.scene.numbers[n];
     const NumberServes& serves = ring_->numbers[n];
     const bool reads = !serves.arcs_deg.empty();
@@ -144,7 +145,7 @@ class Views {
             words);
   }
 
-  void at_worst(Drawing& onto, const Box& box, std::size_t n) const {
+  void at_worst(Drawing& onto, const plane::Box& box, std::size_t n) const {
     const NumberInSpace& number = sight_.scene.numbers[n];
     const NumberServes& serves = ring_->numbers[n];
     const std::string side = capital(number.side);
@@ -174,7 +175,7 @@ class Views {
     Page page = empty_page(paper_, false);
     page.name = say("chart.head");
     if (fill_ == PageFill::Blank) return page;
-    const Box room = draw_page_head(
+    const plane::Box room = draw_page_head(
         page.drawing, labels_, printable(page, paper_),
         head(say("chart.head"),
              {say("chart.note", {{"least", plain_number(sight_.criterion.least.arcmin(), 0)},
@@ -191,7 +192,7 @@ class Views {
         {middle - FlatPoint{0.5 * side, 0.5 * side}, middle + FlatPoint{0.5 * side, 0.5 * side}},
         made_, labels_);
     draw_arc_key(page.drawing, labels_, {room.lo.x, room.hi.y}, made_.job.number);
-    const Box first =
+    const plane::Box first =
         draw_table(page.drawing, labels_, {room.lo.x, room.hi.y - side - kGap}, circles).box;
     draw_table(page.drawing, labels_, {room.lo.x, first.lo.y - kGap}, sides);
     return page;
@@ -199,10 +200,10 @@ class Views {
 
   Table circle_table() const {
     Table table;
-    table.columns = {{say("chart.column-band"), Anchor::Right},
-                     {say("chart.column-distance"), Anchor::Right},
-                     {say("chart.column-eyes"), Anchor::Right},
-                     {say("chart.column-read"), Anchor::Right},
+    table.columns = {{say("chart.column-band"), draw::Anchor::Right},
+                     {say("chart.column-distance"), draw::Anchor::Right},
+                     {say("chart.column-eyes"), draw::Anchor::Right},
+                     {say("chart.column-read"), draw::Anchor::Right},
                      {say("chart.column-cannot")},
                      {say("chart.column-another")}};
     for (std::size_t k = 0; k < sight_.rings.size(); ++k) {
@@ -222,11 +223,11 @@ class Views {
     Table table;
     table.columns = {{say("chart.column-side")},
                      {say("chart.column-read-at", {{"distance", walked(ring_->distance, units_)}})},
-                     {say("chart.column-out-to"), Anchor::Right},
-                     {say("chart.column-cloth"), Anchor::Right},
-                     {say("chart.column-seen"), Anchor::Right},
-                     {say("chart.column-straight-on"), Anchor::Right},
-                     {say("chart.column-worst"), Anchor::Right}};
+                     {say("chart.column-out-to"), draw::Anchor::Right},
+                     {say("chart.column-cloth"), draw::Anchor::Right},
+                     {say("chart.column-seen"), draw::Anchor::Right},
+                     {say("chart.column-straight-on"), draw::Anchor::Right},
+                     {say("chart.column-worst"), draw::Anchor::Right}};
     for (std::size_t n = 0; n < sight_.scene.numbers.size(); ++n) {
       const NumberServes& serves = ring_->numbers[n];
       const Heights heights = heights_of(sight_.scene.numbers[n]);

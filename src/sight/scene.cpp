@@ -55,7 +55,7 @@ std::vector<SightNumber> numbers_to_see(const Numerals& numerals) {
     number.space = std::max({number.space, placed.largest_space, placed.space_across});
     for (const PlacedDigit& on : placed.digits) {
       const Digit& digit = numerals.shape(on.digit);
-      const Box ink = bounds(digit.outline);
+      const plane::Box ink = bounds(digit.outline);
       number.digits.push_back({on.digit, placed.bumper, on.origin.x + ink.lo.x,
                                on.origin.x + ink.hi.x, on.origin.y + ink.lo.y,
                                on.origin.y + ink.hi.y, digit.stroke.median()});
@@ -64,10 +64,10 @@ std::vector<SightNumber> numbers_to_see(const Numerals& numerals) {
   return numbers;
 }
 
-Scene make_scene(const std::vector<Wrap>& wraps, const std::vector<SightNumber>& numbers,
-                 const std::vector<BlindKeys>& blind) {
+sight::Scene make_scene(const std::vector<Wrap>& wraps, const std::vector<SightNumber>& numbers,
+                        const std::vector<BlindKeys>& blind) {
   assert(!wraps.empty());
-  Scene scene;
+  sight::Scene scene;
   scene.center = wraps.front().frame().center();
   for (const SightNumber& number : numbers) {
     NumberInSpace& standing = scene.numbers.emplace_back();
@@ -82,7 +82,7 @@ Scene make_scene(const std::vector<Wrap>& wraps, const std::vector<SightNumber>&
     standing.bearing = bearing_of({out.x, out.y});
   }
   for (const Wrap& wrap : wraps)
-    for (Solid& solid : bumper_solids(wrap)) scene.solids.push_back(std::move(solid));
+    for (sight::Solid& solid : bumper_solids(wrap)) scene.solids.push_back(std::move(solid));
   for (std::size_t k = 0; k < blind.size(); ++k)
     scene.solids.push_back(blind_solid(blind[k], static_cast<int>(k) + 1));
   return scene;

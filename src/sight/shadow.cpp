@@ -24,11 +24,11 @@ struct Chord {
 using Strip = std::array<Chord, 2>;  // its left and right edge
 
 /// Whether any of the solid stands before the cloth: it must cross a plane that touches the digit.
-bool stands_before(const Solid& solid, const DigitInSpace& digit) {
+bool stands_before(const sight::Solid& solid, const DigitInSpace& digit) {
   constexpr double kTouch = 1e-3;
   for (std::size_t k = 0; k < digit.corners.size(); ++k) {
     const SpacePoint &p = digit.corners[k], &n = digit.normals[k];
-    for (const Solid::Level& level : solid.levels)
+    for (const sight::Solid::Level& level : solid.levels)
       for (const FlatPoint q : level.plan)
         if ((q.x - p.x) * n.x + (q.y - p.y) * n.y + (level.z - p.z) * n.z > kTouch) return true;
   }
@@ -37,10 +37,10 @@ bool stands_before(const Solid& solid, const DigitInSpace& digit) {
 
 }  // namespace
 
-Polygon convex_hull(std::vector<FlatPoint> points) {
+plane::Polygon convex_hull(std::vector<FlatPoint> points) {
   std::ranges::sort(
       points, [](FlatPoint a, FlatPoint b) { return a.x < b.x || (a.x == b.x && a.y < b.y); });
-  Polygon hull;
+  plane::Polygon hull;
   const auto add = [&](FlatPoint p, std::size_t keep) {
     while (hull.size() >= keep + 2 &&
            cross(hull.back() - hull[hull.size() - 2], p - hull.back()) <= 0.0)
@@ -51,17 +51,17 @@ Polygon convex_hull(std::vector<FlatPoint> points) {
   const std::size_t lower = hull.size();
   for (std::size_t k = points.size(); k-- > 0;) add(points[k], lower - 1);
   if (!hull.empty()) hull.pop_back();
-  return hull.size() < 3 ? Polygon{} : hull;
+  return hull.size() < 3 ? plane::Polygon{} : hull;
 }
 
 namespace {
 
-Polygon shadow_of(const Solid& solid, const Strip& strip, double eye) {
+plane::Polygon shadow_of(const sight::Solid& solid, const Strip& strip, double eye) {
   std::vector<FlatPoint> points, ways;
   if (eye >= solid.bottom() && eye <= solid.top()) points = solid.plan_at(eye);
   for (const Chord& edge : strip) {
     for (const SpacePoint& p : {edge.lo, edge.hi}) {
-      for (const Solid::Level& level : solid.levels) {
+      for (const sight::Solid::Level& level : solid.levels) {
         const double rise = level.z - p.z, on = (eye - level.z) / rise;
         if (rise == 0.0 || on < 0.0 || on * 1e3 > kFar) continue;
         for (const FlatPoint k : level.plan) points.push_back(k + on * (k - plan_of(p)));
@@ -69,7 +69,7 @@ Polygon shadow_of(const Solid& solid, const Strip& strip, double eye) {
       if (p.z < solid.bottom() || p.z > solid.top()) continue;
       for (const FlatPoint k : solid.plan_at(p.z)) ways.push_back(k - plan_of(p));
     }
-    for (const Solid::Level& level : solid.levels) {
+    for (const sight::Solid::Level& level : solid.levels) {
       if (level.z < edge.lo.z || level.z > edge.hi.z) continue;
       const FlatPoint p = edge.at(level.z);
       for (const FlatPoint k : level.plan) ways.push_back(k - p);
@@ -84,19 +84,20 @@ Polygon shadow_of(const Solid& solid, const Strip& strip, double eye) {
 
 }  // namespace
 
-std::vector<Polygon> shadows_at(const Solid& solid, const DigitInSpace& digit, double eye) {
-  std::vector<Polygon> shadows;
+std::vector<plane::Polygon> shadows_at(const sight::Solid& solid, const DigitInSpace& digit,
+                                       double eye) {
+  std::vector<plane::Polygon> shadows;
   if (!stands_before(solid, digit)) return shadows;
   for (std::size_t k = 1; k < digit.left.size(); ++k) {
     const Strip strip = {Chord{digit.left[k - 1], digit.left[k]},
                          Chord{digit.right[k - 1], digit.right[k]}};
-    if (Polygon from = shadow_of(solid, strip, eye); !from.empty())
+    if (plane::Polygon from = shadow_of(solid, strip, eye); !from.empty())
       shadows.push_back(std::move(from));
   }
   return shadows;
 }
 
-bool inside(const Polygon& convex, FlatPoint p) {
+bool inside(const plane::Polygon& convex, FlatPoint p) {
   for (std::size_t k = 0; k < convex.size(); ++k) {
     const FlatPoint a = convex[k], b = convex[k + 1 < convex.size() ? k + 1 : 0];
     if (cross(b - a, p - a) < 0.0) return false;
@@ -104,7 +105,7 @@ bool inside(const Polygon& convex, FlatPoint p) {
   return !convex.empty();
 }
 
-Bearings inside(const Polygon& convex, FlatPoint center, double radius) {
+Bearings inside(const plane::Polygon& convex, FlatPoint center, double radius) {
   std::vector<double> crossings;
   for (std::size_t k = 0; k < convex.size(); ++k) {
     const FlatPoint a = convex[k] - center, b = convex[(k + 1) % convex.size()] - center;

@@ -9,7 +9,7 @@ namespace swathe {
 /// The smallest convex polygon round points, counter-clockwise; empty where they have no area.
 /// Source: Andrew, Another efficient algorithm for convex hulls in two dimensions, Information
 ///   Processing Letters 9 (1979).
-Polygon convex_hull(std::vector<FlatPoint> points);
+plane::Polygon convex_hull(std::vector<FlatPoint> points);
 
 /// The places at height `eye` from which the solid hides some of the digit: a convex polygon for
 /// each strip of the digit between two heights, overlapping; what lies farther than kFar is cut
@@ -19,11 +19,12 @@ Polygon convex_hull(std::vector<FlatPoint> points);
 /// Source: the places behind a convex body K as seen from a convex P are K + cone(K - P), which is
 ///   convex as the sum of convex sets; a level cut of it has its corners on the rays from P's
 ///   corners through K's, and its far ways from P to K at equal heights.
-std::vector<Polygon> shadows_at(const Solid& solid, const DigitInSpace& digit, double eye);
+std::vector<plane::Polygon> shadows_at(const sight::Solid& solid, const DigitInSpace& digit,
+                                       double eye);
 inline constexpr double kFar = 1e9;  ///< mm
 
 /// Bearings of a circle that lie in a convex polygon.
-Bearings inside(const Polygon& convex, FlatPoint center, double radius);
-bool inside(const Polygon& convex, FlatPoint p);
+Bearings inside(const plane::Polygon& convex, FlatPoint center, double radius);
+bool inside(const plane::Polygon& convex, FlatPoint p);
 
 }  // namespace swathe

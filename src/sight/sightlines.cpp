@@ -49,7 +49,7 @@ bool NumberSeen::misleading() const {
          !std::ranges::all_of(digits, [](const DigitSeen& d) { return d.in_view(); });
 }
 
-Sightlines::Sightlines(const Scene& scene, Length eye_height, Criterion criterion)
+Sightlines::Sightlines(const sight::Scene& scene, Length eye_height, sight::Criterion criterion)
     : scene_(&scene), eye_(eye_height.mm()), criterion_(criterion) {
   for (const NumberInSpace& number : scene.numbers) {
     auto& lines = lines_.emplace_back();
@@ -64,7 +64,7 @@ Sightlines::Lines Sightlines::lines_of(const DigitInSpace& digit) const {
     lines.faces[k] = {{n.x, n.y}, n.x * p.x + n.y * p.y - n.z * (eye_ - p.z)};
   }
   for (std::size_t k = 0; k < scene_->solids.size(); ++k)
-    for (Polygon& from : shadows_at(scene_->solids[k], digit, eye_))
+    for (plane::Polygon& from : shadows_at(scene_->solids[k], digit, eye_))
       lines.shadows.push_back({static_cast<int>(k), std::move(from)});
   return lines;
 }

@@ -20,24 +20,25 @@ int chords(double radius, double turn) {
 }
 
 /// The section's outline as a convex polygon, x = d, y = z.
-Polygon section_outline(const Section& section) {
-  Polygon outline;
-  for (const HullPiece& piece : section.hull()) {
+plane::Polygon section_outline(const Section& section) {
+  plane::Polygon outline;
+  for (const plane::HullPiece& piece : section.hull()) {
     outline.push_back(piece.from);
     const int steps = piece.turn > 0.0 ? chords(piece.radius, piece.turn) : 1;
     for (int k = 1; k < steps; ++k) {
       const double out = maths::atan2(piece.from.y - piece.center.y, piece.from.x - piece.center.x);
-      outline.push_back(piece.center + piece.radius * direction(out + piece.turn * k / steps));
+      outline.push_back(piece.center +
+                        piece.radius * plane::direction(out + piece.turn * k / steps));
     }
   }
   return outline;
 }
 
 /// The same past a board's end, round the padding alone.
-Polygon bare_outline(const Section& section) {
+plane::Polygon bare_outline(const Section& section) {
   const double radius = 0.5 * (section.padding_depth_mm() + section.cloth_thickness_mm());
   const double turn = std::numbers::pi;
-  Polygon outline;
+  plane::Polygon outline;
   for (const double u : section.bare_heights(turn / chords(radius, turn))) {
     const SectionPoint p = section.bare_at(u);
     outline.push_back({p.d, p.z});
@@ -51,7 +52,7 @@ struct Span {
 };
 
 /// What a level line takes of a convex outline.
-Span span_at(const Polygon& outline, double z) {
+Span span_at(const plane::Polygon& outline, double z) {
   Span span;
   const auto cover = [&](double d) {
     span.near = std::min(span.near, d);
@@ -74,12 +75,12 @@ class Leg {
     if (leg < corners.size()) after_ = &corners[leg];
   }
 
-  Polygon plan(Span span) const {
+  plane::Polygon plan(Span span) const {
     // Seen from above the side runs counter-clockwise round the frame, its outside on the right.
-    Polygon start;
+    plane::Polygon start;
     add_end(start, span.far, true);
     add_end(start, span.near, true);
-    Polygon plan(start.rbegin(), start.rend());
+    plane::Polygon plan(start.rbegin(), start.rend());
     add_end(plan, span.far, false);
     add_end(plan, span.near, false);
     return plan;
@@ -87,7 +88,7 @@ class Leg {
 
  private:
   /// Points of one end at one depth: one, or the chords of half a bend, towards its middle.
-  void add_end(Polygon& plan, double d, bool start) const {
+  void add_end(plane::Polygon& plan, double d, bool start) const {
     const FrameSide& side = wrap_.frame().sides()[static_cast<std::size_t>(on_.side)];
     const RunCorner* corner = start ? before_ : after_;
     const double x = start ? on_.board_from() : on_.board_to(), sense = start ? -1.0 : 1.0;
@@ -108,7 +109,7 @@ class Leg {
   const RunCorner *before_ = nullptr, *after_ = nullptr;
 };
 
-std::vector<double> heights_of(const Polygon& outline) {
+std::vector<double> heights_of(const plane::Polygon& outline) {
   constexpr double kThin = 1e-6;
   std::vector<double> heights;
   for (const FlatPoint p : outline) heights.push_back(p.y);
@@ -120,13 +121,13 @@ std::vector<double> heights_of(const Polygon& outline) {
 }
 
 /// Padding that runs on past its board at one end of the run.
-Solid bare_solid(const Wrap& wrap, bool start) {
-  const Polygon outline = bare_outline(wrap.section());
+sight::Solid bare_solid(const Wrap& wrap, bool start) {
+  const plane::Polygon outline = bare_outline(wrap.section());
   const RunSide& leg = start ? wrap.run().sides.front() : wrap.run().sides.back();
   const FrameSide& side = wrap.frame().sides()[static_cast<std::size_t>(leg.side)];
   const double from = start ? leg.from_x : leg.board_to();
   const double to = start ? leg.board_from() : leg.to_x;
-  Solid solid;
+  sight::Solid solid;
   solid.name = "bumper " + wrap.run().name;
   for (const double z : heights_of(outline)) {
     const Span span = span_at(outline, z);
@@ -139,7 +140,7 @@ Solid bare_solid(const Wrap& wrap, bool start) {
 
 }  // namespace
 
-Polygon Solid::plan_at(double z) const {
+plane::Polygon sight::Solid::plan_at(double z) const {
   if (levels.empty()) return {};
   const auto above = std::ranges::lower_bound(levels, z, {}, &Level::z);
   if (above == levels.begin()) return levels.front().plan;
@@ -147,19 +148,19 @@ Polygon Solid::plan_at(double z) const {
   const Level& hi = *above;
   const Level& lo = *std::prev(above);
   const double share = (z - lo.z) / (hi.z - lo.z);
-  Polygon plan;
+  plane::Polygon plan;
   for (std::size_t k = 0; k < lo.plan.size(); ++k)
     plan.push_back(lo.plan[k] + share * (hi.plan[k] - lo.plan[k]));
   return plan;
 }
 
-std::vector<Solid> bumper_solids(const Wrap& wrap) {
-  const Polygon outline = section_outline(wrap.section());
+std::vector<sight::Solid> bumper_solids(const Wrap& wrap) {
+  const plane::Polygon outline = section_outline(wrap.section());
   const std::vector<double> heights = heights_of(outline);
-  std::vector<Solid> solids;
+  std::vector<sight::Solid> solids;
   for (std::size_t k = 0; k < wrap.run().sides.size(); ++k) {
     const Leg leg(wrap, k);
-    Solid& solid = solids.emplace_back();
+    sight::Solid& solid = solids.emplace_back();
     solid.name = "bumper " + wrap.run().name;
     for (const double z : heights)
       solid.levels.push_back({z + wrap.frame().floor_gap().mm(), leg.plan(span_at(outline, z))});
@@ -169,9 +170,9 @@ std::vector<Solid> bumper_solids(const Wrap& wrap) {
   return solids;
 }
 
-Solid blind_solid(const BlindKeys& box, int number) {
+sight::Solid blind_solid(const BlindKeys& box, int number) {
   const double x0 = box.lo[0].mm(), y0 = box.lo[1].mm(), x1 = box.hi[0].mm(), y1 = box.hi[1].mm();
-  const Polygon plan = {{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}};
+  const plane::Polygon plan = {{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}};
   return {fmt::format("blind box {}", number), {{box.lo[2].mm(), plan}, {box.hi[2].mm(), plan}}};
 }
 

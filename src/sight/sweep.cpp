@@ -26,7 +26,7 @@ struct DigitsAround : NumberAround {
   }
 };
 
-DigitsAround digits_around(const Scene& scene, const Sightlines& lines, std::size_t number,
+DigitsAround digits_around(const sight::Scene& scene, const Sightlines& lines, std::size_t number,
                            Length distance) {
   DigitsAround around{{Bearings::all(), Bearings::none()}, {}};
   Bearings in_view = Bearings::all(), some = Bearings::none();
@@ -41,7 +41,8 @@ DigitsAround digits_around(const Scene& scene, const Sightlines& lines, std::siz
 }
 
 /// The digit of a number that looks smallest.
-DigitSeen smallest(const Scene& scene, const Sightlines& lines, std::size_t number, FlatPoint eye) {
+DigitSeen smallest(const sight::Scene& scene, const Sightlines& lines, std::size_t number,
+                   FlatPoint eye) {
   DigitSeen least;
   for (std::size_t d = 0; d < scene.numbers[number].digits.size(); ++d) {
     const DigitSeen seen = lines.digit_from(number, d, eye);
@@ -52,8 +53,8 @@ DigitSeen smallest(const Scene& scene, const Sightlines& lines, std::size_t numb
 
 /// How far out along the way it looks a number still reads, whatever stands between: an eye that
 /// high loses nothing by coming nearer but the slant. Zero where it never reads.
-double farthest_out(const NumberInSpace& number, const Scene& scene, double eye,
-                    const Criterion& criterion) {
+double farthest_out(const NumberInSpace& number, const sight::Scene& scene, double eye,
+                    const sight::Criterion& criterion) {
   double least = 1e300;
   for (const DigitInSpace& digit : number.digits) {
     const FlatPoint out{digit.normal.x, digit.normal.y};
@@ -79,8 +80,8 @@ double farthest_out(const NumberInSpace& number, const Scene& scene, double eye,
 }
 
 /// The farthest circle on which a number reads from somewhere.
-Length farthest(const Scene& scene, const Sightlines& lines, std::size_t number,
-                const Criterion& criterion) {
+Length farthest(const sight::Scene& scene, const Sightlines& lines, std::size_t number,
+                const sight::Criterion& criterion) {
   const double out = farthest_out(scene.numbers[number], scene, lines.eye_height().mm(), criterion);
   if (out <= 0.0) return Length();
   const auto reads = [&](double distance) {
@@ -103,7 +104,7 @@ Length farthest(const Scene& scene, const Sightlines& lines, std::size_t number,
   return mm(lo);
 }
 
-NumberServes serves(const Scene& scene, const Sightlines& lines, std::size_t number,
+NumberServes serves(const sight::Scene& scene, const Sightlines& lines, std::size_t number,
                     const DigitsAround& around, Length distance) {
   constexpr double kInside = 1e-6;  // radians: arcs are looked at just inside their ends
   NumberServes one;
@@ -201,12 +202,12 @@ Length demanded_distance(const SightKeys& keys, std::optional<Length> named) {
   return named ? *named : *std::ranges::min_element(keys.distance);
 }
 
-NumberAround around_number(const Scene& scene, const Sightlines& lines, std::size_t number,
+NumberAround around_number(const sight::Scene& scene, const Sightlines& lines, std::size_t number,
                            Length distance) {
   return digits_around(scene, lines, number, distance);
 }
 
-SightRing ring_at(const Scene& scene, const Sightlines& lines, Length distance) {
+SightRing ring_at(const sight::Scene& scene, const Sightlines& lines, Length distance) {
   SightRing ring;
   ring.distance = distance;
   ring.eye_height = lines.eye_height();
@@ -269,7 +270,7 @@ SightRing ring_at(const Scene& scene, const Sightlines& lines, Length distance) 
   return ring;
 }
 
-Sight sweep(Scene scene, const SightKeys& keys, std::optional<Length> named) {
+Sight sweep(sight::Scene scene, const SightKeys& keys, std::optional<Length> named) {
   Sight sight{std::move(scene), {keys.least_angle, kWidestObliquity}, keys.step, {}, {}, {}};
   std::vector<Sightlines> lines;
   for (const Length eye : keys.eye_height) lines.emplace_back(sight.scene, eye, sight.criterion);

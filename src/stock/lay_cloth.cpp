@@ -28,9 +28,9 @@ double rounded_up(double length, double step) {
 struct Turn {
   bool across = false, turned = false;
 
-  Polygon operator()(const Polygon& outline) const {
+  plane::Polygon operator()(const plane::Polygon& outline) const {
     const double quarters = (across ? 1.0 : 0.0) + (turned ? 2.0 : 0.0);
-    return Placement{false, quarters * std::numbers::pi / 2, {}}(outline);
+    return plane::Placement{false, quarters * std::numbers::pi / 2, {}}(outline);
   }
 };
 

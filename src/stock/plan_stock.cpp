@@ -9,10 +9,10 @@ namespace swathe {
 namespace {
 
 /// Every piece of every set, one by one.
-std::vector<StockCut> cuts_of(const std::vector<Piece>& pieces, std::size_t sets) {
+std::vector<StockCut> cuts_of(const std::vector<bumper::Piece>& pieces, std::size_t sets) {
   std::vector<StockCut> cuts;
   for (std::size_t set = 0; set < sets; ++set) {
-    for (const Piece& piece : pieces) {
+    for (const bumper::Piece& piece : pieces) {
       for (int i = 0; i < piece.count; ++i) cuts.push_back({piece_name(piece), piece.length_mm});
     }
   }
@@ -20,9 +20,9 @@ std::vector<StockCut> cuts_of(const std::vector<Piece>& pieces, std::size_t sets
 }
 
 /// Padding is cut with a knife, and glued together where it is longer than it is sold.
-StockPlan plan_padding(const std::vector<Piece>& padding, std::size_t sets, double stock) {
+StockPlan plan_padding(const std::vector<bumper::Piece>& padding, std::size_t sets, double stock) {
   std::vector<Splice> splices;
-  for (const Piece& piece : padding)
+  for (const bumper::Piece& piece : padding)
     if (auto splice = splice_of(piece, stock)) splices.push_back(*std::move(splice));
   std::vector<StockCut> cuts;
   for (const StockCut& cut : cuts_of(padding, sets)) {
@@ -52,8 +52,8 @@ int padded_sets(const Job& job) {
   return changed ? 1 : static_cast<int>(job.cloth.colors.size());
 }
 
-Stock plan_stock(const Job& job, const std::vector<Piece>& boards,
-                 const std::vector<Piece>& padding, const std::vector<Pattern>& patterns,
+Stock plan_stock(const Job& job, const std::vector<bumper::Piece>& boards,
+                 const std::vector<bumper::Piece>& padding, const std::vector<Pattern>& patterns,
                  const std::vector<std::vector<ClothJoin>>& joins) {
   const auto sets = static_cast<std::size_t>(padded_sets(job));
   Stock stock;

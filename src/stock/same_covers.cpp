@@ -21,7 +21,7 @@ bool same_points(const std::vector<FlatPoint>& a, const std::vector<FlatPoint>& 
          std::ranges::all_of(b, [&](FlatPoint p) { return has(a, p); });
 }
 
-std::vector<FlatPoint> placed(const Placement& placement, std::vector<FlatPoint> points) {
+std::vector<FlatPoint> placed(const plane::Placement& placement, std::vector<FlatPoint> points) {
   for (FlatPoint& p : points) p = placement(p);
   return points;
 }
@@ -30,8 +30,8 @@ std::vector<FlatPoint> placed(const Placement& placement, std::vector<FlatPoint>
 std::vector<FlatPoint> windows_of(const Pattern& pattern) {
   std::vector<FlatPoint> points;
   for (const BracketOnPattern& bracket : pattern.brackets)
-    for (const Path& window : bracket.windows)
-      for (const Vertex& v : window.vertices) points.push_back(v.at);
+    for (const plane::Path& window : bracket.windows)
+      for (const plane::Vertex& v : window.vertices) points.push_back(v.at);
   return points;
 }
 
@@ -47,8 +47,8 @@ std::vector<FlatPoint> footprints_of(const Pattern& pattern) {
   std::vector<FlatPoint> points;
   for (const BracketOnPattern& bracket : pattern.brackets)
     if (bracket.cloth == BracketCloth::Under)
-      for (const Path& footprint : bracket.footprints)
-        for (const Vertex& v : footprint.vertices) points.push_back(v.at);
+      for (const plane::Path& footprint : bracket.footprints)
+        for (const plane::Vertex& v : footprint.vertices) points.push_back(v.at);
   return points;
 }
 
@@ -109,7 +109,7 @@ std::vector<PlacedNumeral> numerals_of(const std::vector<PlacedNumeral>& numeral
 
 /// The same digits in the same places, once `onto` has moved the first.
 bool same_numerals(const std::vector<PlacedNumeral>& a, const std::vector<PlacedNumeral>& b,
-                   const Placement& onto) {
+                   const plane::Placement& onto) {
   return a.size() == b.size() && std::ranges::all_of(a, [&](const PlacedNumeral& p) {
            return std::ranges::any_of(b, [&](const PlacedNumeral& q) {
              return p.text == q.text && apart(onto(FlatPoint{p.center_s, p.center_u}),
@@ -119,18 +119,18 @@ bool same_numerals(const std::vector<PlacedNumeral>& a, const std::vector<Placed
 }
 
 /// Lays a pattern over another's box.
-Placement placement_of(Sameness::How how, const Pattern& pattern, const Box& onto) {
-  Placement placement;
+plane::Placement placement_of(Sameness::How how, const Pattern& pattern, const plane::Box& onto) {
+  plane::Placement placement;
   placement.mirrored = how == Sameness::How::Mirrored;
   placement.turn = how == Sameness::How::Turned ? std::numbers::pi : 0.0;
-  const Box box = bounds(placement(pattern.outline));
+  const plane::Box box = bounds(placement(pattern.outline));
   placement.move = onto.lo - box.lo;
   return placement;
 }
 
 /// Whether the match marks of a cover stand where those of its print do.
 bool same_places(Sameness::How how, const Pattern& print, const Pattern& pattern) {
-  const Placement onto = placement_of(how, print, bounds(pattern.outline));
+  const plane::Placement onto = placement_of(how, print, bounds(pattern.outline));
   return same_points(placed(onto, marks_of(print)), marks_of(pattern));
 }
 
@@ -139,7 +139,7 @@ std::optional<Sameness> compare(const std::vector<Pattern>& patterns, const Join
                                 Sameness::How how) {
   const Pattern& a = patterns[static_cast<std::size_t>(earlier)];
   const Pattern& b = patterns[static_cast<std::size_t>(later)];
-  const Placement onto = placement_of(how, a, bounds(b.outline));
+  const plane::Placement onto = placement_of(how, a, bounds(b.outline));
   if (!same_points(placed(onto, a.outline), b.outline)) return std::nullopt;
   Sameness sameness{earlier, how, {}, matched_sides(a, b, how)};
   const auto differ = [&](const char* what, const std::vector<FlatPoint>& of_a,
@@ -195,7 +195,7 @@ std::vector<std::vector<std::string>> shared_mark_names(
     const auto other = static_cast<std::size_t>(same[k]->other);
     const Pattern& print = patterns[other];
     if (!same_places(same[k]->how, print, pattern)) continue;
-    const Placement onto = placement_of(same[k]->how, print, bounds(pattern.outline));
+    const plane::Placement onto = placement_of(same[k]->how, print, bounds(pattern.outline));
     for (std::size_t mark = 0; mark < pattern.marks.size(); ++mark) {
       const auto on_print = std::ranges::min_element(print.marks, {}, [&](const MatchMark& m) {
         return apart(onto(m.at), pattern.marks[mark].at);

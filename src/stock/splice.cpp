@@ -18,7 +18,7 @@ struct Barred {
 };
 
 /// Round every bend and both ends; those that run into one another are one.
-std::vector<Barred> barred(const Piece& piece) {
+std::vector<Barred> barred(const bumper::Piece& piece) {
   constexpr double kClear = practice::kJointFromCorner.mm();
   std::vector<double> turns = {0.0};
   turns.insert(turns.end(), piece.bends.begin(), piece.bends.end());
@@ -45,7 +45,7 @@ std::string first_to_last(const std::string& label) {
 
 }  // namespace
 
-std::optional<Splice> splice_of(const Piece& piece, double stock_mm) {
+std::optional<Splice> splice_of(const bumper::Piece& piece, double stock_mm) {
   if (fits_stick({"", piece.length_mm}, stock_mm)) return std::nullopt;
   Splice splice{piece_name(piece), piece.length_mm, {}};
   const std::vector<Barred> bars = barred(piece);
@@ -75,7 +75,7 @@ std::vector<StockCut> parts_of(const Splice& splice) {
   return parts;
 }
 
-double least_to_splice(const Piece& piece) {
+double least_to_splice(const bumper::Piece& piece) {
   double least = 0;
   for (const Barred& bar : barred(piece)) least = std::max(least, bar.to - bar.from);
   return least;

@@ -10,9 +10,9 @@ namespace {
 
 /// The outline in whole microns, its box's lower left corner at 0, 0: so that edges along and
 /// across the roll are just that, however the piece was turned.
-Polygon in_microns(const Polygon& outline) {
+plane::Polygon in_microns(const plane::Polygon& outline) {
   const FlatPoint corner = bounds(outline).lo;
-  Polygon points;
+  plane::Polygon points;
   for (const FlatPoint p : outline)
     points.push_back({static_cast<double>(microns(p.x - corner.x)),
                       static_cast<double>(microns(p.y - corner.y))});
@@ -20,7 +20,7 @@ Polygon in_microns(const Polygon& outline) {
 }
 
 /// Levels at which the outline has a corner, and levels between where an edge slants far.
-std::vector<Micron> levels_of(const Polygon& outline) {
+std::vector<Micron> levels_of(const plane::Polygon& outline) {
   std::vector<Micron> levels;
   for (std::size_t k = 0; k < outline.size(); ++k) {
     const FlatPoint a = outline[k], way = outline[(k + 1) % outline.size()] - a;
@@ -34,7 +34,7 @@ std::vector<Micron> levels_of(const Polygon& outline) {
   return levels;
 }
 
-std::vector<Step> steps_round(const Polygon& outline) {
+std::vector<Step> steps_round(const plane::Polygon& outline) {
   const std::vector<Micron> levels = levels_of(outline);
   std::vector<Step> steps;
   for (std::size_t k = 0; k + 1 < levels.size(); ++k)
@@ -104,9 +104,9 @@ void join_steps(std::vector<Step>& steps) {
 
 Micron microns(double mm) { return std::llround(mm * static_cast<double>(kMicronsPerMm)); }
 
-SteppedShape stepped(const Polygon& outline) {
-  const Polygon points = in_microns(outline);
-  const Box box = bounds(points);
+SteppedShape stepped(const plane::Polygon& outline) {
+  const plane::Polygon points = in_microns(outline);
+  const plane::Box box = bounds(points);
   SteppedShape shape{steps_round(points), std::llround(box.hi.x), std::llround(box.hi.y)};
   assert(!shape.steps.empty());
   fill_hollows(shape.steps);

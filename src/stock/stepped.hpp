@@ -37,7 +37,7 @@ struct SteppedShape {
 /// are joined. An outline of upright and level edges is kept as it is, but for its hollows.
 ///
 /// Requires: an outline with some width and height.
-SteppedShape stepped(const Polygon& outline);
+SteppedShape stepped(const plane::Polygon& outline);
 
 inline constexpr double kStepMost = 5000.0;  ///< microns
 inline constexpr std::size_t kMostSteps = 12;

@@ -20,11 +20,11 @@ Length rounded_up(double length_mm, Units units) {
 
 /// The narrowest roll on which every piece of every cover lies, all along it or, if they may,
 /// across it; across, a piece is no wider than a length of cloth is long.
-double least_roll(const std::vector<Box>& pieces, const ClothKeys& cloth, bool across) {
+double least_roll(const std::vector<plane::Box>& pieces, const ClothKeys& cloth, bool across) {
   const double longest =
       cloth.longest_piece ? cloth.longest_piece->mm() : std::numeric_limits<double>::infinity();
   double along = 0, turned = 0, either = 0;
-  for (const Box& piece : pieces) {
+  for (const plane::Box& piece : pieces) {
     const double if_turned =
         piece.height() > longest ? std::numeric_limits<double>::infinity() : piece.width();
     along = std::max(along, piece.height());
@@ -38,7 +38,7 @@ double least_roll(const std::vector<Box>& pieces, const ClothKeys& cloth, bool a
 void add_roll_fault(const Job& job, const Stock& stock, const std::vector<Pattern>& patterns,
                     const std::vector<std::vector<ClothJoin>>& joins, Refusals& faults) {
   if (stock.cloth.empty() || stock.cloth.front().does_not_fit.empty()) return;
-  std::vector<Box> pieces;
+  std::vector<plane::Box> pieces;
   for (std::size_t k = 0; k < patterns.size(); ++k)
     for (const ClothPart& part :
          cloth_parts(patterns[k], joins.empty() ? std::vector<ClothJoin>() : joins[k]))
@@ -58,10 +58,11 @@ void add_roll_fault(const Job& job, const Stock& stock, const std::vector<Patter
                     {{"cloth.roll_width", "\"" + least + "\""}}});
 }
 
-void add_padding_faults(const Job& job, const std::vector<Piece>& padding, Refusals& faults) {
-  const Piece* worst = nullptr;
+void add_padding_faults(const Job& job, const std::vector<bumper::Piece>& padding,
+                        Refusals& faults) {
+  const bumper::Piece* worst = nullptr;
   const double stock = job.padding.stock.mm();
-  for (const Piece& piece : padding) {
+  for (const bumper::Piece& piece : padding) {
     if (piece.length_mm <= stock || least_to_splice(piece) <= stock) continue;
     if (!worst || least_to_splice(piece) > least_to_splice(*worst)) worst = &piece;
   }
@@ -81,7 +82,7 @@ void add_padding_faults(const Job& job, const std::vector<Piece>& padding, Refus
 
 }  // namespace
 
-Refusals stock_faults(const Job& job, const Stock& stock, const std::vector<Piece>& padding,
+Refusals stock_faults(const Job& job, const Stock& stock, const std::vector<bumper::Piece>& padding,
                       const std::vector<Pattern>& patterns,
                       const std::vector<std::vector<ClothJoin>>& joins) {
   Refusals faults;

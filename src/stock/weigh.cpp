@@ -11,7 +11,7 @@ constexpr double kCubicMeter = 1e-9;   // of a cubic millimeter
 constexpr double kSquareMeter = 1e-6;  // of a square millimeter
 
 /// Length along the middle of a piece: half of what each slanted end takes away.
-double middle_length(const Piece& piece) {
+double middle_length(const bumper::Piece& piece) {
   const auto taken = [](const EndCut& end) { return 0.5 * (end.inner_short + end.outer_short); };
   return piece.length_mm - taken(piece.start) - taken(piece.end);
 }
@@ -29,8 +29,8 @@ double padding_section(const PaddingKeys& padding) {
 /// Hook-and-loop strips, hooks and loops.
 double strips_g(const Pattern& pattern, const HookAndLoopKeys& keys) {
   double area = 0;
-  for (const Path& strip : pattern.strips) {
-    const Box box = bounds(strip);
+  for (const plane::Path& strip : pattern.strips) {
+    const plane::Box box = bounds(strip);
     area += std::max(box.width(), box.height()) * keys.strip.mm();
   }
   return area * kSquareMeter * keys.density_kg_m2 * kGramsPerKg;
@@ -53,12 +53,12 @@ void weigh_fasteners(const Job& job, const Pattern& pattern, BumperWeight& weigh
 
 }  // namespace
 
-std::vector<BumperWeight> weigh(const Job& job, const std::vector<Piece>& boards,
-                                const std::vector<Piece>& padding,
+std::vector<BumperWeight> weigh(const Job& job, const std::vector<bumper::Piece>& boards,
+                                const std::vector<bumper::Piece>& padding,
                                 const std::vector<Pattern>& patterns) {
-  const auto sum = [](const std::vector<Piece>& pieces, const std::string& bumper) {
+  const auto sum = [](const std::vector<bumper::Piece>& pieces, const std::string& bumper) {
     double length = 0;
-    for (const Piece& piece : pieces) {
+    for (const bumper::Piece& piece : pieces) {
       if (piece.bumper == bumper) length += piece.count * middle_length(piece);
     }
     return length;

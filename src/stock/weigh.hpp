@@ -9,8 +9,8 @@ namespace swathe {
 /// What each bumper of one set weighs, from volumes, counts and the job's densities and masses.
 ///
 /// Ends cut at an angle are taken off: a piece is as long as its middle line.
-std::vector<BumperWeight> weigh(const Job& job, const std::vector<Piece>& boards,
-                                const std::vector<Piece>& padding,
+std::vector<BumperWeight> weigh(const Job& job, const std::vector<bumper::Piece>& boards,
+                                const std::vector<bumper::Piece>& padding,
                                 const std::vector<Pattern>& patterns);
 
 }  // namespace swathe

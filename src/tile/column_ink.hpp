@@ -172,7 +172,7 @@ class ColumnInk {
   const std::vector<InkColumn>& columns() const { return columns_; }
 
   /// Whether a box lies beyond all ink of its column: there may be no tile for it.
-  bool is_off(const TileGrid& grid, const Box& box) const {
+  bool is_off(const TileGrid& grid, const plane::Box& box) const {
     const InkSpan own = depths_.span(box.lo.y, box.hi.y);
     return std::ranges::none_of(columns_[grid.column_of(box.lo.x)].spans(), [&](const InkSpan s) {
       return s.from <= own.to && own.from <= s.to;
@@ -180,7 +180,7 @@ class ColumnInk {
   }
   /// Whether there is none for its upper edge, where that is the columns' ink.
   bool has_no_tile(const std::vector<InkColumn>& columns, const TileGrid& grid,
-                   const Box& box) const {
+                   const plane::Box& box) const {
     const std::size_t row = grid.row_of(box.hi.y);
     return std::ranges::none_of(columns[grid.column_of(box.lo.x)].spans(), [&](const InkSpan s) {
       return grid.row_of(depths_.top - s.from) <= row && row <= grid.row_of(depths_.top - s.to);

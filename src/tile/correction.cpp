@@ -33,7 +33,7 @@ PaperKeys before_stretch(const PaperKeys& paper) {
   return before;
 }
 
-Stretch stretch_of(const Page& page, const PaperKeys& paper) {
+draw::Stretch stretch_of(const Page& page, const PaperKeys& paper) {
   const Came came = came_of(paper);
   // A roll's page may be shorter than the roll is wide, and its width is across all the same.
   const double across = came.shorter * paper.width.mm();

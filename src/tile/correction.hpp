@@ -13,7 +13,7 @@ namespace swathe {
 PaperKeys before_stretch(const PaperKeys& paper);
 
 /// What a page composed on it is to be stretched by.
-Stretch stretch_of(const Page& page, const PaperKeys& paper);
+draw::Stretch stretch_of(const Page& page, const PaperKeys& paper);
 
 /// That a correction is on and for what; empty where none is.
 std::string correction_words(const PaperKeys& paper);

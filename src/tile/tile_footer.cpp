@@ -68,28 +68,29 @@ void draw_tiles(Drawing& onto, FlatPoint corner, const TileGrid& grid, const Map
     const std::size_t column = k % grid.columns, row = k / grid.columns;
     const FlatPoint lo = corner + FlatPoint{static_cast<double>(column) * tile.width,
                                             -static_cast<double>(row + 1) * tile.height};
-    const Path box = rectangle(lo, lo + FlatPoint{tile.width, tile.height});
+    const plane::Path box = rectangle(lo, lo + FlatPoint{tile.width, tile.height});
     onto.line(LineKind::Thin, box);
     if (k == here)
       onto.fill(LineKind::Thin, {0.25, 0.25, 0.25}, {box});
     else if (number_height > 0)
       onto.text(lo + FlatPoint{0.5 * tile.width, 0.5 * (tile.height - number_height)},
-                std::to_string(order[k]), number_height, Anchor::Middle);
+                std::to_string(order[k]), number_height, draw::Anchor::Middle);
   }
 }
 
 /// The page map under the word TOP, this tile filled.
-void draw_map(Drawing& onto, const Font& labels, const Box& room, const TileGrid& grid,
+void draw_map(Drawing& onto, const Font& labels, const plane::Box& room, const TileGrid& grid,
               std::size_t here) {
   const double middle = room.middle().x;
-  onto.text({middle - 1.5, room.hi.y - kTextHeight}, say("map.top"), kTextHeight, Anchor::Middle);
+  onto.text({middle - 1.5, room.hi.y - kTextHeight}, say("map.top"), kTextHeight,
+            draw::Anchor::Middle);
   onto.fill(LineKind::Thin, kBlack, {closed_path(arrow_head({middle + 6.0, room.hi.y}, {0, 1}))});
   const MapSize tile = map_size(grid, room.width(), room_for_tiles());
   const double across = static_cast<double>(grid.columns), down = static_cast<double>(grid.rows);
   const FlatPoint corner{middle - 0.5 * across * tile.width, room.hi.y - kTextHeight - 1.5};
   draw_tiles(onto, corner, grid, tile, has_numbers(labels, grid, tile) ? kTableHeight : 0, here);
   onto.text({middle, corner.y - down * tile.height - kHereRoom}, say("map.here"), kTableHeight,
-            Anchor::Middle);
+            draw::Anchor::Middle);
 }
 
 /// When and how the tile is glued to the others; nothing where it is alone.
@@ -129,7 +130,7 @@ void draw_words(Drawing& onto, const Font& labels, FlatPoint top_left, double wi
   const double arrow_from = labels.text_width_mm(name, kName) + 4.0;
   const double half = 0.5 * std::clamp(width - arrow_from, kLeastGrain, kMostGrain);
   const FlatPoint middle = base + FlatPoint{arrow_from + half, 0};
-  onto.text(middle + FlatPoint{0, 2.0}, say("tile.grain"), kTableHeight, Anchor::Middle);
+  onto.text(middle + FlatPoint{0, 2.0}, say("tile.grain"), kTableHeight, draw::Anchor::Middle);
   draw_long_grain(onto, middle - FlatPoint{half, 0}, middle + FlatPoint{half, 0});
   for (const std::string& words :
        {options.subject, options.face_words, options.cut_words, options.title}) {
@@ -140,7 +141,7 @@ void draw_words(Drawing& onto, const Font& labels, FlatPoint top_left, double wi
 }
 
 void draw_scales(Drawing& onto, const Font& labels, FlatPoint top_left, const std::string& glue) {
-  const Box scales = draw_check_scales(onto, labels, top_left);
+  const plane::Box scales = draw_check_scales(onto, labels, top_left);
   FlatPoint base{top_left.x, scales.lo.y - 1.0 - kTextHeight};
   for (const std::string& words : {print_words(), glue}) {
     if (words.empty()) continue;
@@ -156,7 +157,7 @@ double footer_height(double printable_width_mm, const TileOptions& options) {
          (options.note.empty() ? 0.0 : kNote) + (options.correction.empty() ? 0.0 : kNote);
 }
 
-void draw_footer(Drawing& onto, const Font& labels, const Box& strip, const TileGrid& grid,
+void draw_footer(Drawing& onto, const Font& labels, const plane::Box& strip, const TileGrid& grid,
                  std::size_t column, std::size_t row, const TileOptions& options) {
   const bool narrow = is_narrow(strip.width());
   const double top = strip.hi.y - kGap;

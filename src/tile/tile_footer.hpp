@@ -13,7 +13,7 @@ double footer_height(double printable_width_mm, const TileOptions& options);
 
 /// Everything a tile says about itself and how to put it in its place: name, page map, TOP, when it
 /// is glued, which face is up, what to cut, long grain, check scales.
-void draw_footer(Drawing& onto, const Font& labels, const Box& strip, const TileGrid& grid,
+void draw_footer(Drawing& onto, const Font& labels, const plane::Box& strip, const TileGrid& grid,
                  std::size_t column, std::size_t row, const TileOptions& options);
 
 /// The room for a plan of all tiles with their numbers; nothing where the page map has them.

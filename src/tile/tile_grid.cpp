@@ -8,15 +8,15 @@ std::size_t TileGrid::count() const {
   return static_cast<std::size_t>(std::ranges::count(used, 1));
 }
 
-Box TileGrid::cell(std::size_t column, std::size_t row) const {
+plane::Box TileGrid::cell(std::size_t column, std::size_t row) const {
   const double left = start.x + static_cast<double>(column) * step_x;
   const double top = start.y - static_cast<double>(row) * step_y;
   return {{left, top - step_y - (row + 1 == rows ? overlap : 0.0)},
           {left + step_x + (column + 1 == columns ? overlap : 0.0), top}};
 }
 
-Box TileGrid::image(std::size_t column, std::size_t row) const {
-  Box box = cell(column, row);
+plane::Box TileGrid::image(std::size_t column, std::size_t row) const {
+  plane::Box box = cell(column, row);
   if (has(column + 1, row)) box.hi.x += overlap;
   if (has(column, row + 1)) box.lo.y -= overlap;
   return box;

@@ -23,9 +23,9 @@ struct TileGrid {
   std::size_t count() const;
   /// The tile's own part of the page. The last column's and row's are wider by the overlap that
   /// they share with nobody.
-  Box cell(std::size_t column, std::size_t row) const;
+  plane::Box cell(std::size_t column, std::size_t row) const;
   /// The cell and the strips shared with the neighbors to the right and below that there are.
-  Box image(std::size_t column, std::size_t row) const;
+  plane::Box image(std::size_t column, std::size_t row) const;
   /// The column and row of the cell that a place lies in; the nearest of a place off the grid.
   std::size_t column_of(double x) const { return index_of(x - start.x, step_x, columns); }
   std::size_t row_of(double y) const { return index_of(start.y - y, step_y, rows); }

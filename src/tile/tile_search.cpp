@@ -120,8 +120,8 @@ class Search {
   }
 
  private:
-  static Box box_of(const Ink& ink) {
-    Box all = ink.bounds();
+  static plane::Box box_of(const Ink& ink) {
+    plane::Box all = ink.bounds();
     if (all.empty()) all.cover(FlatPoint{0, 0});
     return all.grown(kClear);
   }
@@ -205,26 +205,26 @@ class Search {
     if (!own) {
       columns_.set_columns(grid);
       own.emplace();
-      for (const Box& box : wishes_.whole)
+      for (const plane::Box& box : wishes_.whole)
         if (columns_.is_off(grid, box)) own->boxes.push_back(box);
       if (!own->boxes.empty()) own->columns = columns_.columns();
     }
     int count = 0;
-    for (const Box& box : own->boxes) count += columns_.has_no_tile(own->columns, grid, box);
+    for (const plane::Box& box : own->boxes) count += columns_.has_no_tile(own->columns, grid, box);
     return count;
   }
 
   Bits cut_by_column_edges(std::size_t x) const {
     const TileGrid grid = grid_at(x, 0);
     return bits_where(wishes_.whole.size(), [&](std::size_t k) {
-      const Box& box = wishes_.whole[k];
+      const plane::Box& box = wishes_.whole[k];
       return grid.column_of(box.lo.x) != grid.column_of(box.hi.x);
     });
   }
   Bits cut_by_row_edges(std::size_t y) const {
     const TileGrid grid = grid_at(0, y);
     return bits_where(wishes_.whole.size(), [&](std::size_t k) {
-      const Box& box = wishes_.whole[k];
+      const plane::Box& box = wishes_.whole[k];
       return grid.row_of(box.lo.y) != grid.row_of(box.hi.y);
     });
   }
@@ -237,21 +237,21 @@ class Search {
 
   const Ink& ink_;
   const TileWishes& wishes_;
-  Box all_;
+  plane::Box all_;
   TileGrid grid_;
   ColumnInk columns_;
   std::vector<double> across_, down_;
   /// Of a shift across: boxes that lie beyond their columns' ink, and the columns where there are
   /// any.
   struct OffTiles {
-    std::vector<Box> boxes;
+    std::vector<plane::Box> boxes;
     std::vector<InkColumn> columns;
   };
   std::vector<std::optional<OffTiles>> off_;  ///< by shift, where asked for
 };
 
 /// How much of a stroke lies in a box.
-double length_inside(const InkStroke& stroke, const Box& box) {
+double length_inside(const InkStroke& stroke, const plane::Box& box) {
   double from = 0, to = 1;
   const auto slab = [&](double at, double step, double lo, double hi) {
     if (step == 0.0) {
@@ -270,12 +270,12 @@ double length_inside(const InkStroke& stroke, const Box& box) {
 }  // namespace
 
 void Ink::add(InkStroke stroke) {
-  Box box;
+  plane::Box box;
   box.cover(stroke.a);
   box.cover(stroke.b);
   strokes.push_back(stroke);
   if (!clusters.empty()) {
-    Box both = clusters.back().box;
+    plane::Box both = clusters.back().box;
     both.cover(box);
     if (both.width() <= kClusterSize && both.height() <= kClusterSize) {
       clusters.back().last = strokes.size();
@@ -286,8 +286,8 @@ void Ink::add(InkStroke stroke) {
   clusters.push_back({strokes.size() - 1, strokes.size(), box});
 }
 
-Box Ink::bounds() const {
-  Box all;
+plane::Box Ink::bounds() const {
+  plane::Box all;
   for (const Cluster& cluster : clusters) all.cover(cluster.box);
   return all;
 }
@@ -301,7 +301,7 @@ std::size_t slivers(const TileGrid& grid, const Ink& ink) {
     for (std::size_t row = top; row <= bottom; ++row)
       for (std::size_t column = left; column <= right; ++column) {
         double& own = held[row * grid.columns + column];
-        const Box cell = grid.cell(column, row);
+        const plane::Box cell = grid.cell(column, row);
         for (std::size_t k = cluster.first; k < cluster.last && own < kSliver; ++k)
           own += length_inside(ink.strokes[k], cell);
       }

@@ -16,19 +16,19 @@ struct InkStroke {
 struct Ink {
   struct Cluster {
     std::size_t first, last;  ///< of the strokes
-    Box box;
+    plane::Box box;
   };
   std::vector<InkStroke> strokes;
   std::vector<Cluster> clusters;
 
   void add(InkStroke stroke);
-  Box bounds() const;
+  plane::Box bounds() const;
 };
 
 /// What may be told of a page besides its ink.
 struct TileWishes {
   std::vector<FlatPoint> corners;  ///< of the outline: tile edges are tried beside each
-  std::vector<Box> whole;          ///< best not cut
+  std::vector<plane::Box> whole;   ///< best not cut
 };
 
 /// A tile with less ink than that is a sliver.

@@ -29,15 +29,15 @@ constexpr int kKeyColumns[] = {2, 1, 3};
 
 Ink ink_of(const Drawing& drawing) {
   Ink ink;
-  const auto add = [&](const Path& path) {
+  const auto add = [&](const plane::Path& path) {
     const std::vector<FlatPoint> points = flatten(path, kChord);
     for (std::size_t k = 0; k + (path.closed ? 0 : 1) < points.size(); ++k)
       ink.add({points[k], points[(k + 1) % points.size()]});
   };
-  for (const Mark& mark : drawing.marks()) {
+  for (const draw::Mark& mark : drawing.marks()) {
     if (const auto* const line = std::get_if<LineMark>(&mark)) add(line->path);
     if (const auto* const fill = std::get_if<FillMark>(&mark))
-      for (const Path& outline : fill->outlines) add(outline);
+      for (const plane::Path& outline : fill->outlines) add(outline);
   }
   return ink;
 }
@@ -45,10 +45,10 @@ Ink ink_of(const Drawing& drawing) {
 /// Where the cut outlines turn sharply.
 std::vector<FlatPoint> corners_of(const Drawing& drawing) {
   std::vector<FlatPoint> corners;
-  for (const Mark& mark : drawing.marks()) {
+  for (const draw::Mark& mark : drawing.marks()) {
     const auto* const line = std::get_if<LineMark>(&mark);
     if (!line || line->kind != LineKind::Cut || !line->path.closed) continue;
-    const std::vector<Vertex>& v = line->path.vertices;
+    const std::vector<plane::Vertex>& v = line->path.vertices;
     for (std::size_t k = 0; k < v.size(); ++k) {
       const FlatPoint in = v[k].at - v[(k + v.size() - 1) % v.size()].at;
       const FlatPoint out = v[(k + 1) % v.size()].at - v[k].at;
@@ -61,10 +61,10 @@ std::vector<FlatPoint> corners_of(const Drawing& drawing) {
 /// Both ends of every long edge of the cut outlines that a tile's edge may lie along.
 std::vector<FlatPoint> edge_ends_of(const Drawing& drawing) {
   std::vector<FlatPoint> ends;
-  for (const Mark& mark : drawing.marks()) {
+  for (const draw::Mark& mark : drawing.marks()) {
     const auto* const line = std::get_if<LineMark>(&mark);
     if (!line || line->kind != LineKind::Cut) continue;
-    const std::vector<Vertex>& v = line->path.vertices;
+    const std::vector<plane::Vertex>& v = line->path.vertices;
     for (std::size_t k = 0; k + (line->path.closed ? 0 : 1) < v.size(); ++k) {
       const FlatPoint from = v[k].at, to = v[(k + 1) % v.size()].at, way = to - from;
       const bool along = std::abs(way.x) < kStraight || std::abs(way.y) < kStraight;
@@ -76,25 +76,25 @@ std::vector<FlatPoint> edge_ends_of(const Drawing& drawing) {
 
 /// What is best not cut by a tile's edge, nor has one beside it: texts whole, and long lines that
 /// an edge would be taken for.
-std::vector<Box> whole_boxes(const Drawing& drawing, const Font& labels) {
-  std::vector<Box> boxes;
-  const auto add = [&](FlatPoint p) { boxes.push_back(Box{p, p}.grown(kBesideLine)); };
+std::vector<plane::Box> whole_boxes(const Drawing& drawing, const Font& labels) {
+  std::vector<plane::Box> boxes;
+  const auto add = [&](FlatPoint p) { boxes.push_back(plane::Box{p, p}.grown(kBesideLine)); };
   for (const FlatPoint corner : corners_of(drawing)) add(corner);
   for (const FlatPoint end : edge_ends_of(drawing))
     for (int k = 0; k < kEdgeWeight; ++k) add(end);
-  for (const Mark& mark : drawing.marks()) {
+  for (const draw::Mark& mark : drawing.marks()) {
     if (const auto* const text = std::get_if<TextMark>(&mark))
       boxes.push_back(bounds(box_of(*text, labels)));
     const auto* const line = std::get_if<LineMark>(&mark);
     if (line && (line->kind == LineKind::Corner || line->kind == LineKind::StapleLine))
-      for (const Vertex& end : line->path.vertices) add(end.at);
+      for (const plane::Vertex& end : line->path.vertices) add(end.at);
   }
   return boxes;
 }
 
 /// A page off a roll is no longer than what is drawn, or its own words, need.
 void cut_to_length(double& width, double& height, const Ink& ink, const TileOptions& options) {
-  const Box drawn = ink.bounds();
+  const plane::Box drawn = ink.bounds();
   if (drawn.empty()) return;
   const double around = 2 * (options.margin_mm + kRollSlack) + options.overlap_mm;
   if (width > height)
@@ -136,7 +136,7 @@ void place_on_first(Tiling& tiling, const Ways& ways, Draw draw) {
   FlatPoint best_size;
   for (const auto way : ways) {
     Drawing drawn, block;
-    const Box box = draw(drawn, way);
+    const plane::Box box = draw(drawn, way);
     if (box.height() <= 0) return;
     block.add(drawn, {false, 0, FlatPoint{} - box.lo});
     const FlatPoint size{box.width(), box.height()};
@@ -202,10 +202,11 @@ Sheet tile(const Page& full, const Font& labels, const TileOptions& options, Pag
   for (std::size_t k = 0; k < sheet.pages.size(); ++k) {
     const TileAt at = tiling.tiles()[k];
     Page& page = sheet.pages[k];
-    const Box own = tiling.grid().cell(at.column, at.row);
+    const plane::Box own = tiling.grid().cell(at.column, at.row);
     const FlatPoint corner{margin, page.height_mm - margin};  // the image's upper left
     page.drawing.add(tiling.drawn(at), {false, 0, corner - FlatPoint{own.lo.x, own.hi.y}});
-    const Box strip{{margin, margin}, {margin + inside, margin + footer_height(inside, options)}};
+    const plane::Box strip{{margin, margin},
+                           {margin + inside, margin + footer_height(inside, options)}};
     draw_footer(page.drawing, labels, strip, tiling.grid(), at.column, at.row, options);
   }
   return sheet;

@@ -39,22 +39,24 @@ Tiling::Tiling(const Page& full, const Font& labels, TileGrid grid, const Ink& i
   find_joints();
 }
 
-void Tiling::draw_marks(Drawing& onto, const Box& image) const {
-  const Region frame = {{image.lo, {image.hi.x, image.lo.y}, image.hi, {image.lo.x, image.hi.y}}};
-  for (const Mark& mark : full_.drawing.marks()) {
+void Tiling::draw_marks(Drawing& onto, const plane::Box& image) const {
+  const plane::Region frame = {
+      {image.lo, {image.hi.x, image.lo.y}, image.hi, {image.lo.x, image.hi.y}}};
+  for (const draw::Mark& mark : full_.drawing.marks()) {
     const Showing same(onto, shown_by(mark));
     if (const auto* const line = std::get_if<LineMark>(&mark)) {
-      for (Path& part : clipped(line->path, image)) onto.line(line->kind, std::move(part));
+      for (plane::Path& part : clipped(line->path, image)) onto.line(line->kind, std::move(part));
     } else if (const auto* const fill = std::get_if<FillMark>(&mark)) {
-      Box all;
-      for (const Path& outline : fill->outlines) all.cover(bounds(outline));
+      plane::Box all;
+      for (const plane::Path& outline : fill->outlines) all.cover(bounds(outline));
       if (image.holds(all)) {
         onto.fill(fill->kind, fill->color, fill->outlines);
       } else if (image.meets(all)) {
-        Region region;
-        for (const Path& outline : fill->outlines) region.push_back(flatten(outline, kChord));
-        std::vector<Path> outlines;
-        for (const Polygon& polygon : intersect(region, frame))
+        plane::Region region;
+        for (const plane::Path& outline : fill->outlines)
+          region.push_back(flatten(outline, kChord));
+        std::vector<plane::Path> outlines;
+        for (const plane::Polygon& polygon : intersect(region, frame))
           outlines.push_back(closed_path(polygon));
         if (!outlines.empty()) onto.fill(fill->kind, fill->color, std::move(outlines));
       }
@@ -65,7 +67,7 @@ void Tiling::draw_marks(Drawing& onto, const Box& image) const {
 /// The lower left corner of a place without ink, texts and diamonds.
 std::optional<FlatPoint> Tiling::free_place(TileAt tile, FlatPoint size) const {
   constexpr double kPlaceStep = 4.0;
-  const Box room = cell(tile).grown(-3.0);
+  const plane::Box room = cell(tile).grown(-3.0);
   const auto places = [&](double free) {
     return static_cast<int>(std::floor(free / kPlaceStep)) + 1;
   };
@@ -73,7 +75,7 @@ std::optional<FlatPoint> Tiling::free_place(TileAt tile, FlatPoint size) const {
   for (int column = 0; column < across; ++column)
     for (int row = 0; row < up; ++row) {
       const FlatPoint lo = room.lo + kPlaceStep * FlatPoint{1.0 * column, 1.0 * row};
-      const TextBox ground = box_of(Box{lo, lo + size}).grown(2.0);
+      const TextBox ground = box_of(plane::Box{lo, lo + size}).grown(2.0);
       if (!is_taken(ground) && crossings_.of(ground) == 0) return lo;
     }
   return std::nullopt;
@@ -98,19 +100,19 @@ bool Tiling::place(const Drawing& block, FlatPoint size) {
   const auto tile = room_for(size);
   if (!tile) return false;
   const auto at = free_place(tiles_[*tile], size);
-  take(box_of(Box{*at, *at + size}));
+  take(box_of(plane::Box{*at, *at + size}));
   blocks_.push_back({tiles_[*tile], *at, block});
   return true;
 }
 
 Drawing Tiling::drawn(TileAt tile) {
   Drawing drawing;
-  const Box own = cell(tile), shown = image(tile);
-  std::vector<Path> strips;
+  const plane::Box own = cell(tile), shown = image(tile);
+  std::vector<plane::Path> strips;
   if (shown.hi.x > own.hi.x)
-    strips.push_back(rectangle({own.hi.x, shown.lo.y}, {shown.hi.x, own.hi.y}));
+    strips.push_back(plane::rectangle({own.hi.x, shown.lo.y}, {shown.hi.x, own.hi.y}));
   if (shown.lo.y < own.lo.y)
-    strips.push_back(rectangle({own.lo.x, shown.lo.y}, {own.hi.x, own.lo.y}));
+    strips.push_back(plane::rectangle({own.lo.x, shown.lo.y}, {own.hi.x, own.lo.y}));
   if (!strips.empty()) drawing.fill(LineKind::Join, kTint, std::move(strips));
 
   draw_marks(drawing, shown);

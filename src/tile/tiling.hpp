@@ -20,12 +20,12 @@ inline constexpr double kChord = 0.02;  ///< arcs as ink, mm
 /// Counts the strokes that a box lies over.
 class Crossings {
  public:
-  Crossings(const Ink& ink, const Box& page) : ink_(ink), strips_(page) {
+  Crossings(const Ink& ink, const plane::Box& page) : ink_(ink), strips_(page) {
     for (std::size_t k = 0; k < ink.clusters.size(); ++k) strips_.add(ink.clusters[k].box, k);
   }
 
   std::size_t of(const TextBox& box) const {
-    const Box around = bounds(box);
+    const plane::Box around = bounds(box);
     std::size_t count = 0;
     strips_.any_near(around, [&](std::size_t k) {
       const Ink::Cluster& cluster = ink_.clusters[k];
@@ -92,11 +92,11 @@ class Tiling {
   std::string name(TileAt tile) const {
     return std::to_string(order_[tile.row * grid_.columns + tile.column]);
   }
-  Box cell(TileAt tile) const { return grid_.cell(tile.column, tile.row); }
-  Box image(TileAt tile) const { return grid_.image(tile.column, tile.row); }
+  plane::Box cell(TileAt tile) const { return grid_.cell(tile.column, tile.row); }
+  plane::Box image(TileAt tile) const { return grid_.image(tile.column, tile.row); }
   bool is_taken(const TextBox& box) const;
   void take(const TextBox& box) {
-    const Box around = bounds(box);
+    const plane::Box around = bounds(box);
     taken_strips_.add(around, taken_.size());
     taken_.push_back({box, around});
   }
@@ -110,14 +110,14 @@ class Tiling {
     TextBox box;
     double cost;  ///< in mm moved; past kCrossed it lies over ink or another text
   };
-  Settled settle(const TextMark& text, const Box& room, double reach, double step,
+  Settled settle(const TextMark& text, const plane::Box& room, double reach, double step,
                  double worst = std::numeric_limits<double>::infinity()) const;
   void find_joints();
   void add_joint(TileAt before, TileAt after, bool upright);
   std::vector<FlatPoint> diamond_spots(const Joint& joint) const;
   TextMark neighbor_name(const Joint& joint, FlatPoint diamond, bool on_before) const;
 
-  void draw_marks(Drawing& onto, const Box& image) const;
+  void draw_marks(Drawing& onto, const plane::Box& image) const;
   void draw_joint(Drawing& onto, const Joint& joint, bool before) const;
   std::optional<FlatPoint> free_place(TileAt tile, FlatPoint size) const;
   bool draw_upright_scale(Drawing& onto, TileAt tile);
@@ -139,7 +139,7 @@ class Tiling {
   std::vector<Block> blocks_;
   struct Taken {
     TextBox box;
-    Box around;
+    plane::Box around;
   };
   std::vector<Taken> taken_;  ///< by texts, diamonds and scales
   Strips taken_strips_;

@@ -33,7 +33,7 @@ void Tiling::find_joints() {
 }
 
 void Tiling::add_joint(TileAt before, TileAt after, bool upright) {
-  const Box own = cell(before), next = cell(after);
+  const plane::Box own = cell(before), next = cell(after);
   Joint joint{before, after, upright, {}, {}, {}};
   joint.from = upright ? FlatPoint{own.hi.x, own.hi.y} : FlatPoint{own.lo.x, own.lo.y};
   joint.to = upright ? FlatPoint{own.hi.x, std::max(own.lo.y, next.lo.y)}
@@ -93,7 +93,7 @@ std::vector<FlatPoint> Tiling::diamond_spots(const Joint& joint) const {
 /// "JOIN 7", smaller, and then "7" alone.
 TextMark Tiling::neighbor_name(const Joint& joint, FlatPoint diamond, bool on_before) const {
   const TileAt neighbor = on_before ? joint.after : joint.before;
-  const Box room = cell(on_before ? joint.before : joint.after).grown(-kTextClear);
+  const plane::Box room = cell(on_before ? joint.before : joint.after).grown(-kTextClear);
   const FlatPoint inward = joint.inward(on_before);
   const std::string join = say("join.tile", {{"tile", name(neighbor)}});
   const std::pair<std::string, double> ways[] = {
@@ -104,7 +104,7 @@ TextMark Tiling::neighbor_name(const Joint& joint, FlatPoint diamond, bool on_be
     TextMark text{{}, words, height};
     if (joint.upright) {
       text.at = diamond + (kDiamondDepth + 1.5) * inward - FlatPoint{0, 0.5 * height};
-      if (on_before) text.anchor = Anchor::Right;
+      if (on_before) text.anchor = draw::Anchor::Right;
     } else {
       text.at = diamond + FlatPoint{kDiamondHalf + 1.0, on_before ? 1.5 : -1.5 - height};
     }

@@ -19,7 +19,7 @@ constexpr double kWordClear = 1.0;   ///< to another text, lest both read as one
 }  // namespace
 
 bool Tiling::is_taken(const TextBox& box) const {
-  const Box around = bounds(box);
+  const plane::Box around = bounds(box);
   return taken_strips_.any_near(around, [&](std::size_t k) {
     return taken_[k].around.meets(around) && overlap(box, taken_[k].box);
   });
@@ -27,12 +27,12 @@ bool Tiling::is_taken(const TextBox& box) const {
 
 void Tiling::place_texts() {
   const auto stays = [&](const TextMark& text) {
-    const Box all = bounds(box_of(text, labels_));
+    const plane::Box all = bounds(box_of(text, labels_));
     return std::ranges::any_of(tiles_, [&](TileAt tile) { return cell(tile).holds(all); });
   };
   // Those that stay come first, so that no other is moved on to them.
   for (const bool staying : {true, false})
-    for (const Mark& mark : full_.drawing.marks())
+    for (const draw::Mark& mark : full_.drawing.marks())
       if (const auto* const text = std::get_if<TextMark>(&mark); text && stays(*text) == staying) {
         texts_.push_back(placed(*text));
         take(texts_.back().box);
@@ -41,7 +41,7 @@ void Tiling::place_texts() {
 
 Tiling::PlacedText Tiling::placed(const TextMark& text) const {
   const TextBox box = box_of(text, labels_);
-  const Box all = bounds(box);
+  const plane::Box all = bounds(box);
   for (const TileAt tile : tiles_)
     if (cell(tile).holds(all)) return {text, box, tile};
 
@@ -61,10 +61,10 @@ Tiling::PlacedText Tiling::placed(const TextMark& text) const {
 
 /// The place up to `reach` away, each way in steps, where a text lies inside `room` and hides
 /// least: the way moved, and much more for each stroke under it, count against a place.
-Tiling::Settled Tiling::settle(const TextMark& text, const Box& room, double reach, double step,
-                               double worst) const {
+Tiling::Settled Tiling::settle(const TextMark& text, const plane::Box& room, double reach,
+                               double step, double worst) const {
   const TextBox box = box_of(text, labels_);
-  const Box all = bounds(box);
+  const plane::Box all = bounds(box);
   const auto into = [](double lo, double hi, double from, double to) {
     if (hi - lo > to - from) return 0.5 * (from + to) - 0.5 * (lo + hi);
     return lo < from ? from - lo : hi > to ? to - hi : 0.0;
@@ -78,7 +78,7 @@ Tiling::Settled Tiling::settle(const TextMark& text, const Box& room, double rea
     double cost = norm(shift);
     if (cost >= best.cost) return;
     const bool moved = way != FlatPoint{};
-    if (moved && !room.grown(kEdge).holds(Box{all.lo + shift, all.hi + shift})) return;
+    if (moved && !room.grown(kEdge).holds(plane::Box{all.lo + shift, all.hi + shift})) return;
     TextBox there = box;
     there.middle = box.middle + shift;
     if (is_taken(shift != FlatPoint{} ? there.grown(kWordClear) : there)) cost += 10 * kCrossed;

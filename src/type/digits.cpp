@@ -14,10 +14,10 @@ constexpr double kHighest = 10000;  // mm
 constexpr double kLowest = 0.1, kFurthest = 10;
 constexpr double kLargest =
     3;  // times the shortest digit: paper and cloth are planned for that one
-constexpr Box kFrame = {{-kFurthest, -kFurthest}, {kFurthest, kFurthest}};
+constexpr plane::Box kFrame = {{-kFurthest, -kFurthest}, {kFurthest, kFurthest}};
 
-Region scaled(Region region, double by) {
-  for (Polygon& polygon : region) {
+plane::Region scaled(plane::Region region, double by) {
+  for (plane::Polygon& polygon : region) {
     for (FlatPoint& p : polygon) p = by * p;
   }
   return region;
@@ -28,9 +28,9 @@ Region scaled(Region region, double by) {
 double em_at_most(const Font& font, const std::vector<ShapedGlyph>& line, double height) {
   double shortest = 1;
   for (const ShapedGlyph& glyph : line) {
-    Box box;
-    for (const Curve& curve : font.outline(glyph.glyph)) {
-      if (curve.verb != Curve::Verb::Close) box.cover(curve.to);
+    plane::Box box;
+    for (const type::Curve& curve : font.outline(glyph.glyph)) {
+      if (curve.verb != type::Curve::Verb::Close) box.cover(curve.to);
     }
     if (!box.empty()) shortest = std::min(shortest, box.height());
   }
@@ -46,7 +46,7 @@ bool all_digits(std::string_view text) {
 
 int DigitOutline::counters() const {
   return static_cast<int>(
-      std::ranges::count_if(outline, [](const Polygon& p) { return area(p) < 0; }));
+      std::ranges::count_if(outline, [](const plane::Polygon& p) { return area(p) < 0; }));
 }
 
 const DigitOutline& DigitLine::shape(char digit) const {
@@ -89,7 +89,7 @@ Outcome<DigitLine> set_digits(const Font& font, std::string_view digits, double 
            {}});
       continue;
     }
-    Outcome<Region> region = font.region(shaped[place].glyph, flatness);
+    Outcome<plane::Region> region = font.region(shaped[place].glyph, flatness);
     if (!region) {
       for (const Refusal& refusal : region.error()) {
         refusals.push_back(
@@ -142,9 +142,9 @@ Outcome<DigitLine> set_digits(const Font& font, std::string_view digits, double 
   for (const ShapedGlyph& glyph : shaped) {
     const char digit = digits[glyph.cluster];
     const FlatPoint origin = FlatPoint{pen, 0} + line.em * glyph.offset;
-    const Box& ink = line.shape(digit).ink;
+    const plane::Box& ink = line.shape(digit).ink;
     line.places.push_back({digit, origin});
-    line.ink.cover(Box{ink.lo + origin, ink.hi + origin});
+    line.ink.cover(plane::Box{ink.lo + origin, ink.hi + origin});
     pen += line.em * glyph.advance + spacing.extra;
   }
   return line;

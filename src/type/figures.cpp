@@ -18,7 +18,7 @@ struct Profile {
   std::array<double, kBands> left, right;
 };
 
-Profile profile_of(const Region& outline, const Box& ink) {
+Profile profile_of(const plane::Region& outline, const plane::Box& ink) {
   Profile profile;
   profile.left.fill(Profile::kNone);
   profile.right.fill(-Profile::kNone);
@@ -27,7 +27,7 @@ Profile profile_of(const Region& outline, const Box& ink) {
     const double number = std::floor((y - ink.lo.y) / band);
     return static_cast<std::size_t>(std::clamp(number, 0.0, Profile::kBands - 1.0));
   };
-  for (const Polygon& polygon : outline) {
+  for (const plane::Polygon& polygon : outline) {
     FlatPoint a = polygon.back();
     for (const FlatPoint b : polygon) {
       const FlatPoint lo = a.y < b.y ? a : b, hi = a.y < b.y ? b : a;
@@ -51,7 +51,7 @@ Profile profile_of(const Region& outline, const Box& ink) {
 
 /// The neighbors of all hundred that come closest.
 DigitPair closest_pair(const Font& font, const DigitLine& line) {
-  Box ink;
+  plane::Box ink;
   for (const DigitOutline& shape : line.shapes) ink.cover(shape.ink);
   std::vector<Profile> profiles;
   for (const DigitOutline& shape : line.shapes) profiles.push_back(profile_of(shape.outline, ink));
@@ -70,9 +70,9 @@ DigitPair closest_pair(const Font& font, const DigitLine& line) {
   return closest;
 }
 
-Region middle_on_origin(const DigitOutline& shape) {
-  Region region = shape.outline;
-  for (Polygon& polygon : region) {
+plane::Region middle_on_origin(const DigitOutline& shape) {
+  plane::Region region = shape.outline;
+  for (plane::Polygon& polygon : region) {
     for (FlatPoint& p : polygon) p = p - shape.ink.middle();
   }
   return region;
@@ -91,7 +91,7 @@ std::vector<DigitPair> alike_pairs(const DigitLine& line) {
 }
 
 DigitFigures figures_of(const DigitOutline& shape, double stroke_asked) {
-  const Stroke stroke = measure_stroke(shape.outline);
+  const type::Stroke stroke = measure_stroke(shape.outline);
   return {shape.digit,      shape.ink.height(), shape.ink.width(),
           shape.counters(), stroke.length(),    stroke.median(),
           stroke.least(),   stroke.least_at(),  stroke.share_at_least(stroke_asked)};

@@ -7,7 +7,7 @@
 namespace swathe {
 namespace {
 
-FlatPoint cubic_at(FlatPoint p, const Curve& c, double t) {
+FlatPoint cubic_at(FlatPoint p, const type::Curve& c, double t) {
   const double s = 1 - t;
   return s * s * s * p + 3 * s * s * t * c.a + 3 * s * t * t * c.b + t * t * t * c.to;
 }
@@ -15,7 +15,7 @@ FlatPoint cubic_at(FlatPoint p, const Curve& c, double t) {
 /// Steps of equal t that keep every chord within `tolerance`: a chord strays by at most
 /// |B''| / (8 n^2), and |B''| is greatest at an end.
 /// Source: Filip, Magedson, Markot: Surface algorithms using bounds on derivatives, CAGD 3 (1986).
-int steps(FlatPoint p, const Curve& c, double tolerance) {
+int steps(FlatPoint p, const type::Curve& c, double tolerance) {
   const double bend = 6 * std::max(norm(p - 2 * c.a + c.b), norm(c.a - 2 * c.b + c.to));
   constexpr double kMost = 1000;
   return static_cast<int>(std::clamp(std::ceil(std::sqrt(bend / (8 * tolerance))), 1.0, kMost));
@@ -23,24 +23,24 @@ int steps(FlatPoint p, const Curve& c, double tolerance) {
 
 }  // namespace
 
-Region flatten(const std::vector<Curve>& curves, double tolerance) {
-  Region region;
-  Polygon polygon;
+plane::Region flatten(const std::vector<type::Curve>& curves, double tolerance) {
+  plane::Region region;
+  plane::Polygon polygon;
   const auto finish = [&] {
     if (polygon.size() > 1 && polygon.front() == polygon.back()) polygon.pop_back();
     if (polygon.size() > 2) region.push_back(std::move(polygon));
     polygon.clear();
   };
-  for (const Curve& curve : curves) {
+  for (const type::Curve& curve : curves) {
     switch (curve.verb) {
-      case Curve::Verb::Move:
+      case type::Curve::Verb::Move:
         finish();
         polygon.push_back(curve.to);
         break;
-      case Curve::Verb::Line:
+      case type::Curve::Verb::Line:
         polygon.push_back(curve.to);
         break;
-      case Curve::Verb::Cubic: {
+      case type::Curve::Verb::Cubic: {
         const FlatPoint from = polygon.back();
         const int n = steps(from, curve, tolerance);
         for (int i = 1; i < n; ++i) {
@@ -49,7 +49,7 @@ Region flatten(const std::vector<Curve>& curves, double tolerance) {
         polygon.push_back(curve.to);
         break;
       }
-      case Curve::Verb::Close:
+      case type::Curve::Verb::Close:
         finish();
         break;
     }
@@ -58,12 +58,12 @@ Region flatten(const std::vector<Curve>& curves, double tolerance) {
   return region;
 }
 
-std::size_t count_flattened(const std::vector<Curve>& curves, double tolerance) {
+std::size_t count_flattened(const std::vector<type::Curve>& curves, double tolerance) {
   std::size_t points = 0;
   FlatPoint at;
-  for (const Curve& curve : curves) {
-    if (curve.verb == Curve::Verb::Close) continue;
-    points += curve.verb == Curve::Verb::Cubic
+  for (const type::Curve& curve : curves) {
+    if (curve.verb == type::Curve::Verb::Close) continue;
+    points += curve.verb == type::Curve::Verb::Cubic
                   ? static_cast<std::size_t>(steps(at, curve, tolerance))
                   : std::size_t{1};
     at = curve.to;

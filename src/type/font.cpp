@@ -113,7 +113,7 @@ double from_fixed(FT_Fixed value) { return static_cast<double>(value) / 65536.0;
 
 /// Turns FreeType's calls for an outline into our curves.
 struct OutlineWriter {
-  std::vector<Curve> curves;
+  std::vector<type::Curve> curves;
   double units;  // 1/64 font units in the em
   FlatPoint at;
   bool open = false;
@@ -122,22 +122,22 @@ struct OutlineWriter {
     return {static_cast<double>(v->x) / units, static_cast<double>(v->y) / units};
   }
   void close() {
-    if (open) curves.push_back({Curve::Verb::Close, {}, {}, {}});
+    if (open) curves.push_back({type::Curve::Verb::Close, {}, {}, {}});
     open = false;
   }
   void move(FlatPoint to) {
     close();
-    curves.push_back({Curve::Verb::Move, {}, {}, to});
+    curves.push_back({type::Curve::Verb::Move, {}, {}, to});
     at = to;
     open = true;
   }
   void line(FlatPoint to) {
     if (to == at) return;
-    curves.push_back({Curve::Verb::Line, {}, {}, to});
+    curves.push_back({type::Curve::Verb::Line, {}, {}, to});
     at = to;
   }
   void cubic(FlatPoint a, FlatPoint b, FlatPoint to) {
-    curves.push_back({Curve::Verb::Cubic, a, b, to});
+    curves.push_back({type::Curve::Verb::Cubic, a, b, to});
     at = to;
   }
   void quadratic(FlatPoint control, FlatPoint to) {
@@ -177,20 +177,21 @@ const FT_Outline_Funcs& outline_callbacks() {
 }
 
 /// Whether all lies within 100 em of the origin; damaged fonts hold outlines of any size.
-bool near_origin(const std::vector<Curve>& curves) {
+bool near_origin(const std::vector<type::Curve>& curves) {
   constexpr double kFurthest = 100;
   const auto near = [](FlatPoint p) {
     return std::abs(p.x) < kFurthest && std::abs(p.y) < kFurthest;
   };
-  return std::ranges::all_of(
-      curves, [&](const Curve& curve) { return near(curve.a) && near(curve.b) && near(curve.to); });
+  return std::ranges::all_of(curves, [&](const type::Curve& curve) {
+    return near(curve.a) && near(curve.b) && near(curve.to);
+  });
 }
 
 /// Of all contours, over the greater side of their box.
-double relative_length(const Region& region) {
-  const Box box = bounds(region);
+double relative_length(const plane::Region& region) {
+  const plane::Box box = bounds(region);
   double length = 0;
-  for (const Polygon& polygon : region) {
+  for (const plane::Polygon& polygon : region) {
     FlatPoint from = polygon.back();
     for (const FlatPoint to : polygon) {
       length += apart(from, to);
@@ -201,9 +202,9 @@ double relative_length(const Region& region) {
 }
 
 /// What all corners turn by, left or right, in full turns.
-double full_turns(const Region& region) {
+double full_turns(const plane::Region& region) {
   double turned = 0;
-  for (const Polygon& polygon : region) {
+  for (const plane::Polygon& polygon : region) {
     const std::size_t n = polygon.size();
     for (std::size_t i = 0; i < n; ++i) {
       const FlatPoint in = polygon[(i + 1) % n] - polygon[i];
@@ -225,7 +226,7 @@ struct Font::Open {
   std::vector<FontAxis> axes;
   double units = 0;       ///< 1/64 font units in the em
   double cap_height = 0;  ///< em
-  std::unordered_map<unsigned, std::vector<Curve>> outlines;
+  std::unordered_map<unsigned, std::vector<type::Curve>> outlines;
   std::unordered_map<std::string, std::vector<ShapedGlyph>> lines;  ///< by options and text
 
   Open() = default;
@@ -241,8 +242,8 @@ struct Font::Open {
   static Outcome<std::shared_ptr<Open>> read(std::string_view bytes,
                                              const std::map<std::string, double>& axes);
 
-  const std::vector<Curve>& outline(unsigned glyph);
-  std::vector<Curve> drawn(unsigned glyph);
+  const std::vector<type::Curve>& outline(unsigned glyph);
+  std::vector<type::Curve> drawn(unsigned glyph);
   std::vector<ShapedGlyph> shaped(std::string_view text, ShapeOptions options) const;
   const std::vector<ShapedGlyph>& line(std::string_view text, ShapeOptions options);
   Outcome<void> set_axes(const std::map<std::string, double>& wanted);
@@ -288,7 +289,7 @@ Outcome<void> Font::Open::set_axes(const std::map<std::string, double>& wanted) 
   return {};
 }
 
-std::vector<Curve> Font::Open::drawn(unsigned glyph) {
+std::vector<type::Curve> Font::Open::drawn(unsigned glyph) {
   if (FT_Load_Glyph(face, glyph, kLoad) != 0) return {};
   if (face->glyph->format != FT_GLYPH_FORMAT_OUTLINE) return {};
   OutlineWriter writer{{}, units, {}};
@@ -299,10 +300,10 @@ std::vector<Curve> Font::Open::drawn(unsigned glyph) {
   return std::move(writer.curves);
 }
 
-const std::vector<Curve>& Font::Open::outline(unsigned glyph) {
+const std::vector<type::Curve>& Font::Open::outline(unsigned glyph) {
   if (const auto found = outlines.find(glyph); found != outlines.end()) return found->second;
   const MemoryWatch watch;
-  std::vector<Curve> curves = drawn(glyph);
+  std::vector<type::Curve> curves = drawn(glyph);
   watch.require();
   return outlines.emplace(glyph, std::move(curves)).first->second;
 }
@@ -397,9 +398,9 @@ Outcome<std::shared_ptr<Font::Open>> Font::Open::read(std::string_view bytes,
   const FT_UInt measured = capital ? capital : FT_Get_Char_Index(face, '1');
   if (measured) {
     constexpr double kFlatness = 1e-4;
-    const std::vector<Curve>& curves = open->outline(measured);
+    const std::vector<type::Curve>& curves = open->outline(measured);
     if (count_flattened(curves, kFlatness) <= kMostDigitEdges) {
-      const Box box = bounds(flatten(curves, kFlatness));
+      const plane::Box box = bounds(flatten(curves, kFlatness));
       if (!box.empty()) open->cap_height = box.height();
     }
   }
@@ -424,13 +425,15 @@ std::vector<ShapedGlyph> Font::shape(std::string_view text, ShapeOptions options
 
 bool Font::has(char32_t character) const { return FT_Get_Char_Index(open_->face, character) != 0; }
 
-const std::vector<Curve>& Font::outline(unsigned glyph) const { return open_->outline(glyph); }
+const std::vector<type::Curve>& Font::outline(unsigned glyph) const {
+  return open_->outline(glyph);
+}
 
 // Each is counted before the step whose time depends on it: overlaps are united last.
-Outcome<Region> Font::region(unsigned glyph, double tolerance) const {
+Outcome<plane::Region> Font::region(unsigned glyph, double tolerance) const {
   constexpr double kGrid = 1e-6;  // em: well below a 1/64 unit of any font
   const auto refused = [](const std::string& found) { return refuse(Why::TooLarge, found); };
-  const std::vector<Curve>& curves = outline(glyph);
+  const std::vector<type::Curve>& curves = outline(glyph);
   if (curves.size() > kMostDigitCurves)
     return refused(
         fmt::format("has {} curves, expected at most {}", curves.size(), kMostDigitCurves));
@@ -439,7 +442,7 @@ Outcome<Region> Font::region(unsigned glyph, double tolerance) const {
   if (const std::size_t edges = count_flattened(curves, tolerance); edges > kMostDigitEdges)
     return refused(
         fmt::format("comes to {} straight edges, expected at most {}", edges, kMostDigitEdges));
-  const Region drawn = flatten(curves, tolerance);
+  const plane::Region drawn = flatten(curves, tolerance);
   if (const double length = relative_length(drawn); length > kMostDigitLength)
     return refused(
         fmt::format("has an outline {:.0f} times as long as the digit is large, expected "
@@ -450,7 +453,7 @@ Outcome<Region> Font::region(unsigned glyph, double tolerance) const {
         fmt::format("has an outline that crosses or touches itself in more than {} "
                     "places, expected at most {}",
                     kMostDigitCrossings, kMostDigitCrossings));
-  Region united = unite(drawn, kGrid);
+  plane::Region united = unite(drawn, kGrid);
   if (const double turns = full_turns(united); turns > kMostDigitTurns)
     return refused(fmt::format("has corners that come to {:.0f} full turns, expected at most {:g}",
                                std::ceil(turns), kMostDigitTurns));

@@ -25,13 +25,13 @@ struct Bits {
 };
 
 /// Those that count as stroke.
-Bits bits_of(const MedialAxis& axis) {
+Bits bits_of(const plane::MedialAxis& axis) {
   Bits all;
   all.points = axis.junctions;
-  for (const MedialEdge& edge : axis.edges) {
+  for (const plane::MedialEdge& edge : axis.edges) {
     std::size_t from = edge.from;
     for (std::size_t i = 1; i < edge.points.size(); ++i) {
-      const MedialPoint &a = edge.points[i - 1], &b = edge.points[i];
+      const plane::MedialPoint &a = edge.points[i - 1], &b = edge.points[i];
       const std::size_t to = i + 1 == edge.points.size() ? edge.to : all.points++;
       const double opposed = (a.opposed() + b.opposed()) / 2;
       if (opposed > kStrokeOpposed) {
@@ -104,11 +104,11 @@ std::vector<StrokePiece> by_width(const std::vector<StrokePiece>& pieces) {
 
 }  // namespace
 
-Stroke::Stroke(std::vector<StrokePiece> pieces) : pieces_(by_width(pieces)) {
+type::Stroke::Stroke(std::vector<StrokePiece> pieces) : pieces_(by_width(pieces)) {
   for (const StrokePiece& piece : pieces_) length_ += piece.length;
 }
 
-double Stroke::median() const {
+double type::Stroke::median() const {
   double passed = 0;
   for (const StrokePiece& piece : pieces_) {
     passed += piece.length;
@@ -117,11 +117,13 @@ double Stroke::median() const {
   return 0;
 }
 
-double Stroke::least() const { return pieces_.empty() ? 0 : pieces_.front().width; }
+double type::Stroke::least() const { return pieces_.empty() ? 0 : pieces_.front().width; }
 
-FlatPoint Stroke::least_at() const { return pieces_.empty() ? FlatPoint{} : pieces_.front().at; }
+FlatPoint type::Stroke::least_at() const {
+  return pieces_.empty() ? FlatPoint{} : pieces_.front().at;
+}
 
-double Stroke::share_at_least(double width) const {
+double type::Stroke::share_at_least(double width) const {
   if (!(length_ > 0)) return 0;
   double enough = 0;
   for (const StrokePiece& piece : pieces_) {
@@ -130,9 +132,9 @@ double Stroke::share_at_least(double width) const {
   return enough / length_;
 }
 
-Stroke measure_stroke(const Region& outline) {
-  const Box box = bounds(outline);
-  if (box.empty()) return Stroke({});
+type::Stroke measure_stroke(const plane::Region& outline) {
+  const plane::Box box = bounds(outline);
+  if (box.empty()) return type::Stroke({});
   const double size = std::max(box.width(), box.height());
   Bits all = bits_of(medial_axis(unite(outline), size * kStrokeStep, kStrokeOpposed));
   trim_ends(all, kStrokeEndOpposed);
@@ -140,7 +142,7 @@ Stroke measure_stroke(const Region& outline) {
   std::vector<StrokePiece> pieces;
   pieces.reserve(all.bits.size());
   for (const Bit& bit : all.bits) pieces.push_back(bit.piece);
-  return Stroke(std::move(pieces));
+  return type::Stroke(std::move(pieces));
 }
 
 }  // namespace swathe

@@ -103,7 +103,7 @@ std::string section(std::string_view name, const Groups& content) {
 class Entities {
  public:
   Entities(const Page& page, const Font& labels) : labels_(labels) {
-    for (const Mark& mark : page.drawing.marks())
+    for (const draw::Mark& mark : page.drawing.marks())
       std::visit([&](const auto& one) { add(one); }, mark);
   }
 
@@ -126,10 +126,10 @@ class Entities {
 
   void add(const FillMark& mark) {
     if (mark.color.red + mark.color.green + mark.color.blue > 0) return;  // a tint
-    for (const Path& outline : mark.outlines) add(mark.kind, outline);
+    for (const plane::Path& outline : mark.outlines) add(mark.kind, outline);
   }
 
-  void add(LineKind kind, const Path& path, bool sample = false) {
+  void add(LineKind kind, const plane::Path& path, bool sample = false) {
     if (path.vertices.size() < 2) return;
     const LineStyle& style = style_of(kind);
     if (sample)
@@ -144,7 +144,7 @@ class Entities {
     groups_.classes({"AcDbPolyline"});
     groups_.whole(90, static_cast<int>(path.vertices.size()));
     groups_.whole(70, path.closed ? 1 : 0);
-    for (const Vertex& vertex : path.vertices) {
+    for (const plane::Vertex& vertex : path.vertices) {
       groups_.real(10, vertex.at.x);
       groups_.real(20, vertex.at.y);
       if (vertex.bulge != 0) groups_.real(42, vertex.bulge);
@@ -156,10 +156,10 @@ class Entities {
   void add(const TextMark& mark) {
     const double width = labels_.text_width_mm(mark.text, mark.height_mm);
     if (!(width > 0)) return;
-    const double share = mark.anchor == Anchor::Left     ? 0.0
-                         : mark.anchor == Anchor::Middle ? 0.5
-                                                         : 1.0;
-    const FlatPoint along = direction(mark.turn), start = mark.at - share * width * along;
+    const double share = mark.anchor == draw::Anchor::Left     ? 0.0
+                         : mark.anchor == draw::Anchor::Middle ? 0.5
+                                                               : 1.0;
+    const FlatPoint along = plane::direction(mark.turn), start = mark.at - share * width * along;
     has_text_ = true;
     begin("TEXT", kTextLayer);
     groups_.classes({"AcDbText"});

@@ -20,10 +20,10 @@ struct Line {
 Line lay_out(const TextMark& mark, const std::vector<ShapedGlyph>& shaped, double em) {
   double width = 0;
   for (const ShapedGlyph& glyph : shaped) width += em * glyph.advance;
-  const FlatPoint along = direction(mark.turn), up = left_of(along);
+  const FlatPoint along = plane::direction(mark.turn), up = left_of(along);
   FlatPoint pen = mark.at;
-  if (mark.anchor == Anchor::Middle) pen = pen - 0.5 * width * along;
-  if (mark.anchor == Anchor::Right) pen = pen - width * along;
+  if (mark.anchor == draw::Anchor::Middle) pen = pen - 0.5 * width * along;
+  if (mark.anchor == draw::Anchor::Right) pen = pen - width * along;
 
   // Cairo's letters hang upside down in their font; poppler then reads steep text from its end,
   // letter by letter. Such a text is one cluster: its words are written out beside its letters.
@@ -58,19 +58,19 @@ cairo_status_t LabelFont::render(cairo_scaled_font_t* font, unsigned long glyph,
   const auto id = static_cast<unsigned>(glyph);
   if (const auto seen = self.advances_.find(id); seen != self.advances_.end())
     extents->x_advance = seen->second;
-  for (const Curve& curve : self.letters_.outline(id)) {  // glyph space: em units, y down
+  for (const type::Curve& curve : self.letters_.outline(id)) {  // glyph space: em units, y down
     switch (curve.verb) {
-      case Curve::Verb::Move:
+      case type::Curve::Verb::Move:
         cairo_move_to(context, curve.to.x, -curve.to.y);
         break;
-      case Curve::Verb::Line:
+      case type::Curve::Verb::Line:
         cairo_line_to(context, curve.to.x, -curve.to.y);
         break;
-      case Curve::Verb::Cubic:
+      case type::Curve::Verb::Cubic:
         cairo_curve_to(context, curve.a.x, -curve.a.y, curve.b.x, -curve.b.y, curve.to.x,
                        -curve.to.y);
         break;
-      case Curve::Verb::Close:
+      case type::Curve::Verb::Close:
         cairo_close_path(context);
         break;
     }

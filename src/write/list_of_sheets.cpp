@@ -26,11 +26,12 @@ namespace {
 /// A page off a roll, cut where what is on it ends.
 void cut_to_length(Page& page, const Font& labels, double margin_mm) {
   double lowest = page.height_mm;
-  for (const Mark& mark : page.drawing.marks()) {
+  for (const draw::Mark& mark : page.drawing.marks()) {
     if (const auto* const line = std::get_if<LineMark>(&mark))
       lowest = std::min(lowest, bounds(line->path).lo.y);
     if (const auto* const fill = std::get_if<FillMark>(&mark))
-      for (const Path& outline : fill->outlines) lowest = std::min(lowest, bounds(outline).lo.y);
+      for (const plane::Path& outline : fill->outlines)
+        lowest = std::min(lowest, bounds(outline).lo.y);
     if (const auto* const text = std::get_if<TextMark>(&mark))
       for (const FlatPoint p : box_of(*text, labels).corners()) lowest = std::min(lowest, p.y);
   }

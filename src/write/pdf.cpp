@@ -39,7 +39,7 @@ std::string to_pdf(const Sheet& sheet, const Font& labels, const PdfOptions& opt
     const CairoHandle<cairo_t> context(cairo_create(surface.get()));
     begin_page(context.get(), page.height_mm, kPointsPerMm, page.print);
     draw_fills_and_lines(context.get(), page.drawing);
-    for (const Mark& mark : page.drawing.marks())
+    for (const draw::Mark& mark : page.drawing.marks())
       if (const auto* const text = std::get_if<TextMark>(&mark)) font.show(context.get(), *text);
     cairo_show_page(context.get());
     throw_on(cairo_status(context.get()));

@@ -11,18 +11,18 @@ namespace {
 
 /// Letters are filled as shapes: Cairo would set a font's letters on whole dots.
 void draw_text(cairo_t* context, const TextMark& mark, const Font& labels) {
-  for (const Curve& curve : outline_of(mark, labels)) {
+  for (const type::Curve& curve : outline_of(mark, labels)) {
     switch (curve.verb) {
-      case Curve::Verb::Move:
+      case type::Curve::Verb::Move:
         cairo_move_to(context, curve.to.x, curve.to.y);
         break;
-      case Curve::Verb::Line:
+      case type::Curve::Verb::Line:
         cairo_line_to(context, curve.to.x, curve.to.y);
         break;
-      case Curve::Verb::Cubic:
+      case type::Curve::Verb::Cubic:
         cairo_curve_to(context, curve.a.x, curve.a.y, curve.b.x, curve.b.y, curve.to.x, curve.to.y);
         break;
-      case Curve::Verb::Close:
+      case type::Curve::Verb::Close:
         cairo_close_path(context);
         break;
     }
@@ -42,7 +42,7 @@ std::string to_png(const Page& page, const Font& labels, double dots_per_mm) {
   cairo_paint(context.get());
   begin_page(context.get(), page.height_mm, dots_per_mm);
   draw_fills_and_lines(context.get(), page.drawing);
-  for (const Mark& mark : page.drawing.marks())
+  for (const draw::Mark& mark : page.drawing.marks())
     if (const auto* const text = std::get_if<TextMark>(&mark))
       draw_text(context.get(), *text, labels);
   throw_on(cairo_status(context.get()));

@@ -19,7 +19,7 @@ double grid(double value) {
 
 Json pair(double a, double b) { return Json::array({grid(a), grid(b)}); }
 
-Json points(const Polygon& polygon) {
+Json points(const plane::Polygon& polygon) {
   Json list = Json::array();
   for (const FlatPoint p : polygon) list.push_back(pair(p.x, p.y));
   return list;
@@ -68,7 +68,7 @@ Json job_part(const Job& job) {
 Json section_part(const Section& section, const ClothMap& map) {
   const auto u_of = [&](double u) { return map.to_pattern({0, u}).y; };
   Json stations = Json::array();
-  for (const Station& station : section.stations())
+  for (const bumper::Station& station : section.stations())
     stations.push_back({{"name", station.name},
                         {"u_mm", grid(u_of(station.u_mm))},
                         {"d_mm", grid(station.d_mm)},
@@ -139,7 +139,7 @@ Json bumper_part(const Made& made, std::size_t k) {
   bumper["sides"] = std::move(sides);
   bumper["points_mm"] = points(pattern.outline);
   bumper["holes_mm"] = Json::array();
-  for (const Polygon& hole : pattern.holes) bumper["holes_mm"].push_back(points(hole));
+  for (const plane::Polygon& hole : pattern.holes) bumper["holes_mm"].push_back(points(hole));
   bumper["length_mm"] = grid(pattern.length);
   bumper["cloth_length_mm"] = grid(pattern.cloth_length);
   bumper["cloth_width_mm"] = grid(pattern.cloth_width);
@@ -177,7 +177,8 @@ Json bumper_part(const Made& made, std::size_t k) {
                                  {"order", staple.order},
                                  {"on", word(staple.on)}});
   bumper["strips"] = Json::array();
-  for (const Path& strip : pattern.strips) bumper["strips"].push_back(points(flatten(strip, 0.01)));
+  for (const plane::Path& strip : pattern.strips)
+    bumper["strips"].push_back(points(flatten(strip, 0.01)));
   bumper["match_marks"] = Json::array();
   for (std::size_t m = 0; m < pattern.marks.size(); ++m) {
     const MatchMark& mark = pattern.marks[m];
@@ -201,7 +202,7 @@ Json bumper_part(const Made& made, std::size_t k) {
   return bumper;
 }
 
-Json board_part(const Piece& board) {
+Json board_part(const bumper::Piece& board) {
   return {
       {"bumper", board.bumper},
       {"side", board.side},
@@ -213,7 +214,7 @@ Json board_part(const Piece& board) {
       {"subject", to_text(Subject::board(board.bumper, board.side))}};
 }
 
-Json padding_part(const Piece& piece) {
+Json padding_part(const bumper::Piece& piece) {
   return {{"bumper", piece.bumper},
           {"side", piece.side},
           {"length_mm", grid(piece.length_mm)},
@@ -376,7 +377,7 @@ Json face_part(const NumberServes& serves, const NumberInSpace& number) {
           {"digit_seen_height_mm", grid(seen)}};
 }
 
-Json ring_part(const SightRing& ring, const Scene& scene) {
+Json ring_part(const SightRing& ring, const sight::Scene& scene) {
   Json faces = Json::array();
   for (std::size_t n = 0; n < ring.numbers.size(); ++n)
     faces.push_back(face_part(ring.numbers[n], scene.numbers[n]));
@@ -444,9 +445,9 @@ std::string report_json(const Made& made, const std::vector<ToldSheet>& sheets) 
   for (std::size_t k = 0; k < made.patterns.size(); ++k)
     report["bumpers"].push_back(bumper_part(made, k));
   report["boards"] = Json::array();
-  for (const Piece& board : made.boards) report["boards"].push_back(board_part(board));
+  for (const bumper::Piece& board : made.boards) report["boards"].push_back(board_part(board));
   report["padding"] = Json::array();
-  for (const Piece& piece : made.padding) report["padding"].push_back(padding_part(piece));
+  for (const bumper::Piece& piece : made.padding) report["padding"].push_back(padding_part(piece));
   report["overhangs"] = Json::array();
   for (const Overhang& over : overhangs(made.boards, made.padding))
     report["overhangs"].push_back(overhang_part(over));

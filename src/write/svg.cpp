@@ -50,7 +50,7 @@ class PathData {
  public:
   explicit PathData(double page_height_mm) : height_(page_height_mm) {}
 
-  void add(const Path& path) {
+  void add(const plane::Path& path) {
     const std::size_t count = path.vertices.size();
     if (count == 0) return;
     to('M', path.vertices[0].at);
@@ -70,12 +70,12 @@ class PathData {
     data_ += number(height_ - p.y);
   }
 
-  void edge(const Vertex& from, FlatPoint end) {
+  void edge(const plane::Vertex& from, FlatPoint end) {
     if (from.bulge == 0) {
       to('L', end);
       return;
     }
-    const Arc arc = arc_of(from.at, end, from.bulge);
+    const plane::Arc arc = arc_of(from.at, end, from.bulge);
     const char* const large = std::abs(from.bulge) > 1 ? "1" : "0";
     const char* const sweep = from.bulge > 0 ? "0" : "1";  // turned round with the y axis
     const std::string radius = number(arc.radius);
@@ -119,11 +119,11 @@ class Letters {
       }
       pen += glyph.advance;
     }
-    const double share = mark.anchor == Anchor::Left     ? 0.0
-                         : mark.anchor == Anchor::Middle ? 0.5
-                                                         : 1.0;
+    const double share = mark.anchor == draw::Anchor::Left     ? 0.0
+                         : mark.anchor == draw::Anchor::Middle ? 0.5
+                                                               : 1.0;
     const double em = font_.cap_height() > 0 ? mark.height_mm / font_.cap_height() : 0.0;
-    const FlatPoint start = mark.at - share * em * pen * direction(mark.turn);
+    const FlatPoint start = mark.at - share * em * pen * plane::direction(mark.turn);
     std::string place =
         "translate(" + number(start.x) + " " + number(page_height_mm - start.y) + ")";
     if (mark.turn != 0)
@@ -162,20 +162,20 @@ class Letters {
       data += ' ';
       data += in_em(-p.y);
     };
-    for (const Curve& curve : font_.outline(glyph)) {
+    for (const type::Curve& curve : font_.outline(glyph)) {
       switch (curve.verb) {
-        case Curve::Verb::Move:
+        case type::Curve::Verb::Move:
           to('M', curve.to);
           break;
-        case Curve::Verb::Line:
+        case type::Curve::Verb::Line:
           to('L', curve.to);
           break;
-        case Curve::Verb::Cubic:
+        case type::Curve::Verb::Cubic:
           to('C', curve.a);
           to(' ', curve.b);
           to(' ', curve.to);
           break;
-        case Curve::Verb::Close:
+        case type::Curve::Verb::Close:
           data += 'Z';
           break;
       }
@@ -198,7 +198,7 @@ struct Layers {
 Layers layers_of(const Page& page, const Font& labels) {
   Layers layers;
   Letters letters(labels);
-  for (const Mark& mark : page.drawing.marks()) {
+  for (const draw::Mark& mark : page.drawing.marks()) {
     PathData data(page.height_mm);
     if (const auto* const line = std::get_if<LineMark>(&mark)) {
       data.add(line->path);
@@ -209,7 +209,7 @@ Layers layers_of(const Page& page, const Font& labels) {
       layers.lines[static_cast<std::size_t>(line->kind)] +=
           "<path" + shown_in(line->shows) + " d=\"" + data.text() + "\"/>\n";
     } else if (const auto* const fill = std::get_if<FillMark>(&mark)) {
-      for (const Path& outline : fill->outlines) data.add(outline);
+      for (const plane::Path& outline : fill->outlines) data.add(outline);
       const auto kind = static_cast<std::size_t>(fill->kind);
       if (layers.fills[kind].empty()) layers.fill_order.push_back(kind);
       layers.fills[kind] += "<path" + shown_in(fill->shows) + " fill=\"" + to_text(fill->color) +

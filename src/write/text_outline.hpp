@@ -8,6 +8,6 @@
 namespace swathe {
 
 /// The text as the outlines of its letters, where they stand on the page.
-std::vector<Curve> outline_of(const TextMark& mark, const Font& font);
+std::vector<type::Curve> outline_of(const TextMark& mark, const Font& font);
 
 }  // namespace swathe

@@ -32,16 +32,16 @@ const cairo_user_data_key_t kLetters = {};
 
 cairo_status_t draw_letter(cairo_scaled_font_t* font, unsigned long glyph, cairo_t* context,
                            cairo_text_extents_t* extents) {
-  const auto& letters = *static_cast<const std::map<unsigned long, std::vector<Curve>>*>(
+  const auto& letters = *static_cast<const std::map<unsigned long, std::vector<type::Curve>>*>(
       cairo_font_face_get_user_data(cairo_scaled_font_get_font_face(font), &kLetters));
   extents->x_advance = 0.6;
-  for (const Curve& curve : letters.at(glyph)) {
-    if (curve.verb == Curve::Verb::Move) cairo_move_to(context, curve.to.x, -curve.to.y);
-    if (curve.verb == Curve::Verb::Line) cairo_line_to(context, curve.to.x, -curve.to.y);
-    if (curve.verb == Curve::Verb::Cubic)
+  for (const type::Curve& curve : letters.at(glyph)) {
+    if (curve.verb == type::Curve::Verb::Move) cairo_move_to(context, curve.to.x, -curve.to.y);
+    if (curve.verb == type::Curve::Verb::Line) cairo_line_to(context, curve.to.x, -curve.to.y);
+    if (curve.verb == type::Curve::Verb::Cubic)
       cairo_curve_to(context, curve.a.x, -curve.a.y, curve.b.x, -curve.b.y, curve.to.x,
                      -curve.to.y);
-    if (curve.verb == Curve::Verb::Close) cairo_close_path(context);
+    if (curve.verb == type::Curve::Verb::Close) cairo_close_path(context);
   }
   cairo_fill(context);
   return CAIRO_STATUS_SUCCESS;
@@ -90,12 +90,12 @@ CairoLoad load_of_example() {
     FileLoad& file = load.files.emplace_back(FileLoad{has_pictures(sheet), {}});
     for (const Page& page : sheet.pages) {
       PageLoad& on = file.pages.emplace_back(PageLoad{page.width_mm, page.height_mm, {}, {}, {}});
-      for (const Mark& mark : page.drawing.marks()) {
+      for (const draw::Mark& mark : page.drawing.marks()) {
         if (const auto* line = std::get_if<LineMark>(&mark))
           on.strokes[line->kind].push_back(line->path.vertices.size());
         if (const auto* fill = std::get_if<FillMark>(&mark)) {
           auto& area = on.areas.emplace_back();
-          for (const Path& path : fill->outlines) area.push_back(path.vertices.size());
+          for (const plane::Path& path : fill->outlines) area.push_back(path.vertices.size());
         }
         if (const auto* text = std::get_if<TextMark>(&mark)) {
           auto& drawn = on.texts.emplace_back(

@@ -32,7 +32,7 @@ struct FileLoad {
 
 struct CairoLoad {
   std::vector<FileLoad> files;
-  std::map<unsigned long, std::vector<Curve>> letters;
+  std::map<unsigned long, std::vector<type::Curve>> letters;
 };
 
 CairoLoad load_of_example();

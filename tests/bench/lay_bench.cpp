@@ -15,19 +15,19 @@ Pattern cover(int number) {
   Pattern pattern;
   pattern.bumper = "A" + std::to_string(number);
   const auto end = [&](double x, double out) {
-    const Polygon points = {{x, -183},
-                            {x, -132},
-                            {x + out * ears, -132},
-                            {x + out * ears, -32},
-                            {x + out * tongue, -32},
-                            {x + out * tongue, 32},
-                            {x + out * ears, 32},
-                            {x + out * ears, 132},
-                            {x, 132},
-                            {x, 183}};
+    const plane::Polygon points = {{x, -183},
+                                   {x, -132},
+                                   {x + out * ears, -132},
+                                   {x + out * ears, -32},
+                                   {x + out * tongue, -32},
+                                   {x + out * tongue, 32},
+                                   {x + out * ears, 32},
+                                   {x + out * ears, 132},
+                                   {x, 132},
+                                   {x, 183}};
     return points;
   };
-  const Polygon left = end(0, -1);
+  const plane::Polygon left = end(0, -1);
   pattern.outline = end(length, 1);
   pattern.outline.insert(pattern.outline.end(), left.rbegin(), left.rend());
   return pattern;

@@ -21,12 +21,12 @@ std::size_t report() {
   return report_json(made, told_sheets(made, font)).size();
 }
 
-std::size_t junctions(const Region& outline) {
+std::size_t junctions(const plane::Region& outline) {
   boost::polygon::voronoi_builder<std::int32_t> builder;
   const auto grids = [](double mm) {
-    return static_cast<std::int32_t>(std::lround(mm / kClipGrid));
+    return static_cast<std::int32_t>(std::lround(mm / plane::kClipGrid));
   };
-  for (const Polygon& contour : outline) {
+  for (const plane::Polygon& contour : outline) {
     FlatPoint from = contour.back();
     for (const FlatPoint to : contour) {
       builder.insert_segment(grids(from.x), grids(from.y), grids(to.x), grids(to.y));
@@ -38,10 +38,10 @@ std::size_t junctions(const Region& outline) {
   return diagram.num_vertices();
 }
 
-std::vector<Region> outlines_of_digits() {
+std::vector<plane::Region> outlines_of_digits() {
   const Made made = made_example();
   if (!made.numerals || made.numerals->digits.empty()) std::abort();
-  std::vector<Region> outlines;
+  std::vector<plane::Region> outlines;
   for (const Digit& digit : made.numerals->digits) outlines.push_back(unite(digit.outline));
   return outlines;
 }
@@ -50,11 +50,11 @@ std::vector<Region> outlines_of_digits() {
 
 std::vector<Ratio> report_ratios() {
   constexpr int kRuns = 20;
-  const std::vector<Region> outlines = outlines_of_digits();
+  const std::vector<plane::Region> outlines = outlines_of_digits();
   std::size_t made = 0, met = 0;
   const double ours = least_seconds(kRuns, [&] { made += report(); });
   const double floor = least_seconds(kRuns, [&] {
-    for (const Region& outline : outlines) met += junctions(outline);
+    for (const plane::Region& outline : outlines) met += junctions(outline);
   });
   if (made == 0 || met == 0) std::abort();
   return {{"the report", ours, "the Voronoi diagrams of its digits by bare Boost", floor}};

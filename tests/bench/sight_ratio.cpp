@@ -25,7 +25,7 @@ bool reads_number(const Sightlines& lines, FlatPoint eye) {
 }
 
 /// Every viewpoint of every circle.
-std::size_t walk(const Scene& scene, const SightKeys& keys) {
+std::size_t walk(const sight::Scene& scene, const SightKeys& keys) {
   std::size_t reads = 0;
   for (const Length eye : keys.eye_height) {
     const Sightlines lines(scene, eye, {keys.least_angle, kWidestObliquity});
@@ -54,7 +54,7 @@ bool meets(const SpacePoint& from, const SpacePoint& way, const SpacePoint& a, c
 double slow_seconds(const Made& made, int viewpoints) {
   std::vector<Mesh> meshes;
   for (const Wrap& wrap : made.wraps) meshes.push_back(make_mesh(wrap, made.job.cloth));
-  const Scene& scene = made.sight->scene;
+  const sight::Scene& scene = made.sight->scene;
   std::size_t hidden = 0;
   const double seconds = least_seconds(1, [&] {
     for (int k = 0; k < viewpoints; ++k) {
@@ -84,7 +84,7 @@ double slow_seconds(const Made& made, int viewpoints) {
 
 std::vector<Ratio> sight_ratios() {
   const Made made = made_example();
-  const Scene& scene = made.sight->scene;
+  const sight::Scene& scene = made.sight->scene;
   const SightKeys& keys = made.job.sight;
   std::size_t reads = 0;
   const double walked = least_seconds(5, [&] { reads += walk(scene, keys); });

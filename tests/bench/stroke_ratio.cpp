@@ -14,7 +14,7 @@ constexpr double kInch = 25.4, kHeight = 4 * kInch, kPixel = kInch / 400;
 
 struct Subject {
   DigitOutline shape;
-  std::vector<Curve> curves;
+  std::vector<type::Curve> curves;
   double em;
 };
 
@@ -37,7 +37,7 @@ std::vector<Subject> subjects() {
 
 std::vector<Ratio> stroke_ratios() {
   const std::vector<Subject> all = subjects();
-  std::vector<Stroke> strokes;
+  std::vector<type::Stroke> strokes;
   const double ours = least_seconds(3, [&] {
     strokes.clear();
     for (const Subject& one : all) strokes.push_back(measure_stroke(one.shape.outline));

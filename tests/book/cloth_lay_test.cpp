@@ -17,18 +17,18 @@ namespace {
 
 /// What is drawn of a lay, in the page's millimeters.
 struct Drawn {
-  Box roll;
-  Region covers;
+  plane::Box roll;
+  plane::Region covers;
 };
 
 Drawn drawn_in(const Picture& picture) {
   Drawn drawn;
-  for (const Mark& mark : picture.drawing.marks()) {
+  for (const draw::Mark& mark : picture.drawing.marks()) {
     const auto* line = std::get_if<LineMark>(&mark);
     if (!line || !line->path.closed) continue;
     if (line->kind == LineKind::Thin) drawn.roll.cover(bounds(line->path));
     if (line->kind == LineKind::Outline) {
-      Polygon outline = flatten(line->path, 0.01);
+      plane::Polygon outline = flatten(line->path, 0.01);
       if (area(outline) < 0) std::ranges::reverse(outline);
       drawn.covers.push_back(std::move(outline));
     }
@@ -53,8 +53,9 @@ TEST_CASE("lay's picture: covers to one scale, none over another, all on the rol
         CHECK(drawn.roll.grown(1e-6).holds(bounds(drawn.covers[a])));
         cloth += area(drawn.covers[a]);
         for (std::size_t b = a + 1; b < drawn.covers.size(); ++b)
-          for (const Polygon& both : intersect({drawn.covers[a]}, {drawn.covers[b]})) {
-            const Box box = bounds(both);  // no more than a line's width of either
+          for (const plane::Polygon& both :
+               plane::intersect({drawn.covers[a]}, {drawn.covers[b]})) {
+            const plane::Box box = bounds(both);  // no more than a line's width of either
             CHECK(std::min(box.width(), box.height()) <= 2 * kLine);
           }
       }

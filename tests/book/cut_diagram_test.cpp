@@ -17,12 +17,12 @@ namespace {
 constexpr double kWide = 190.0;  // mm across the page
 
 /// Rectangles drawn in the pieces' line, by their height on the page.
-std::map<long, std::vector<Box>> strips_of(const Drawing& drawing) {
-  std::map<long, std::vector<Box>> strips;
-  for (const Mark& mark : drawing.marks())
+std::map<long, std::vector<plane::Box>> strips_of(const Drawing& drawing) {
+  std::map<long, std::vector<plane::Box>> strips;
+  for (const draw::Mark& mark : drawing.marks())
     if (const auto* line = std::get_if<LineMark>(&mark);
         line && line->kind == LineKind::Outline && line->path.closed) {
-      const Box box = bounds(line->path);
+      const plane::Box box = bounds(line->path);
       strips[std::lround(1e3 * box.lo.y)].push_back(box);
     }
   return strips;
@@ -45,7 +45,7 @@ std::vector<int> numbers_of(const Drawing& drawing) {
   std::vector<int> numbers;
   for (const TextMark& text : test::texts_of(drawing))
     if (text.text.find_first_not_of("0123456789") == std::string::npos &&
-        text.anchor == Anchor::Middle && text.text.size() < 4)
+        text.anchor == draw::Anchor::Middle && text.text.size() < 4)
       numbers.push_back(std::stoi(text.text));
   return numbers;
 }
@@ -61,15 +61,15 @@ TEST_CASE("sheets to cut (1): what is drawn of a sheet adds up to the sheet") {
       const double length = sheet.length, width = (keys.stock[0] + keys.stock[1]).mm() - length;
       CHECK((length == keys.stock[0].mm() || length == keys.stock[1].mm()));
       const Picture picture = draw_sheet_cuts(sheet, face, made.job.units, kWide);
-      Box whole;
+      plane::Box whole;
       const auto strips = strips_of(picture.drawing);
       for (const auto& [y, boxes] : strips)
-        for (const Box& box : boxes) whole.cover(box);
+        for (const plane::Box& box : boxes) whole.cover(box);
       const double along = length / whole.width(), across = width / whole.height();
       double down = -keys.kerf.mm();
       for (const auto& [y, boxes] : strips) {
         double sum = -keys.kerf.mm();
-        for (const Box& box : boxes) sum += along * box.width() + keys.kerf.mm();
+        for (const plane::Box& box : boxes) sum += along * box.width() + keys.kerf.mm();
         // A rest narrower than the blade is no piece of waste.
         CHECK(sum <= length + 1e-6);
         CHECK(sum > length - keys.kerf.mm() - 0.02);
@@ -88,7 +88,8 @@ TEST_CASE("sheets to cut (2): every board of every set is cut once, by numbered 
     const Made made = test::made_example(path);
     std::map<std::string, int> drawn, wanted;
     int sheets = 0;
-    for (const Piece& board : made.boards) wanted[piece_name(board)] += padded_sets(made.job);
+    for (const bumper::Piece& board : made.boards)
+      wanted[piece_name(board)] += padded_sets(made.job);
     for (const CutSheet& sheet : sheets_to_cut(made)) {
       const Picture picture = draw_sheet_cuts(sheet, face, made.job.units, kWide);
       sheets += sheet.alike;
@@ -157,7 +158,7 @@ TEST_CASE("cuts and labels: padding is told to the nearest 1/16 in, boards round
       if (!length) return false;
       constexpr double kSixteenth = 25.4 / 16;
       for (const auto* pieces : {&made.boards, &made.padding})
-        for (const Piece& piece : *pieces) {
+        for (const bumper::Piece& piece : *pieces) {
           if (!name.empty() && piece_name(piece) != name) continue;
           const double over = piece.length_mm - length->mm();
           const bool told =
@@ -175,9 +176,9 @@ TEST_CASE("cuts and labels: padding is told to the nearest 1/16 in, boards round
           CHECK_MESSAGE(is_a_piece(text.text.substr(0, text.text.size() - 5), ""), text.text);
           ++read;
         }
-        if (page.name != "build book: boards and padding" || text.anchor != Anchor::Middle)
+        if (page.name != "build book: boards and padding" || text.anchor != draw::Anchor::Middle)
           continue;
-        for (const Piece& board : made.boards) {
+        for (const bumper::Piece& board : made.boards) {
           const std::string name = piece_name(board);
           if (names(text.text, name) == 0 || text.text == name) continue;
           CHECK_MESSAGE(is_a_piece(text.text.substr(name.size() + 1), name), text.text);
@@ -197,7 +198,7 @@ TEST_CASE("labels: every board of every set has one, and so has every cover of e
     const bool colored = made.job.cloth.fixing != Fixing::HookAndLoop;
     for (const ClothColor& color : made.job.cloth.colors) {
       if (!colored && &color != &made.job.cloth.colors.front()) break;  // one set for all covers
-      for (const Piece& board : made.boards)
+      for (const bumper::Piece& board : made.boards)
         ++wanted["board" + (colored ? ", " + color.name : "") + ": " + piece_name(board)];
     }
     for (const Page& page : book_sheet(made, made.job.paper, face).pages) {

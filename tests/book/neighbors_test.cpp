@@ -24,7 +24,7 @@ TEST_CASE("neighbors: an end is named by the side at its corner of the frame, el
     std::set<std::string> bumpers;
     for (const BumperKeys& bumper : made.job.bumpers) bumpers.insert("bumper " + bumper.name);
     std::size_t named_by_side = 0;
-    for (const Piece& board : made.boards)
+    for (const bumper::Piece& board : made.boards)
       for (const bool start : {true, false}) {
         CAPTURE(board.bumper + " " + board.side);
         CAPTURE(start);

@@ -22,7 +22,7 @@ std::optional<Length> figure_of(const std::string& text, const std::string& befo
   return parse_length(text.substr(before.size() + 1), units);
 }
 
-double longest_edge(const Path& path) {
+double longest_edge(const plane::Path& path) {
   double longest = 0;
   for (std::size_t k = 0; k < path.vertices.size(); ++k)
     longest = std::max(
@@ -45,7 +45,7 @@ TEST_CASE("plan: boards are drawn to scale, and printed lengths are rounded down
     // The frame's own outline gives the scale: the first closed line in the frame's kind.
     double scale = 0;
     std::vector<double> drawn, printed;
-    for (const Mark& mark : picture.drawing.marks()) {
+    for (const draw::Mark& mark : picture.drawing.marks()) {
       const auto* line = std::get_if<LineMark>(&mark);
       if (line && line->kind == LineKind::Outline && scale == 0) {
         const auto& corners = made.job.frame.corners;
@@ -54,7 +54,7 @@ TEST_CASE("plan: boards are drawn to scale, and printed lengths are rounded down
       }
       const auto* fill = std::get_if<FillMark>(&mark);
       if (fill && fill->color == kWood)
-        for (const Path& board : fill->outlines) drawn.push_back(longest_edge(board));
+        for (const plane::Path& board : fill->outlines) drawn.push_back(longest_edge(board));
     }
     REQUIRE(scale > 0);
     std::multiset<std::string> words;
@@ -100,8 +100,8 @@ TEST_CASE("section: each height is that of its leader above the floor, each dept
     const Made made = test::made_example(path);
     const Picture picture = section_picture(made, labels, 190, 96);
     // The board, drawn to scale, is as high as the job says.
-    Box board;
-    for (const Mark& mark : picture.drawing.marks())
+    plane::Box board;
+    for (const draw::Mark& mark : picture.drawing.marks())
       if (const auto* fill = std::get_if<FillMark>(&mark); fill && fill->color == kWood)
         board.cover(bounds(fill->outlines.front()));
     const double scale = board.height() / made.job.boards.height.mm();
@@ -120,7 +120,7 @@ TEST_CASE("section: each height is that of its leader above the floor, each dept
       // The leader that ends beside the text starts at the place it tells of.
       double nearest = 1e9;
       FlatPoint from;
-      for (const Mark& mark : picture.drawing.marks())
+      for (const draw::Mark& mark : picture.drawing.marks())
         if (const auto* line = std::get_if<LineMark>(&mark);
             line && line->path.vertices.size() == 4 && !line->path.closed)
           if (const double off = apart(line->path.vertices.back().at, text.at); off < nearest) {

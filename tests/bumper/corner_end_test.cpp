@@ -26,7 +26,7 @@ Job one_a_side() {
 }
 
 struct Pieces {
-  std::vector<Piece> boards, padding;
+  std::vector<bumper::Piece> boards, padding;
 };
 Pieces pieces_of(const Job& job, const std::vector<Wrap>& wraps) {
   Pieces pieces;
@@ -95,7 +95,7 @@ TEST_CASE("ends at corners of any turn up to a right angle touch without clearan
     job.padding.lapping.clear();
     for (int k = 0; k < sides; ++k) {
       const std::string side = "side" + std::to_string(k);
-      job.frame.corners.push_back(600.0 * direction(2 * std::numbers::pi * k / sides));
+      job.frame.corners.push_back(600.0 * plane::direction(2 * std::numbers::pi * k / sides));
       job.frame.sides.push_back(side);
       if (k % 2 == 0) job.padding.lapping.push_back(side);
       job.bumpers.push_back({side, {side, RunEnd::Corner{}}, {side, RunEnd::Corner{}}, mm(0)});

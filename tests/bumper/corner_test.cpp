@@ -26,7 +26,7 @@ Drawn drawn_corner(std::mt19937_64& rng) {
 /// below; the one after leaves turned counter-clockwise. `past` is beyond the corner on either.
 FlatPoint before(double past, double depth) { return {past, -depth}; }
 FlatPoint after(const Corner& corner, double past, double depth) {
-  const FlatPoint along = direction(corner.turn);
+  const FlatPoint along = plane::direction(corner.turn);
   return -past * along - depth * left_of(along);
 }
 
@@ -59,7 +59,8 @@ TEST_CASE("corner (3): crossings lie on both sides' lines") {
     const auto [corner, depth, other] = drawn_corner(rng);
     const FlatPoint at = before(corner.crossing(depth, other), depth);
     // How far outward of the side after: along its outward normal.
-    CHECK(dot(at, -1.0 * left_of(direction(corner.turn))) == doctest::Approx(other).epsilon(1e-9));
+    CHECK(dot(at, -1.0 * plane::left_of(plane::direction(corner.turn))) ==
+          doctest::Approx(other).epsilon(1e-9));
     // And the same seen from the other side.
     const FlatPoint from_after = after(corner, corner.crossing(other, depth), other);
     CHECK(apart(at, from_after) < 1e-6);
@@ -80,8 +81,8 @@ TEST_CASE("square ends at a corner: nothing of the one that stops lies in the ot
     CHECK(laps.padding == doctest::Approx(depth * half));
     double furthest = -1e300;
     for (const double d : {0.0, thick})
-      furthest =
-          std::max(furthest, dot(before(laps.board, d), -1.0 * left_of(direction(corner.turn))));
+      furthest = std::max(furthest, dot(before(laps.board, d),
+                                        -1.0 * plane::left_of(plane::direction(corner.turn))));
     CHECK(furthest == doctest::Approx(thick));
     // Places of the butting strips in plan, as the lapping side measures them.
     const auto inside = [&](FlatPoint p) {

@@ -122,7 +122,7 @@ TEST_CASE("neutral axis: cloth on a round follows the mean diameter") {
   // TAFE NSW toolbox 905, "What is meant by mean diameter?": 10 mm plate, outside diameter 650 mm,
   // mean diameter 640, length 2010.62 mm. A board of no size with one noodle of 630 mm, cloth 10
   // mm.
-  CHECK(girth(hull_of_discs({{{0, 0}, 0.5 * 630 + 0.5 * 10}})) ==
+  CHECK(plane::girth(plane::hull_of_discs({{{0, 0}, 0.5 * 630 + 0.5 * 10}})) ==
         doctest::Approx(2010.62).epsilon(1e-5));
 }
 

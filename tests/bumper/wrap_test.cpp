@@ -158,9 +158,9 @@ TEST_CASE("boards and noodles of the worked frame") {
   job.padding.diameter = mm(63.5);
   for (BumperKeys& bumper : job.bumpers) bumper.end_clearance = mm(6);
   const std::vector<Wrap> wraps = test::wraps_of(job);
-  const auto lengths = [](const std::vector<Piece>& pieces) {
+  const auto lengths = [](const std::vector<bumper::Piece>& pieces) {
     std::vector<double> out;
-    for (const Piece& piece : pieces) out.push_back(piece.length_mm);
+    for (const bumper::Piece& piece : pieces) out.push_back(piece.length_mm);
     return out;
   };
   for (const Wrap& wrap : wraps) {
@@ -207,7 +207,7 @@ TEST_CASE("hexagon: mitred boards and noodles are cut at 30 degrees") {
   job.frame.corners.clear();
   job.frame.sides.clear();
   for (int k = 0; k < 6; ++k) {
-    job.frame.corners.push_back(500.0 * direction(k * kPi / 3));
+    job.frame.corners.push_back(500.0 * plane::direction(k * kPi / 3));
     job.frame.sides.push_back(std::string(1, static_cast<char>('a' + k)));
   }
   job.bumpers = {test::half("A", "a", "d"), test::half("B", "d", "a")};

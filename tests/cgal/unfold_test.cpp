@@ -111,7 +111,7 @@ Vertex_index point_at(const Panel& panel, FlatPoint place) {
 /// the cloth. Finer panels have a point at each of them too.
 std::vector<FlatPoint> clear_places(const Panel& panel) {
   const double widest_dart = 4.0 * 25.4;  // half its width at the flaps is 3 1/4 in and a setback
-  const Box box = bounds(panel.cloth);
+  const plane::Box box = bounds(panel.cloth);
   std::vector<FlatPoint> places;
   for (const FlatPoint p : panel.cloth)
     if (p.x >= box.lo.x + widest_dart && p.x <= box.hi.x - widest_dart) places.push_back(p);

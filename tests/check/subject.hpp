@@ -16,7 +16,7 @@ struct Checked {
   std::vector<Wrap> wraps;
   std::vector<Pattern> patterns;
   std::vector<double> bare_gaps, covered_gaps;
-  std::vector<Piece> boards, padding;
+  std::vector<bumper::Piece> boards, padding;
   std::optional<Numerals> numerals;
   std::optional<Stock> stock;
   std::optional<Sight> sight;
@@ -59,11 +59,11 @@ inline Checked made(const Job& job) {
     runs.push_back(run);
     c.wraps.emplace_back(c.frame, c.section, run);
     c.patterns.push_back(standing(make_pattern(c.wraps.back(), job)));
-    for (const Piece& piece :
+    for (const bumper::Piece& piece :
          standing(board_pieces(c.frame, c.section, run, job.boards, job.places))) {
       c.boards.push_back(piece);
     }
-    for (const Piece& piece :
+    for (const bumper::Piece& piece :
          standing(padding_pieces(c.frame, c.section, run, job.padding, job.places))) {
       c.padding.push_back(piece);
     }
@@ -79,7 +79,8 @@ inline Checked made(const Job& job) {
 inline Digit digit(char name, double wide_mm, double share = 1.0) {
   Digit d;
   d.digit = name;
-  d.stroke = Stroke({{{0, 0}, 100 * share, wide_mm}, {{0, 0}, 100 * (1 - share), wide_mm / 2}});
+  d.stroke =
+      type::Stroke({{{0, 0}, 100 * share, wide_mm}, {{0, 0}, 100 * (1 - share), wide_mm / 2}});
   return d;
 }
 

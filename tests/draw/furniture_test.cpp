@@ -13,30 +13,30 @@ namespace {
 
 std::vector<TextMark> texts_of(const Drawing& drawing) {
   std::vector<TextMark> texts;
-  for (const Mark& mark : drawing.marks())
+  for (const draw::Mark& mark : drawing.marks())
     if (const auto* const text = std::get_if<TextMark>(&mark)) texts.push_back(*text);
   return texts;
 }
 
 std::vector<LineMark> lines_of(const Drawing& drawing, LineKind kind) {
   std::vector<LineMark> lines;
-  for (const Mark& mark : drawing.marks())
+  for (const draw::Mark& mark : drawing.marks())
     if (const auto* const line = std::get_if<LineMark>(&mark); line && line->kind == kind)
       lines.push_back(*line);
   return lines;
 }
 
 /// The box a text takes, capitals only; for text that is not turned.
-Box box_of(const TextMark& text, const Font& font) {
+plane::Box box_of(const TextMark& text, const Font& font) {
   const double width = font.text_width_mm(text.text, text.height_mm);
-  const double left = text.at.x - (text.anchor == Anchor::Left     ? 0
-                                   : text.anchor == Anchor::Middle ? 0.5 * width
-                                                                   : width);
+  const double left = text.at.x - (text.anchor == draw::Anchor::Left     ? 0
+                                   : text.anchor == draw::Anchor::Middle ? 0.5 * width
+                                                                         : width);
   return {{left, text.at.y}, {left + width, text.at.y + text.height_mm}};
 }
 
-void check_inside(const Drawing& drawing, const Box& box, const Font& font) {
-  for (const Mark& mark : drawing.marks()) {
+void check_inside(const Drawing& drawing, const plane::Box& box, const Font& font) {
+  for (const draw::Mark& mark : drawing.marks()) {
     if (const auto* const line = std::get_if<LineMark>(&mark))
       CHECK(box.grown(1e-6).holds(bounds(line->path)));
     if (const auto* const text = std::get_if<TextMark>(&mark))
@@ -106,7 +106,7 @@ TEST_CASE("wrap_text: words measured apart, each with the space before it, come 
 TEST_CASE("draw_check_scales: 100 mm and 4 in between their ticks") {
   const Font font = test::label_font();
   Drawing drawing;
-  const Box box = draw_check_scales(drawing, font, {20, 80});
+  const plane::Box box = draw_check_scales(drawing, font, {20, 80});
   std::vector<double> lengths;
   for (const LineMark& line : lines_of(drawing, LineKind::Scale))
     lengths.push_back(length(line.path));
@@ -120,7 +120,8 @@ TEST_CASE("draw_check_scales: 100 mm and 4 in between their ticks") {
 TEST_CASE("draw_check_scale: upright, it runs down from where it is put") {
   const Font font = test::label_font();
   Drawing drawing;
-  const Box box = draw_check_scale(drawing, font, {20, 180}, 100, "100 mm, measure me", true);
+  const plane::Box box =
+      draw_check_scale(drawing, font, {20, 180}, 100, "100 mm, measure me", true);
   CHECK(box.lo.y == doctest::Approx(80));
   CHECK(box.hi.y == doctest::Approx(180));
   const auto texts = texts_of(drawing);
@@ -128,7 +129,7 @@ TEST_CASE("draw_check_scale: upright, it runs down from where it is put") {
   // Its words stand left of the line and read upwards, about its middle.
   CHECK(texts[0].turn == doctest::Approx(std::acos(0.0)));
   CHECK(texts[0].at.y == doctest::Approx(130));
-  const Box line = bounds(lines_of(drawing, LineKind::Scale)[0].path);
+  const plane::Box line = bounds(lines_of(drawing, LineKind::Scale)[0].path);
   CHECK(texts[0].at.x < line.lo.x);
   check_inside(drawing, box, font);
 }
@@ -137,7 +138,7 @@ TEST_CASE("furniture stays inside the box it says it takes") {
   const Font font = test::label_font();
   SUBCASE("title block") {
     Drawing drawing;
-    const Box box = draw_title_block(
+    const plane::Box box = draw_title_block(
         drawing, font, {10, 100}, 80,
         {"Tin Heron, spring covers", "bumper A, cover", "B2 of 14", {"cut 1 red", "INSIDE UP"}});
     check_inside(drawing, box, font);
@@ -146,16 +147,16 @@ TEST_CASE("furniture stays inside the box it says it takes") {
   }
   SUBCASE("line key") {
     Drawing drawing;
-    const Box box = draw_line_key(drawing, font, {10, 100},
-                                  {LineKind::Cut, LineKind::CutLast, LineKind::Fold,
-                                   LineKind::Staple, LineKind::Punch, LineKind::Grain},
-                                  2);
+    const plane::Box box = draw_line_key(drawing, font, {10, 100},
+                                         {LineKind::Cut, LineKind::CutLast, LineKind::Fold,
+                                          LineKind::Staple, LineKind::Punch, LineKind::Grain},
+                                         2);
     check_inside(drawing, box, font);
     CHECK(texts_of(drawing).size() == 6);
   }
   SUBCASE("caution") {
     Drawing drawing;
-    const Box box =
+    const plane::Box box =
         draw_caution(drawing, font, {10, 100}, 90, "Cut away from your hand, with a fresh blade.");
     check_inside(drawing, box, font);
     CHECK(box.width() == doctest::Approx(90));
@@ -165,8 +166,9 @@ TEST_CASE("furniture stays inside the box it says it takes") {
 TEST_CASE("draw_table: cells in their columns, rows that do not fit left for the next page") {
   const Font font = test::label_font();
   Table table;
-  table.columns = {
-      {"board", Anchor::Left, 0}, {"in", Anchor::Right, 0}, {"note", Anchor::Left, 40}};
+  table.columns = {{"board", draw::Anchor::Left, 0},
+                   {"in", draw::Anchor::Right, 0},
+                   {"note", draw::Anchor::Left, 40}};
   for (int k = 0; k < 12; ++k)
     table.rows.push_back(
         {"front " + std::to_string(k), "32 1/4",
@@ -186,7 +188,7 @@ TEST_CASE("draw_table: cells in their columns, rows that do not fit left for the
   const auto texts = texts_of(drawing);
   for (std::size_t a = 0; a < texts.size(); ++a)
     for (std::size_t b = a + 1; b < texts.size(); ++b) {
-      const Box one = box_of(texts[a], font), other = box_of(texts[b], font);
+      const plane::Box one = box_of(texts[a], font), other = box_of(texts[b], font);
       const bool apart = one.hi.x <= other.lo.x || other.hi.x <= one.lo.x ||
                          one.hi.y <= other.lo.y || other.hi.y <= one.lo.y;
       if (a < 3 + 3 * first.next && b < 3 + 3 * first.next) CHECK(apart);
@@ -195,30 +197,30 @@ TEST_CASE("draw_table: cells in their columns, rows that do not fit left for the
 
 TEST_CASE("Drawing::add: text moved and turned, never mirrored") {
   Drawing part;
-  part.text({10, 5}, "front", 3.5, Anchor::Left);
-  part.text({10, 5}, "up", 3.5, Anchor::Right, 0.3);
+  part.text({10, 5}, "front", 3.5, draw::Anchor::Left);
+  part.text({10, 5}, "up", 3.5, draw::Anchor::Right, 0.3);
   part.line(LineKind::Cut, {{{{0, 0}, 0.5}, {{10, 0}, 0}}, false});
-  const Placement mirror{true, 0, {100, 0}};
+  const plane::Placement mirror{true, 0, {100, 0}};
   Drawing whole;
   whole.add(part, mirror);
   const auto texts = texts_of(whole);
   CHECK(texts[0].at == FlatPoint{90, 5});
-  CHECK(texts[0].anchor == Anchor::Right);
+  CHECK(texts[0].anchor == draw::Anchor::Right);
   CHECK(texts[0].turn == 0);
-  CHECK(texts[1].anchor == Anchor::Left);
+  CHECK(texts[1].anchor == draw::Anchor::Left);
   const Font font = test::label_font();
   // Mirrored text covers the mirror image of the ground it covered: both ends of its base line and
   // the side its capitals rise to.
   for (std::size_t k = 0; k < 2; ++k) {
     const auto ground = [&](const TextMark& text) {
       const double width = font.text_width_mm(text.text, text.height_mm);
-      const double from = text.anchor == Anchor::Left ? 0 : -width;
-      const FlatPoint along = direction(text.turn), up = left_of(along);
-      return Polygon{text.at + from * along, text.at + (from + width) * along,
-                     text.at + (from + width) * along + text.height_mm * up,
-                     text.at + from * along + text.height_mm * up};
+      const double from = text.anchor == draw::Anchor::Left ? 0 : -width;
+      const FlatPoint along = plane::direction(text.turn), up = left_of(along);
+      return plane::Polygon{text.at + from * along, text.at + (from + width) * along,
+                            text.at + (from + width) * along + text.height_mm * up,
+                            text.at + from * along + text.height_mm * up};
     };
-    const Polygon before = ground(texts_of(part)[k]), after = ground(texts[k]);
+    const plane::Polygon before = ground(texts_of(part)[k]), after = ground(texts[k]);
     const std::size_t image[] = {1, 0, 3, 2};
     for (std::size_t c = 0; c < 4; ++c) CHECK(apart(mirror(before[c]), after[image[c]]) < 1e-9);
   }
@@ -226,7 +228,7 @@ TEST_CASE("Drawing::add: text moved and turned, never mirrored") {
   Drawing turned;
   turned.add(part, {false, 1.0, {0, 0}});
   CHECK(texts_of(turned)[1].turn == doctest::Approx(1.3));
-  CHECK(texts_of(turned)[1].anchor == Anchor::Right);
+  CHECK(texts_of(turned)[1].anchor == draw::Anchor::Right);
   // Arcs bend the other way in a mirror.
   CHECK(lines_of(whole, LineKind::Cut)[0].path.vertices[0].bulge == -0.5);
   // A drawing may be added to itself.

@@ -13,16 +13,16 @@ namespace {
 /// Corners of every line and fill of a kind, from the lower left of them all.
 std::vector<std::vector<FlatPoint>> shapes_of(const Drawing& drawing, LineKind kind) {
   std::vector<std::vector<FlatPoint>> shapes;
-  Box all;
-  const auto take = [&](const Path& path) {
+  plane::Box all;
+  const auto take = [&](const plane::Path& path) {
     shapes.push_back(flatten(path, 0.01));
     all.cover(bounds(path));
   };
-  for (const Mark& mark : drawing.marks()) {
+  for (const draw::Mark& mark : drawing.marks()) {
     if (const auto* const line = std::get_if<LineMark>(&mark); line && line->kind == kind)
       take(line->path);
     if (const auto* const fill = std::get_if<FillMark>(&mark); fill && fill->kind == kind)
-      for (const Path& outline : fill->outlines) take(outline);
+      for (const plane::Path& outline : fill->outlines) take(outline);
   }
   for (auto& shape : shapes)
     for (FlatPoint& p : shape) p = p - all.lo;
@@ -63,7 +63,7 @@ TEST_CASE("line key: its samples are the sheet's own marks") {
   check_same(LineKind::Grain, grain);
 
   // A window's corner squares, as large as the sheet's.
-  draw_window(window, rectangle({0, 0}, {50, 50}));
+  draw_window(window, plane::rectangle({0, 0}, {50, 50}));
   const auto on_sheet = shapes_of(window, LineKind::Thin);
   const auto in_key = shapes_of(key_of(LineKind::CutLast), LineKind::Thin);
   REQUIRE(on_sheet.size() == 4);
@@ -92,14 +92,15 @@ TEST_CASE("line key: nothing of it is to be cut, and each row has room for its s
     CAPTURE(style_of(kind).layer);
     const Font font = test::label_font();
     Drawing key;
-    const Box box = draw_line_key(key, font, {10, 100}, {kind});
-    for (const Mark& mark : key.marks()) {
+    const plane::Box box = draw_line_key(key, font, {10, 100}, {kind});
+    for (const draw::Mark& mark : key.marks()) {
       if (const auto* const line = std::get_if<LineMark>(&mark)) {
         CHECK(line->sample);
         CHECK(box.grown(1e-6).holds(bounds(line->path)));
       }
       if (const auto* const fill = std::get_if<FillMark>(&mark))
-        for (const Path& outline : fill->outlines) CHECK(box.grown(1e-6).holds(bounds(outline)));
+        for (const plane::Path& outline : fill->outlines)
+          CHECK(box.grown(1e-6).holds(bounds(outline)));
     }
   }
 }

@@ -14,7 +14,7 @@ TEST_CASE("text boxes: turned rectangles overlap where a dense set of their poin
   test::for_drawn_cases("text-boxes", 400, [](std::mt19937_64& rng) {
     const auto box = [&] {
       return TextBox{{test::drawn(rng, -20, 20), test::drawn(rng, -20, 20)},
-                     direction(test::drawn(rng, 0, 2 * std::numbers::pi)),
+                     plane::direction(test::drawn(rng, 0, 2 * std::numbers::pi)),
                      test::drawn(rng, 1, 15),
                      test::drawn(rng, 1, 15)};
     };
@@ -35,7 +35,7 @@ TEST_CASE("text boxes: turned rectangles overlap where a dense set of their poin
 
 TEST_CASE("text boxes: a stretch crosses a box where points along it lie inside") {
   test::for_drawn_cases("text-box-stretch", 400, [](std::mt19937_64& rng) {
-    const TextBox box{{0, 0}, direction(test::drawn(rng, 0, 6)), 10, 4};
+    const TextBox box{{0, 0}, plane::direction(test::drawn(rng, 0, 6)), 10, 4};
     const FlatPoint a{test::drawn(rng, -20, 20), test::drawn(rng, -20, 20)};
     const FlatPoint b{test::drawn(rng, -20, 20), test::drawn(rng, -20, 20)};
     bool inside = false;

@@ -32,9 +32,9 @@ const Font& labels() {
 }
 
 /// A mark within its page, or the fault with the page and the mark.
-void must_hold(const Page& page, const Box& mark, const char* promise) {
+void must_hold(const Page& page, const plane::Box& mark, const char* promise) {
   constexpr double kPen = 0.5;  // mm: half of the thickest line, and to spare
-  if (Box{{0, 0}, {page.width_mm, page.height_mm}}.grown(kPen).holds(mark)) return;
+  if (plane::Box{{0, 0}, {page.width_mm, page.height_mm}}.grown(kPen).holds(mark)) return;
   std::fprintf(stderr, "page \"%s\", %g x %g: %g %g to %g %g\n", page.name.c_str(), page.width_mm,
                page.height_mm, mark.lo.x, mark.lo.y, mark.hi.x, mark.hi.y);
   must(false, promise);
@@ -43,14 +43,14 @@ void must_hold(const Page& page, const Box& mark, const char* promise) {
 void check_page(const Page& page) {
   must(page.width_mm > 0 && page.height_mm > 0 && std::isfinite(page.width_mm * page.height_mm),
        "a page has a size");
-  for (const Mark& mark : page.drawing.marks()) {
+  for (const draw::Mark& mark : page.drawing.marks()) {
     if (const auto* const line = std::get_if<LineMark>(&mark)) {
-      for (const Vertex& vertex : line->path.vertices)
+      for (const plane::Vertex& vertex : line->path.vertices)
         must(std::isfinite(vertex.at.x + vertex.at.y + vertex.bulge), "a line is finite");
       must_hold(page, bounds(line->path), "a line lies on its page");
     }
     if (const auto* const fill = std::get_if<FillMark>(&mark))
-      for (const Path& outline : fill->outlines)
+      for (const plane::Path& outline : fill->outlines)
         must_hold(page, bounds(outline), "a shape lies on its page");
     if (const auto* const text = std::get_if<TextMark>(&mark)) {
       must_hold(page, {text->at, text->at}, "a text begins on its page");

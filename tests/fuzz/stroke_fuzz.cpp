@@ -13,10 +13,10 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   swathe::fuzz::set_any(data, size, [&](const swathe::DigitLine& line) {
     if (done) return;
     done = true;
-    const swathe::Region& outline = line.shapes[sum % line.shapes.size()].outline;
-    const swathe::Stroke stroke = swathe::measure_stroke(outline);
+    const swathe::plane::Region& outline = line.shapes[sum % line.shapes.size()].outline;
+    const swathe::type::Stroke stroke = swathe::measure_stroke(outline);
     if (stroke.length() > 0 && !(stroke.least() <= stroke.median())) __builtin_trap();
-    swathe::offset(outline, 1.0, swathe::Join::Mitre);
+    swathe::plane::offset(outline, 1.0, swathe::plane::Join::Mitre);
     if (const auto stencil = swathe::make_stencil(outline, 6.35))
       swathe::less_bridges(stroke, stencil->bridges);
   });

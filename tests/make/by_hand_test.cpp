@@ -14,8 +14,8 @@ namespace {
 constexpr double kInch = 25.4;
 
 /// Where the notch has its full width: the upright sides' inner ends.
-double full_width_at(const Polygon& notch) {
-  const Box box = bounds(notch);
+double full_width_at(const plane::Polygon& notch) {
+  const plane::Box box = bounds(notch);
   double u = 1e300;
   for (const FlatPoint p : notch)
     if (std::abs(p.x - box.lo.x) < 1e-6) u = std::min(u, std::abs(p.y));
@@ -84,8 +84,8 @@ TEST_CASE("the hook-and-loop example, worked out by hand") {
   // 15/16 in less 3 mm, 274.8125 mm. The left side's: 30 3/8 - 2 in, 720.725 mm.
   std::vector<double> lengths;
   double all = 0;
-  for (const Path& strip : made.patterns[0].strips) {
-    const Box box = bounds(strip);
+  for (const plane::Path& strip : made.patterns[0].strips) {
+    const plane::Box box = bounds(strip);
     lengths.push_back(std::max(box.width(), box.height()));
     all += lengths.back();
   }

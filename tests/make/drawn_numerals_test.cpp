@@ -25,12 +25,12 @@ constexpr int kJobs = 500;
 Outcome<Made> made_of(const Job& job) { return test::make_text(job_text(job)); }
 
 /// All that shows of a number at its place: its digits, or the white round them.
-Region shown(const Made& made, const PlacedNumeral& placed) {
-  Region region;
+plane::Region shown(const Made& made, const PlacedNumeral& placed) {
+  plane::Region region;
   for (const PlacedDigit& at : placed.digits) {
     const auto digit = std::ranges::find(made.numerals->digits, at.digit, &Digit::digit);
     REQUIRE(digit != made.numerals->digits.end());
-    for (Polygon contour : digit->white ? digit->white->outline : digit->outline) {
+    for (plane::Polygon contour : digit->white ? digit->white->outline : digit->outline) {
       for (FlatPoint& p : contour) p = p + at.origin;
       region.push_back(contour);
     }
@@ -54,25 +54,25 @@ void check_clear(const Made& made, const PlacedNumeral& placed) {
   CAPTURE(placed.side);
   CAPTURE(placed.text);
   const Pattern& pattern = made.patterns[static_cast<std::size_t>(placed.bumper)];
-  const Region ink = shown(made, placed);
+  const plane::Region ink = shown(made, placed);
   CHECK(area(subtract(ink, {pattern.outline})) < 1e-3);  // on the cloth
-  for (const Polygon& window : pattern.holes) CHECK(intersect(ink, {window}).empty());
+  for (const plane::Polygon& window : pattern.holes) CHECK(intersect(ink, {window}).empty());
   for (const BracketOnPattern& bracket : pattern.brackets)
-    for (const Path& window : bracket.windows)
+    for (const plane::Path& window : bracket.windows)
       CHECK(intersect(ink, {flatten(window, 0.01)}).empty());
   for (const PatternCorner& corner : pattern.corners) {
-    for (const Polygon* notch : {&corner.notch_top, &corner.notch_bottom})
+    for (const plane::Polygon* notch : {&corner.notch_top, &corner.notch_bottom})
       if (!notch->empty()) CHECK(intersect(ink, {*notch}).empty());
     bool clear = true;
     const bool left_of_it = placed.center_s < corner.s;
-    for (const Polygon& contour : ink)
+    for (const plane::Polygon& contour : ink)
       for (const FlatPoint p : contour) {
         const double off = left_of_it ? corner.s - p.x : p.x - corner.s;
         clear = clear && off >= dart_at(corner, p.y) - 0.01;
       }
     CHECK(clear);  // off the corner's line and its pleat or seam
   }
-  for (const Polygon& contour : ink)
+  for (const plane::Polygon& contour : ink)
     for (const FlatPoint p : contour) {
       CHECK(p.x > 0);
       CHECK(p.x < pattern.length);

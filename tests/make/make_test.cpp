@@ -209,7 +209,7 @@ TEST_CASE("noodles a tenth of the board, and cloth thicker than the padding, are
 }
 
 /// Two halves of mitred boards and padding round a frame of no fit and no season.
-Job mitred(Polygon corners, std::vector<std::string> sides) {
+Job mitred(plane::Polygon corners, std::vector<std::string> sides) {
   Job job = test::c_halves(700, 700);
   job.season = "none";
   job.frame.fit = mm(0);
@@ -238,8 +238,8 @@ void check_made(const Job& job) {
     REQUIRE(far.has_value());
     CHECK(dot(FlatPoint{far->x, far->y} - side.from, side.along) == doctest::Approx(last.to_x));
   }
-  for (const Piece& piece : made->boards) CHECK(piece.length_mm > 0.0);
-  for (const Piece& piece : made->padding) CHECK(piece.length_mm > 0.0);
+  for (const bumper::Piece& piece : made->boards) CHECK(piece.length_mm > 0.0);
+  for (const bumper::Piece& piece : made->padding) CHECK(piece.length_mm > 0.0);
 }
 
 Refusals faults_of(const Job& job) {

@@ -9,7 +9,7 @@
 namespace swathe {
 namespace {
 
-bool same_points(const Polygon& a, const Polygon& b) {
+bool same_points(const plane::Polygon& a, const plane::Polygon& b) {
   return std::ranges::equal(a, b,
                             [](FlatPoint p, FlatPoint q) { return p.x == q.x && p.y == q.y; });
 }

@@ -121,7 +121,7 @@ TEST_CASE("advice: one move, done, shows the whole number again") {
   const auto leg = std::ranges::find_if(run.sides, [&](const RunSide& one) {
     return hidden.frame.sides()[static_cast<std::size_t>(one.side)].name == "left";
   });
-  const auto board = std::ranges::find_if(hidden.boards, [&](const Piece& piece) {
+  const auto board = std::ranges::find_if(hidden.boards, [&](const bumper::Piece& piece) {
     return piece.side == "left" && piece.bumper == run.name;
   });
   const double center = placed->center_s + sense * by - (board->from_x + leg->s_minus_x);

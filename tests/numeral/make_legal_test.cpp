@@ -45,7 +45,7 @@ SetNumber square_nought(double width, double stroke) {
 /// Whether the rule is met, measured anew.
 bool legal(const SetNumber& number, const NumeralKeys& keys) {
   return std::all_of(number.shapes.begin(), number.shapes.end(), [&](const DigitOutline& shape) {
-    Stroke stroke = measure_stroke(shape.outline);
+    type::Stroke stroke = measure_stroke(shape.outline);
     if (keys.method == NumeralMethod::Stencil) {
       const auto stencil = make_stencil(shape.outline, keys.bridge.mm());
       REQUIRE(stencil.has_value());
@@ -58,10 +58,10 @@ bool legal(const SetNumber& number, const NumeralKeys& keys) {
 TEST_CASE("make_legal: outlines moved outwards keep the height and widen the stroke") {
   const SetNumber heavy = heavier(square_nought(60, 10), mm(2), {});
   CHECK(heavy.height == doctest::Approx(100));
-  const Region& nought = heavy.shape('0').outline;
+  const plane::Region& nought = heavy.shape('0').outline;
   REQUIRE(nought.size() == 2);
   // Set 96 mm high the stroke is 9.6 wide; 2 mm on either side make it 13.6.
-  const Box outer = bounds(nought[0]), inner = bounds(nought[1]);
+  const plane::Box outer = bounds(nought[0]), inner = bounds(nought[1]);
   CHECK(outer.width() == doctest::Approx(60 * 0.96 + 4).epsilon(1e-4));
   CHECK(inner.lo.x - outer.lo.x == doctest::Approx(13.6).epsilon(1e-3));
   CHECK(inner.lo.y - outer.lo.y == doctest::Approx(13.6).epsilon(1e-3));
@@ -131,9 +131,9 @@ TEST_CASE("make_legal (2), (3): a light font becomes legal and stays open") {
       CAPTURE(shape.digit);
       CHECK(shape.counters() == set->shape(shape.digit).counters());
       // A disc of 3 mm still goes into every counter.
-      for (const Polygon& contour : shape.outline) {
+      for (const plane::Polygon& contour : shape.outline) {
         if (area(contour) > 0) continue;
-        Polygon counter(contour.rbegin(), contour.rend());
+        plane::Polygon counter(contour.rbegin(), contour.rend());
         CHECK_FALSE(offset({counter}, -1.49).empty());
       }
     }

@@ -33,9 +33,9 @@ double from_segment(FlatPoint p, FlatPoint a, FlatPoint b) {
   return apart(p, a + t * along);
 }
 
-double from_outline(FlatPoint p, const Region& region) {
+double from_outline(FlatPoint p, const plane::Region& region) {
   double nearest = std::numeric_limits<double>::infinity();
-  for (const Polygon& contour : region) {
+  for (const plane::Polygon& contour : region) {
     for (std::size_t i = 0; i < contour.size(); ++i) {
       nearest = std::min(nearest, from_segment(p, contour[i], contour[(i + 1) % contour.size()]));
     }
@@ -44,7 +44,7 @@ double from_outline(FlatPoint p, const Region& region) {
 }
 
 /// Area that belongs to one of them and not to the other.
-double difference(const Region& a, const Region& b) {
+double difference(const plane::Region& a, const plane::Region& b) {
   return area(subtract(a, b)) + area(subtract(b, a));
 }
 
@@ -62,7 +62,7 @@ TEST_CASE("method (2): film for ironing on is cut mirrored") {
   const Digit four = digit_of('4');
   const DigitLines lines = digit_lines(four, NumeralMethod::IronOn);
   CHECK(lines.mirrored);
-  const Box before = bounds(four.outline), after = bounds(lines.cut);
+  const plane::Box before = bounds(four.outline), after = bounds(lines.cut);
   CHECK(after.lo.x == doctest::Approx(before.lo.x));
   CHECK(after.hi.x == doctest::Approx(before.hi.x));
   CHECK(area(lines.cut) == doctest::Approx(area(four.outline)));
@@ -83,7 +83,7 @@ TEST_CASE("method (3): cloth sewn on has its allowance outside the stitch line e
     const DigitLines lines = digit_lines(made, NumeralMethod::SewOn);
     CHECK(difference(lines.stitch, made.outline) < 0.01);
     REQUIRE_FALSE(lines.cut.empty());
-    for (const Polygon& contour : lines.cut) {
+    for (const plane::Polygon& contour : lines.cut) {
       for (FlatPoint p : contour) {
         CHECK(from_outline(p, made.outline) == doctest::Approx(6.35).epsilon(0.002));
       }
@@ -97,18 +97,18 @@ TEST_CASE("method: a mask holds the whole number, digit by digit, about its cent
   placed.text = "848";
   placed.center_s = 500;
   placed.digits = {{'8', {440, -50}}, {'4', {500, -50}}, {'8', {560, -50}}};
-  const Region mask = number_mask(placed, digits);
+  const plane::Region mask = number_mask(placed, digits);
   CHECK(area(mask) == doctest::Approx(2 * area(digits[1].stencil) + area(digits[0].stencil)));
-  const Box first = bounds(digits[1].stencil), all = bounds(mask);
+  const plane::Box first = bounds(digits[1].stencil), all = bounds(mask);
   CHECK(all.lo.x == doctest::Approx(first.lo.x - 60));
   CHECK(all.hi.x == doctest::Approx(first.hi.x + 60));
   CHECK(all.lo.y == doctest::Approx(std::min(first.lo.y, bounds(digits[0].stencil).lo.y) - 50));
   // One sheet still: nothing falls out of it.
-  const Box around = all.grown(20);
-  const Region sheet = subtract(
+  const plane::Box around = all.grown(20);
+  const plane::Region sheet = subtract(
       {{around.lo, {around.hi.x, around.lo.y}, around.hi, {around.lo.x, around.hi.y}}}, mask);
-  CHECK(std::count_if(sheet.begin(), sheet.end(), [](const Polygon& p) { return area(p) > 0; }) ==
-        1);
+  CHECK(std::count_if(sheet.begin(), sheet.end(),
+                      [](const plane::Polygon& p) { return area(p) > 0; }) == 1);
 }
 
 }  // namespace

@@ -18,15 +18,15 @@ namespace {
 
 constexpr double kWidth = 6.35;  // 1/4 in
 
-Polygon box(double x0, double y0, double x1, double y1) {
+plane::Polygon box(double x0, double y0, double x1, double y1) {
   return {{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}};
 }
 
-Polygon hole(double x0, double y0, double x1, double y1) {
+plane::Polygon hole(double x0, double y0, double x1, double y1) {
   return {{x0, y0}, {x0, y1}, {x1, y1}, {x1, y0}};
 }
 
-Region drawn_digit(const Font& font, char digit) {
+plane::Region drawn_digit(const Font& font, char digit) {
   const auto set = set_number(font, std::string(1, digit), inches(4), {});
   REQUIRE(set.has_value());
   return set->shapes.front().outline;
@@ -34,18 +34,19 @@ Region drawn_digit(const Font& font, char digit) {
 
 /// Pieces of the sheet left when `cut` is cut out of it, by the polygon library: what is left of a
 /// large rectangle has one counter-clockwise outline a piece.
-int pieces_by_outlines(const Region& cut) {
-  const Box around = bounds(cut).grown(20);
-  const Region sheet = subtract({box(around.lo.x, around.lo.y, around.hi.x, around.hi.y)}, cut);
-  return static_cast<int>(
-      std::count_if(sheet.begin(), sheet.end(), [](const Polygon& p) { return area(p) > 0; }));
+int pieces_by_outlines(const plane::Region& cut) {
+  const plane::Box around = bounds(cut).grown(20);
+  const plane::Region sheet =
+      subtract({box(around.lo.x, around.lo.y, around.hi.x, around.hi.y)}, cut);
+  return static_cast<int>(std::count_if(sheet.begin(), sheet.end(),
+                                        [](const plane::Polygon& p) { return area(p) > 0; }));
 }
 
 /// The same by another way that shares no code with it: the sheet as squares of a grid, joined to
 /// their neighbors by union and find. Pieces smaller than four squares are the grid's own.
 class GridSheet {
  public:
-  explicit GridSheet(const Region& cut) : around_(bounds(cut).grown(5)) {
+  explicit GridSheet(const plane::Region& cut) : around_(bounds(cut).grown(5)) {
     columns_ = static_cast<int>(around_.width() / kSquare);
     rows_ = static_cast<int>(around_.height() / kSquare);
     sheet_.assign(static_cast<std::size_t>(columns_) * static_cast<std::size_t>(rows_), true);
@@ -69,10 +70,10 @@ class GridSheet {
  private:
   static constexpr double kSquare = 0.5;  // mm
 
-  void cut_row(const Region& cut, int row) {
+  void cut_row(const plane::Region& cut, int row) {
     const double y = around_.lo.y + (row + 0.5) * kSquare;
     std::vector<double> crossings;
-    for (const Polygon& contour : cut) {
+    for (const plane::Polygon& contour : cut) {
       for (std::size_t i = 0; i < contour.size(); ++i) {
         const FlatPoint a = contour[i], b = contour[(i + 1) % contour.size()];
         if ((a.y <= y) != (b.y <= y)) {
@@ -96,15 +97,15 @@ class GridSheet {
     return i;
   }
 
-  Box around_;
+  plane::Box around_;
   int columns_ = 0, rows_ = 0;
   std::vector<bool> sheet_;
   std::vector<std::size_t> parent_;
 };
 
 /// What is cut when every bridge but one is left standing.
-Region cut_without(const Region& outline, const Stencil& stencil, std::size_t lost) {
-  Region bars;
+plane::Region cut_without(const plane::Region& outline, const Stencil& stencil, std::size_t lost) {
+  plane::Region bars;
   for (std::size_t i = 0; i < stencil.bridges.size(); ++i) {
     if (i != lost) bars.push_back(stencil.bridges[i].bar);
   }
@@ -112,12 +113,12 @@ Region cut_without(const Region& outline, const Stencil& stencil, std::size_t lo
 }
 
 /// Checks all that make_stencil() holds; `outline` must have been given a stencil.
-void check_holds(const Region& outline, const Stencil& stencil, double width) {
+void check_holds(const plane::Region& outline, const Stencil& stencil, double width) {
   CHECK(pieces_by_outlines(stencil.cut) == 1);
   CHECK(GridSheet(stencil.cut).pieces() == 1);
   for (std::size_t lost = 0; lost < stencil.bridges.size(); ++lost) {
     CAPTURE(lost);
-    const Region cut = cut_without(outline, stencil, lost);
+    const plane::Region cut = cut_without(outline, stencil, lost);
     CHECK(pieces_by_outlines(cut) == 1);
     CHECK(GridSheet(cut).pieces() == 1);
   }
@@ -126,7 +127,7 @@ void check_holds(const Region& outline, const Stencil& stencil, double width) {
     CHECK(bridge.length == doctest::Approx(apart(bridge.from, bridge.to)));
     // The bar is sheet throughout, and both its ends stand in sheet over their full width.
     // Where the cut crosses the bar's sides its corners are rounded to the grid.
-    CHECK(intersect(offset({bridge.bar}, -2 * kClipGrid), stencil.cut).empty());
+    CHECK(intersect(offset({bridge.bar}, -2 * plane::kClipGrid), stencil.cut).empty());
     REQUIRE(bridge.bar.size() == 4);
     CHECK(apart(bridge.bar[0], bridge.bar[1]) == doctest::Approx(width));
     CHECK(apart(bridge.bar[2], bridge.bar[3]) == doctest::Approx(width));
@@ -138,7 +139,7 @@ void check_holds(const Region& outline, const Stencil& stencil, double width) {
   }
   for (std::size_t i = 0; i < stencil.bridges.size(); ++i) {
     for (std::size_t j = i + 1; j < stencil.bridges.size(); ++j) {
-      const Region grown = offset({stencil.bridges[i].bar}, width - 0.01);
+      const plane::Region grown = offset({stencil.bridges[i].bar}, width - 0.01);
       CHECK(intersect(grown, {stencil.bridges[j].bar}).empty());
     }
   }
@@ -151,7 +152,7 @@ TEST_CASE("stencil (1)-(4): every digit of every bundled font stays in one piece
     for (char digit = '0'; digit <= '9'; ++digit) {
       CAPTURE(bundled.name);
       CAPTURE(digit);
-      const Region outline = drawn_digit(font, digit);
+      const plane::Region outline = drawn_digit(font, digit);
       const auto stencil = make_stencil(outline, kWidth);
       REQUIRE(stencil.has_value());
       // The outline alone lets every island fall out: the checks can fail.
@@ -169,7 +170,7 @@ TEST_CASE("stencil: the two stencil fonts have no islands and are cut as they ar
     if (bundled.name.find("Stencil") == std::string::npos) continue;
     const Font font = test::opened(bundled);
     for (char digit = '0'; digit <= '9'; ++digit) {
-      const Region outline = drawn_digit(font, digit);
+      const plane::Region outline = drawn_digit(font, digit);
       const auto stencil = make_stencil(outline, kWidth);
       REQUIRE(stencil.has_value());
       CHECK(stencil->counters == 0);
@@ -181,7 +182,7 @@ TEST_CASE("stencil: the two stencil fonts have no islands and are cut as they ar
 
 TEST_CASE("stencil: a nought is bridged upright at top and bottom, in the middle") {
   // Strokes 20 wide at the sides and 12 at top and bottom: worked by hand.
-  const Region nought = {box(0, 0, 60, 100), hole(20, 12, 40, 88)};
+  const plane::Region nought = {box(0, 0, 60, 100), hole(20, 12, 40, 88)};
   const auto stencil = make_stencil(nought, 6);
   REQUIRE(stencil.has_value());
   CHECK(stencil->counters == 1);
@@ -195,7 +196,7 @@ TEST_CASE("stencil: a nought is bridged upright at top and bottom, in the middle
 }
 
 TEST_CASE("stencil: level bars where the upright stroke is much the thinner") {
-  const Region nought = {box(0, 0, 60, 100), hole(10, 30, 50, 70)};
+  const plane::Region nought = {box(0, 0, 60, 100), hole(10, 30, 50, 70)};
   const auto stencil = make_stencil(nought, 6);
   REQUIRE(stencil.has_value());
   REQUIRE(stencil->bridges.size() == 2);
@@ -206,7 +207,7 @@ TEST_CASE("stencil: level bars where the upright stroke is much the thinner") {
 }
 
 TEST_CASE("stencil: an island slimmer than the bridge is held from its sides") {
-  const Region nought = {box(0, 0, 40, 100), hole(18, 20, 22, 80)};
+  const plane::Region nought = {box(0, 0, 40, 100), hole(18, 20, 22, 80)};
   const auto stencil = make_stencil(nought, 6);
   REQUIRE(stencil.has_value());
   check_holds(nought, *stencil, 6);
@@ -214,7 +215,7 @@ TEST_CASE("stencil: an island slimmer than the bridge is held from its sides") {
 }
 
 TEST_CASE("stencil: a dotted nought's dot is no island, and its island is held") {
-  const Region dotted = {box(0, 0, 60, 100), hole(12, 12, 48, 88), box(25, 45, 35, 55)};
+  const plane::Region dotted = {box(0, 0, 60, 100), hole(12, 12, 48, 88), box(25, 45, 35, 55)};
   const auto stencil = make_stencil(dotted, 6);
   REQUIRE(stencil.has_value());
   CHECK(stencil->counters == 1);
@@ -224,7 +225,7 @@ TEST_CASE("stencil: a dotted nought's dot is no island, and its island is held")
 TEST_CASE("stencil: refusals say what to give") {
   // The island is 8 by 8. Two bars from opposite sides run 0.2 mm into it each and must stand
   // their own width apart: 7.6 mm is the most, and 7.5 what is safe to say.
-  const Region tight = {box(0, 0, 40, 40), hole(16, 16, 24, 24)};
+  const plane::Region tight = {box(0, 0, 40, 40), hole(16, 16, 24, 24)};
   const auto refused = make_stencil(tight, 10);
   REQUIRE_FALSE(refused.has_value());
   REQUIRE(refused.error().size() == 1);
@@ -245,7 +246,7 @@ TEST_CASE("stencil: what is advised does, for every digit that is refused") {
     for (char digit : {'0', '4', '6', '8', '9'}) {
       CAPTURE(bundled.name);
       CAPTURE(digit);
-      const Region outline = drawn_digit(font, digit);
+      const plane::Region outline = drawn_digit(font, digit);
       const auto stencil = make_stencil(outline, 12.7);
       if (stencil) {
         check_holds(outline, *stencil, 12.7);
@@ -270,9 +271,9 @@ TEST_CASE("stencil: larger and smaller digits are bridged alike") {
   const Font font = test::opened(test::numeral_font("Anton"));
   for (char digit : {'0', '4', '6', '8', '9'}) {
     CAPTURE(digit);
-    Region outline = drawn_digit(font, digit);
+    plane::Region outline = drawn_digit(font, digit);
     const auto plain = make_stencil(outline, kWidth);
-    for (Polygon& contour : outline) {
+    for (plane::Polygon& contour : outline) {
       for (FlatPoint& p : contour) p = 3 * p;
     }
     const auto large = make_stencil(outline, 3 * kWidth);
@@ -289,7 +290,7 @@ TEST_CASE("stencil: larger and smaller digits are bridged alike") {
 }
 
 TEST_CASE("stencil: strokes under bridges keep their length and lose their width") {
-  const Region nought = {box(0, 0, 60, 100), hole(20, 12, 40, 88)};
+  const plane::Region nought = {box(0, 0, 60, 100), hole(20, 12, 40, 88)};
   const auto stencil = make_stencil(nought, 6);
   REQUIRE(stencil.has_value());
   // A made-up axis: the ring's middle line in steps of 1 mm, 20 wide at the sides, 12 elsewhere.
@@ -302,7 +303,7 @@ TEST_CASE("stencil: strokes under bridges keep their length and lose their width
     axis.push_back({{10, y}, 1, 20});
     axis.push_back({{50, y}, 1, 20});
   }
-  const Stroke before(axis), after = less_bridges(before, stencil->bridges);
+  const type::Stroke before(axis), after = less_bridges(before, stencil->bridges);
   CHECK(after.length() == doctest::Approx(before.length()));
   CHECK(before.share_at_least(12) == doctest::Approx(1));
   // Two bars of 6 mm out of 2 (40 + 88) mm.

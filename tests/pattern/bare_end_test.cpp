@@ -55,7 +55,7 @@ TEST_CASE("flaps are slit where the board ends, and meet behind the padding") {
   const Section& section = stood.wraps[0].section();
   const Pattern& front = stood.patterns[0];
   int slits = 0;
-  for (const Path& snip : front.snips) {
+  for (const plane::Path& snip : front.snips) {
     const FlatPoint from = snip.vertices.front().at, to = snip.vertices.back().at;
     if (from.x != to.x) continue;
     ++slits;

@@ -9,7 +9,7 @@
 namespace swathe {
 namespace {
 
-void check_same(const Polygon& a, const Polygon& b, double tolerance) {
+void check_same(const plane::Polygon& a, const plane::Polygon& b, double tolerance) {
   REQUIRE(a.size() == b.size());
   double off = 0.0;
   for (std::size_t k = 0; k < a.size(); ++k) off = std::max(off, apart(a[k], b[k]));
@@ -44,7 +44,8 @@ TEST_CASE("drawn jobs: turning the frame changes no pattern") {
   test::for_drawn_cases("drawn-turn", test::kDrawnJobs, [](std::mt19937_64& rng) {
     Job job = test::drawn_job(rng);
     const auto before = test::stand(job);
-    const Placement turn{false, test::drawn(rng, 0, 6.28), {test::drawn(rng, -900, 900), 77}};
+    const plane::Placement turn{
+        false, test::drawn(rng, 0, 6.28), {test::drawn(rng, -900, 900), 77}};
     for (FlatPoint& corner : job.frame.corners) corner = turn(corner);
     const auto after = test::stand(job);
     REQUIRE(before.has_value() == after.has_value());
@@ -76,8 +77,8 @@ TEST_CASE("drawn jobs: mirroring the frame mirrors the patterns") {
     if (!before) return;
     for (std::size_t k = 0; k < before->patterns.size(); ++k) {
       const Pattern& was = before->patterns[k];
-      const Placement mirror{true, 0.0, {was.length, 0}};
-      const Polygon now = mirror(was.outline);
+      const plane::Placement mirror{true, 0.0, {was.length, 0}};
+      const plane::Polygon now = mirror(was.outline);
       CHECK(area(now) == doctest::Approx(area(after->patterns[k].outline)).epsilon(1e-9));
       CHECK(bounds(now).lo.x == doctest::Approx(bounds(after->patterns[k].outline).lo.x));
       for (const FlatPoint p : after->patterns[k].outline) {
@@ -108,7 +109,7 @@ TEST_CASE("drawn jobs: twice every length gives twice the section and the runs")
       CHECK(now.section().closed_girth_mm() ==
             doctest::Approx(k * was.section().closed_girth_mm()));
       CHECK(now.run().length == doctest::Approx(k * was.run().length));
-      Polygon outline = before->patterns[b].outline;
+      plane::Polygon outline = before->patterns[b].outline;
       for (FlatPoint& p : outline) p = k * p;
       check_same(outline, after->patterns[b].outline, 1e-5);
     }

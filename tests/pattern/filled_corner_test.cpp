@@ -26,8 +26,8 @@ Job worked(bool filled) {
 }
 
 /// Where the notch has its full width: the upright sides' inner ends.
-double full_width_at(const Polygon& notch) {
-  const Box box = bounds(notch);
+double full_width_at(const plane::Polygon& notch) {
+  const plane::Box box = bounds(notch);
   double u = 1e300;
   for (const FlatPoint p : notch)
     if (std::abs(p.x - box.lo.x) < 1e-6) u = std::min(u, std::abs(p.y));
@@ -43,7 +43,7 @@ TEST_CASE("a filled corner has cloth for a square front: r (2 - pi/2) more, abov
   CHECK(full_width_at(open.notch_top) / kInch == doctest::Approx(5.21350).epsilon(1e-6));
   // Square: 2.5 in of front, 2.5 of noodle and 0.75 of board: 5.75 in. 0.5365 in more are 0.42920
   // r.
-  for (const Polygon* notch : {&filled.notch_top, &filled.notch_bottom})
+  for (const plane::Polygon* notch : {&filled.notch_top, &filled.notch_bottom})
     CHECK(full_width_at(*notch) / kInch == doctest::Approx(5.75).epsilon(1e-9));
   // The cut begins cut_clear = 1/4 in behind the padding, 1/2 in before the board's back edge.
   CHECK(bounds(filled.notch_top).lo.y / kInch == doctest::Approx(5.25));

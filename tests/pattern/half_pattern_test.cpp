@@ -26,9 +26,9 @@ std::vector<std::string> own_names(const Pattern& pattern) {
   return names;
 }
 
-double length_of(const std::vector<Path>& paths) {
+double length_of(const std::vector<plane::Path>& paths) {
   double sum = 0;
-  for (const Path& path : paths) sum += length(path);
+  for (const plane::Path& path : paths) sum += length(path);
   return sum;
 }
 
@@ -69,8 +69,8 @@ TEST_CASE("half a pattern: nothing lies past the fold") {
   const HalfPattern half = first_half(whole, own_names(whole));
   const auto before = [&](FlatPoint p) { return p.x < half.fold + 1e-6; };
   for (const auto* paths : {&half.cuts, &half.stitches, &half.seam_marks, &half.strips})
-    for (const Path& path : *paths)
-      for (const Vertex& vertex : path.vertices) CHECK(before(vertex.at));
+    for (const plane::Path& path : *paths)
+      for (const plane::Vertex& vertex : path.vertices) CHECK(before(vertex.at));
   for (const HemFold& hem : half.hems) CHECK((before(hem.from) && before(hem.to)));
   for (const NamedLine& line : half.lines) CHECK((before(line.from) && before(line.to)));
   for (const MatchMark& mark : half.marks) CHECK(before(mark.at));

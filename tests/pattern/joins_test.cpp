@@ -49,7 +49,7 @@ TEST_CASE("joins (1) and (2): drawn jobs, drawn cloth, drawn numerals") {
     }
     const auto joins = lay_joins(pattern, job, occupied);
     if (!joins) return;
-    const Box box = bounds(pattern.outline);
+    const plane::Box box = bounds(pattern.outline);
     double start = box.lo.x, sewn = 0.0;
     for (const ClothJoin& join : *joins) {
       ++seams;
@@ -79,12 +79,12 @@ TEST_CASE("the parts of a joined cover overlap by both allowances, and are named
   CHECK(parts[0].name == "A1");
   CHECK(parts[1].name == "A2");
   double along = 0.0;
-  Region cover;
+  plane::Region cover;
   for (const ClothPart& part : parts) {
     along += part.box.width();
-    const Box outline = bounds(part.outline);
-    CHECK(apart(outline.lo, part.box.lo) < 2 * kClipGrid);
-    CHECK(apart(outline.hi, part.box.hi) < 2 * kClipGrid);
+    const plane::Box outline = bounds(part.outline);
+    CHECK(apart(outline.lo, part.box.lo) < 2 * plane::kClipGrid);
+    CHECK(apart(outline.hi, part.box.hi) < 2 * plane::kClipGrid);
     cover = unite(cover, {part.outline});
     CHECK(part.box.width() <= job.cloth.longest_piece->mm() + 1e-9);
     CHECK(part.box.height() == doctest::Approx(pattern.cloth_width));

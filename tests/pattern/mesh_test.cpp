@@ -63,10 +63,10 @@ class Bounds {
  public:
   Bounds(const Wrap& wrap, const Pattern& pattern, const ClothKeys& cloth)
       : wrap_(wrap), map_(cloth) {
-    const Polygon& cut = pattern.outline;
+    const plane::Polygon& cut = pattern.outline;
     for (std::size_t k = 0; k < cut.size(); ++k) add(cut[k], cut[(k + 1) % cut.size()]);
-    for (const Path& snip : pattern.snips) add(snip);
-    for (const Path& leg : pattern.stitches) add(leg);
+    for (const plane::Path& snip : pattern.snips) add(snip);
+    for (const plane::Path& leg : pattern.stitches) add(leg);
     for (const PleatLine& fold : pattern.pleats) {
       const double at = bounds(fold.path).middle().x;
       const auto corner = std::ranges::min_element(
@@ -104,8 +104,8 @@ class Bounds {
 
  private:
   void add(FlatPoint a, FlatPoint b) { lines_.emplace_back(in_place(a), in_place(b)); }
-  void add(const Path& path) {
-    const Polygon points = flatten(path, 1e-3);
+  void add(const plane::Path& path) {
+    const plane::Polygon points = flatten(path, 1e-3);
     for (std::size_t k = 0; k + 1 < points.size(); ++k) add(points[k], points[k + 1]);
   }
 

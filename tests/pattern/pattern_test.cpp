@@ -53,7 +53,7 @@ TEST_CASE("drawn jobs: outlines are simple and run counter-clockwise") {
       const Pattern pattern = pattern_of(job, bumper);
       CHECK(is_simple(pattern.outline));
       CHECK(area(pattern.outline) > 0);
-      for (const Polygon& hole : pattern.holes) CHECK(is_simple(hole));
+      for (const plane::Polygon& hole : pattern.holes) CHECK(is_simple(hole));
     }
   });
 }
@@ -123,8 +123,8 @@ TEST_CASE("notches: full width by the back edge, never nearer the front than cut
   const PatternCorner& corner = pattern.corners[0];
   const double half =
       wrap.dart(wrap.run().corners[0], wrap.section().back_edge_top()) + job.cloth.setback.mm();
-  for (const Polygon* notch : {&corner.notch_top, &corner.notch_bottom}) {
-    const Box box = bounds(*notch);
+  for (const plane::Polygon* notch : {&corner.notch_top, &corner.notch_bottom}) {
+    const plane::Box box = bounds(*notch);
     CHECK(box.width() == doctest::Approx(2 * half));
     CHECK(box.middle().x == doctest::Approx(corner.s));
   }
@@ -154,9 +154,9 @@ TEST_CASE("staples: equal spaces no larger than asked, clear of keep-outs, numbe
       const Staple& staple = pattern.staples[k];
       CHECK(staple.order == static_cast<int>(k) + 1);
       CHECK(contains(pattern.outline, staple.at));
-      for (const Polygon& hole : pattern.holes) CHECK_FALSE(contains(hole, staple.at));
+      for (const plane::Polygon& hole : pattern.holes) CHECK_FALSE(contains(hole, staple.at));
       for (const BracketOnPattern& bracket : pattern.brackets)
-        for (const Path& footprint : bracket.footprints)
+        for (const plane::Path& footprint : bracket.footprints)
           CHECK_FALSE(bounds(footprint).holds(staple.at));
       if (staple.on != Staple::On::Flap) continue;
       for (const RunCorner& corner : wrap.run().corners)
@@ -312,8 +312,8 @@ TEST_CASE("every window maps back to its bracket on the board's back") {
         const FrameSide& side = wrap.frame().sides()[static_cast<std::size_t>(leg->side)];
         // Beside a filled corner the board's edge lies further along the cloth.
         const double taken = taken_at_corners(wrap, job.cloth, bracket.s + 0.5 * bracket.width);
-        for (const Path& footprint : bracket.footprints)
-          for (const Vertex& v : footprint.vertices) {
+        for (const plane::Path& footprint : bracket.footprints)
+          for (const plane::Vertex& v : footprint.vertices) {
             const auto at = wrap.at({v.at.x, v.at.y > 0 ? v.at.y - taken : v.at.y + taken});
             REQUIRE(at.has_value());
             const double x = dot(FlatPoint{at->x, at->y} - side.from, side.along);
@@ -323,7 +323,7 @@ TEST_CASE("every window maps back to its bracket on the board's back") {
             CHECK(at->z >= top_z - keys.height.mm() - 1e-6);
           }
         // A window never bares the board's top: it stays behind the back edge.
-        for (const Path& window : bracket.windows)
+        for (const plane::Path& window : bracket.windows)
           for (const FlatPoint p : flatten(window, 0.01)) CHECK(wrap.section().at(p.y).d <= 1e-9);
       }
     }
@@ -494,8 +494,8 @@ TEST_CASE(
             (wrap.section().back_edge_top() - wrap.section().back_edge_bottom()) / kInch + 5.5));
   // Three flaps above, three below, two tongues.
   REQUIRE(pattern.strips.size() == 8);
-  for (const Path& strip : pattern.strips) {
-    const Box box = bounds(strip);
+  for (const plane::Path& strip : pattern.strips) {
+    const plane::Box box = bounds(strip);
     CHECK(contains(pattern.outline, box.middle()));
     CHECK(std::min(box.width(), box.height()) / kInch == doctest::Approx(1.0));
   }

@@ -22,7 +22,7 @@ struct Maker {
 
   Outcome<Numerals> make(const std::string& number) const {
     const std::vector<Wrap> wraps = test::wraps_of(job);
-    std::vector<Piece> boards;
+    std::vector<bumper::Piece> boards;
     for (const Wrap& wrap : wraps) {
       const auto more =
           board_pieces(wrap.frame(), wrap.section(), wrap.run(), job.boards, job.places);

@@ -71,10 +71,10 @@ TEST_CASE("place (1): numbers stand whole and centered, with a margin, on as man
     CHECK(p.height == doctest::Approx(s.number.height));
     CHECK(p.center_u == 0);
     // Its ink on the cloth, digit by digit.
-    Box ink;
+    plane::Box ink;
     for (const PlacedDigit& digit : p.digits) {
-      const Box shape = s.number.shape(digit.digit).ink;
-      ink.cover(Box{shape.lo + digit.origin, shape.hi + digit.origin});
+      const plane::Box shape = s.number.shape(digit.digit).ink;
+      ink.cover(plane::Box{shape.lo + digit.origin, shape.hi + digit.origin});
     }
     CHECK(ink.width() == doctest::Approx(p.width));
     CHECK(ink.middle().x == doctest::Approx(p.center_s));

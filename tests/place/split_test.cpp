@@ -30,11 +30,11 @@ SpacePoint in_space(const Setting& s, int bumper, ClothPoint p) {
   return *at;
 }
 
-Box ink_of(const Setting& s, const PlacedNumeral& p) {
-  Box ink;
+plane::Box ink_of(const Setting& s, const PlacedNumeral& p) {
+  plane::Box ink;
   for (const PlacedDigit& digit : p.digits) {
-    const Box& shape = s.number.shape(digit.digit).ink;
-    ink.cover(Box{shape.lo + digit.origin, shape.hi + digit.origin});
+    const plane::Box& shape = s.number.shape(digit.digit).ink;
+    ink.cover(plane::Box{shape.lo + digit.origin, shape.hi + digit.origin});
   }
   return ink;
 }
@@ -54,14 +54,14 @@ void check_parts(const Setting& s, const PlacedNumeral& left, const PlacedNumera
     for (const PlacedDigit& digit : part->digits)
       CHECK(digit.origin.y == doctest::Approx(-s.number.ink.middle().y));
   // The front of both bumpers is one plane, so the straight way between two inks is the space.
-  const Box before = ink_of(s, left), after = ink_of(s, right);
+  const plane::Box before = ink_of(s, left), after = ink_of(s, right);
   const SpacePoint a = in_space(s, left.bumper, {before.hi.x, 0});
   const SpacePoint b = in_space(s, right.bumper, {after.lo.x, 0});
   CHECK(std::hypot(b.x - a.x, b.y - a.y, b.z - a.z) == doctest::Approx(right.space_across));
   // Each part lies on its bumper with its margin, on the one side, off the corners.
   for (const PlacedNumeral* part : {&left, &right}) {
     const Wrap& wrap = s.wraps[static_cast<std::size_t>(part->bumper)];
-    const Box ink = ink_of(s, *part);
+    const plane::Box ink = ink_of(s, *part);
     CHECK(ink.middle().x == doctest::Approx(part->center_s));
     CHECK(ink.width() == doctest::Approx(part->width));
     const double margin = kNumeralMargin.mm() - 1e-6;

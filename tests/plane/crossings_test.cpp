@@ -13,7 +13,7 @@ namespace {
 
 constexpr std::size_t kMany = 1000000;
 
-Polygon square(double lo, double hi) { return {{lo, lo}, {hi, lo}, {hi, hi}, {lo, hi}}; }
+plane::Polygon square(double lo, double hi) { return {{lo, lo}, {hi, lo}, {hi, hi}, {lo, hi}}; }
 
 }  // namespace
 
@@ -38,7 +38,7 @@ TEST_CASE("crossings: a star of n corners, each joined to the one k further on")
   // An edge parts k - 1 corners from the others, and two edges end in each of them: it crosses
   // 2 (k - 1) others, and each crossing belongs to two.
   for (const auto& [n, k] : {std::pair{5, 2}, {7, 3}, {11, 5}, {101, 50}}) {
-    Polygon star;
+    plane::Polygon star;
     for (int i = 0; i < n; ++i) star.push_back(100.0 * direction(6.283185307179586 * i * k / n));
     CHECK(count_crossings({star}, kMany) == static_cast<std::size_t>(n * (k - 1)));
     CHECK(count_crossings({star}, 3) == 4);  // counting has ended
@@ -48,7 +48,7 @@ TEST_CASE("crossings: a star of n corners, each joined to the one k further on")
 TEST_CASE("crossings: as many as every pair by itself gives") {
   test::for_drawn_cases("crossings", 200, [](auto& rng) {
     std::uniform_int_distribution<int> place(0, 12), count(3, 14);
-    Polygon polygon(static_cast<std::size_t>(count(rng)));
+    plane::Polygon polygon(static_cast<std::size_t>(count(rng)));
     for (FlatPoint& p : polygon)
       p = {static_cast<double>(place(rng)), static_cast<double>(place(rng))};
     // The plain way: on a grid of whole numbers, halves are exact in doubles.

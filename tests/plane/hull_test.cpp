@@ -10,7 +10,7 @@ namespace {
 
 constexpr double kPi = std::numbers::pi;
 
-double belt(std::vector<Disc> discs) { return girth(hull_of_discs(discs)); }
+double belt(std::vector<plane::Disc> discs) { return girth(hull_of_discs(discs)); }
 
 TEST_CASE("belts round two pulleys") {
   // Encyclopaedia Britannica, 11th ed. (1911), vol. 17, "Mechanics", Applied Mechanics section 59:
@@ -38,8 +38,8 @@ TEST_CASE("cords round nails and straps round pipes") {
         doctest::Approx(6.141593).epsilon(1e-6));
 }
 
-std::vector<Disc> drawn_discs(std::mt19937_64& rng) {
-  std::vector<Disc> discs;
+std::vector<plane::Disc> drawn_discs(std::mt19937_64& rng) {
+  std::vector<plane::Disc> discs;
   const int count = std::uniform_int_distribution<int>(1, 9)(rng);
   for (int k = 0; k < count; ++k)
     discs.push_back({{test::drawn(rng, -100, 100), test::drawn(rng, -100, 100)},
@@ -49,15 +49,15 @@ std::vector<Disc> drawn_discs(std::mt19937_64& rng) {
 
 TEST_CASE("hull (1) closes and turns once, (2) holds every disc") {
   test::for_drawn_cases("hull-1-2", 500, [](std::mt19937_64& rng) {
-    const std::vector<Disc> discs = drawn_discs(rng);
-    const std::vector<HullPiece> hull = hull_of_discs(discs);
+    const std::vector<plane::Disc> discs = drawn_discs(rng);
+    const std::vector<plane::HullPiece> hull = hull_of_discs(discs);
     double turned = 0.0;
     for (std::size_t k = 0; k < hull.size(); ++k) {
       turned += hull[k].turn;
       CHECK(apart(hull[k].to, hull[(k + 1) % hull.size()].from) < 1e-6);
       if (hull[k].turn != 0.0) continue;
       const FlatPoint out = direction(hull[k].heading - kPi / 2);
-      for (const Disc& disc : discs)
+      for (const plane::Disc& disc : discs)
         CHECK(dot(disc.center - hull[k].from, out) + disc.radius < 1e-6);
     }
     CHECK(turned == doctest::Approx(2 * kPi));
@@ -66,9 +66,9 @@ TEST_CASE("hull (1) closes and turns once, (2) holds every disc") {
 
 TEST_CASE("hull (3) grows by 2 pi r: Steiner's formula") {
   test::for_drawn_cases("hull-3", 500, [](std::mt19937_64& rng) {
-    std::vector<Disc> discs = drawn_discs(rng);
+    std::vector<plane::Disc> discs = drawn_discs(rng);
     const double before = belt(discs), r = test::drawn(rng, 0, 20);
-    for (Disc& disc : discs) disc.radius += r;
+    for (plane::Disc& disc : discs) disc.radius += r;
     CHECK(belt(discs) == doctest::Approx(before + 2 * kPi * r).epsilon(1e-9));
   });
 }
@@ -77,12 +77,12 @@ TEST_CASE("hull of sharp corners is the convex hull: perimeter of a scan in degr
   // Second method: Cauchy's formula, the perimeter is the integral of the support function over all
   // directions.
   test::for_drawn_cases("hull-cauchy", 50, [](std::mt19937_64& rng) {
-    const std::vector<Disc> discs = drawn_discs(rng);
+    const std::vector<plane::Disc> discs = drawn_discs(rng);
     constexpr int kSteps = 20000;
     double sum = 0.0;
     for (int k = 0; k < kSteps; ++k) {
       double support = -1e300;
-      for (const Disc& disc : discs)
+      for (const plane::Disc& disc : discs)
         support =
             std::max(support, dot(disc.center, direction(2 * kPi * k / kSteps)) + disc.radius);
       sum += support;

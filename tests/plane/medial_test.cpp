@@ -22,9 +22,9 @@ double to_edge(FlatPoint p, FlatPoint a, FlatPoint b) {
 }
 
 /// The distance to the nearest of all edges, one after the other.
-double to_outline(FlatPoint p, const Region& region) {
+double to_outline(FlatPoint p, const plane::Region& region) {
   double least = 1e300;
-  for (const Polygon& polygon : region) {
+  for (const plane::Polygon& polygon : region) {
     FlatPoint a = polygon.back();
     for (const FlatPoint b : polygon) least = std::min(least, to_edge(p, std::exchange(a, b), b));
   }
@@ -32,7 +32,7 @@ double to_outline(FlatPoint p, const Region& region) {
 }
 
 /// Independent circuits of the axis: edges that join what was joined already.
-int circuits(const MedialAxis& axis) {
+int circuits(const plane::MedialAxis& axis) {
   std::vector<std::size_t> parent(axis.junctions);
   std::iota(parent.begin(), parent.end(), std::size_t{0});
   const auto root = [&](std::size_t p) {
@@ -40,7 +40,7 @@ int circuits(const MedialAxis& axis) {
     return p;
   };
   int count = 0;
-  for (const MedialEdge& edge : axis.edges) {
+  for (const plane::MedialEdge& edge : axis.edges) {
     const std::size_t a = root(edge.from), b = root(edge.to);
     if (a == b) ++count;
     parent[a] = b;
@@ -48,12 +48,12 @@ int circuits(const MedialAxis& axis) {
   return count;
 }
 
-void check_every_point(const Region& region) {
-  const MedialAxis axis = medial_axis(region, 0.5);
+void check_every_point(const plane::Region& region) {
+  const plane::MedialAxis axis = medial_axis(region, 0.5);
   REQUIRE(!axis.edges.empty());
-  for (const MedialEdge& edge : axis.edges) {
+  for (const plane::MedialEdge& edge : axis.edges) {
     for (std::size_t i = 0; i < edge.points.size(); ++i) {
-      const MedialPoint& p = edge.points[i];
+      const plane::MedialPoint& p = edge.points[i];
       CHECK(p.radius == doctest::Approx(to_outline(p.at, region)).epsilon(1e-6).scale(100));
       CHECK(std::abs(apart(p.at, p.touch_a) - apart(p.at, p.touch_b)) < 2e-4);
       CHECK(to_outline(p.touch_a, region) < 2e-4);
@@ -68,11 +68,11 @@ void check_every_point(const Region& region) {
 
 TEST_CASE("medial axis: of a rectangle") {
   // By hand: a line in the middle, half the height from either end, and a bisector to each corner.
-  const MedialAxis axis = medial_axis({{{0, 0}, {100, 0}, {100, 40}, {0, 40}}}, 1000);
+  const plane::MedialAxis axis = medial_axis({{{0, 0}, {100, 0}, {100, 40}, {0, 40}}}, 1000);
   REQUIRE(axis.edges.size() == 5);
   int middle = 0;
-  for (const MedialEdge& edge : axis.edges) {
-    const MedialPoint &a = edge.points.front(), &b = edge.points.back();
+  for (const plane::MedialEdge& edge : axis.edges) {
+    const plane::MedialPoint &a = edge.points.front(), &b = edge.points.back();
     if (a.radius == doctest::Approx(20) && b.radius == doctest::Approx(20)) {
       ++middle;
       CHECK(apart(a.at, b.at) == doctest::Approx(60));
@@ -91,10 +91,10 @@ TEST_CASE("medial axis: of a rectangle") {
 
 TEST_CASE("medial axis: between a corner and an edge it is a parabola") {
   // The inner corner of an L at (30, 30) and its lower edge: y = (x - 30)^2 / 60 + 15.
-  const Region ell = {{{0, 0}, {100, 0}, {100, 30}, {30, 30}, {30, 100}, {0, 100}}};
+  const plane::Region ell = {{{0, 0}, {100, 0}, {100, 30}, {30, 30}, {30, 100}, {0, 100}}};
   int on_it = 0;
-  for (const MedialEdge& edge : medial_axis(ell, 0.5).edges) {
-    for (const MedialPoint& p : edge.points) {
+  for (const plane::MedialEdge& edge : medial_axis(ell, 0.5).edges) {
+    for (const plane::MedialPoint& p : edge.points) {
       if (p.at.x >= 29.9 || p.at.y >= p.at.x - 0.1 || p.at.y < 15) continue;
       ++on_it;
       CHECK(p.at.y == doctest::Approx((p.at.x - 30) * (p.at.x - 30) / 60 + 15).epsilon(1e-6));
@@ -109,10 +109,10 @@ TEST_CASE("medial axis: every point lies where all edges, tried in turn, say") {
   std::uniform_int_distribution<int> corners(4, 40);
   for (int i = 0; i < 40; ++i) {
     const int n = corners(rng);
-    Polygon star;
+    plane::Polygon star;
     for (int k = 0; k < n; ++k) star.push_back(radius(rng) * direction(2 * pi * k / n));
-    const Polygon hole = {{-4, -3}, {-3, 5}, {4, 4}};  // clockwise
-    const Region region = i % 2 ? unite({star}) : unite({star, hole});
+    const plane::Polygon hole = {{-4, -3}, {-3, 5}, {4, 4}};  // clockwise
+    const plane::Region region = i % 2 ? unite({star}) : unite({star, hole});
     CAPTURE(i);
     check_every_point(region);
     // The axis shrinks out of the region without tearing: as many ways round as there are holes.
@@ -121,10 +121,10 @@ TEST_CASE("medial axis: every point lies where all edges, tried in turn, say") {
     CHECK(circuits(medial_axis(region, 0.5)) == (i % 2 ? 0 : 1));
   }
   for (int i = 0; i < 40; ++i) {  // outlines that cross themselves, united
-    Polygon tangle;
+    plane::Polygon tangle;
     for (int k = corners(rng); k > 0; --k) tangle.push_back({place(rng), place(rng)});
     CAPTURE(i);
-    const Region region = unite({tangle});
+    const plane::Region region = unite({tangle});
     if (!region.empty()) check_every_point(region);
   }
 }

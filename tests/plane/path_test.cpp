@@ -19,7 +19,7 @@ double to_edge(FlatPoint p, FlatPoint a, FlatPoint b) {
 
 TEST_CASE("thinned: every point left out is within the tolerance of the edge that passes it") {
   test::for_drawn_cases("thinned", 60, [](std::mt19937_64& rng) {
-    Polygon polygon;
+    plane::Polygon polygon;
     const int count = 3 + static_cast<int>(rng() % 150);
     const double wave = test::drawn(rng, 0, 0.4), size = test::drawn(rng, 1, 60);
     for (int k = 0; k < count; ++k) {
@@ -27,7 +27,7 @@ TEST_CASE("thinned: every point left out is within the tolerance of the edge tha
       polygon.push_back(size * (1 + wave * std::sin(5 * turn)) * direction(turn));
     }
     const double tolerance = test::drawn(rng, 0.001, 0.2);
-    const Polygon thin = thinned(polygon, tolerance);
+    const plane::Polygon thin = thinned(polygon, tolerance);
     REQUIRE(thin.size() >= 3);
     REQUIRE(thin.front() == polygon.front());
     std::size_t edge = 0;  // the last point of the thin outline that was passed
@@ -43,7 +43,7 @@ TEST_CASE("thinned: a circle keeps about as many points as its arrow height asks
   // The arrow height of a chord over the angle t is r (1 - cos(t / 2)): at 0.02 mm on 50 mm the
   // angle is 3.24 degrees at most, so at least 112 chords; halving again and again makes fewer than
   // twice as many.
-  Polygon circle;
+  plane::Polygon circle;
   for (int k = 0; k < 4096; ++k) circle.push_back(50.0 * direction(2 * kPi * k / 4096));
   const std::size_t points = thinned(circle, 0.02).size();
   CHECK(points >= 112);
@@ -51,9 +51,9 @@ TEST_CASE("thinned: a circle keeps about as many points as its arrow height asks
 }
 
 TEST_CASE("thinned: points on straight edges go, corners stay") {
-  const Polygon dense = {{0, 0}, {5, 0}, {10, 0}, {10, 1}, {10, 7}, {4, 7}, {0, 7}, {0, 2}};
-  CHECK(thinned(dense, 1e-6) == Polygon{{0, 0}, {10, 0}, {10, 7}, {0, 7}});
-  const Polygon tiny = {{0, 0}, {0.01, 0}, {0.01, 0.01}, {0, 0.01}};
+  const plane::Polygon dense = {{0, 0}, {5, 0}, {10, 0}, {10, 1}, {10, 7}, {4, 7}, {0, 7}, {0, 2}};
+  CHECK(thinned(dense, 1e-6) == plane::Polygon{{0, 0}, {10, 0}, {10, 7}, {0, 7}});
+  const plane::Polygon tiny = {{0, 0}, {0.01, 0}, {0.01, 0.01}, {0, 0.01}};
   CHECK(thinned(tiny, 1.0) == tiny);  // never less than an area
 }
 

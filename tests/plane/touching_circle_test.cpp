@@ -11,7 +11,7 @@ using namespace swathe;
 namespace {
 
 /// Of a place to the right of a line; behind its back, less than zero.
-double to_right_of(const WholeLine& line, FlatPoint p) {
+double to_right_of(const plane::WholeLine& line, FlatPoint p) {
   return -cross(unit(line.to - line.from), p - line.from);
 }
 
@@ -39,7 +39,7 @@ TEST_CASE("the circle in a triangle of sides 3, 4, 5") {
 // By hand: a circle of radius r that touches both axes has its center at (r, r); through (9, 2)
 // that is (r - 9)^2 + (r - 2)^2 = r^2, so r = 5 or 17. All moved by (100, 30).
 TEST_CASE("the two circles through a point that touch two lines square to each other") {
-  const WholeLine x{{90, 30}, {120, 30}}, y{{100, 25}, {100, 75}};
+  const plane::WholeLine x{{90, 30}, {120, 30}}, y{{100, 25}, {100, 75}};
   const auto nearer = circle_through({109, 32}, x, y, false);
   const auto further = circle_through({109, 32}, x, y, true);
   REQUIRE(nearer);
@@ -63,8 +63,10 @@ TEST_CASE("no circle is told where two doubles' digits do not suffice") {
 TEST_CASE("drawn circles touch what they are said to touch") {
   test::for_drawn_cases("touching circles", 2000, [](std::mt19937_64& rng) {
     const double most = std::pow(10, test::drawn(rng, 2, 6));
-    const auto line = [&] { return WholeLine{whole_point(rng, most), whole_point(rng, most)}; };
-    const WholeLine one = line(), two = line(), three = line();
+    const auto line = [&] {
+      return plane::WholeLine{whole_point(rng, most), whole_point(rng, most)};
+    };
+    const plane::WholeLine one = line(), two = line(), three = line();
     const FlatPoint point = whole_point(rng, most);
     // A place far away is itself rounded, to its 2^-53.
     const auto near = [&](double distance, double radius, FlatPoint center) {
@@ -72,7 +74,7 @@ TEST_CASE("drawn circles touch what they are said to touch") {
     };
     if (const auto touching = circle_touching(one, two, three)) {
       const double radius = touching->right - touching->center.x;
-      for (const WholeLine& each : {one, two, three})
+      for (const plane::WholeLine& each : {one, two, three})
         CHECK(near(to_right_of(each, touching->center), radius, touching->center));
     }
     for (const bool further : {false, true}) {

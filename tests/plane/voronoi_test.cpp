@@ -90,7 +90,7 @@ TEST_CASE("drawn rings have the diagram that Boost's own predicates give") {
   test::for_drawn_cases("wavy rings", 300, [](std::mt19937_64& rng) {
     const std::vector<Corner> ring = wavy_ring(rng);
     Diagram ours, theirs;
-    build<VoronoiBuilder>(ring, ours);
+    build<plane::VoronoiBuilder>(ring, ours);
     build<Own>(ring, theirs);
     REQUIRE(ours.num_vertices() == theirs.num_vertices());
     REQUIRE(ours.num_edges() == theirs.num_edges());

@@ -70,7 +70,7 @@ TEST_CASE("backs (2): no staple and no strip lies on a bracket") {
           ++brackets;
           for (const StapleOnBoard& staple : back.staples)
             CHECK_FALSE(bracket.box.holds(FlatPoint{staple.x, staple.z}));
-          for (const Box& strip : back.strips) CHECK_FALSE(bracket.box.meets(strip));
+          for (const plane::Box& strip : back.strips) CHECK_FALSE(bracket.box.meets(strip));
         }
   }
   CHECK(brackets >= 4);

@@ -51,7 +51,7 @@ TEST_CASE("running dimensions (2): every place of the pattern has its figure") {
     const Made made = test::made_by_hand(drawn_job(rng));
     for (std::size_t b = 0; b < 2; ++b) {
       const Pattern& pattern = made.patterns[b];
-      const Placement place = pattern_placement(made, b, {0, 0});
+      const plane::Placement place = pattern_placement(made, b, {0, 0});
       const RunningDimensions all = running_dimensions(made, b);
       // Every corner of the cut outline can be found with the two rows of figures.
       for (const FlatPoint p : pattern.outline) {
@@ -64,7 +64,7 @@ TEST_CASE("running dimensions (2): every place of the pattern has its figure") {
           CHECK(has(all.along, place(hole.at).x));
           CHECK(has(all.across, place(hole.at).y));
         }
-      for (const Path& snip : pattern.snips)
+      for (const plane::Path& snip : pattern.snips)
         CHECK(has(all.across, place(snip.vertices.front().at).y));
     }
   });

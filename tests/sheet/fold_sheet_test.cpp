@@ -42,7 +42,7 @@ Job quick_halves() {
 
 double cut_length(const Drawing& drawing) {
   double sum = 0;
-  for (const Mark& mark : drawing.marks())
+  for (const draw::Mark& mark : drawing.marks())
     if (const auto* const line = std::get_if<LineMark>(&mark); line && line->kind == LineKind::Cut)
       sum += length(line->path);
   return sum;
@@ -62,7 +62,7 @@ TEST_CASE("fold sheet (1): twice the half's cuts are the cover's") {
       CHECK(2 * cut_length(half) == doctest::Approx(cut_length(whole)).epsilon(1e-6));
       // All of it lies on its side of the fold.
       const double to = 0.5 * made.patterns[0].cloth_length;
-      for (const Mark& mark : half.marks())
+      for (const draw::Mark& mark : half.marks())
         if (const auto* const line = std::get_if<LineMark>(&mark);
             line && line->kind != LineKind::Match && line->kind != LineKind::Thin) {
           CHECK(bounds(line->path).lo.x > -1e-6);
@@ -70,10 +70,10 @@ TEST_CASE("fold sheet (1): twice the half's cuts are the cover's") {
         }
       // The half closed along its fold has half the cover's area.
       double area_of_half = 0;
-      for (const Path& snip : first_half(made.patterns[0], made.mark_names[0]).cuts)
+      for (const plane::Path& snip : first_half(made.patterns[0], made.mark_names[0]).cuts)
         if (snip.vertices.size() > 4) {
-          Polygon outline;
-          for (const Vertex& v : snip.vertices) outline.push_back(v.at);
+          plane::Polygon outline;
+          for (const plane::Vertex& v : snip.vertices) outline.push_back(v.at);
           area_of_half += std::abs(area(outline));
         }
       CHECK(2 * area_of_half == doctest::Approx(area(made.patterns[0].outline)).epsilon(1e-6));

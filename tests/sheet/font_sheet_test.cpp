@@ -46,16 +46,16 @@ TEST_CASE("font sheet: every font is on it, texts apart and on the page") {
 TEST_CASE("stroke picture: darker where narrower, and only where there is ink") {
   // A bar 10 wide, and one 20 wide beside it: with 12.7 asked the first is too narrow, the second
   // more than half as wide again.
-  const Region bars = {{{0, 0}, {10, 0}, {10, 100}, {0, 100}},
-                       {{30, 0}, {50, 0}, {50, 100}, {30, 100}}};
-  const Stroke stroke = measure_stroke(bars);
+  const plane::Region bars = {{{0, 0}, {10, 0}, {10, 100}, {0, 100}},
+                              {{30, 0}, {50, 0}, {50, 100}, {30, 100}}};
+  const type::Stroke stroke = measure_stroke(bars);
   Drawing drawing;
   draw_shaded(drawing, {bars, stroke}, 12.7, {0, 0}, 1);
   double dark = 0, pale = 0, last = 1;
-  for (const Mark& mark : drawing.marks())
+  for (const draw::Mark& mark : drawing.marks())
     if (const auto* fill = std::get_if<FillMark>(&mark)) {
-      Region shaded;
-      for (const Path& path : fill->outlines) shaded.push_back(flatten(path, 0.01));
+      plane::Region shaded;
+      for (const plane::Path& path : fill->outlines) shaded.push_back(flatten(path, 0.01));
       shaded = unite(shaded);
       CHECK(fill->color.red == fill->color.blue);  // gray
       CHECK(fill->color.red < last);               // the narrowest last, over the others

@@ -79,7 +79,7 @@ std::vector<Row> rows_of(const Sheet& sheet) {
 std::multimap<std::string, double> places_of(const Made& made, std::size_t bumper) {
   const Pattern& pattern = made.patterns[bumper];
   const bool inside = made.job.paper.face == PaperFace::Inside;
-  const Box cloth = bounds(pattern.outline);
+  const plane::Box cloth = bounds(pattern.outline);
   const auto x = [&](double s) { return inside ? cloth.hi.x - s : s - cloth.lo.x; };
   const auto y = [&](double u) { return u - cloth.lo.y; };
   std::multimap<std::string, double> places;
@@ -185,7 +185,7 @@ TEST_CASE("fractions: the size of each cover, its boards and its padding, read a
         }
     }
     for (const auto* pieces : {&made.boards, &made.padding})
-      for (const Piece& piece : *pieces) {
+      for (const bumper::Piece& piece : *pieces) {
         const double inches = piece.length_mm / kInch;
         // Padding to the nearest 1/16 in, boards down to it; 0.01 mm is rounding, not wood.
         const bool board = pieces == &made.boards;

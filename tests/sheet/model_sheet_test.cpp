@@ -16,12 +16,12 @@ TEST_CASE("model sheet (1): the outline is the cover's, at scale") {
     const Sheet sheet = model_sheet(made, 0, scale, made.job.paper, face);
     REQUIRE(sheet.pages.size() == 1);
     double largest = 0;
-    for (const Mark& mark : sheet.pages.front().drawing.marks()) {
+    for (const draw::Mark& mark : sheet.pages.front().drawing.marks()) {
       const auto* const line = std::get_if<LineMark>(&mark);
       CHECK_FALSE((line && line->kind == LineKind::Staple));
       if (line && line->kind == LineKind::Cut && line->path.closed) {
-        Polygon outline;
-        for (const Vertex& v : line->path.vertices) outline.push_back(v.at);
+        plane::Polygon outline;
+        for (const plane::Vertex& v : line->path.vertices) outline.push_back(v.at);
         largest = std::max(largest, std::abs(area(outline)));
       }
     }

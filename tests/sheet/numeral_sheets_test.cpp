@@ -52,14 +52,14 @@ Sheet sheet_of(const Made& made) {
 
 /// Closed lines of one kind, page by page, as areas in the order in which they are drawn; an area
 /// is told from the next by its outer outline.
-std::vector<Region> areas(const Sheet& sheet, LineKind kind) {
-  std::vector<Region> found;
+std::vector<plane::Region> areas(const Sheet& sheet, LineKind kind) {
+  std::vector<plane::Region> found;
   for (const Page& page : sheet.pages)
-    for (const Mark& mark : page.drawing.marks()) {
+    for (const draw::Mark& mark : page.drawing.marks()) {
       const auto* line = std::get_if<LineMark>(&mark);
       if (!line || line->kind != kind || !line->path.closed) continue;
-      Polygon contour;
-      for (const Vertex& v : line->path.vertices) contour.push_back(v.at);
+      plane::Polygon contour;
+      for (const plane::Vertex& v : line->path.vertices) contour.push_back(v.at);
       if (area(contour) > 0)
         found.push_back({contour});
       else
@@ -69,20 +69,20 @@ std::vector<Region> areas(const Sheet& sheet, LineKind kind) {
 }
 
 /// The area at the origin, turned over left to right where asked.
-Region at_origin(const Region& region, bool mirrored) {
-  Region result;
-  for (Polygon contour : region) {
+plane::Region at_origin(const plane::Region& region, bool mirrored) {
+  plane::Region result;
+  for (plane::Polygon contour : region) {
     for (FlatPoint& p : contour) p.x = mirrored ? -p.x : p.x;
     if (mirrored) std::ranges::reverse(contour);
     result.push_back(contour);
   }
   const FlatPoint lo = bounds(result).lo;
-  for (Polygon& contour : result)
+  for (plane::Polygon& contour : result)
     for (FlatPoint& p : contour) p = p - lo;
   return result;
 }
 
-double difference(const Region& a, const Region& b) {
+double difference(const plane::Region& a, const plane::Region& b) {
   return area(subtract(a, b)) + area(subtract(b, a));
 }
 
@@ -100,9 +100,9 @@ TEST_CASE("numeral sheets: what is ironed on is the mirror image of what is sewn
   const auto cut = areas(mirrored, LineKind::Cut), stitched = areas(plain, LineKind::Stitch);
   REQUIRE(cut.size() == 5);
   REQUIRE(stitched.size() == 5);
-  for (const Region& digit : cut) {
+  for (const plane::Region& digit : cut) {
     double same = 1e9, unlike = 1e9;
-    for (const Region& other : stitched) {
+    for (const plane::Region& other : stitched) {
       same = std::min(same, difference(at_origin(digit, true), at_origin(other, false)));
       unlike = std::min(unlike, difference(at_origin(digit, false), at_origin(other, false)));
     }
@@ -127,11 +127,11 @@ TEST_CASE("numeral sheets: sewn digits have their seam, their allowance and thei
   const auto cut = areas(sheet, LineKind::Cut), place = areas(sheet, LineKind::Stitch);
   REQUIRE(cut.size() == place.size());
   double drawn = 0, wanted = 0;
-  for (const Region& digit : place) drawn += area(digit);
+  for (const plane::Region& digit : place) drawn += area(digit);
   for (const Digit& digit : made.numerals->digits) wanted += area(digit.outline);
   CHECK(drawn == doctest::Approx(wanted));
   for (std::size_t k = 0; k < cut.size(); ++k) {
-    const Box outer = bounds(cut[k]), inner = bounds(place[k]);
+    const plane::Box outer = bounds(cut[k]), inner = bounds(place[k]);
     CHECK(inner.lo.x - outer.lo.x == doctest::Approx(6.35).epsilon(0.002));
     CHECK(outer.hi.y - inner.hi.y == doctest::Approx(6.35).epsilon(0.002));
   }
@@ -150,8 +150,8 @@ TEST_CASE(
     CHECK(counted);
     CHECK(says(sheet.pages.front(), "Spray"));
     if (sheet.pages.size() > 2) continue;  // in tiles: their own tests put them together
-    Box all;
-    for (const Region& hole : areas(sheet, LineKind::Cut)) all.cover(bounds(hole));
+    plane::Box all;
+    for (const plane::Region& hole : areas(sheet, LineKind::Cut)) all.cover(bounds(hole));
     CHECK(all.width() == doctest::Approx(made.numerals->placed.front().width));
   }
 }
@@ -163,8 +163,8 @@ TEST_CASE("numeral sheets: a stencil for a whole number has each digit in its pl
   CHECK(cells.front().name == "stencil 20486");
   const Sheet sheet = sheet_of(made);
   CHECK(says(sheet.pages.front(), "20486: use 8 times"));  // four places in two colors
-  Box all;
-  for (const Region& hole : areas(sheet, LineKind::Cut)) all.cover(bounds(hole));
+  plane::Box all;
+  for (const plane::Region& hole : areas(sheet, LineKind::Cut)) all.cover(bounds(hole));
   CHECK(all.width() == doctest::Approx(made.numerals->placed.front().width));
 }
 
@@ -296,9 +296,9 @@ TEST_CASE("white outlines: the area grows by Steiner's formula, corner by corner
       CAPTURE(digit);
       const auto one = set_number(test::opened(bundled), std::string(1, digit), inches(4), {});
       REQUIRE(one.has_value());
-      const Region& outline = one->shapes.front().outline;
+      const plane::Region& outline = one->shapes.front().outline;
       double expected = area(outline);
-      for (const Polygon& contour : outline)
+      for (const plane::Polygon& contour : outline)
         for (std::size_t i = 0; i < contour.size(); ++i) {
           const FlatPoint a = contour[i], b = contour[(i + 1) % contour.size()],
                           c = contour[(i + 2) % contour.size()];

@@ -50,12 +50,12 @@ TEST_CASE("pattern drawing: the cut line on the sheet is as long as the pattern'
     job.paper.face = side;
     const Made made = test::made_by_hand(job);
     const Drawing drawing = draw_pattern(made, 0, test::label_font(), {7, 9});
-    const auto cut = std::ranges::find_if(drawing.marks(), [](const Mark& mark) {
+    const auto cut = std::ranges::find_if(drawing.marks(), [](const draw::Mark& mark) {
       const auto* line = std::get_if<LineMark>(&mark);
       return line && line->kind == LineKind::Cut;
     });
     REQUIRE(cut != drawing.marks().end());
-    const Path& path = std::get<LineMark>(*cut).path;
+    const plane::Path& path = std::get<LineMark>(*cut).path;
     CHECK(length(path) == doctest::Approx(length(closed_path(made.patterns[0].outline))));
     CHECK(bounds(path).lo.x == doctest::Approx(7));
     CHECK(bounds(path).lo.y == doctest::Approx(9));

@@ -38,7 +38,7 @@ TEST_CASE("placings (1), (2): every number once, its digits where the pattern ha
       CHECK(number.text == placing.text);
       REQUIRE(number.digits.size() == placing.digits.size());
       for (std::size_t k = 0; k < number.digits.size(); ++k) {
-        const Box ink = bounds(made.numerals->outline_of(number.digits[k]));
+        const plane::Box ink = bounds(made.numerals->outline_of(number.digits[k]));
         CHECK(number.center_s + placing.digits[k].left == doctest::Approx(ink.lo.x));
         CHECK(number.center_s + placing.digits[k].right == doctest::Approx(ink.hi.x));
       }
@@ -52,7 +52,7 @@ TEST_CASE("placings (1), (2): every number once, its digits where the pattern ha
 /// Circles, by their middles from left to right.
 std::vector<FlatPoint> pins_of(const Drawing& drawing) {
   std::vector<FlatPoint> pins;
-  for (const Mark& mark : drawing.marks()) {
+  for (const draw::Mark& mark : drawing.marks()) {
     const auto* line = std::get_if<LineMark>(&mark);
     if (!line || line->kind != LineKind::Thin || !line->path.closed ||
         line->path.vertices.size() > 3)
@@ -79,7 +79,7 @@ TEST_CASE("placing strip: at full size its pins are the ends of the pattern's li
     // The base line on the pattern: the longest level thin line through a number.
     const Drawing pattern = draw_pattern(made, 0, test::label_font(), {0, 0});
     double base_line = 0;
-    for (const Mark& mark : pattern.marks())
+    for (const draw::Mark& mark : pattern.marks())
       if (const auto* line = std::get_if<LineMark>(&mark); line && line->kind == LineKind::Thin &&
                                                            !line->path.closed &&
                                                            bounds(line->path).height() < 0.01)
@@ -108,11 +108,12 @@ TEST_CASE("placing sheet: base line and digits in the job's units, from cloth ed
                                  [&](const Page& page) { return test::says(page.drawing, words); });
     };
     for (const PlacedNumeral& number : made.numerals_on_patterns()) {
-      const Box cloth = bounds(made.patterns[static_cast<std::size_t>(number.bumper)].outline);
+      const plane::Box cloth =
+          bounds(made.patterns[static_cast<std::size_t>(number.bumper)].outline);
       CHECK(says(dimension(mm(number.digits.front().origin.y - cloth.lo.y), units)));
       CHECK(says(dimension(mm(number.center_s - cloth.lo.x), units)));
       CHECK(says(number.side + " of "));
-      const Box ink = bounds(made.numerals->outline_of(number.digits.front()));
+      const plane::Box ink = bounds(made.numerals->outline_of(number.digits.front()));
       CHECK(says(dimension(mm(number.center_s - ink.lo.x), units) + " left"));
     }
     for (const Page& page : sheet.pages)

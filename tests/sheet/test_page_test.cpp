@@ -24,10 +24,10 @@ Made made_on(double width_mm, double height_mm) {
 /// The long lines of the scales as they come out of a printer that does nothing wrong.
 std::vector<FlatPoint> scales_of(const Page& page) {
   std::vector<FlatPoint> scales;
-  for (const Mark& mark : page.drawing.marks()) {
+  for (const draw::Mark& mark : page.drawing.marks()) {
     const auto* line = std::get_if<LineMark>(&mark);
     if (!line || line->kind != LineKind::Scale || length(line->path) < 50) continue;
-    const Box box = bounds(line->path);
+    const plane::Box box = bounds(line->path);
     scales.push_back({box.width() * page.print.x, box.height() * page.print.y});
   }
   return scales;
@@ -51,7 +51,7 @@ TEST_CASE("test page: two scales of 100 mm, one each way, and what to do with th
       CHECK_MESSAGE(test::says(page.drawing, words), std::string(words));
     for (const std::string& fault : test::text_faults(page, test::label_font())) FAIL_CHECK(fault);
     // Its letters may stand over the capitals' height, which is kept to the margin of 12.7 mm.
-    const Box inside = Box{{0, 0}, {wide, high}}.grown(-12.7 + 1.0);
+    const plane::Box inside = plane::Box{{0, 0}, {wide, high}}.grown(-12.7 + 1.0);
     for (const TextMark& text : test::texts_of(page.drawing))
       CHECK_MESSAGE(inside.holds(bounds(box_of(text, test::label_font()))), text.text);
   }

@@ -31,10 +31,10 @@ TEST_CASE("views: no text lies over another, over a line or off its page, on any
         for (const std::string& fault : test::text_faults(page, face)) CHECK_MESSAGE(false, fault);
         for (const std::string& fault : test::lines_through_text(page, face))
           CHECK_MESSAGE(false, fault);
-        const Box on = Box{{0, 0}, {page.width_mm, page.height_mm}}.grown(1e-6);
-        for (const Mark& mark : page.drawing.marks())
+        const plane::Box on = plane::Box{{0, 0}, {page.width_mm, page.height_mm}}.grown(1e-6);
+        for (const draw::Mark& mark : page.drawing.marks())
           if (const auto* fill = std::get_if<FillMark>(&mark))
-            for (const Path& outline : fill->outlines) CHECK(on.holds(bounds(outline)));
+            for (const plane::Path& outline : fill->outlines) CHECK(on.holds(bounds(outline)));
       }
     }
 }
@@ -42,10 +42,11 @@ TEST_CASE("views: no text lies over another, over a line or off its page, on any
 /// Fills of one gray, and what they cover.
 double area_of(const Drawing& drawing, double gray) {
   double sum = 0;
-  for (const Mark& mark : drawing.marks())
+  for (const draw::Mark& mark : drawing.marks())
     if (const auto* fill = std::get_if<FillMark>(&mark))
       if (std::abs(fill->color.red - gray) < 1e-9)
-        for (const Path& outline : fill->outlines) sum += std::abs(area(flatten(outline, 0.001)));
+        for (const plane::Path& outline : fill->outlines)
+          sum += std::abs(area(flatten(outline, 0.001)));
   return sum;
 }
 
@@ -67,7 +68,7 @@ TEST_CASE("views: covers in their own color, and digits stand out from it in gra
     draw_view(drawing, {{0, 0}, {100, 100}}, made, {middle.x - 6000, middle.y, 1200});
     const double wanted = std::abs(lightness(c.digits) - lightness(c.cloth));
     std::size_t colored = 0;
-    for (const Mark& mark : drawing.marks()) {
+    for (const draw::Mark& mark : drawing.marks()) {
       const auto* fill = std::get_if<FillMark>(&mark);
       if (!fill || fill->color == c.digits) continue;
       const Color& own = fill->color;
@@ -105,7 +106,7 @@ eye_height = ["5 ft"]
   const Drawing& chart = sheet.pages.back().drawing;
   // The key's sample, 12 by 4.5 mm, is dark too. The band lies between two circles.
   double least = 1e300, most = 0;
-  for (const Mark& mark : chart.marks())
+  for (const draw::Mark& mark : chart.marks())
     if (const auto* line = std::get_if<LineMark>(&mark))
       if (line->path.closed && line->path.vertices.size() <= 4 &&
           line->path.vertices.front().bulge != 0) {
@@ -142,10 +143,10 @@ height = "4 in"
   Drawing drawing;
   const SpacePoint middle = job.sight->scene.numbers.at(0).digits.at(0).middle;
   draw_view(drawing, {{0, 0}, {100, 100}}, job, {middle.x - 1e8, middle.y, middle.z});
-  Box digit, cloth;
-  for (const Mark& mark : drawing.marks())
+  plane::Box digit, cloth;
+  for (const draw::Mark& mark : drawing.marks())
     if (const auto* fill = std::get_if<FillMark>(&mark))
-      for (const Path& outline : fill->outlines) {
+      for (const plane::Path& outline : fill->outlines) {
         if (fill->color == Color{1, 1, 1}) digit.cover(bounds(outline));
         if (fill->color.red < 0.9) cloth.cover(bounds(outline));
       }

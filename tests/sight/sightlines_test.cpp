@@ -16,7 +16,7 @@ using test::worked_scene;
 constexpr double kTurn = 2 * std::numbers::pi;
 
 TEST_CASE("a digit in space: where a ruler finds it") {
-  const Scene scene = worked_scene({"left"});
+  const sight::Scene scene = worked_scene({"left"});
   REQUIRE(scene.numbers.size() == 1);
   CHECK(scene.center.x == doctest::Approx(355.6));
   CHECK(scene.center.y == doctest::Approx(381));
@@ -34,12 +34,12 @@ TEST_CASE("a digit in space: where a ruler finds it") {
 // Two arcs of 2.5 in noodles: 4 in of cloth is seen 3.9116 in high (2.5 + 2 x 1.25 sin 0.6).
 TEST_CASE("a digit's seen height on the rounds") {
   const std::vector<Wrap> wraps = test::wraps_of(test::worked_job());
-  const Scene scene = make_scene(wraps, test::numbers_on(wraps, {"left"}, 101.6), {});
+  const sight::Scene scene = make_scene(wraps, test::numbers_on(wraps, {"left"}, 101.6), {});
   CHECK(scene.numbers[0].digits[0].seen_height / 25.4 == doctest::Approx(3.9116).epsilon(1e-4));
 }
 
 TEST_CASE("square on, the angles are those of a plain triangle") {
-  const Scene scene = worked_scene({"left"});
+  const sight::Scene scene = worked_scene({"left"});
   const DigitInSpace& digit = scene.numbers[0].digits[2];
   const Sightlines lines(scene, mm(digit.middle.z));
   const DigitSeen seen = lines.digit_from(0, 2, {digit.middle.x - 6096, digit.middle.y});
@@ -56,7 +56,7 @@ TEST_CASE("square on, the angles are those of a plain triangle") {
 }
 
 TEST_CASE("behind the bumper a digit is turned away; high above, its lower edge is") {
-  const Scene scene = worked_scene({"left"});
+  const sight::Scene scene = worked_scene({"left"});
   const DigitInSpace& digit = scene.numbers[0].digits[0];
   const Sightlines low(scene, mm(1200));
   CHECK(low.digit_from(0, 0, {5000, 381}).turned_away);
@@ -72,7 +72,7 @@ TEST_CASE("behind the bumper a digit is turned away; high above, its lower edge 
 TEST_CASE("a box hides what lies in line behind it") {
   // Half a meter out from the left side, before the first digits only, and too low to matter from
   // near above.
-  const Scene scene = worked_scene({"left"}, {blind_box(-600, 420, 0, -580, 700, 400)});
+  const sight::Scene scene = worked_scene({"left"}, {blind_box(-600, 420, 0, -580, 700, 400)});
   const Sightlines lines(scene, mm(300));
   const NumberSeen seen = lines.seen_from({-6000, 381})[0];
   CHECK(seen.digits[0].hidden_by >= 0);
@@ -87,7 +87,7 @@ TEST_CASE("a box hides what lies in line behind it") {
 }
 
 TEST_CASE("a number whose other digits are only too oblique misleads nobody") {
-  const Scene scene = worked_scene({"left"});
+  const sight::Scene scene = worked_scene({"left"});
   const Sightlines lines(scene, mm(1200));
   bool some = false;
   for (double b = 0; b < kTurn; b += 0.001) {
@@ -99,7 +99,7 @@ TEST_CASE("a number whose other digits are only too oblique misleads nobody") {
 }
 
 /// A drawn job that stands, with numbers where they fit, and drawn boxes about it.
-std::optional<Scene> drawn_scene(std::mt19937_64& rng, int boxes) {
+std::optional<sight::Scene> drawn_scene(std::mt19937_64& rng, int boxes) {
   const Job job = test::drawn_job(rng);
   const auto stood = test::stand(job);
   if (!stood) return std::nullopt;
@@ -144,7 +144,7 @@ TEST_CASE("sightlines (3): a box more never brings more into view") {
   test::for_drawn_cases("sightlines-3", 40, [](std::mt19937_64& rng) {
     auto scene = drawn_scene(rng, 1);
     if (!scene) return;
-    Scene more = *scene;
+    sight::Scene more = *scene;
     const double x = test::drawn(rng, -900, 900), y = test::drawn(rng, -900, 900);
     more.solids.push_back(blind_solid(blind_box(x, y, 0, x + 200, y + 200, 400), 2));
     const Sightlines before(*scene, mm(1400)), after(more, mm(1400));
@@ -160,7 +160,7 @@ TEST_CASE("sightlines (3): a box more never brings more into view") {
 // level distance r from r = e / sqrt 2 on, so beyond e it always falls.
 TEST_CASE("moving away never raises the visual angle, beyond the eye's height above the number") {
   test::for_drawn_cases("sight-away", 100, [](std::mt19937_64& rng) {
-    const Scene scene = worked_scene({"front", "left", "back", "right"});
+    const sight::Scene scene = worked_scene({"front", "left", "back", "right"});
     const double eye = test::drawn(rng, 300, 2500);
     const Sightlines lines(scene, mm(eye));
     const std::size_t n = rng() % scene.numbers.size(), d = rng() % 5;

@@ -71,7 +71,7 @@ TEST_CASE("sweep: a square machine numbered on four sides reads from everywhere 
 TEST_CASE("sweep: the farthest distance is the size over the angle") {
   SightKeys keys;
   keys.eye_height = {inches(4.5)};  // level with the digits' middle
-  const Scene scene = worked_scene({"left"});
+  const sight::Scene scene = worked_scene({"left"});
   const double seen_height = scene.numbers[0].digits[2].seen_height;
   const Sight sight = sweep(scene, keys);
   const double out = 3.25 * 25.4 + 355.6;  // of the face from the center
@@ -104,8 +104,8 @@ TEST_CASE("sweep (3): a machine turned turns its arcs") {
     }
     const std::vector<Wrap> after = test::wraps_of(turned);
     const std::vector<std::string> sides = {"front", "left", "right"};
-    const Scene scene = make_scene(wraps, test::numbers_on(wraps, sides), {});
-    Scene scene_turned = make_scene(after, test::numbers_on(after, sides), {});
+    const sight::Scene scene = make_scene(wraps, test::numbers_on(wraps, sides), {});
+    sight::Scene scene_turned = make_scene(after, test::numbers_on(after, sides), {});
     const Sightlines lines(scene, mm(1400)), lines_turned(scene_turned, mm(1400));
     for (std::size_t n = 0; n < 3; ++n)
       for (std::size_t d = 0; d < 5; ++d) {

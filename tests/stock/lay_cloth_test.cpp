@@ -53,7 +53,7 @@ void check_apart_and_inside(const ClothLay& lay) {
   constexpr double kEdge = 0.01;  // mm: places are whole microns
   for (std::size_t b = 0; b < lay.placements.size(); ++b) {
     const ClothPlacement& one = lay.placements[b];
-    const Box box = bounds(one.outline);
+    const plane::Box box = bounds(one.outline);
     CHECK(box.lo.x == doctest::Approx(one.x));
     CHECK(box.lo.y == doctest::Approx(one.y));
     CHECK(box.lo.x > -kEdge);
@@ -61,7 +61,7 @@ void check_apart_and_inside(const ClothLay& lay) {
     CHECK(box.hi.x < lay.length + kEdge);
     CHECK(box.hi.y < lay.roll_width + kEdge);
     for (std::size_t a = 0; a < b; ++a) {
-      const Region both = intersect({lay.placements[a].outline}, {one.outline});
+      const plane::Region both = intersect({lay.placements[a].outline}, {one.outline});
       CHECK(area(both) < kEdge * (box.width() + box.height()));
     }
   }
@@ -240,7 +240,7 @@ TEST_CASE("covers of drawn jobs lie apart and inside, turned as their cloth allo
       if (cloth.one_way) CHECK(one.across == lay.placements[0].across);
       if (!cloth.longest_piece) continue;
       const double length = cloth.longest_piece->mm();
-      const Box box = bounds(one.outline);
+      const plane::Box box = bounds(one.outline);
       CHECK(std::floor(box.lo.x / length + 1e-5) == std::floor(box.hi.x / length - 1e-5));
     }
   });

@@ -10,8 +10,8 @@ namespace {
 // A set of two C-halves of a 700 x 820 mm frame, boards 18 mm, noodles 63.5 mm, front and back
 // lapping, 6 mm taken off each free end: the lengths stand in the geometry's worked example (common
 // practice, no source).
-std::vector<Piece> boards() {
-  std::vector<Piece> pieces;
+std::vector<bumper::Piece> boards() {
+  std::vector<bumper::Piece> pieces;
   for (const char* bumper : {"A", "B"}) {
     pieces.push_back({bumper, "front", 362, 0, 0, {}, {}, 1});
     pieces.push_back({bumper, "left", 820, 0, 0, {}, {}, 1});
@@ -19,8 +19,8 @@ std::vector<Piece> boards() {
   }
   return pieces;
 }
-std::vector<Piece> noodles() {
-  std::vector<Piece> pieces;
+std::vector<bumper::Piece> noodles() {
+  std::vector<bumper::Piece> pieces;
   for (const char* bumper : {"A", "B"}) {
     pieces.push_back({bumper, "front", 425.5, 0, 0, {}, {}, 2});
     pieces.push_back({bumper, "left", 856, 0, 0, {}, {}, 2});
@@ -172,7 +172,7 @@ TEST_CASE("a staple weighs what its wire does") {
 
 TEST_CASE("a mitred board is as long as its middle line") {
   const EndCut cut{EndCut::Kind::Mitred, 45, 18, 0};
-  Piece mitred{"A", "front", 500, 0, 0, cut, cut, 1};
+  bumper::Piece mitred{"A", "front", 500, 0, 0, cut, cut, 1};
   Pattern a;
   a.bumper = "A";
   const Stock stock = plan_stock(job(), {mitred}, {}, {a}, {});

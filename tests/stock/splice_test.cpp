@@ -15,8 +15,8 @@ namespace {
 constexpr double kInch = 25.4;
 
 /// A bent piece with these corners, inches from its start.
-Piece bent(double length, std::vector<double> corners) {
-  Piece piece;
+bumper::Piece bent(double length, std::vector<double> corners) {
+  bumper::Piece piece;
   piece.bumper = "A";
   piece.side = "front + left";
   piece.length_mm = length * kInch;
@@ -25,7 +25,7 @@ Piece bent(double length, std::vector<double> corners) {
 }
 
 /// Its joints, whole inches from its start; -1 where one is not whole.
-std::vector<int> joints_in(const Piece& piece, double stock) {
+std::vector<int> joints_in(const bumper::Piece& piece, double stock) {
   const auto splice = splice_of(piece, stock * kInch);
   REQUIRE(splice);
   std::vector<int> joints;
@@ -39,7 +39,7 @@ std::vector<int> joints_in(const Piece& piece, double stock) {
 }  // namespace
 
 TEST_CASE("splices: as far along as the stock reaches, and never at a corner or an end") {
-  const Piece piece = bent(66, {16, 50});
+  const bumper::Piece piece = bent(66, {16, 50});
   CHECK_FALSE(splice_of(piece, 66 * kInch));  // one is long enough
   // 60 is 10 past the corner at 50, and 6 before the end.
   CHECK(joints_in(piece, 60) == std::vector<int>{60});
@@ -66,7 +66,7 @@ TEST_CASE("splices: the parts are the piece, each no longer than the stock") {
 TEST_CASE("splices: where every place is at a corner, longer stock is asked for") {
   // Corners 6 apart leave no clear place between 4 after the first and 4 before the second: from 6
   // (10 - 4) to 20 (16 + 4) nothing is clear, which is 14.
-  const Piece close = bent(60, {10, 16});
+  const bumper::Piece close = bent(60, {10, 16});
   CHECK(least_to_splice(close) / kInch == doctest::Approx(14));
   CHECK_FALSE(splice_of(close, 13.9 * kInch));
   CHECK(joints_in(close, 14).front() == 6);
@@ -81,7 +81,7 @@ TEST_CASE("bent noodles too long for one are bought in parts: every part, and ne
   REQUIRE(plan.splices.size() == made.padding.size());
   CHECK(plan.too_long.empty());
   double needed = 0, cut = 0;
-  for (const Piece& piece : made.padding) {
+  for (const bumper::Piece& piece : made.padding) {
     CHECK(piece.length_mm > 60 * kInch);
     REQUIRE(piece.bends.size() == 2);
     CHECK(0 < piece.bends[0]);

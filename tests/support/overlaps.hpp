@@ -10,7 +10,7 @@ namespace swathe::test {
 
 inline std::vector<TextMark> texts_of(const Drawing& drawing) {
   std::vector<TextMark> texts;
-  for (const Mark& mark : drawing.marks())
+  for (const draw::Mark& mark : drawing.marks())
     if (const auto* text = std::get_if<TextMark>(&mark)) texts.push_back(*text);
   return texts;
 }
@@ -19,7 +19,7 @@ inline std::vector<TextMark> texts_of(const Drawing& drawing) {
 inline std::vector<std::string> text_faults(const Page& page, const Font& labels) {
   std::vector<std::string> faults;
   const std::vector<TextMark> texts = texts_of(page.drawing);
-  const Box paper{{0, 0}, {page.width_mm, page.height_mm}};
+  const plane::Box paper{{0, 0}, {page.width_mm, page.height_mm}};
   for (std::size_t a = 0; a < texts.size(); ++a) {
     const TextBox box = box_of(texts[a], labels);
     for (const FlatPoint p : box.corners())
@@ -39,7 +39,7 @@ inline std::vector<std::string> lines_through_text(const Page& page, const Font&
   std::vector<std::string> faults;
   for (const TextMark& text : texts_of(page.drawing)) {
     const TextBox box = box_of(text, labels);
-    for (const Mark& mark : page.drawing.marks()) {
+    for (const draw::Mark& mark : page.drawing.marks()) {
       const auto* line = std::get_if<LineMark>(&mark);
       if (!line) continue;
       std::vector<FlatPoint> points = flatten(line->path, 0.05);
@@ -62,7 +62,7 @@ inline bool says(const Drawing& drawing, const std::string& words) {
 
 inline int count_lines(const Drawing& drawing, LineKind kind) {
   int count = 0;
-  for (const Mark& mark : drawing.marks())
+  for (const draw::Mark& mark : drawing.marks())
     if (const auto* line = std::get_if<LineMark>(&mark)) count += line->kind == kind ? 1 : 0;
   return count;
 }

@@ -14,7 +14,7 @@ namespace swathe::test {
 /// The ink of a digit in pixels. Slow and plain, and nothing of it is shared with what it checks.
 class Raster {
  public:
-  Raster(const std::vector<Curve>& curves, double em, const Box& ink, double pixel)
+  Raster(const std::vector<type::Curve>& curves, double em, const plane::Box& ink, double pixel)
       : pixel_(pixel),
         lo_{ink.lo.x - 3 * pixel, ink.lo.y - 3 * pixel},
         width_(static_cast<int>(ink.width() / pixel) + 7),
@@ -43,7 +43,7 @@ class Raster {
            static_cast<std::size_t>(i);
   }
 
-  void paint(const std::vector<Curve>& curves, double em) {
+  void paint(const std::vector<type::Curve>& curves, double em) {
     std::vector<std::vector<std::pair<double, int>>> crossings(static_cast<std::size_t>(height_));
     FlatPoint at, start;
     const auto cross_rows = [&](FlatPoint to) {
@@ -56,11 +56,11 @@ class Raster {
             {a.x + (b.x - a.x) * (y - a.y) / (b.y - a.y), a.y < b.y ? 1 : -1});
       }
     };
-    for (const Curve& c : curves) {
-      if (c.verb == Curve::Verb::Move) at = em * c.to, start = c.to;
-      if (c.verb == Curve::Verb::Line) cross_rows(c.to);
-      if (c.verb == Curve::Verb::Close) cross_rows(start);
-      if (c.verb != Curve::Verb::Cubic) continue;
+    for (const type::Curve& c : curves) {
+      if (c.verb == type::Curve::Verb::Move) at = em * c.to, start = c.to;
+      if (c.verb == type::Curve::Verb::Line) cross_rows(c.to);
+      if (c.verb == type::Curve::Verb::Close) cross_rows(start);
+      if (c.verb != type::Curve::Verb::Cubic) continue;
       const FlatPoint from = (1 / em) * at;
       for (int k = 1; k <= 48; ++k) {
         const double t = k / 48.0, s = 1 - t;

@@ -25,7 +25,7 @@ inline constexpr int kSplitCases = 300, kPlaceCases = 500;
 struct Setting {
   Job job;
   std::vector<Wrap> wraps;
-  std::vector<Piece> boards;
+  std::vector<bumper::Piece> boards;
   SetNumber number;
   std::vector<FontCandidate> candidates;
   int least_places = 3;

@@ -48,8 +48,8 @@ inline std::vector<SightNumber> numbers_on(const std::vector<Wrap>& wraps,
 }
 
 /// The worked bumpers on all four sides; frame 711.2 mm by 762 mm, one number a side asked for.
-inline Scene worked_scene(const std::vector<std::string>& sides,
-                          const std::vector<BlindKeys>& blind = {}) {
+inline sight::Scene worked_scene(const std::vector<std::string>& sides,
+                                 const std::vector<BlindKeys>& blind = {}) {
   const std::vector<Wrap> wraps = wraps_of(worked_job());
   return make_scene(wraps, numbers_on(wraps, sides), blind);
 }

@@ -22,9 +22,9 @@ inline bool is_pages_own(LineKind kind) {
 }
 
 /// Where samples of a key stand: they show a kind, and are nothing of the page's own.
-inline std::vector<Box> samples_of(const Page& page) {
-  std::vector<Box> samples;
-  for (const Mark& mark : page.drawing.marks())
+inline std::vector<plane::Box> samples_of(const Page& page) {
+  std::vector<plane::Box> samples;
+  for (const draw::Mark& mark : page.drawing.marks())
     if (const auto* const line = std::get_if<LineMark>(&mark); line && line->sample)
       samples.push_back(bounds(line->path).grown(5.0));  // a filled sign stands on its line
   return samples;
@@ -36,13 +36,13 @@ inline bool is_pages_own(const LineMark& line) { return is_pages_own(line.kind) 
 /// tile.
 inline Page bare(const Page& page) {
   Page own{page.width_mm, page.height_mm, {}, page.name};
-  const std::vector<Box> samples = samples_of(page);
+  const std::vector<plane::Box> samples = samples_of(page);
   const auto in_key = [&](const FillMark& fill) {
-    Box all;
-    for (const Path& outline : fill.outlines) all.cover(bounds(outline));
-    return std::ranges::any_of(samples, [&](const Box& box) { return box.holds(all); });
+    plane::Box all;
+    for (const plane::Path& outline : fill.outlines) all.cover(bounds(outline));
+    return std::ranges::any_of(samples, [&](const plane::Box& box) { return box.holds(all); });
   };
-  for (const Mark& mark : page.drawing.marks()) {
+  for (const draw::Mark& mark : page.drawing.marks()) {
     if (const auto* const line = std::get_if<LineMark>(&mark))
       if (is_pages_own(*line)) own.drawing.line(LineKind::Outline, line->path);
     if (const auto* const fill = std::get_if<FillMark>(&mark))
@@ -52,12 +52,12 @@ inline Page bare(const Page& page) {
   return own;
 }
 
-inline Box ink_bounds(const Page& page) {
-  Box box;
-  for (const Mark& mark : page.drawing.marks()) {
+inline plane::Box ink_bounds(const Page& page) {
+  plane::Box box;
+  for (const draw::Mark& mark : page.drawing.marks()) {
     if (const auto* const line = std::get_if<LineMark>(&mark)) box.cover(bounds(line->path));
     if (const auto* const fill = std::get_if<FillMark>(&mark))
-      for (const Path& outline : fill->outlines) box.cover(bounds(outline));
+      for (const plane::Path& outline : fill->outlines) box.cover(bounds(outline));
   }
   return box;
 }
@@ -72,7 +72,7 @@ struct Diamond {
 /// or where there is little room "7".
 inline std::vector<Diamond> diamonds_of(const Page& page, const std::vector<std::string>& tiles) {
   std::vector<Diamond> diamonds;
-  for (const Mark& mark : page.drawing.marks()) {
+  for (const draw::Mark& mark : page.drawing.marks()) {
     const auto* const fill = std::get_if<FillMark>(&mark);
     if (!fill || fill->kind != LineKind::Join || fill->color.red > 0.5) continue;
     REQUIRE(fill->outlines.size() == 2);  // and its white middle
@@ -82,7 +82,7 @@ inline std::vector<Diamond> diamonds_of(const Page& page, const std::vector<std:
     Diamond diamond{0.5 * (v[0].at + v[2].at), {}, {}};
     diamond.into = unit(v[1].at - diamond.base);
     double nearest = 1e9;
-    for (const Mark& other : page.drawing.marks()) {
+    for (const draw::Mark& other : page.drawing.marks()) {
       const auto* const text = std::get_if<TextMark>(&other);
       if (!text) continue;
       const std::string name = text->text.starts_with("JOIN ") ? text->text.substr(5) : text->text;
@@ -134,14 +134,14 @@ inline void check_together(const Page& page, const Sheet& sheet, const Font& fon
   const auto places = put_together(sheet);
   Sheet one{{"whole", "whole", SheetKind::Pattern, "full size"}, {bare(page)}};
   const Picture single = raster(to_pdf(one, font), 1, dpi);
-  Box assembled;
+  plane::Box assembled;
   for (const Page& part : sheet.pages) {
-    const Box box = ink_bounds(bare(part));
+    const plane::Box box = ink_bounds(bare(part));
     if (box.empty()) continue;
     assembled.cover(box.lo + places.at(part.name));
     assembled.cover(box.hi + places.at(part.name));
   }
-  const Box original = ink_bounds(bare(page));
+  const plane::Box original = ink_bounds(bare(page));
   CHECK(assembled.width() == doctest::Approx(original.width()));
   CHECK(assembled.height() == doctest::Approx(original.height()));
   const FlatPoint origin = assembled.lo - original.lo;
@@ -168,11 +168,11 @@ inline void check_together(const Page& page, const Sheet& sheet, const Font& fon
         ink[k] = std::min(ink[k], static_cast<unsigned char>(picture.gray(x, y)));
         times[k] = static_cast<unsigned char>(times[k] + (picture.gray(x, y) < 100));
       }
-    for (const Mark& mark : part.drawing.marks()) {
+    for (const draw::Mark& mark : part.drawing.marks()) {
       const auto* const fill = std::get_if<FillMark>(&mark);
       if (!fill || fill->kind != LineKind::Join || fill->color.red < 0.5) continue;
-      for (const Path& outline : fill->outlines) {
-        const Box box = bounds(outline).grown(1.0);  // a line at its edge is so wide
+      for (const plane::Path& outline : fill->outlines) {
+        const plane::Box box = bounds(outline).grown(1.0);  // a line at its edge is so wide
         for (int y = static_cast<int>((part.height_mm - box.hi.y) * per_mm);
              y < (part.height_mm - box.lo.y) * per_mm; ++y)
           for (int x = static_cast<int>(box.lo.x * per_mm); x < box.hi.x * per_mm; ++x)

@@ -19,7 +19,7 @@ constexpr int kDpi = 600;
 
 /// The ends of a page's 100 mm scale, across or down; nothing where it has none.
 std::optional<std::pair<FlatPoint, FlatPoint>> scale_of(const Page& page, bool down) {
-  for (const Mark& mark : page.drawing.marks()) {
+  for (const draw::Mark& mark : page.drawing.marks()) {
     const auto* const line = std::get_if<LineMark>(&mark);
     if (!line || line->kind != LineKind::Scale || line->path.vertices.size() != 2) continue;
     const FlatPoint a = line->path.vertices[0].at, b = line->path.vertices[1].at;
@@ -106,7 +106,7 @@ TEST_CASE("printer correction: sheets at full size say so, drawings for cutters 
   CHECK(correction_words(test::demo_job().paper).empty());
   const auto says = [](const Page& page) {
     std::string all;
-    for (const Mark& mark : page.drawing.marks())
+    for (const draw::Mark& mark : page.drawing.marks())
       if (const auto* const text = std::get_if<TextMark>(&mark)) all += text->text + " ";
     return all.find("PDF corrected: 100 mm printed as") != std::string::npos;
   };
@@ -123,7 +123,7 @@ TEST_CASE("printer correction: sheets at full size say so, drawings for cutters 
   // The cover's own lines, as a cutter gets them.
   const auto cut = [](const std::vector<Sheet>& sheets) {
     double sum = 0;
-    for (const Mark& mark : sheets.front().pages.front().drawing.marks())
+    for (const draw::Mark& mark : sheets.front().pages.front().drawing.marks())
       if (const auto* const line = std::get_if<LineMark>(&mark);
           line && line->kind == LineKind::Cut)
         sum += length(line->path);

@@ -23,7 +23,7 @@ cl::IntPoint on_grid(double x, double y) {
 }
 
 /// How much ink lies in a box, by Clipper.
-double ink_in(const Ink& ink, const Box& box) {
+double ink_in(const Ink& ink, const plane::Box& box) {
   cl::Clipper clipper;
   for (const InkStroke& stroke : ink.strokes)
     clipper.AddPath({on_grid(stroke.a.x, stroke.a.y), on_grid(stroke.b.x, stroke.b.y)},
@@ -80,7 +80,7 @@ std::pair<std::size_t, std::size_t> by_clipping(const Ink& ink,
                                                 const std::vector<FlatPoint>& corners,
                                                 double image_width, double image_height,
                                                 double overlap) {
-  const Box all = ink.bounds().grown(2);
+  const plane::Box all = ink.bounds().grown(2);
   std::vector<double> x, y;
   for (const FlatPoint corner : corners) {
     x.push_back(corner.x);
@@ -178,7 +178,7 @@ TEST_CASE("fewest_tiles: of places as good, that which cuts fewest of the boxes 
   Ink ink;
   ink.add({{0, 0}, {70, 0}});
   // 70 mm and the clear take two images of 50 mm; a box astride the middle is left whole.
-  const Box box{{32, 1}, {40, 4}};
+  const plane::Box box{{32, 1}, {40, 4}};
   const TileGrid grid = fewest_tiles(ink, {{}, {box}}, 50, 40, 5);
   REQUIRE(grid.count() == 2);
   CHECK((grid.cell(0, 0).holds(box) || grid.cell(1, 0).holds(box)));

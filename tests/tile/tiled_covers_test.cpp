@@ -33,7 +33,7 @@ Sheet tiles_of(const Made& made, std::size_t bumper, const Font& face) {
 /// How long what a tile shows of the cover is, as lines.
 double own_length(const Page& page) {
   double sum = 0;
-  for (const Mark& mark : page.drawing.marks())
+  for (const draw::Mark& mark : page.drawing.marks())
     if (const auto* const line = std::get_if<LineMark>(&mark); line && test::is_pages_own(*line))
       sum += length(line->path);
   return sum;
@@ -108,7 +108,7 @@ TEST_CASE(
   // Solid triangles are match marks alone; the line that paper is trimmed at is no line of the
   // cover.
   for (const Page& page : sheet.pages)
-    for (const Mark& mark : page.drawing.marks())
+    for (const draw::Mark& mark : page.drawing.marks())
       if (const auto* fill = std::get_if<FillMark>(&mark); fill && fill->kind == LineKind::Join)
         CHECK((fill->color.red > 0.5 || fill->outlines.size() == 2));  // gray strips; hollow ones
   CHECK(style_of(LineKind::Trim).dashes_mm != style_of(LineKind::Cut).dashes_mm);
@@ -121,22 +121,22 @@ TEST_CASE("tiled covers: no row of tiles joins along an edge that is cut") {
     const std::optional<Paper> size = find_paper(paper);
     const Sheet sheet = tiles_of(made_on(paper, size->width.mm(), size->height.mm()), 0, face);
     for (const Page& page : sheet.pages) {
-      std::vector<Box> joins, cuts;
-      for (const Mark& mark : page.drawing.marks()) {
+      std::vector<plane::Box> joins, cuts;
+      for (const draw::Mark& mark : page.drawing.marks()) {
         const auto* const line = std::get_if<LineMark>(&mark);
         if (!line || line->sample || line->path.closed) continue;
         if (line->kind == LineKind::Join) joins.push_back(bounds(line->path));
         if (line->kind != LineKind::Cut) continue;
         const auto& v = line->path.vertices;
         for (std::size_t k = 0; k + 1 < v.size(); ++k) {
-          Box edge;
+          plane::Box edge;
           edge.cover(v[k].at);
           edge.cover(v[k + 1].at);
           if (edge.width() + edge.height() > 20) cuts.push_back(edge);
         }
       }
-      for (const Box& join : joins)
-        for (const Box& cut : cuts) {
+      for (const plane::Box& join : joins)
+        for (const plane::Box& cut : cuts) {
           const bool level = join.height() < 1 && cut.height() < 0.1;
           const bool upright = join.width() < 1 && cut.width() < 0.1;
           if (level) CHECK(std::abs(join.lo.y - cut.lo.y) > 1.5);

@@ -48,13 +48,13 @@ Page some_page() {
                     {closed_path({{180, 40}, {330, 40}, {330, 110}, {180, 110}}),
                      closed_path({{200, 100}, {310, 100}, {310, 60}, {200, 60}})});
   page.drawing.text({100, 100}, "left end", 5);
-  page.drawing.text({500, 200}, "tongue", 5, Anchor::Middle, std::numbers::pi / 2);
+  page.drawing.text({500, 200}, "tongue", 5, draw::Anchor::Middle, std::numbers::pi / 2);
   return page;
 }
 
 double own_length(const Drawing& drawing) {
   double sum = 0;
-  for (const Mark& mark : drawing.marks())
+  for (const draw::Mark& mark : drawing.marks())
     if (const auto* const line = std::get_if<LineMark>(&mark); line && test::is_pages_own(*line))
       sum += length(line->path);
   return sum;
@@ -108,16 +108,17 @@ TEST_CASE("tile: nothing but trim marks in the margins") {
     TileOptions options = letter();
     options.margin_mm = margin;
     for (const Page& page : tile(some_page(), test::label_font(), options).pages) {
-      const Box inside = Box{{0, 0}, {page.width_mm, page.height_mm}}.grown(-margin + 1e-6);
+      const plane::Box inside =
+          plane::Box{{0, 0}, {page.width_mm, page.height_mm}}.grown(-margin + 1e-6);
       const Font face = test::label_font();
-      for (const Mark& mark : page.drawing.marks()) {
+      for (const draw::Mark& mark : page.drawing.marks()) {
         if (const auto* const line = std::get_if<LineMark>(&mark))
           if (line->kind != LineKind::Trim) CHECK(inside.holds(bounds(line->path)));
         if (const auto* const text = std::get_if<TextMark>(&mark); text && text->turn == 0) {
           const double width = face.text_width_mm(text->text, text->height_mm);
-          const double left = text->at.x - (text->anchor == Anchor::Left     ? 0
-                                            : text->anchor == Anchor::Middle ? 0.5 * width
-                                                                             : width);
+          const double left = text->at.x - (text->anchor == draw::Anchor::Left     ? 0
+                                            : text->anchor == draw::Anchor::Middle ? 0.5 * width
+                                                                                   : width);
           CHECK_MESSAGE(left >= inside.lo.x, text->text);
           CHECK_MESSAGE(left + width <= inside.hi.x, text->text);
           CHECK_MESSAGE(text->at.y >= inside.lo.y - 1e-6, text->text);
@@ -135,12 +136,12 @@ TEST_CASE("tile: every text once, whole on its tile, and moved only where it mus
   const Sheet sheet = tile(page, face, letter());
   const auto places = test::put_together(sheet);
   std::size_t moved = 0;
-  for (const Mark& mark : page.drawing.marks()) {
+  for (const draw::Mark& mark : page.drawing.marks()) {
     const auto* const text = std::get_if<TextMark>(&mark);
     if (!text) continue;
     std::size_t seen = 0;
     for (const Page& tile_page : sheet.pages)
-      for (const Mark& other : tile_page.drawing.marks())
+      for (const draw::Mark& other : tile_page.drawing.marks())
         if (const auto* const there = std::get_if<TextMark>(&other))
           seen += there->text == text->text && there->height_mm == text->height_mm;
     CHECK_MESSAGE(seen == 1, text->text);
@@ -148,7 +149,7 @@ TEST_CASE("tile: every text once, whole on its tile, and moved only where it mus
   // Relative to the first text, the others lie as they did, but for the moved ones.
   const auto find = [&](const std::string& words) {
     for (const Page& tile_page : sheet.pages)
-      for (const Mark& mark : tile_page.drawing.marks())
+      for (const draw::Mark& mark : tile_page.drawing.marks())
         if (const auto* const text = std::get_if<TextMark>(&mark); text && text->text == words)
           return places.at(tile_page.name) + text->at;
     return FlatPoint{};
@@ -172,7 +173,7 @@ TEST_CASE("tile: words that are moved stay apart from others, or they would read
   const Sheet sheet = tile(page, test::label_font(), letter());
   REQUIRE(sheet.pages.size() == 1);
   std::vector<TextBox> boxes;
-  for (const Mark& mark : sheet.pages.front().drawing.marks())
+  for (const draw::Mark& mark : sheet.pages.front().drawing.marks())
     if (const auto* const text = std::get_if<TextMark>(&mark);
         text && text->text.starts_with("words"))
       boxes.push_back(box_of(*text, test::label_font()).grown(0.45));  // of 1 mm half, and rounding
@@ -188,12 +189,12 @@ TEST_CASE("tile (1): no length of line is lost, and none doubled but in overlaps
   for (const Page& part : sheet.pages) shown += own_length(part.drawing);
   // What each gray strip shows a second time, measured by sampling the lines.
   for (const Page& part : sheet.pages) {
-    std::vector<Path> strips;
-    for (const Mark& mark : part.drawing.marks())
+    std::vector<plane::Path> strips;
+    for (const draw::Mark& mark : part.drawing.marks())
       if (const auto* const fill = std::get_if<FillMark>(&mark))
         if (fill->kind == LineKind::Join && fill->color.red > 0.5)
-          for (const Path& strip : fill->outlines) strips.push_back(strip);
-    for (const Mark& mark : part.drawing.marks()) {
+          for (const plane::Path& strip : fill->outlines) strips.push_back(strip);
+    for (const draw::Mark& mark : part.drawing.marks()) {
       const auto* const line = std::get_if<LineMark>(&mark);
       if (!line || !test::is_pages_own(*line)) continue;
       const auto points = flatten(line->path, 0.001);
@@ -203,7 +204,7 @@ TEST_CASE("tile (1): no length of line is lost, and none doubled but in overlaps
         for (int s = 0; s < kSamples; ++s) {
           const FlatPoint p = a + (s + 0.5) / kSamples * (b - a);
           if (std::ranges::any_of(strips,
-                                  [&](const Path& strip) { return bounds(strip).holds(p); }))
+                                  [&](const plane::Path& strip) { return bounds(strip).holds(p); }))
             in_overlap += apart(a, b) / kSamples;
         }
       }

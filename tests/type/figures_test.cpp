@@ -80,7 +80,7 @@ TEST_CASE("figures: a raster of every bundled digit gives the same width at ever
       const unsigned glyph = font->shape(std::string(1, shape.digit))[0].glyph;
       const test::Raster raster(font->outline(glyph), line->em, shape.ink, pixel);
       double least = 1e9, most = -1e9;
-      const Stroke stroke = measure_stroke(shape.outline);
+      const type::Stroke stroke = measure_stroke(shape.outline);
       for (const StrokePiece& piece : stroke.pieces()) {
         const double off = raster.to_blank(piece.at) - piece.width / 2;
         least = std::min(least, off);
@@ -124,7 +124,7 @@ TEST_CASE("figures: the closest neighbors") {
   const std::string pair{figures->closest.left, figures->closest.right};
   const auto line = set_digits(*font, pair, figures->digits[4].height);
   REQUIRE(line);
-  const Box &left = line->shape(pair[0]).ink, &right = line->shape(pair[1]).ink;
+  const plane::Box &left = line->shape(pair[0]).ink, &right = line->shape(pair[1]).ink;
   const double between_boxes = line->places[1].origin.x + right.lo.x - left.hi.x;
   CHECK(figures->closest.value >= between_boxes - 0.01);
 }

@@ -71,8 +71,8 @@ TEST_CASE("Font: digits of the Debian fonts are as high as fontTools finds them,
     const double mm_per_unit = kFourInches / (want.one_top - want.one_bottom);
     const double mm_per_em = mm_per_unit * want.em;
     const double tolerance = 0.005 / mm_per_em;
-    const Box one = bounds(*font.region(glyph_of(font, "1"), tolerance));
-    const Box zero = bounds(*font.region(glyph_of(font, "0"), tolerance));
+    const plane::Box one = bounds(*font.region(glyph_of(font, "1"), tolerance));
+    const plane::Box zero = bounds(*font.region(glyph_of(font, "0"), tolerance));
     CAPTURE(want.path);
     CHECK(std::abs(one.lo.y * mm_per_em - want.one_bottom * mm_per_unit) < 0.02);
     CHECK(std::abs(one.hi.y * mm_per_em - want.one_top * mm_per_unit) < 0.02);
@@ -126,8 +126,8 @@ TEST_CASE("Font: boxes and areas of every digit of the Debian fonts, at 4 in") {
     for (std::size_t digit = 0; digit < want.digits.size(); ++digit) {
       CAPTURE(digit);
       const Want& w = want.digits[digit];
-      const Region region = *font.region(glyph_of(font, std::to_string(digit)), 5e-6);
-      const Box box = bounds(region);
+      const plane::Region region = *font.region(glyph_of(font, std::to_string(digit)), 5e-6);
+      const plane::Box box = bounds(region);
       CHECK(std::abs(box.lo.x * want.em - w.x0) * mm_per_unit < 0.02);
       CHECK(std::abs(box.lo.y * want.em - w.y0) * mm_per_unit < 0.02);
       CHECK(std::abs(box.hi.x * want.em - w.x1) * mm_per_unit < 0.02);

@@ -21,43 +21,43 @@ namespace {
 
 constexpr double kWithin = 0.001;
 
-Polygon bar(FlatPoint lo, FlatPoint hi) { return {lo, {hi.x, lo.y}, hi, {lo.x, hi.y}}; }
+plane::Polygon bar(FlatPoint lo, FlatPoint hi) { return {lo, {hi.x, lo.y}, hi, {lo.x, hi.y}}; }
 
-Polygon turned(Polygon polygon, double angle) {
+plane::Polygon turned(plane::Polygon polygon, double angle) {
   for (FlatPoint& p : polygon) p = p.x * direction(angle) + p.y * left_of(direction(angle));
   return polygon;
 }
 
 /// The points of an arc, counter-clockwise, chords within 0.002 mm of it.
-Polygon arc(FlatPoint center, double radius, double from, double to) {
+plane::Polygon arc(FlatPoint center, double radius, double from, double to) {
   const int n = static_cast<int>(std::ceil(std::abs(to - from) / std::sqrt(8 * 0.002 / radius)));
-  Polygon points;
+  plane::Polygon points;
   for (int i = 0; i <= n; ++i) {
     points.push_back(center + radius * direction(from + (to - from) * i / n));
   }
   return points;
 }
 
-Polygon reversed(Polygon polygon) { return {polygon.rbegin(), polygon.rend()}; }
+plane::Polygon reversed(plane::Polygon polygon) { return {polygon.rbegin(), polygon.rend()}; }
 
 /// A bar of stroke w along an arc of middle radius r.
-Polygon bent_bar(double r, double w, double from, double to) {
-  Polygon points = arc({}, r + w / 2, from, to);
-  const Polygon back = arc({}, r - w / 2, to, from);
+plane::Polygon bent_bar(double r, double w, double from, double to) {
+  plane::Polygon points = arc({}, r + w / 2, from, to);
+  const plane::Polygon back = arc({}, r - w / 2, to, from);
   points.insert(points.end(), back.begin(), back.end());
   return points;
 }
 
 /// A character's outline in font units.
-Region in_units(const Font& font, const char* text, int em) {
-  Region region = *font.region(font.shape(text)[0].glyph, 0.05 / em);
-  for (Polygon& polygon : region) {
+plane::Region in_units(const Font& font, const char* text, int em) {
+  plane::Region region = *font.region(font.shape(text)[0].glyph, 0.05 / em);
+  for (plane::Polygon& polygon : region) {
     for (FlatPoint& p : polygon) p = static_cast<double>(em) * p;
   }
   return region;
 }
 
-void check_even(const Stroke& stroke, double width) {
+void check_even(const type::Stroke& stroke, double width) {
   CHECK(stroke.length() > 0);
   CHECK(stroke.median() == doctest::Approx(width).epsilon(kWithin));
   CHECK(stroke.least() == doctest::Approx(width).epsilon(kWithin));
@@ -70,7 +70,7 @@ void check_even(const Stroke& stroke, double width) {
 TEST_CASE("Stroke (1): bars, upright, lying and tilted") {
   for (const double angle : {0.0, 0.1, pi / 4, pi / 2, 2.0}) {
     CAPTURE(angle);
-    const Stroke stroke = measure_stroke({turned(bar({0, 0}, {100, 12.7}), angle)});
+    const type::Stroke stroke = measure_stroke({turned(bar({0, 0}, {100, 12.7}), angle)});
     check_even(stroke, 12.7);
     // The line ends where the circle meets the bar's end: half a stroke from either.
     CHECK(stroke.length() == doctest::Approx(100 - 12.7).epsilon(0.01));
@@ -78,8 +78,8 @@ TEST_CASE("Stroke (1): bars, upright, lying and tilted") {
 }
 
 TEST_CASE("Stroke (1): rings and arcs") {
-  const Region ring = {arc({}, 50, 0, 2 * pi), reversed(arc({}, 36, 0, 2 * pi))};
-  const Stroke round = measure_stroke(ring);
+  const plane::Region ring = {arc({}, 50, 0, 2 * pi), reversed(arc({}, 36, 0, 2 * pi))};
+  const type::Stroke round = measure_stroke(ring);
   check_even(round, 14);
   CHECK(round.length() == doctest::Approx(2 * pi * 43).epsilon(0.001));
   check_even(measure_stroke({bent_bar(40, 10, 0.3, 2.4)}), 10);
@@ -88,16 +88,17 @@ TEST_CASE("Stroke (1): rings and arcs") {
 }
 
 TEST_CASE("Stroke (1): round ends") {
-  Polygon points = arc({80, 0}, 6, -pi / 2, pi / 2);
-  const Polygon left = arc({0, 0}, 6, pi / 2, 3 * pi / 2);
+  plane::Polygon points = arc({80, 0}, 6, -pi / 2, pi / 2);
+  const plane::Polygon left = arc({0, 0}, 6, pi / 2, 3 * pi / 2);
   points.insert(points.end(), left.begin(), left.end());
-  const Stroke stroke = measure_stroke({points});
+  const type::Stroke stroke = measure_stroke({points});
   check_even(stroke, 12);
   CHECK(stroke.length() == doctest::Approx(80).epsilon(0.01));
 }
 
 TEST_CASE("Stroke (2): a mitred L keeps its stroke, and its corner does not count") {
-  const Stroke stroke = measure_stroke({{{0, 0}, {80, 0}, {80, 12}, {12, 12}, {12, 90}, {0, 90}}});
+  const type::Stroke stroke =
+      measure_stroke({{{0, 0}, {80, 0}, {80, 12}, {12, 12}, {12, 90}, {0, 90}}});
   CHECK(stroke.median() == doctest::Approx(12).epsilon(kWithin));
   CHECK(stroke.least() == doctest::Approx(12).epsilon(kWithin));
   // The circle in the corner touches both outer edges and the inner corner: r = sqrt(2) (w - r).
@@ -106,8 +107,8 @@ TEST_CASE("Stroke (2): a mitred L keeps its stroke, and its corner does not coun
 }
 
 TEST_CASE("Stroke (2): the circle in a T does not count") {
-  const Region tee = unite({bar({0, 80}, {60, 92}), bar({24, 0}, {36, 86})});
-  const Stroke stroke = measure_stroke(tee);
+  const plane::Region tee = unite({bar({0, 80}, {60, 92}), bar({24, 0}, {36, 86})});
+  const type::Stroke stroke = measure_stroke(tee);
   CHECK(stroke.median() == doctest::Approx(12).epsilon(kWithin));
   CHECK(stroke.least() == doctest::Approx(12).epsilon(kWithin));
   // It touches the top and both inner corners: r = (h^2 + w^2 / 4) / (2 h) with h = w: 1.25 w wide.
@@ -117,12 +118,12 @@ TEST_CASE("Stroke (2): the circle in a T does not count") {
 TEST_CASE("Stroke: widths count by the length on which they stand") {
   // 0.6 in on seven tenths of the line and 0.4 in on the rest, one after the other.
   const double wide = 15.24, narrow = 10.16;
-  const Stroke stroke = measure_stroke({{{0, 0},
-                                         {300, 0},
-                                         {300, narrow},
-                                         {210, narrow},  //
-                                         {210, wide},
-                                         {0, wide}}});
+  const type::Stroke stroke = measure_stroke({{{0, 0},
+                                               {300, 0},
+                                               {300, narrow},
+                                               {210, narrow},  //
+                                               {210, wide},
+                                               {0, wide}}});
   CHECK(stroke.median() == doctest::Approx(wide).epsilon(kWithin));
   CHECK(stroke.least() == doctest::Approx(narrow).epsilon(kWithin));
   // By hand: the wide line runs from half its stroke to where its circle meets the inner corner
@@ -130,21 +131,21 @@ TEST_CASE("Stroke: widths count by the length on which they stand") {
   // the corner, where the end's limit stops it: 195.196 / (195.196 + 84.92 + 2.38).
   CHECK(stroke.share_at_least(12.7) == doctest::Approx(0.6910).epsilon(0.002));
   CHECK(stroke.least_at().x > 200);
-  const Stroke other =
+  const type::Stroke other =
       measure_stroke({bar({0, 0}, {300 * 0.3, wide}), bar({0, 40}, {210, 40 + narrow})});
   CHECK(other.median() == doctest::Approx(narrow).epsilon(kWithin));
 }
 
 TEST_CASE("Stroke (3): turned, mirrored, moved: the same") {
-  const Region tee = unite({bar({0, 80}, {60, 92}), bar({24, 0}, {36, 86})});
-  const Stroke plain = measure_stroke(tee);
-  Region moved = tee;
-  for (Polygon& polygon : moved) {
+  const plane::Region tee = unite({bar({0, 80}, {60, 92}), bar({24, 0}, {36, 86})});
+  const type::Stroke plain = measure_stroke(tee);
+  plane::Region moved = tee;
+  for (plane::Polygon& polygon : moved) {
     for (FlatPoint& p : polygon) p = FlatPoint{-p.x, p.y};
     polygon = reversed(turned(polygon, 0.7));
     for (FlatPoint& p : polygon) p = p + FlatPoint{311, -95};
   }
-  const Stroke other = measure_stroke(moved);
+  const type::Stroke other = measure_stroke(moved);
   CHECK(other.length() == doctest::Approx(plain.length()).epsilon(kWithin));
   CHECK(other.median() == doctest::Approx(plain.median()).epsilon(kWithin));
   CHECK(other.least() == doctest::Approx(plain.least()).epsilon(kWithin));
@@ -152,7 +153,8 @@ TEST_CASE("Stroke (3): turned, mirrored, moved: the same") {
 
 // Which of two places is told as the narrowest must not hang on the last digit of either.
 TEST_CASE("Stroke: pieces as wide but for rounding keep their order, narrower ones come first") {
-  const Stroke stroke({{{0, 0}, 1, 20 + 4e-15}, {{1, 0}, 1, 20}, {{2, 0}, 1, 19}, {{3, 0}, 1, 19}});
+  const type::Stroke stroke(
+      {{{0, 0}, 1, 20 + 4e-15}, {{1, 0}, 1, 20}, {{2, 0}, 1, 19}, {{3, 0}, 1, 19}});
   REQUIRE(stroke.pieces().size() == 4);
   CHECK(stroke.least_at() == FlatPoint{2, 0});
   CHECK(stroke.pieces()[1].at == FlatPoint{3, 0});
@@ -161,7 +163,7 @@ TEST_CASE("Stroke: pieces as wide but for rounding keep their order, narrower on
 }
 
 TEST_CASE("Stroke: nothing has no stroke") {
-  const Stroke none = measure_stroke({});
+  const type::Stroke none = measure_stroke({});
   CHECK(none.length() == 0);
   CHECK(none.median() == 0);
   CHECK(none.share_at_least(0) == 0);
@@ -185,18 +187,18 @@ TEST_CASE("Stroke: upright stems of the Debian fonts") {
     const auto font = Font::open(bytes);
     REQUIRE(font);
     const auto stem = [&](const char* text) {
-      const Region region = in_units(*font, text, want.em);
-      Box box;
+      const plane::Region region = in_units(*font, text, want.em);
+      plane::Box box;
       for (const FlatPoint p : region[0]) box.cover(p);
-      const Stroke stroke = measure_stroke(region);
+      const type::Stroke stroke = measure_stroke(region);
       std::vector<StrokePiece> middle;
       for (const StrokePiece& piece : stroke.pieces()) {
         const double up = (piece.at.y - box.lo.y) / box.height();
         if (up > 0.3 && up < 0.6) middle.push_back(piece);
       }
-      return Stroke(middle);
+      return type::Stroke(middle);
     };
-    const Stroke one = stem("1"), capital_i = stem("I");
+    const type::Stroke one = stem("1"), capital_i = stem("I");
     CHECK(one.length() > 0.25 * 0.7 * want.em);
     CHECK(std::abs(one.median() - want.one) < 0.5);
     CHECK(std::abs(capital_i.median() - want.capital_i) < 0.5);
@@ -212,14 +214,14 @@ TEST_CASE("Stroke (2): the greatest circle in a digit is no stroke") {
   REQUIRE(font);
   const auto widest = [&](const char* digit) {
     double most = 0;
-    for (const MedialEdge& edge : medial_axis(in_units(*font, digit, 2048), 1).edges) {
-      for (const MedialPoint& p : edge.points) most = std::max(most, 2 * p.radius);
+    for (const plane::MedialEdge& edge : medial_axis(in_units(*font, digit, 2048), 1).edges) {
+      for (const plane::MedialPoint& p : edge.points) most = std::max(most, 2 * p.radius);
     }
     return most;
   };
   CHECK(std::abs(widest("0") - 385.0) < 0.5);
   CHECK(std::abs(widest("1") - 390.5) < 0.5);
   CHECK(std::abs(widest("8") - 369.0) < 0.5);
-  const Stroke one = measure_stroke(in_units(*font, "1", 2048));
+  const type::Stroke one = measure_stroke(in_units(*font, "1", 2048));
   CHECK(one.share_at_least(390) == 0);
 }

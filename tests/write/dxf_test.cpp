@@ -23,7 +23,7 @@ struct ReadBack {
     bool closed;
     std::size_t corners;
     double area;
-    Box box;
+    plane::Box box;
   };
   struct Words {
     FlatPoint at;
@@ -145,8 +145,8 @@ TEST_CASE("to_dxf (2): text stands where it does on paper, whatever the words") 
                                "\\P ^J \\U+0041 {x}", "\xe2\x86\x91 TOP", "\xc3\xbc \xc2\xbd"};
   double y = 190;
   for (const std::string& one : words) page.drawing.text({10, y -= 10}, one, 5);
-  page.drawing.text({150, 50}, "in the middle", 4, Anchor::Middle);
-  page.drawing.text({290, 20}, "to the right", 3.5, Anchor::Right, std::numbers::pi / 6);
+  page.drawing.text({150, 50}, "in the middle", 4, draw::Anchor::Middle);
+  page.drawing.text({290, 20}, "to the right", 3.5, draw::Anchor::Right, std::numbers::pi / 6);
   page.drawing.text({10, 10}, "\x01\x1f ctrl", 3);
   const ReadBack back = read_back(to_dxf(page, font));
   CHECK(back.faults == 0);
@@ -179,8 +179,8 @@ TEST_CASE("to_dxf (3): a cover and its numerals keep the model's areas") {
   CHECK(std::abs(closed_area(back, "CUT")) == doctest::Approx(pattern.cloth_area).epsilon(1e-7));
   double windows = 0;
   for (const BracketOnPattern& bracket : pattern.brackets)
-    for (const Path& window : bracket.windows)
-      windows += std::abs(area(Polygon(flatten(window, 1e-4))));
+    for (const plane::Path& window : bracket.windows)
+      windows += std::abs(area(plane::Polygon(flatten(window, 1e-4))));
   CHECK(windows > 1000);
   CHECK(std::abs(closed_area(back, "CUT-LAST")) == doctest::Approx(windows).epsilon(1e-5));
   for (const ReadBack::Outline& one : back.paths)  // nothing to cut but the cloth

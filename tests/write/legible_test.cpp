@@ -29,7 +29,7 @@ struct Lettered {
 
 std::vector<Lettered> lettered(const Page& page, const Font& labels) {
   std::vector<Lettered> texts;
-  for (const Mark& mark : page.drawing.marks())
+  for (const draw::Mark& mark : page.drawing.marks())
     if (const auto* text = std::get_if<TextMark>(&mark))
       if (!text->text.empty()) texts.push_back({text, box_of(*text, labels).grown(-kTouching)});
   return texts;
@@ -47,7 +47,7 @@ bool crosses(const LineMark& line, const TextBox& box) {
 std::vector<std::string> unreadable(const Page& page, const Font& labels) {
   std::vector<std::string> faults;
   const std::vector<Lettered> texts = lettered(page, labels);
-  const Box paper{{0, 0}, {page.width_mm, page.height_mm}};
+  const plane::Box paper{{0, 0}, {page.width_mm, page.height_mm}};
   for (std::size_t a = 0; a < texts.size(); ++a) {
     const std::string said = "\"" + texts[a].text->text + "\"";
     if (!paper.holds(bounds(texts[a].box))) faults.push_back(said + " runs off the page");
@@ -56,7 +56,7 @@ std::vector<std::string> unreadable(const Page& page, const Font& labels) {
       if (overlap(texts[a].box, texts[b].box))
         faults.push_back(said + " lies over \"" + texts[b].text->text + "\"");
   }
-  for (const Mark& mark : page.drawing.marks())
+  for (const draw::Mark& mark : page.drawing.marks())
     if (const auto* line = std::get_if<LineMark>(&mark))
       for (const Lettered& one : texts)
         if (crosses(*line, one.box))

@@ -182,9 +182,9 @@ TEST_CASE("to_pdf: arcs are arcs") {
 TEST_CASE("to_pdf: words can be found, whatever their turn, anchor and size") {
   Page page{210, 297, {}, ""};
   page.drawing.text({30, 250}, "LONG GRAIN 32 1/4 in", 3.5);
-  page.drawing.text({105, 200}, "corner front / left", 5, Anchor::Middle);
-  page.drawing.text({190, 150}, "print at 100 %, no fit to page", 2.5, Anchor::Right);
-  page.drawing.text({20, 40}, "measure me", 3.5, Anchor::Left, std::numbers::pi / 2);
+  page.drawing.text({105, 200}, "corner front / left", 5, draw::Anchor::Middle);
+  page.drawing.text({190, 150}, "print at 100 %, no fit to page", 2.5, draw::Anchor::Right);
+  page.drawing.text({20, 40}, "measure me", 3.5, draw::Anchor::Left, std::numbers::pi / 2);
   page.drawing.text({30, 20}, "AVATAR To WAVE \u00d7 fi", 4);
   const TemporaryFolder folder;
   const std::string file = folder.write("sheet.pdf", pdf_of(page));
@@ -204,16 +204,17 @@ TEST_CASE("to_pdf: words can be found, whatever their turn, anchor and size") {
 
 TEST_CASE("to_pdf: capitals have the height asked for and stand where their anchor says") {
   struct Case {
-    Anchor anchor;
+    draw::Anchor anchor;
     double left;  // of the ink, of the width
   };
   const Font font = test::label_font();
   const double width = font.text_width_mm("HHHH", 10);
-  for (const Case& c : {Case{Anchor::Left, 0.0}, {Anchor::Middle, -0.5}, {Anchor::Right, -1.0}}) {
+  for (const Case& c :
+       {Case{draw::Anchor::Left, 0.0}, {draw::Anchor::Middle, -0.5}, {draw::Anchor::Right, -1.0}}) {
     Page page{120, 60, {}, ""};
     page.drawing.text({60, 20}, "HHHH", 10, c.anchor);
     const test::Picture picture = test::raster(pdf_of(page), 1, 600);
-    Box ink;
+    plane::Box ink;
     for (int y = 0; y < picture.height; ++y)
       for (int x = 0; x < picture.width; ++x)
         if (picture.is_dark(x, y)) {
@@ -249,7 +250,7 @@ TEST_CASE("to_pdf (1): the same sheet gives the same bytes") {
   Page page{210, 297, {}, "A1"};
   page.drawing.line(LineKind::Fold, circle({100, 100}, 50));
   page.drawing.text({30, 250}, "FOLD", 3.5);
-  page.drawing.text({40, 250}, "FOLD", 3.5, Anchor::Left, 1.0);
+  page.drawing.text({40, 250}, "FOLD", 3.5, draw::Anchor::Left, 1.0);
   const std::string one = pdf_of(page);
   pdf_of({100, 100, {}, ""});  // what was drawn between does not show
   CHECK(pdf_of(page) == one);

@@ -21,9 +21,9 @@ Job on_roll(Length width) {
 }
 
 /// The box of everything on a page.
-Box ink_of(const Page& page, const Font& font) {
-  Box box;
-  for (const Mark& mark : page.drawing.marks()) {
+plane::Box ink_of(const Page& page, const Font& font) {
+  plane::Box box;
+  for (const draw::Mark& mark : page.drawing.marks()) {
     if (const auto* const line = std::get_if<LineMark>(&mark)) box.cover(bounds(line->path));
     if (const auto* const text = std::get_if<TextMark>(&mark))
       for (const FlatPoint p : box_of(*text, font).corners()) box.cover(p);
@@ -50,7 +50,7 @@ TEST_CASE("roll: pages as wide as the roll and as long as they need to be") {
       const double roll = inches(36).mm();
       const bool turned = std::abs(page.width_mm - roll) > 1e-6;
       CHECK((turned ? page.height_mm : page.width_mm) == doctest::Approx(roll));
-      const Box ink = ink_of(page, font), paper{{0, 0}, {page.width_mm, page.height_mm}};
+      const plane::Box ink = ink_of(page, font), paper{{0, 0}, {page.width_mm, page.height_mm}};
       CHECK(paper.grown(1e-6).holds(ink));
       if (sheet.kind == SheetKind::Tiles && sheet.stem.front() == 'A')  // as long as the cloth
         CHECK(std::max(page.width_mm, page.height_mm) < made.patterns[0].cloth_length +

@@ -35,8 +35,8 @@ void check_words(const std::vector<Sheet>& sheets, const Font& font) {
 void check_ink_on_page(const std::vector<Sheet>& sheets) {
   for (const Sheet& sheet : sheets)
     for (const Page& page : sheet.pages) {
-      const Box paper = Box{{0, 0}, {page.width_mm, page.height_mm}}.grown(1e-6);
-      for (const Mark& mark : page.drawing.marks())
+      const plane::Box paper = plane::Box{{0, 0}, {page.width_mm, page.height_mm}}.grown(1e-6);
+      for (const draw::Mark& mark : page.drawing.marks())
         if (const auto* line = std::get_if<LineMark>(&mark))
           CHECK_MESSAGE(paper.holds(bounds(line->path)), sheet.stem);
     }
@@ -135,11 +135,11 @@ TEST_CASE("numeral sheets: every digit is there at full size") {
   for (const Sheet& sheet : all_sheets(made, test::label_font()))
     if (sheet.kind == SheetKind::Numerals)
       for (const Page& page : sheet.pages)
-        for (const Mark& mark : page.drawing.marks())
+        for (const draw::Mark& mark : page.drawing.marks())
           if (const auto* fill = std::get_if<FillMark>(&mark); fill && fill->kind == LineKind::Cut)
-            for (const Path& path : fill->outlines) cut += length(path);
+            for (const plane::Path& path : fill->outlines) cut += length(path);
   for (const Digit& digit : made.numerals->digits)
-    for (const Polygon& contour : digit.stencil) wanted += length(closed_path(contour));
+    for (const plane::Polygon& contour : digit.stencil) wanted += length(closed_path(contour));
   CHECK(cut == doctest::Approx(wanted));
 }
 
@@ -198,7 +198,7 @@ TEST_CASE("book: the order of work names only what the covers have") {
   CHECK_FALSE(said(job, "Staple gun for staples"));
   double strips = 0;
   for (const Pattern& pattern : test::made_by_hand(job).patterns)
-    for (const Path& strip : pattern.strips)
+    for (const plane::Path& strip : pattern.strips)
       strips += std::max(bounds(strip).width(), bounds(strip).height());
   const double both_colors = 2 * strips / 25.4;
   CHECK(said(job, fmt::format("{} in", static_cast<int>(std::ceil(both_colors)))));
@@ -246,8 +246,8 @@ TEST_CASE("book: the worked half's boards and padding stand there") {
     if (sheet.kind == SheetKind::Book)
       for (const Page& page : sheet.pages)
         for (const TextMark& text : test::texts_of(page.drawing))
-          if (text.anchor == Anchor::Right) printed.insert(text.text);  // in a list
-  CHECK(printed.count("820") == 2);                                     // one side board a half
+          if (text.anchor == draw::Anchor::Right) printed.insert(text.text);  // in a list
+  CHECK(printed.count("820") == 2);  // one side board a half
   CHECK(printed.count("362") == 4);
   CHECK(printed.count("856") == 2);
   CHECK(printed.count("426") == 4);  // to the nearest mm

@@ -102,7 +102,7 @@ void check_subject(const Made& made, const Subject& subject) {
 std::set<std::string> subjects_on(const Made& made, const Sheet& sheet) {
   std::set<std::string> seen;
   for (const Page& page : sheet.pages)
-    for (const Mark& mark : page.drawing.marks())
+    for (const draw::Mark& mark : page.drawing.marks())
       for (const Subject& subject : shown_by(mark))
         if (seen.insert(to_text(subject)).second) check_subject(made, subject);
   return seen;
@@ -110,7 +110,7 @@ std::set<std::string> subjects_on(const Made& made, const Sheet& sheet) {
 
 Page without_subjects(const Page& page) {
   Page bare{page.width_mm, page.height_mm, {}, page.name, page.print};
-  for (const Mark& mark : page.drawing.marks()) {
+  for (const draw::Mark& mark : page.drawing.marks()) {
     if (const auto* const line = std::get_if<LineMark>(&mark)) {
       if (line->sample)
         bare.drawing.sample(line->kind, line->path);
@@ -211,7 +211,7 @@ TEST_CASE("subjects: a half's marks show what they stand for on both halves") {
   REQUIRE_FALSE(half.pages.empty());
   std::set<std::string> texts;
   for (const Page& page : half.pages)
-    for (const Mark& mark : page.drawing.marks()) texts.insert(to_text(shown_by(mark)));
+    for (const draw::Mark& mark : page.drawing.marks()) texts.insert(to_text(shown_by(mark)));
   CHECK(texts.contains("bumper.A.start bumper.A.end"));
   CHECK(texts.contains("bumper.A.corner.front.left bumper.A.corner.left.back"));
 }

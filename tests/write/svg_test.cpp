@@ -24,10 +24,10 @@ Page some_page() {
                     {{{{100, 200}, 0.4}, {{140, 200}, -0.4}, {{180, 200}, 0}}, false});
   page.drawing.line(LineKind::Cut,
                     {{{{100, 150}, 1.8}, {{120, 150}, -1.8}, {{140, 150}, 0}}, false});
-  page.drawing.text({30, 250}, "CUT <1> \"red\" & blue", 8, Anchor::Left, 0.1);
-  page.drawing.text({105, 230}, "cut in the middle", 5, Anchor::Middle);
-  page.drawing.text({200, 280}, "WAVY Top, 1/16 in", 6, Anchor::Right);
-  page.drawing.text({15, 280}, "upright to its end", 4, Anchor::Right, std::numbers::pi / 2);
+  page.drawing.text({30, 250}, "CUT <1> \"red\" & blue", 8, draw::Anchor::Left, 0.1);
+  page.drawing.text({105, 230}, "cut in the middle", 5, draw::Anchor::Middle);
+  page.drawing.text({200, 280}, "WAVY Top, 1/16 in", 6, draw::Anchor::Right);
+  page.drawing.text({15, 280}, "upright to its end", 4, draw::Anchor::Right, std::numbers::pi / 2);
   return page;
 }
 

@@ -246,7 +246,7 @@ TEST_CASE("the sweep and cast rays agree on every viewpoint but close to a break
     const Caster caster(subject->wraps, subject->job.cloth, subject->numbers, subject->blind);
     const double distance = test::drawn(rng, 3000, 18000), start = test::drawn(rng, 0, 0.08);
     auto begin = now();
-    const Scene scene = make_scene(subject->wraps, subject->numbers, subject->blind);
+    const sight::Scene scene = make_scene(subject->wraps, subject->numbers, subject->blind);
     fast += since(begin);
     for (const double eye_height : kEyes) {
       begin = now();
