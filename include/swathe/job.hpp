@@ -337,8 +337,6 @@ std::vector<std::string> keys_of(const Subject& subject, const Job& job);
 /// A commented job file that makes without change: what `swathe new` writes.
 std::string_view new_job_text();
 
-namespace job {
-
 /// Whether a job gives a key.
 enum class Given {
   Default,   ///< left out, it has the value shown
@@ -346,15 +344,13 @@ enum class Given {
   Optional,  ///< left out, there is none; the value shown is an example
 };
 
-}  // namespace job
-
 /// What a key of the job file means, in the words of `swathe new`.
 struct KeyWords {
   std::string key;         ///< "cloth.flap", "bumper.from"
   std::string_view value;  ///< as it stands in a job: "\"2 in\""
   std::string_view meaning;
   std::string_view why;  ///< a sentence
-  job::Given given = job::Given::Default;
+  Given given = Given::Default;
 };
 
 /// Every key there is, in the order of the new job.

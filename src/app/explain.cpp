@@ -11,13 +11,13 @@
 namespace swathe::app {
 namespace {
 
-std::string_view given_words(job::Given given) {
+std::string_view given_words(Given given) {
   switch (given) {
-    case job::Given::Needed:
+    case Given::Needed:
       return "Needed, like";
-    case job::Given::Optional:
+    case Given::Optional:
       return "Optional, like";
-    case job::Given::Default:
+    case Given::Default:
       break;
   }
   return "Default";

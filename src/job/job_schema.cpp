@@ -135,7 +135,7 @@ struct Kind {
 Json schema_of(const Key& key) {
   Json out = {{"title", key.label}, {"description", fmt::format("{}. {}", key.meaning, key.why)}};
   out.update(std::visit(Kind(), key.holds));
-  if (key.given == job::Given::Default)
+  if (key.given == Given::Default)
     out["default"] = value_of(key);
   else
     out["examples"] = Json::array({value_of(key)});
@@ -168,7 +168,7 @@ Json schema_of_table(std::string_view path) {
     if (const auto name = below(key.path, path); !name.empty()) {
       for (const std::string& spelled : {std::string(name), british(name)})
         properties[spelled] = schema_of(key);
-      if (key.given == job::Given::Needed) needed.emplace_back(name);
+      if (key.given == Given::Needed) needed.emplace_back(name);
     }
   for (const KeyTable& table : job_tables())
     if (const auto name = below(table.path, path); !name.empty()) {

@@ -93,7 +93,7 @@ using Holds = std::variant<OfLength, OfLengths, OfLengthOr, OfPoints, OfAngle, O
 struct Key {
   std::string_view path;  ///< "cloth.flap", "bumper.from"
   Holds holds;
-  job::Given given = job::Given::Needed;
+  Given given = Given::Needed;
   std::string_view value;  ///< the default, or an example, as it stands in a job
   std::string_view label;  ///< a word or few, for a form
   std::string_view meaning;

@@ -136,7 +136,7 @@ struct Lines {
   void operator()(std::string_view name, const T& member) {
     const Key* key = find_key(path_of(name));
     assert(key && "every key that is written is described");
-    if (key->given == job::Given::Optional && is_left_out(member)) return;
+    if (key->given == Given::Optional && is_left_out(member)) return;
     if (const std::string value = said(member); !value.empty()) line(name, value);
   }
   template <Table Keys>

@@ -39,7 +39,7 @@ Keys needed_beside(const std::string& table) {
   Keys keys = {{"job.number", "\"20486\""}};
   for (const KeyWords& words : key_words()) {
     const std::string of = table_of(words.key);
-    if (words.given == job::Given::Needed && (of == "frame" || of == "bumper" || of == table))
+    if (words.given == Given::Needed && (of == "frame" || of == "bumper" || of == table))
       keys[words.key] = words.value;
   }
   return keys;
@@ -140,7 +140,7 @@ TEST_CASE("new job: it shows every key, and none without words; the whys stay ou
 
 TEST_CASE("new job: a default is what a job has without the key; others change the job") {
   for (const KeyWords& words : key_words()) {
-    if (words.given == job::Given::Needed) continue;
+    if (words.given == Given::Needed) continue;
     CAPTURE(words.key);
     const Keys without = needed_beside(table_of(words.key));
     Keys with = without;
@@ -149,13 +149,13 @@ TEST_CASE("new job: a default is what a job has without the key; others change t
     if (words.key == "job.number") with[words.key] = "\"1\"";  // the others need one
     const bool same = same_but_for_rounding(read_without_fault(job_of(with)),
                                             read_without_fault(job_of(without)));
-    CHECK(same == (words.given == job::Given::Default));
+    CHECK(same == (words.given == Given::Default));
   }
 }
 
 TEST_CASE("new job: without a key that is needed a job is refused") {
   for (const KeyWords& words : key_words()) {
-    if (words.given != job::Given::Needed) continue;
+    if (words.given != Given::Needed) continue;
     CAPTURE(words.key);
     Keys keys = needed_beside(table_of(words.key));
     keys.erase(words.key);

@@ -134,7 +134,7 @@ TEST_CASE("make_legal (2), (3): a light font becomes legal and stays open") {
       for (const plane::Polygon& contour : shape.outline) {
         if (area(contour) > 0) continue;
         plane::Polygon counter(contour.rbegin(), contour.rend());
-        CHECK_FALSE(offset({counter}, -1.49).empty());
+        CHECK_FALSE(plane::offset({counter}, -1.49).empty());
       }
     }
   }

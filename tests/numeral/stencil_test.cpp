@@ -127,7 +127,7 @@ void check_holds(const plane::Region& outline, const Stencil& stencil, double wi
     CHECK(bridge.length == doctest::Approx(apart(bridge.from, bridge.to)));
     // The bar is sheet throughout, and both its ends stand in sheet over their full width.
     // Where the cut crosses the bar's sides its corners are rounded to the grid.
-    CHECK(intersect(offset({bridge.bar}, -2 * plane::kClipGrid), stencil.cut).empty());
+    CHECK(intersect(plane::offset({bridge.bar}, -2 * plane::kClipGrid), stencil.cut).empty());
     REQUIRE(bridge.bar.size() == 4);
     CHECK(apart(bridge.bar[0], bridge.bar[1]) == doctest::Approx(width));
     CHECK(apart(bridge.bar[2], bridge.bar[3]) == doctest::Approx(width));
@@ -139,7 +139,7 @@ void check_holds(const plane::Region& outline, const Stencil& stencil, double wi
   }
   for (std::size_t i = 0; i < stencil.bridges.size(); ++i) {
     for (std::size_t j = i + 1; j < stencil.bridges.size(); ++j) {
-      const plane::Region grown = offset({stencil.bridges[i].bar}, width - 0.01);
+      const plane::Region grown = plane::offset({stencil.bridges[i].bar}, width - 0.01);
       CHECK(intersect(grown, {stencil.bridges[j].bar}).empty());
     }
   }

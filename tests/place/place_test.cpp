@@ -314,7 +314,7 @@ FrameKeys even_frame(int sides, double side_mm) {
   for (int i = 0; i < sides; ++i) {
     frame.corners.push_back(at);
     frame.sides.push_back(i == 0 ? "front" : "side" + std::to_string(i));
-    at = at + side_mm * direction(std::numbers::pi * (1 + 2.0 * i / sides));
+    at = at + side_mm * plane::direction(std::numbers::pi * (1 + 2.0 * i / sides));
   }
   return frame;
 }

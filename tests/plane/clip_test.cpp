@@ -20,7 +20,7 @@ plane::Polygon square(FlatPoint lo, double side) {
 plane::Polygon round(FlatPoint center, double radius, int corners) {
   plane::Polygon points;
   for (int i = 0; i < corners; ++i) {
-    points.push_back(center + radius * direction(2 * pi * i / corners));
+    points.push_back(center + radius * plane::direction(2 * pi * i / corners));
   }
   return points;
 }
@@ -87,7 +87,7 @@ TEST_CASE("clip: the lens of two circles") {
 
 TEST_CASE("clip: outer outlines run counter-clockwise, holes clockwise, in a fixed order") {
   const plane::Region holed =
-      subtract({square({0, 0}, 100)}, {square({60, 10}, 20), square({10, 10}, 20)});
+      plane::subtract({square({0, 0}, 100)}, {square({60, 10}, 20), square({10, 10}, 20)});
   REQUIRE(holed.size() == 3);
   CHECK(area(holed[0]) > 0);
   CHECK(area(holed[1]) < 0);
@@ -105,18 +105,18 @@ TEST_CASE("clip: outer outlines run counter-clockwise, holes clockwise, in a fix
 }
 
 TEST_CASE("clip: what is smaller than the grid goes") {
-  CHECK(unite({square({0, 0}, 0.0004)}).empty());
-  CHECK(unite({square({0, 0}, 0.0004)}, 1e-6).size() == 1);
+  CHECK(plane::unite({square({0, 0}, 0.0004)}).empty());
+  CHECK(plane::unite({square({0, 0}, 0.0004)}, 1e-6).size() == 1);
   CHECK(unite(plane::Region{}).empty());
 }
 
 TEST_CASE("offset (1): a convex outline grows by Steiner's formula") {
   for (const plane::Polygon& drawn :
        {square({-3, 8}, 40), round({5, 5}, 30, 7), plane::Polygon{{0, 0}, {90, 5}, {20, 60}}}) {
-    const plane::Polygon convex = unite({drawn})[0];  // on the grid
+    const plane::Polygon convex = plane::unite({drawn})[0];  // on the grid
     for (const double r : {0.5, 3.0, 12.7}) {
       const double steiner = area(convex) + perimeter(convex) * r + pi * r * r;
-      const double got = area(offset({convex}, r));
+      const double got = plane::area(plane::offset({convex}, r));
       // The arcs' chords stay within 0.005 mm of them, inside; corners go to the grid of 1 um.
       const double rounding = 0.5 * plane::kClipGrid * (perimeter(convex) + 2 * pi * r);
       CHECK(got < steiner + rounding);
@@ -137,7 +137,7 @@ TEST_CASE("offset: mitred corners meet, holes close") {
   REQUIRE(grown.size() == 1);
   CHECK(area(grown) == doctest::Approx(2500));
   CHECK(grown[0].size() == 4);
-  const plane::Region frame = subtract({square({0, 0}, 40)}, {square({15, 15}, 10)});
+  const plane::Region frame = plane::subtract({square({0, 0}, 40)}, {square({15, 15}, 10)});
   CHECK(offset(frame, 4.9).size() == 2);
   CHECK(offset(frame, 5.1).size() == 1);
   CHECK(area(offset(frame, -3, plane::Join::Mitre)) == doctest::Approx(34 * 34 - 16 * 16));

@@ -18,20 +18,23 @@ plane::Polygon square(double lo, double hi) { return {{lo, lo}, {hi, lo}, {hi, h
 }  // namespace
 
 TEST_CASE("crossings: none of outlines that unite() has made") {
-  CHECK(count_crossings({}, kMany) == 0);
-  CHECK(count_crossings({square(0, 10)}, kMany) == 0);
-  CHECK(count_crossings({square(0, 10), {{2, 2}, {2, 8}, {8, 8}, {8, 2}}}, kMany) == 0);
+  CHECK(plane::count_crossings({}, kMany) == 0);
+  CHECK(plane::count_crossings({square(0, 10)}, kMany) == 0);
+  CHECK(plane::count_crossings({square(0, 10), {{2, 2}, {2, 8}, {8, 8}, {8, 2}}}, kMany) == 0);
 }
 
 TEST_CASE("crossings: worked out by hand") {
-  CHECK(count_crossings({{{0, 0}, {10, 10}, {10, 0}, {0, 10}}}, kMany) == 1);  // an hourglass
-  CHECK(count_crossings({square(0, 10), square(5, 15)}, kMany) == 2);
+  CHECK(plane::count_crossings({{{0, 0}, {10, 10}, {10, 0}, {0, 10}}}, kMany) ==
+        1);  // an hourglass
+  CHECK(plane::count_crossings({square(0, 10), square(5, 15)}, kMany) == 2);
   // Side by side: a whole edge in common, and each of its ends touches the edges round it.
-  CHECK(count_crossings({square(0, 10), {{10, 0}, {20, 0}, {20, 10}, {10, 10}}}, kMany) == 7);
-  CHECK(count_crossings({{{0, 0}, {10, 0}, {5, 0}}}, kMany) == 2);  // folded flat, at two ends
-  CHECK(count_crossings({{{0, 0}, {10, 0}}}, kMany) >= 1);          // there and back
+  CHECK(plane::count_crossings({square(0, 10), {{10, 0}, {20, 0}, {20, 10}, {10, 10}}}, kMany) ==
+        7);
+  CHECK(plane::count_crossings({{{0, 0}, {10, 0}, {5, 0}}}, kMany) ==
+        2);                                                        // folded flat, at two ends
+  CHECK(plane::count_crossings({{{0, 0}, {10, 0}}}, kMany) >= 1);  // there and back
   // Closer than the grid is the same place.
-  CHECK(count_crossings({{{0, 0}, {10, 0}, {10.0001, 0.0001}, {10, 10}}}, kMany) == 0);
+  CHECK(plane::count_crossings({{{0, 0}, {10, 0}, {10.0001, 0.0001}, {10, 10}}}, kMany) == 0);
 }
 
 TEST_CASE("crossings: a star of n corners, each joined to the one k further on") {
@@ -39,9 +42,10 @@ TEST_CASE("crossings: a star of n corners, each joined to the one k further on")
   // 2 (k - 1) others, and each crossing belongs to two.
   for (const auto& [n, k] : {std::pair{5, 2}, {7, 3}, {11, 5}, {101, 50}}) {
     plane::Polygon star;
-    for (int i = 0; i < n; ++i) star.push_back(100.0 * direction(6.283185307179586 * i * k / n));
-    CHECK(count_crossings({star}, kMany) == static_cast<std::size_t>(n * (k - 1)));
-    CHECK(count_crossings({star}, 3) == 4);  // counting has ended
+    for (int i = 0; i < n; ++i)
+      star.push_back(100.0 * plane::direction(6.283185307179586 * i * k / n));
+    CHECK(plane::count_crossings({star}, kMany) == static_cast<std::size_t>(n * (k - 1)));
+    CHECK(plane::count_crossings({star}, 3) == 4);  // counting has ended
   }
 }
 
@@ -77,6 +81,6 @@ TEST_CASE("crossings: as many as every pair by itself gives") {
         expected += meets ? 1 : 0;
       }
     }
-    CHECK(count_crossings({polygon}, kMany, 1.0) == expected);
+    CHECK(plane::count_crossings({polygon}, kMany, 1.0) == expected);
   });
 }

@@ -56,7 +56,7 @@ TEST_CASE("hull (1) closes and turns once, (2) holds every disc") {
       turned += hull[k].turn;
       CHECK(apart(hull[k].to, hull[(k + 1) % hull.size()].from) < 1e-6);
       if (hull[k].turn != 0.0) continue;
-      const FlatPoint out = direction(hull[k].heading - kPi / 2);
+      const FlatPoint out = plane::direction(hull[k].heading - kPi / 2);
       for (const plane::Disc& disc : discs)
         CHECK(dot(disc.center - hull[k].from, out) + disc.radius < 1e-6);
     }
@@ -83,8 +83,8 @@ TEST_CASE("hull of sharp corners is the convex hull: perimeter of a scan in degr
     for (int k = 0; k < kSteps; ++k) {
       double support = -1e300;
       for (const plane::Disc& disc : discs)
-        support =
-            std::max(support, dot(disc.center, direction(2 * kPi * k / kSteps)) + disc.radius);
+        support = std::max(support,
+                           dot(disc.center, plane::direction(2 * kPi * k / kSteps)) + disc.radius);
       sum += support;
     }
     CHECK(belt(discs) == doctest::Approx(sum * 2 * kPi / kSteps).epsilon(1e-5));

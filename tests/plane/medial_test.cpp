@@ -68,7 +68,7 @@ void check_every_point(const plane::Region& region) {
 
 TEST_CASE("medial axis: of a rectangle") {
   // By hand: a line in the middle, half the height from either end, and a bisector to each corner.
-  const plane::MedialAxis axis = medial_axis({{{0, 0}, {100, 0}, {100, 40}, {0, 40}}}, 1000);
+  const plane::MedialAxis axis = plane::medial_axis({{{0, 0}, {100, 0}, {100, 40}, {0, 40}}}, 1000);
   REQUIRE(axis.edges.size() == 5);
   int middle = 0;
   for (const plane::MedialEdge& edge : axis.edges) {
@@ -85,8 +85,8 @@ TEST_CASE("medial axis: of a rectangle") {
     }
   }
   CHECK(middle == 1);
-  CHECK(medial_axis({{{0, 0}, {100, 0}, {100, 40}, {0, 40}}}, 1000, 0.8).edges.size() == 1);
-  CHECK(medial_axis({}, 1).edges.empty());
+  CHECK(plane::medial_axis({{{0, 0}, {100, 0}, {100, 40}, {0, 40}}}, 1000, 0.8).edges.size() == 1);
+  CHECK(plane::medial_axis({}, 1).edges.empty());
 }
 
 TEST_CASE("medial axis: between a corner and an edge it is a parabola") {
@@ -110,9 +110,9 @@ TEST_CASE("medial axis: every point lies where all edges, tried in turn, say") {
   for (int i = 0; i < 40; ++i) {
     const int n = corners(rng);
     plane::Polygon star;
-    for (int k = 0; k < n; ++k) star.push_back(radius(rng) * direction(2 * pi * k / n));
+    for (int k = 0; k < n; ++k) star.push_back(radius(rng) * plane::direction(2 * pi * k / n));
     const plane::Polygon hole = {{-4, -3}, {-3, 5}, {4, 4}};  // clockwise
-    const plane::Region region = i % 2 ? unite({star}) : unite({star, hole});
+    const plane::Region region = i % 2 ? plane::unite({star}) : plane::unite({star, hole});
     CAPTURE(i);
     check_every_point(region);
     // The axis shrinks out of the region without tearing: as many ways round as there are holes.
@@ -124,7 +124,7 @@ TEST_CASE("medial axis: every point lies where all edges, tried in turn, say") {
     plane::Polygon tangle;
     for (int k = corners(rng); k > 0; --k) tangle.push_back({place(rng), place(rng)});
     CAPTURE(i);
-    const plane::Region region = unite({tangle});
+    const plane::Region region = plane::unite({tangle});
     if (!region.empty()) check_every_point(region);
   }
 }

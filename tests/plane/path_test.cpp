@@ -24,7 +24,7 @@ TEST_CASE("thinned: every point left out is within the tolerance of the edge tha
     const double wave = test::drawn(rng, 0, 0.4), size = test::drawn(rng, 1, 60);
     for (int k = 0; k < count; ++k) {
       const double turn = 2 * kPi * k / count;
-      polygon.push_back(size * (1 + wave * std::sin(5 * turn)) * direction(turn));
+      polygon.push_back(size * (1 + wave * std::sin(5 * turn)) * plane::direction(turn));
     }
     const double tolerance = test::drawn(rng, 0.001, 0.2);
     const plane::Polygon thin = thinned(polygon, tolerance);
@@ -44,7 +44,7 @@ TEST_CASE("thinned: a circle keeps about as many points as its arrow height asks
   // angle is 3.24 degrees at most, so at least 112 chords; halving again and again makes fewer than
   // twice as many.
   plane::Polygon circle;
-  for (int k = 0; k < 4096; ++k) circle.push_back(50.0 * direction(2 * kPi * k / 4096));
+  for (int k = 0; k < 4096; ++k) circle.push_back(50.0 * plane::direction(2 * kPi * k / 4096));
   const std::size_t points = thinned(circle, 0.02).size();
   CHECK(points >= 112);
   CHECK(points < 224);

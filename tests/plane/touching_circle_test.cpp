@@ -24,13 +24,13 @@ FlatPoint whole_point(std::mt19937_64& rng, double most) {
 // By hand: the triangle of sides 3, 4, 5 has an inscribed circle of radius 1, (3 + 4 - 5) / 2.
 TEST_CASE("the circle in a triangle of sides 3, 4, 5") {
   const FlatPoint a{7, 2}, b{7, 5}, c{11, 2};
-  const auto circle = circle_touching({a, b}, {b, c}, {c, a});
+  const auto circle = plane::circle_touching({a, b}, {b, c}, {c, a});
   REQUIRE(circle);
   CHECK(circle->center.x == 8);
   CHECK(circle->center.y == 3);
   CHECK(circle->right == 9);
   // The other hand: the same center, the radius below zero.
-  const auto turned = circle_touching({a, c}, {c, b}, {b, a});
+  const auto turned = plane::circle_touching({a, c}, {c, b}, {b, a});
   REQUIRE(turned);
   CHECK(turned->center.x == 8);
   CHECK(turned->right == 7);
@@ -53,10 +53,10 @@ TEST_CASE("the two circles through a point that touch two lines square to each o
 }
 
 TEST_CASE("no circle is told where two doubles' digits do not suffice") {
-  CHECK(!circle_touching({{0, 0}, {9, 0}}, {{3, 5}, {8, 5}}, {{2, 9}, {7, 9}}));
-  CHECK(!circle_through({2, 3}, {{0, 0}, {9, 0}}, {{3, 5}, {8, 5}}, true));
+  CHECK(!plane::circle_touching({{0, 0}, {9, 0}}, {{3, 5}, {8, 5}}, {{2, 9}, {7, 9}}));
+  CHECK(!plane::circle_through({2, 3}, {{0, 0}, {9, 0}}, {{3, 5}, {8, 5}}, true));
   // In truth the center is at x = 0, of which no share is small enough.
-  CHECK(!circle_touching({{3, -3}, {3, 3}}, {{3, 3}, {-3, 3}}, {{-3, 3}, {-3, -3}}));
+  CHECK(!plane::circle_touching({{3, -3}, {3, 3}}, {{3, 3}, {-3, 3}}, {{-3, 3}, {-3, -3}}));
 }
 
 // Held against what a touching circle is: as far from each.

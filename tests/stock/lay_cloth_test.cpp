@@ -61,7 +61,7 @@ void check_apart_and_inside(const ClothLay& lay) {
     CHECK(box.hi.x < lay.length + kEdge);
     CHECK(box.hi.y < lay.roll_width + kEdge);
     for (std::size_t a = 0; a < b; ++a) {
-      const plane::Region both = intersect({lay.placements[a].outline}, {one.outline});
+      const plane::Region both = plane::intersect({lay.placements[a].outline}, {one.outline});
       CHECK(area(both) < kEdge * (box.width() + box.height()));
     }
   }

@@ -145,7 +145,7 @@ TEST_CASE("fasteners are weighed: staples, brackets, hook-and-loop") {
   a.bumper = "A";
   b.bumper = "B";
   a.staples.resize(85);
-  b.strips = {line({0, 0}, {500, 0}), line({0, 0}, {0, 300})};
+  b.strips = {plane::line({0, 0}, {500, 0}), plane::line({0, 0}, {0, 300})};
   Job own = job();
   own.brackets.resize(3);
   own.brackets[0].bumper = own.brackets[1].bumper = "A";

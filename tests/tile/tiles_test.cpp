@@ -34,19 +34,19 @@ TileOptions letter() {
 /// A cover's outline, a circle of stitches, a solid shape: long, with an empty middle.
 Page some_page() {
   Page page{700, 500, {}, "A"};
-  page.drawing.line(LineKind::Cut, closed_path({{20, 20},
-                                                {680, 20},
-                                                {680, 120},
-                                                {560, 150},
-                                                {560, 480},
-                                                {430, 480},
-                                                {400, 160},
-                                                {20, 130}}));
-  page.drawing.line(LineKind::Cut, circle({480, 300}, 60));
+  page.drawing.line(LineKind::Cut, plane::closed_path({{20, 20},
+                                                       {680, 20},
+                                                       {680, 120},
+                                                       {560, 150},
+                                                       {560, 480},
+                                                       {430, 480},
+                                                       {400, 160},
+                                                       {20, 130}}));
+  page.drawing.line(LineKind::Cut, plane::circle({480, 300}, 60));
   page.drawing.line(LineKind::Cut, {40, 50}, {660, 90});
   page.drawing.fill(LineKind::Numeral, {0, 0, 0},
-                    {closed_path({{180, 40}, {330, 40}, {330, 110}, {180, 110}}),
-                     closed_path({{200, 100}, {310, 100}, {310, 60}, {200, 60}})});
+                    {plane::closed_path({{180, 40}, {330, 40}, {330, 110}, {180, 110}}),
+                     plane::closed_path({{200, 100}, {310, 100}, {310, 60}, {200, 60}})});
   page.drawing.text({100, 100}, "left end", 5);
   page.drawing.text({500, 200}, "tongue", 5, draw::Anchor::Middle, std::numbers::pi / 2);
   return page;
@@ -167,7 +167,7 @@ TEST_CASE("tile: every text once, whole on its tile, and moved only where it mus
 
 TEST_CASE("tile: words that are moved stay apart from others, or they would read as one") {
   Page page{200, 300, {}, "A"};
-  page.drawing.line(LineKind::Cut, rectangle({10, 250}, {190, 290}));
+  page.drawing.line(LineKind::Cut, plane::rectangle({10, 250}, {190, 290}));
   for (int k = 0; k < 40; ++k)  // most of them below any tile
     page.drawing.text({10, 240 - 6.0 * k}, "words " + std::to_string(k));
   const Sheet sheet = tile(page, test::label_font(), letter());

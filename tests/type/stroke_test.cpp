@@ -24,7 +24,8 @@ constexpr double kWithin = 0.001;
 plane::Polygon bar(FlatPoint lo, FlatPoint hi) { return {lo, {hi.x, lo.y}, hi, {lo.x, hi.y}}; }
 
 plane::Polygon turned(plane::Polygon polygon, double angle) {
-  for (FlatPoint& p : polygon) p = p.x * direction(angle) + p.y * left_of(direction(angle));
+  for (FlatPoint& p : polygon)
+    p = p.x * plane::direction(angle) + p.y * plane::left_of(plane::direction(angle));
   return polygon;
 }
 
@@ -33,7 +34,7 @@ plane::Polygon arc(FlatPoint center, double radius, double from, double to) {
   const int n = static_cast<int>(std::ceil(std::abs(to - from) / std::sqrt(8 * 0.002 / radius)));
   plane::Polygon points;
   for (int i = 0; i <= n; ++i) {
-    points.push_back(center + radius * direction(from + (to - from) * i / n));
+    points.push_back(center + radius * plane::direction(from + (to - from) * i / n));
   }
   return points;
 }
@@ -107,7 +108,7 @@ TEST_CASE("Stroke (2): a mitred L keeps its stroke, and its corner does not coun
 }
 
 TEST_CASE("Stroke (2): the circle in a T does not count") {
-  const plane::Region tee = unite({bar({0, 80}, {60, 92}), bar({24, 0}, {36, 86})});
+  const plane::Region tee = plane::unite({bar({0, 80}, {60, 92}), bar({24, 0}, {36, 86})});
   const type::Stroke stroke = measure_stroke(tee);
   CHECK(stroke.median() == doctest::Approx(12).epsilon(kWithin));
   CHECK(stroke.least() == doctest::Approx(12).epsilon(kWithin));
@@ -137,7 +138,7 @@ TEST_CASE("Stroke: widths count by the length on which they stand") {
 }
 
 TEST_CASE("Stroke (3): turned, mirrored, moved: the same") {
-  const plane::Region tee = unite({bar({0, 80}, {60, 92}), bar({24, 0}, {36, 86})});
+  const plane::Region tee = plane::unite({bar({0, 80}, {60, 92}), bar({24, 0}, {36, 86})});
   const type::Stroke plain = measure_stroke(tee);
   plane::Region moved = tee;
   for (plane::Polygon& polygon : moved) {

@@ -94,14 +94,14 @@ const Sheet& sheet_of(const std::vector<Sheet>& sheets, const std::string& stem)
 
 TEST_CASE("to_dxf: units, layers and areas as ezdxf reads them") {
   Page page{300, 200, {}, ""};
-  page.drawing.line(LineKind::Cut, rectangle({20, 30}, {120, 80}));
-  page.drawing.line(LineKind::Punch, circle({200, 100}, 25));
+  page.drawing.line(LineKind::Cut, plane::rectangle({20, 30}, {120, 80}));
+  page.drawing.line(LineKind::Punch, plane::circle({200, 100}, 25));
   // A circle's segments over a chord of 40 mm: bent by less and by more than half a circle.
   page.drawing.line(LineKind::Stitch, {{{{50, 150}, 0.4}, {{90, 150}, 0}}, true});
   page.drawing.line(LineKind::Fold, {{{{150, 150}, -1.8}, {{190, 150}, 0}}, true});
   page.drawing.line(LineKind::Grain, {10, 10}, {250, 10});
-  page.drawing.fill(LineKind::Numeral, {0.9, 0.9, 0.9}, {rectangle({0, 0}, {9, 9})});
-  page.drawing.fill(LineKind::Match, {0, 0, 0}, {closed_path({{0, 0}, {8, 0}, {4, 7}})});
+  page.drawing.fill(LineKind::Numeral, {0.9, 0.9, 0.9}, {plane::rectangle({0, 0}, {9, 9})});
+  page.drawing.fill(LineKind::Match, {0, 0, 0}, {plane::closed_path({{0, 0}, {8, 0}, {4, 7}})});
   const Font font = test::label_font();
   const std::string dxf = to_dxf(page, font);
   CHECK(dxf == to_dxf(page, font));  // (1)

@@ -43,7 +43,7 @@ DarkRun dark_run(const test::Picture& picture, int y) {
 
 TEST_CASE("to_pdf: a clean file of one PDF version, with its title, maker and date") {
   Page page{210, 297, {}, "B2"};
-  page.drawing.line(LineKind::Cut, rectangle({20, 20}, {120, 70}));
+  page.drawing.line(LineKind::Cut, plane::rectangle({20, 20}, {120, 70}));
   page.drawing.text({30, 100}, "CUT 1 RED", 5);
   PdfOptions options;
   options.created = "2026-01-31T12:00:00Z";
@@ -162,7 +162,7 @@ TEST_CASE("to_pdf (2): 100 mm on the page measure 100 mm when rastered") {
 
 TEST_CASE("to_pdf: arcs are arcs") {
   Page page{120, 120, {}, ""};
-  page.drawing.line(LineKind::Numeral, circle({60, 60}, 50));
+  page.drawing.line(LineKind::Numeral, plane::circle({60, 60}, 50));
   const test::Picture picture = test::raster(pdf_of(page), 1, 600);
   int seen = 0;
   double worst = 0;
@@ -233,7 +233,7 @@ TEST_CASE("to_pdf: tints under lines under text, whatever their order in the dra
   Page page{60, 60, {}, ""};
   page.drawing.text({15, 25}, "HHHHHH", 10);
   page.drawing.line(LineKind::Cut, {10, 50}, {50, 50});
-  page.drawing.fill(LineKind::Numeral, {0.9, 0.9, 0.9}, {rectangle({5, 5}, {55, 55})});
+  page.drawing.fill(LineKind::Numeral, {0.9, 0.9, 0.9}, {plane::rectangle({5, 5}, {55, 55})});
   const test::Picture picture = test::raster(pdf_of(page), 1, 300);
   const auto gray = [&](double x, double y) {
     return picture.gray(static_cast<int>(x * picture.dots_per_mm),
@@ -248,7 +248,7 @@ TEST_CASE("to_pdf: tints under lines under text, whatever their order in the dra
 
 TEST_CASE("to_pdf (1): the same sheet gives the same bytes") {
   Page page{210, 297, {}, "A1"};
-  page.drawing.line(LineKind::Fold, circle({100, 100}, 50));
+  page.drawing.line(LineKind::Fold, plane::circle({100, 100}, 50));
   page.drawing.text({30, 250}, "FOLD", 3.5);
   page.drawing.text({40, 250}, "FOLD", 3.5, draw::Anchor::Left, 1.0);
   const std::string one = pdf_of(page);

@@ -15,10 +15,10 @@ namespace {
 
 Page some_page() {
   Page page{210, 297, {}, ""};
-  page.drawing.fill(LineKind::Numeral, {0.9, 0.9, 0.9}, {rectangle({120, 20}, {180, 60})});
-  page.drawing.line(LineKind::Cut, rectangle({20, 30}, {120, 80}));
+  page.drawing.fill(LineKind::Numeral, {0.9, 0.9, 0.9}, {plane::rectangle({120, 20}, {180, 60})});
+  page.drawing.line(LineKind::Cut, plane::rectangle({20, 30}, {120, 80}));
   page.drawing.line(LineKind::Fold, {20, 100}, {180, 120});
-  page.drawing.line(LineKind::Punch, circle({60, 160}, 25));
+  page.drawing.line(LineKind::Punch, plane::circle({60, 160}, 25));
   // Less and more than half a circle, bent either way.
   page.drawing.line(LineKind::Cut,
                     {{{{100, 200}, 0.4}, {{140, 200}, -0.4}, {{180, 200}, 0}}, false});
