@@ -30,8 +30,9 @@ Table fitted(Table table, const Font& labels, double room, double height_mm) {
   for (std::size_t c = 0; c < table.columns.size(); ++c) {
     widths.push_back(natural_width(table, c, labels, height_mm));
     over += widths.back();
-    least.push_back(std::max(kLeastColumn, least_width(table, c, labels, height_mm)));
   }
+  for (std::size_t c = 0; c < table.columns.size() && over > 1e-6; ++c)
+    least.push_back(std::max(kLeastColumn, least_width(table, c, labels, height_mm)));
   while (over > 1e-6) {
     std::size_t widest = widths.size();
     for (std::size_t c = 0; c < widths.size(); ++c)

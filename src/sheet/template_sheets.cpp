@@ -35,12 +35,6 @@ std::string title_of(const Made& made, std::size_t bumper) {
   return say("title.templates", {{"bumper", made.patterns[bumper].bumper}});
 }
 
-/// A template with its uses below it, lower left corner at the origin.
-struct Cell {
-  Drawing drawing;
-  FlatPoint size;
-};
-
 /// A line for each way the paper is laid: "turned half round: end on back, top half; ...".
 std::vector<std::string> use_lines(const TemplatePart& part, bool with_place) {
   std::vector<std::pair<std::string, std::string>> lines;  // how, and where
@@ -78,44 +72,22 @@ void draw_own_words(Drawing& onto, const plane::Box& piece, const Made& made, st
   }
 }
 
-Cell cell_of(const TemplatePart& part, const Made& made, std::size_t bumper, const Font& labels,
-             double words_width, bool with_place = true) {
-  Drawing words;
-  double y = 0;
-  for (const std::string& line : use_lines(part, with_place))
-    y = draw_text_block(words, labels, {1.0, y}, words_width - 2.0, line).lo.y - kWordsGap;
-
-  Drawing lines;
-  for (const TemplateLine& line : part.lines) {
-    const Showing shown(lines, line.shows);
-    if (line.kind == LineKind::Fold && length(line.path) > kLeastPleat)
-      draw_pleat(lines, line.path, line.under);
-    else if (line.kind == LineKind::CutLast && line.path.closed)
-      draw_window(lines, line.path);
-    else
-      lines.line(line.kind, line.path);
-  }
-  const plane::Box piece{{0, 0}, part.size};
-  lines.line(LineKind::Thin, rectangle(piece.lo, piece.hi));
-  draw_own_words(lines, piece, made, bumper, part, labels);
-
-  Cell cell;
-  cell.size = {std::max(part.size.x, words_width), part.size.y - y + kWordsGap};
-  cell.drawing.add(lines, {false, 0, {0, cell.size.y - part.size.y}});
-  cell.drawing.add(words, {false, 0, {0, -y}});
-  return cell;
-}
-
 /// The kinds of line of all templates, to be explained on each page.
-std::vector<LineKind> kinds_of(const Made& made, std::size_t bumper) {
+std::vector<LineKind> kinds_of(const std::vector<TemplatePart>& parts) {
   Drawing all;
-  for (const TemplatePart& part : template_parts(made, bumper))
+  for (const TemplatePart& part : parts)
     for (const TemplateLine& line : part.lines) all.line(line.kind, line.path);
   return kinds_to_explain(all);
 }
 
-/// The key in as many columns as the width holds: a cell like the templates.
-Cell key_of(const std::vector<LineKind>& kinds, const Font& labels, double most_width) {
+/// A drawing, lower left corner at the origin.
+struct Block {
+  Drawing drawing;
+  FlatPoint size;
+};
+
+/// The key in as many columns as the width holds.
+Block key_of(const std::vector<LineKind>& kinds, const Font& labels, double most_width) {
   Drawing key;
   plane::Box box;
   for (int columns = kKeyColumns; columns > 0; --columns) {
@@ -123,16 +95,34 @@ Cell key_of(const std::vector<LineKind>& kinds, const Font& labels, double most_
     box = draw_line_key(key, labels, {0, 0}, kinds, columns);
     if (box.width() <= most_width) break;
   }
-  Cell cell{{}, {std::min(box.width(), most_width), box.height()}};
-  cell.drawing.add(key, {false, 0, FlatPoint{} - box.lo});
+  Block block{{}, {std::min(box.width(), most_width), box.height()}};
+  block.drawing.add(key, {false, 0, FlatPoint{} - box.lo});
+  return block;
+}
+
+/// A template with its uses below it. Its size is known before its lines are drawn, which takes
+/// much longer and is not asked for where pages are only counted.
+struct Cell {
+  const TemplatePart* part;
+  Drawing uses;       ///< upper left corner at the origin
+  double uses_below;  ///< that it reaches below it
+  FlatPoint size;
+};
+Cell cell_of(const TemplatePart& part, const Font& labels, double words_width,
+             bool with_place = true) {
+  Cell cell{&part, {}, 0, {}};
+  double y = 0;
+  for (const std::string& line : use_lines(part, with_place))
+    y = draw_text_block(cell.uses, labels, {1.0, y}, words_width - 2.0, line).lo.y - kWordsGap;
+  cell.uses_below = -y;
+  cell.size = {std::max(part.size.x, words_width), part.size.y - y + kWordsGap};
   return cell;
 }
 
-Page blank_page(const Made& made, std::size_t bumper, const PaperKeys& paper) {
-  Page page = empty_page(paper, false);
-  page.name = title_of(made, bumper);
-  return page;
-}
+/// Templates that a page holds, and those that go on tiles.
+struct Cells {
+  std::vector<Cell> fit, too_large;
+};
 
 /// Where the kinds of line are explained.
 enum class KeyPlace {
@@ -140,75 +130,126 @@ enum class KeyPlace {
   AmongTemplates,  ///< once, where a template would find no room under a page's own
 };
 
-/// A page of so many, with its head.
-struct FreshPage {
-  Page page;
-  plane::Box room;  ///< for templates
-};
-FreshPage fresh_page(const Made& made, std::size_t bumper, const PaperKeys& paper,
-                     const Font& labels, std::size_t number, std::size_t of, KeyPlace key_place) {
-  FreshPage fresh{blank_page(made, bumper, paper), {}};
-  PageHead head;
-  head.title = {made.job.title,
-                fresh.page.name,
-                of_pages(number, of),
-                {face_words(made), say("face.top-away"), same_words(made, bumper), print_words(),
-                 correction_words(paper), say("template.figures")}};
-  head.scales = true;
-  const plane::Box room =
-      draw_page_head(fresh.page.drawing, labels, printable(fresh.page, paper), head);
-  fresh.room = room;
-  if (key_place == KeyPlace::EveryPage) {
-    const Cell key = key_of(kinds_of(made, bumper), labels, room.width());
-    fresh.room.hi.y -= key.size.y + kGap;
-    fresh.page.drawing.add(key.drawing, {false, 0, {room.lo.x, room.hi.y - key.size.y}});
-  }
-  return fresh;
-}
+/// The templates of one cover and the pages for them.
+class Templates {
+ public:
+  Templates(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels)
+      : made_(made),
+        bumper_(bumper),
+        paper_(paper),
+        labels_(labels),
+        parts_(template_parts(made, bumper)),
+        kinds_(kinds_of(parts_)) {}
 
-/// Every template of a cover, those that its pages hold and those that go on tiles.
-struct Cells {
-  std::vector<Cell> fit, too_large;
-};
-Cells cells_on(const plane::Box& room, const Made& made, std::size_t bumper, const Font& labels) {
-  Cells cells;
-  for (const TemplatePart& part : template_parts(made, bumper)) {
-    const double narrow = std::min(kLeastWords, room.width());
-    Cell cell = cell_of(part, made, bumper, labels, std::clamp(part.size.x, narrow, room.width()));
-    if (cell.size.y > room.height()) cell = cell_of(part, made, bumper, labels, room.width());
-    // On tiles the words keep to the first.
-    if (part.size.x > room.width())
-      cell = cell_of(part, made, bumper, labels, std::min(kTiled, room.width()));
-    const auto fits_room = [&] {
-      return cell.size.x <= room.width() && cell.size.y <= room.height();
-    };
-    // Tiles leave little room for words: where it is laid stands in the measuring sheet as well.
-    if (!fits_room())
-      cell = cell_of(part, made, bumper, labels,
-                     part.size.x > room.width() ? std::min(kTiled, room.width()) : room.width(),
-                     false);
-    const bool fits = fits_room();
-    (fits ? cells.fit : cells.too_large).push_back(std::move(cell));
-  }
-  return cells;
-}
-
-/// The room on each page where there are several.
-plane::Box room_on(const Made& made, std::size_t bumper, const PaperKeys& paper, const Font& labels,
-                   KeyPlace key_place) {
-  return fresh_page(made, bumper, paper, labels, 1, 2, key_place).room;
-}
-
-/// On every page, but where fewer templates would then find room on pages.
-KeyPlace key_place_on(const Made& made, std::size_t bumper, const PaperKeys& paper,
-                      const Font& labels) {
-  const auto fit = [&](KeyPlace place) {
-    const plane::Box room = room_on(made, bumper, paper, labels, place);
-    return room.height() > 0 ? cells_on(room, made, bumper, labels).fit.size() : 0;
+  /// How its pages are laid out.
+  struct Layout {
+    KeyPlace key;
+    plane::Box room;  ///< on each page where there are several
+    Cells cells;
   };
-  return fit(KeyPlace::EveryPage) < fit(KeyPlace::AmongTemplates) ? KeyPlace::AmongTemplates
-                                                                  : KeyPlace::EveryPage;
-}
+  /// With a key on every page, but where fewer templates would then find room on pages.
+  Layout layout() const {
+    const auto fit = [](const Layout& on) {
+      return on.room.height() > 0 ? on.cells.fit.size() : 0;
+    };
+    Layout every = layout(KeyPlace::EveryPage);
+    if (fit(every) == parts_.size()) return every;
+    Layout among = layout(KeyPlace::AmongTemplates);
+    return fit(every) < fit(among) ? among : every;
+  }
+  Layout layout(KeyPlace key) const {
+    const plane::Box room = fresh_page(1, 2, key).room;
+    return {key, room, cells_on(room)};
+  }
+
+  Page blank_page() const {
+    Page page = empty_page(paper_, false);
+    page.name = title_of(made_, bumper_);
+    return page;
+  }
+  Page headed_page(std::size_t number, std::size_t of, KeyPlace key_place) const {
+    return fresh_page(number, of, key_place).page;
+  }
+  Block key(double most_width) const { return key_of(kinds_, labels_, most_width); }
+
+  /// A cell, lower left corner at the origin.
+  Drawing drawn(const Cell& cell) const {
+    const TemplatePart& part = *cell.part;
+    Drawing lines;
+    for (const TemplateLine& line : part.lines) {
+      const Showing shown(lines, line.shows);
+      if (line.kind == LineKind::Fold && length(line.path) > kLeastPleat)
+        draw_pleat(lines, line.path, line.under);
+      else if (line.kind == LineKind::CutLast && line.path.closed)
+        draw_window(lines, line.path);
+      else
+        lines.line(line.kind, line.path);
+    }
+    const plane::Box piece{{0, 0}, part.size};
+    lines.line(LineKind::Thin, rectangle(piece.lo, piece.hi));
+    draw_own_words(lines, piece, made_, bumper_, part, labels_);
+
+    Drawing all;
+    all.add(lines, {false, 0, {0, cell.size.y - part.size.y}});
+    all.add(cell.uses, {false, 0, {0, cell.uses_below}});
+    return all;
+  }
+
+ private:
+  struct FreshPage {
+    Page page;
+    plane::Box room;  ///< for templates
+  };
+  /// A page of so many, with its head.
+  FreshPage fresh_page(std::size_t number, std::size_t of, KeyPlace key_place) const {
+    FreshPage fresh{blank_page(), {}};
+    PageHead head;
+    head.title = {made_.job.title,
+                  fresh.page.name,
+                  of_pages(number, of),
+                  {face_words(made_), say("face.top-away"), same_words(made_, bumper_),
+                   print_words(), correction_words(paper_), say("template.figures")}};
+    head.scales = true;
+    const plane::Box room =
+        draw_page_head(fresh.page.drawing, labels_, printable(fresh.page, paper_), head);
+    fresh.room = room;
+    if (key_place == KeyPlace::EveryPage) {
+      const Block block = key(room.width());
+      fresh.room.hi.y -= block.size.y + kGap;
+      fresh.page.drawing.add(block.drawing, {false, 0, {room.lo.x, room.hi.y - block.size.y}});
+    }
+    return fresh;
+  }
+
+  Cells cells_on(const plane::Box& room) const {
+    Cells cells;
+    for (const TemplatePart& part : parts_) {
+      const double narrow = std::min(kLeastWords, room.width());
+      Cell cell = cell_of(part, labels_, std::clamp(part.size.x, narrow, room.width()));
+      if (cell.size.y > room.height()) cell = cell_of(part, labels_, room.width());
+      // On tiles the words keep to the first.
+      if (part.size.x > room.width()) cell = cell_of(part, labels_, std::min(kTiled, room.width()));
+      const auto fits_room = [&] {
+        return cell.size.x <= room.width() && cell.size.y <= room.height();
+      };
+      // Tiles leave little room for words: where it is laid stands in the measuring sheet as well.
+      if (!fits_room())
+        cell = cell_of(part, labels_,
+                       part.size.x > room.width() ? std::min(kTiled, room.width()) : room.width(),
+                       false);
+      const bool fits = fits_room();
+      (fits ? cells.fit : cells.too_large).push_back(std::move(cell));
+    }
+    return cells;
+  }
+
+  const Made& made_;
+  std::size_t bumper_;
+  const PaperKeys& paper_;
+  const Font& labels_;
+  std::vector<TemplatePart> parts_;
+  std::vector<LineKind> kinds_;
+};
 
 }  // namespace
 
@@ -216,8 +257,7 @@ std::optional<SheetName> template_name(const Made& made, std::size_t bumper, con
                                        const Font& labels) {
   // Every cover has ends: where tiles go, there is a template to print.
   if (!holds_tiles(paper) &&
-      cells_on(room_on(made, bumper, paper, labels, KeyPlace::AmongTemplates), made, bumper, labels)
-          .fit.empty())
+      Templates(made, bumper, paper, labels).layout(KeyPlace::AmongTemplates).cells.fit.empty())
     return {};
   return SheetName{stem_of(made, bumper, "templates"), title_of(made, bumper), SheetKind::Templates,
                    paper.sheet};
@@ -228,24 +268,28 @@ Sheet template_sheets(const Made& made, std::size_t bumper, const PaperKeys& pap
   auto name = template_name(made, bumper, paper, labels);
   if (!name) return {};
   Sheet sheet{std::move(*name), {}};
-  const KeyPlace key_place = key_place_on(made, bumper, paper, labels);
-  const plane::Box room = room_on(made, bumper, paper, labels, key_place);
-  Cells all = cells_on(room, made, bumper, labels);
-  std::vector<Cell>& cells = all.fit;
-  if (!cells.empty() && key_place == KeyPlace::AmongTemplates)
-    cells.push_back(key_of(kinds_of(made, bumper), labels, room.width()));
+  const Templates templates(made, bumper, paper, labels);
+  const auto [key_place, room, cells] = templates.layout();
+  std::optional<Block> key;
+  if (!cells.fit.empty() && key_place == KeyPlace::AmongTemplates)
+    key = templates.key(room.width());
   std::vector<FlatPoint> sizes;
-  for (const Cell& cell : cells) sizes.push_back(cell.size);
+  for (const Cell& cell : cells.fit) sizes.push_back(cell.size);
+  if (key) sizes.push_back(key->size);
   const std::vector<Shelved> places = shelve(sizes, room, room, kGap);
   const std::size_t of = places.empty() ? 0 : places.back().page + 1;
+  const bool draws = fill == PageFill::Drawn;
   for (std::size_t k = 0; k < of; ++k)
-    sheet.pages.push_back(fill == PageFill::Blank
-                              ? blank_page(made, bumper, paper)
-                              : fresh_page(made, bumper, paper, labels, k + 1, of, key_place).page);
-  for (std::size_t k = 0; fill == PageFill::Drawn && k < cells.size(); ++k)
-    sheet.pages[places[k].page].drawing.add(cells[k].drawing, {false, 0, places[k].at});
-  for (Cell& cell : all.too_large) {
-    const Page page{cell.size.x, cell.size.y, std::move(cell.drawing), sheet.title};
+    sheet.pages.push_back(draws ? templates.headed_page(k + 1, of, key_place)
+                                : templates.blank_page());
+  const auto put = [&](const Drawing& drawing, const Shelved& place) {
+    sheet.pages[place.page].drawing.add(drawing, {false, 0, place.at});
+  };
+  for (std::size_t k = 0; draws && k < cells.fit.size(); ++k)
+    put(templates.drawn(cells.fit[k]), places[k]);
+  if (draws && key) put(key->drawing, places.back());
+  for (const Cell& cell : cells.too_large) {
+    const Page page{cell.size.x, cell.size.y, templates.drawn(cell), sheet.title};
     Sheet tiles = tile_on_paper(page, paper, labels,
                                 {sheet.stem, made.job.title, "", face_words(made), ""}, fill);
     for (Page& tile : tiles.pages) sheet.pages.push_back(std::move(tile));

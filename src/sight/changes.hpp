@@ -41,6 +41,7 @@ struct Swing {
 /// the looks at their ends.
 /// Source: halving with exclusion by range, as in Moore, Interval Analysis (1966).
 inline constexpr double kFinest = 1e-8;
+inline constexpr double kBesideChord = 4e-15;
 template <class Look, class MayPass, class ValueAt>
 std::vector<double> zeros_round(Look look, MayPass may_pass, ValueAt value) {
   using Looked = decltype(look(0.0));
@@ -56,8 +57,14 @@ std::vector<double> zeros_round(Look look, MayPass may_pass, ValueAt value) {
       return;
     }
     double lo = from, hi = to;
-    const bool rises = value(hi) > 0.0;
-    if ((value(lo) > 0.0) == rises) return;
+    const double at_lo = value(lo), at_hi = value(hi);
+    const bool rises = at_hi > 0.0;
+    if ((at_lo > 0.0) == rises) return;
+    // Over so short a stretch the value is all but straight: mostly it passes zero where the chord
+    // does, and a look to either side of that leaves little to halve.
+    const double chord = lo + (hi - lo) * (at_lo / (at_lo - at_hi));
+    for (const double near : {chord - kBesideChord, chord + kBesideChord})
+      if (near > lo && near < hi) ((value(near) > 0.0) == rises ? hi : lo) = near;
     for (double middle = 0.5 * (lo + hi); middle > lo && middle < hi; middle = 0.5 * (lo + hi))
       ((value(middle) > 0.0) == rises ? hi : lo) = middle;
     zeros.push_back(0.5 * (lo + hi));

@@ -15,6 +15,7 @@ namespace swathe {
 /// A span of ink, by its depth below the highest.
 struct InkSpan {
   double from, to;
+  friend bool operator==(const InkSpan&, const InkSpan&) = default;
 };
 
 /// How depths are measured.
@@ -52,7 +53,15 @@ class InkColumn {
     if (next != first + 1) spans_.erase(first + 1, next);
   }
   void clear() { spans_.clear(); }
+  /// Whether adding the other would change nothing.
+  bool holds(const InkColumn& other) const {
+    return std::ranges::all_of(other.spans_, [&](const InkSpan& s) {
+      return std::ranges::any_of(
+          spans_, [&](const InkSpan& t) { return t.from <= s.from && s.to <= t.to; });
+    });
+  }
   const std::vector<InkSpan>& spans() const { return spans_; }
+  friend bool operator==(const InkColumn& a, const InkColumn& b) { return a.spans_ == b.spans_; }
 
  private:
   bool near(const InkSpan& a, const InkSpan& b) const {
@@ -75,16 +84,7 @@ class InkStrips {
       : depths_(depths),
         left_(ink.bounds().lo.x),
         block_(std::max<std::size_t>(1, static_cast<std::size_t>(step_x / kStrip))) {
-    const InkColumn empty(depths_);
-    for (const InkStroke& stroke : ink.strokes) {
-      const InkStroke rightwards =
-          stroke.a.x <= stroke.b.x ? stroke : InkStroke{stroke.b, stroke.a};
-      const std::size_t last = strip_of(rightwards.b.x);
-      for (std::size_t s = strip_of(rightwards.a.x); s <= last; ++s) {
-        while (strips_.size() <= s) strips_.push_back({{}, empty, empty, empty});
-        strips_[s].strokes.push_back(rightwards);
-      }
-    }
+    sort_into_strips(ink);
     hold_together();
   }
 
@@ -93,18 +93,44 @@ class InkStrips {
     if (strips_.empty()) return;
     const std::size_t first = strip_of(from), last = std::min(strip_of(to), strips_.size() - 1);
     if (first >= strips_.size()) return;
-    add_part(column, first, from, to);
-    if (last > first) add_part(column, last, from, to);
     if (last > first + 1) add_whole(column, first + 1, last - 1);
+    add_edge(column, first, from, to);
+    if (last > first) add_edge(column, last, from, to);
   }
 
  private:
   static constexpr double kStrip = 4.0;
 
   struct Strip {
-    std::vector<InkStroke> strokes;  ///< that cross it, rightwards
+    std::size_t first = 0, last = 0;  ///< of the strokes that cross it
     InkColumn own, from_block_start, to_block_end;
   };
+
+  /// Counted first, so that the strokes of all strips lie in one list, strip by strip.
+  void sort_into_strips(const Ink& ink) {
+    const auto each = [&](auto act) {
+      for (const InkStroke& stroke : ink.strokes) {
+        const InkStroke rightwards =
+            stroke.a.x <= stroke.b.x ? stroke : InkStroke{stroke.b, stroke.a};
+        const std::size_t last = strip_of(rightwards.b.x);
+        for (std::size_t s = strip_of(rightwards.a.x); s <= last; ++s) act(s, rightwards);
+      }
+    };
+    std::vector<std::size_t> counts;
+    each([&](std::size_t s, const InkStroke&) {
+      if (counts.size() <= s) counts.resize(s + 1, 0);
+      ++counts[s];
+    });
+    const InkColumn empty(depths_);
+    strips_.reserve(counts.size());
+    std::size_t all = 0;
+    for (const std::size_t count : counts) {
+      strips_.push_back({all, all, empty, empty, empty});
+      all += count;
+    }
+    strokes_.resize(all);
+    each([&](std::size_t s, const InkStroke& stroke) { strokes_[strips_[s].last++] = stroke; });
+  }
 
   std::size_t strip_of(double x) const {
     return static_cast<std::size_t>(std::max(0.0, (x - left_) / kStrip));
@@ -135,9 +161,16 @@ class InkStrips {
     column.add(strips_[last].from_block_start);
   }
 
+  /// Of a strip at an edge, what lies in [from, to). Mostly the strips between the edges hold as
+  /// much as the whole of it, and then its strokes need not be looked at.
+  void add_edge(InkColumn& column, std::size_t strip, double from, double to) const {
+    if (!column.holds(strips_[strip].own)) add_part(column, strip, from, to);
+  }
+
   /// Of the strokes that cross a strip, what lies in [from, to).
   void add_part(InkColumn& column, std::size_t strip, double from, double to) const {
-    for (const InkStroke& stroke : strips_[strip].strokes) {
+    for (std::size_t k = strips_[strip].first; k < strips_[strip].last; ++k) {
+      const InkStroke& stroke = strokes_[k];
       const FlatPoint a = stroke.a, b = stroke.b;
       if (!(a.x < to && b.x >= from)) continue;
       const double slope = a.x < b.x ? (b.y - a.y) / (b.x - a.x) : 0.0;
@@ -150,6 +183,7 @@ class InkStrips {
   double left_;
   std::size_t block_;  ///< strips in a block
   std::vector<Strip> strips_;
+  std::vector<InkStroke> strokes_;  ///< rightwards
 };
 
 /// Where there is ink, column by column of a grid.

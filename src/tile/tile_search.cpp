@@ -1,15 +1,14 @@
 #include "tile/tile_search.hpp"
 
 #include <algorithm>
-#include <bit>
 #include <cmath>
-#include <cstdint>
 #include <limits>
 #include <optional>
 #include <tuple>
 #include <utility>
 
 #include "tile/column_ink.hpp"
+#include "tile/edge_cuts.hpp"
 
 namespace swathe {
 namespace {
@@ -41,29 +40,18 @@ std::vector<double> shifts_for(double step, const std::vector<double>& corners) 
   return shifts;
 }
 
-/// Some of the boxes to keep whole, a bit each.
-using Bits = std::vector<std::uint64_t>;
-
-template <class Test>
-Bits bits_where(std::size_t count, Test test) {
-  Bits bits((count + 63) / 64);
-  for (std::size_t k = 0; k < count; ++k)
-    if (test(k)) bits[k / 64] |= std::uint64_t{1} << (k % 64);
-  return bits;
-}
-
-int count_either(const Bits& a, const Bits& b) {
-  int count = 0;
-  for (std::size_t k = 0; k < a.size(); ++k) count += std::popcount(a[k] | b[k]);
-  return count;
-}
-
 /// A place of the first tile.
 struct Place {
-  int cut;           ///< boxes; at least so many while it is not `sure`
+  /// How far it has been looked into.
+  enum class Known {
+    Shift,  ///< the best of its shift across, of which no other place is listed yet
+    Cut,    ///< boxes cut by edges are counted, but not yet those without a tile
+    All
+  };
+  int cut;           ///< boxes; at least so many until all is known
   double off;        ///< the middle
   std::size_t x, y;  ///< numbers of the shifts
-  bool sure;
+  Known known;
 
   friend bool operator<(const Place& a, const Place& b) {
     return std::tie(a.cut, a.off, a.x, a.y) < std::tie(b.cut, b.off, b.x, b.y);
@@ -73,13 +61,15 @@ struct Place {
 /// All places of the first tile of one page.
 class Search {
  public:
-  Search(const Ink& ink, const TileWishes& wishes, double step_x, double step_y, double overlap)
+  Search(const Ink& ink, const TileWishes& wishes, double step_x, double step_y, double overlap,
+         std::size_t most)
       : ink_(ink),
         wishes_(wishes),
         all_(box_of(ink)),
         grid_{{}, step_x, step_y, overlap, 1, 1, {}},
         columns_(ink, step_x,
-                 {all_.hi.y, std::max(0.0, all_.height() - overlap - kSamePlace), step_y}) {
+                 {all_.hi.y, std::max(0.0, all_.height() - overlap - kSamePlace), step_y}),
+        most_(most) {
     std::vector<double> x, y;
     for (const FlatPoint corner : wishes.corners) {
       x.push_back(corner.x - all_.lo.x);
@@ -92,20 +82,31 @@ class Search {
   TileGrid best() {
     TileGrid best;
     std::tuple<std::size_t, std::size_t> least;
-    // A large sheet has a million equal places, of which the first will mostly do.
-    std::vector<Place> places = one_is_enough() ? std::vector{middle()} : fewest();
+    // A large sheet has a million equal places, of which the first will mostly do. So a place is
+    // looked into only when nothing listed may be better.
+    std::vector<Place> places = one_is_enough() ? std::vector{middle()} : best_of_shifts();
     const auto later = [](const Place& a, const Place& b) { return b < a; };
     std::ranges::make_heap(places, later);
     while (!places.empty()) {
       std::ranges::pop_heap(places, later);
-      if (Place& place = places.back(); !place.sure) {
-        place.cut += without_tile(place);
-        place.sure = true;
+      Place place = places.back();
+      places.pop_back();
+      const auto list = [&](const Place& one) {
+        places.push_back(one);
         std::ranges::push_heap(places, later);
+      };
+      if (place.known == Place::Known::Shift) {
+        CutBoxes by_columns(cuts_across_, wishes_.whole);
+        by_columns.go_to(place.x);
+        for_places(*std::ranges::lower_bound(fewest_, place.x, {}, &Across::x), by_columns, list);
         continue;
       }
-      const Place place = places.back();
-      places.pop_back();
+      if (place.known == Place::Known::Cut) {
+        place.cut += without_tile(place);
+        place.known = Place::Known::All;
+        list(place);
+        continue;
+      }
       TileGrid grid = grid_at(place.x, place.y);
       columns_.set_columns(grid);
       columns_.mark(grid);
@@ -146,7 +147,7 @@ class Search {
       return static_cast<std::size_t>(std::ranges::min_element(shifts, {}, off) - shifts.begin());
     };
     return {0, 0, nearest(across_, grid_.step_x + grid_.overlap - all_.width()),
-            nearest(down_, grid_.step_y + grid_.overlap - all_.height()), true};
+            nearest(down_, grid_.step_y + grid_.overlap - all_.height()), Place::Known::All};
   }
 
   /// A shift across, and the shifts down with which it takes the fewest tiles.
@@ -157,44 +158,73 @@ class Search {
   std::vector<Across> fewest_across() {
     RowCount rows(down_, grid_.step_y);
     std::vector<Across> all;
-    int least = std::numeric_limits<int>::max();
+    int least = static_cast<int>(
+        std::min<std::size_t>(most_, static_cast<std::size_t>(std::numeric_limits<int>::max())));
+    std::vector<InkColumn> counted;  // shifts next to each other often divide the ink alike
+    RowCount::Fewest own;
     for (std::size_t x = 0; x < across_.size(); ++x) {
-      columns_.set_columns(grid_at(x, 0));
-      RowCount::Fewest own = rows.of(columns_.columns());
+      columns_.set_columns(across_grids_[x]);
+      if (columns_.columns() != counted) {
+        counted = columns_.columns();
+        own = rows.of(counted);
+      }
       if (own.cells > least) continue;
       if (own.cells < least) all.clear();
       least = own.cells;
-      all.push_back({x, std::move(own.shifts)});
+      all.push_back({x, own.shifts});
     }
     return all;
   }
 
-  /// Those of fewest tiles. Boxes that are cut are counted, but not yet those without a tile: that
-  /// takes longer, and few places are asked.
-  std::vector<Place> fewest() {
-    const std::vector<Across> all = fewest_across();
-    std::vector<Bits> cut_by_rows(down_.size());  // worked out where asked for: mostly few are
-    std::vector<double> off_down;
-    for (const double shift : down_)
-      off_down.push_back(
-          off_middle(shift, grid_at(0, off_down.size()).rows, grid_.step_y, all_.height()));
-    std::size_t count = 0;
-    for (const Across& across : all)
-      for (const RowCount::Run& run : across.down) count += run.to - run.from;
+  /// The best place of each shift across with which there are fewest tiles. Boxes that are cut are
+  /// counted, but not yet those without a tile: that takes longer, and few places are asked.
+  std::vector<Place> best_of_shifts() {
+    for (std::size_t x = 0; x < across_.size(); ++x) across_grids_.push_back(grid_at(x, 0));
+    fewest_ = fewest_across();
+    if (fewest_.empty()) return {};
+    for (std::size_t y = 0; y < down_.size(); ++y) down_grids_.push_back(grid_at(0, y));
+    cuts_across_ = EdgeCuts(
+        wishes_.whole, across_.size(),
+        [](const plane::Box& box) { return std::pair(box.lo.x, box.hi.x); },
+        [&](double end, std::size_t x) { return across_grids_[x].column_of(end); });
+    cuts_down_ = EdgeCuts(
+        wishes_.whole, down_.size(),
+        [](const plane::Box& box) { return std::pair(box.lo.y, box.hi.y); },
+        [&](double end, std::size_t y) { return down_grids_[y].row_of(end); });
+    for (std::size_t y = 0; y < down_.size(); ++y)
+      off_down_.push_back(off_middle(down_[y], down_grids_[y].rows, grid_.step_y, all_.height()));
     std::vector<Place> places;
-    places.reserve(count);  // growing would copy millions on large paper
-    for (const auto& [x, down] : all) {
-      const Bits cut_by_columns = cut_by_column_edges(x);
-      const double off_across =
-          off_middle(across_[x], grid_at(x, 0).columns, grid_.step_x, all_.width());
-      for (const RowCount::Run& run : down)
-        for (std::size_t y = run.from; y < run.to; ++y) {
-          if (cut_by_rows[y].empty()) cut_by_rows[y] = cut_by_row_edges(y);
-          places.push_back({count_either(cut_by_columns, cut_by_rows[y]), off_across + off_down[y],
-                            x, y, wishes_.whole.empty()});
-        }
+    CutBoxes by_columns(cuts_across_, wishes_.whole);
+    for (const Across& across : fewest_) {
+      by_columns.go_to(across.x);
+      std::optional<Place> best;
+      for_places(across, by_columns, [&](const Place& place) {
+        if (!best || place < *best) best = place;
+      });
+      best->known = Place::Known::Shift;
+      places.push_back(*best);
     }
     return places;
+  }
+
+  /// Calls `each` for every place of one shift across, given the boxes that the edges of its
+  /// columns cut.
+  template <class Each>
+  void for_places(const Across& across, const CutBoxes& by_columns, Each each) const {
+    const double off_across =
+        off_middle(across_[across.x], across_grids_[across.x].columns, grid_.step_x, all_.width());
+    const auto known = wishes_.whole.empty() ? Place::Known::All : Place::Known::Cut;
+    int cut = by_columns.weight();
+    auto change = cuts_down_.changes().begin();
+    for (const RowCount::Run& run : across.down)
+      for (std::size_t y = run.from; y < run.to; ++y) {
+        for (; change != cuts_down_.changes().end() && change->shift <= y; ++change)
+          if (!by_columns.holds(change->box)) {
+            const int weight = wishes_.whole[change->box].weight;
+            cut += change->cut ? weight : -weight;
+          }
+        each(Place{cut, off_across + off_down_[y], across.x, y, known});
+      }
   }
 
   /// How many of the boxes lie where there is no tile.
@@ -205,28 +235,14 @@ class Search {
     if (!own) {
       columns_.set_columns(grid);
       own.emplace();
-      for (const plane::Box& box : wishes_.whole)
-        if (columns_.is_off(grid, box)) own->boxes.push_back(box);
+      for (const WholeBox& whole : wishes_.whole)
+        if (columns_.is_off(grid, whole.box)) own->boxes.push_back(whole);
       if (!own->boxes.empty()) own->columns = columns_.columns();
     }
     int count = 0;
-    for (const plane::Box& box : own->boxes) count += columns_.has_no_tile(own->columns, grid, box);
+    for (const auto& [box, weight] : own->boxes)
+      if (columns_.has_no_tile(own->columns, grid, box)) count += weight;
     return count;
-  }
-
-  Bits cut_by_column_edges(std::size_t x) const {
-    const TileGrid grid = grid_at(x, 0);
-    return bits_where(wishes_.whole.size(), [&](std::size_t k) {
-      const plane::Box& box = wishes_.whole[k];
-      return grid.column_of(box.lo.x) != grid.column_of(box.hi.x);
-    });
-  }
-  Bits cut_by_row_edges(std::size_t y) const {
-    const TileGrid grid = grid_at(0, y);
-    return bits_where(wishes_.whole.size(), [&](std::size_t k) {
-      const plane::Box& box = wishes_.whole[k];
-      return grid.row_of(box.lo.y) != grid.row_of(box.hi.y);
-    });
   }
 
   /// How far a shift is from that which leaves as much free at both ends.
@@ -240,11 +256,16 @@ class Search {
   plane::Box all_;
   TileGrid grid_;
   ColumnInk columns_;
+  std::size_t most_;
   std::vector<double> across_, down_;
+  std::vector<TileGrid> across_grids_, down_grids_;  ///< by shift one way, not shifted the other
+  std::vector<Across> fewest_;                       ///< by rising shift
+  EdgeCuts cuts_across_, cuts_down_;
+  std::vector<double> off_down_;  ///< off the middle, by shift
   /// Of a shift across: boxes that lie beyond their columns' ink, and the columns where there are
   /// any.
   struct OffTiles {
-    std::vector<plane::Box> boxes;
+    std::vector<WholeBox> boxes;
     std::vector<InkColumn> columns;
   };
   std::vector<std::optional<OffTiles>> off_;  ///< by shift, where asked for
@@ -312,8 +333,8 @@ std::size_t slivers(const TileGrid& grid, const Ink& ink) {
 }
 
 TileGrid fewest_tiles(const Ink& ink, const TileWishes& wishes, double image_width,
-                      double image_height, double overlap) {
-  return Search(ink, wishes, image_width - overlap, image_height - overlap, overlap).best();
+                      double image_height, double overlap, std::size_t most) {
+  return Search(ink, wishes, image_width - overlap, image_height - overlap, overlap, most).best();
 }
 
 }  // namespace swathe

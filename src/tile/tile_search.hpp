@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <limits>
 #include <vector>
 
 #include "tile/tile_grid.hpp"
@@ -25,10 +26,16 @@ struct Ink {
   plane::Box bounds() const;
 };
 
+/// Something on the page that is best not cut by a tile's edge.
+struct WholeBox {
+  plane::Box box;
+  int weight = 1;  ///< how many boxes it counts for
+};
+
 /// What may be told of a page besides its ink.
 struct TileWishes {
   std::vector<FlatPoint> corners;  ///< of the outline: tile edges are tried beside each
-  std::vector<plane::Box> whole;   ///< best not cut
+  std::vector<WholeBox> whole;
 };
 
 /// A tile with less ink than that is a sliver.
@@ -44,8 +51,10 @@ std::size_t slivers(const TileGrid& grid, const Ink& ink);
 /// 2 mm to either side of a corner of the outline.
 ///
 /// Holds (tile_search_test.cpp): (1) no other place tried has fewer tiles, found by clipping all
-///   ink to every cell of every place; (2) nor as few with fewer slivers.
+///   ink to every cell of every place; (2) nor as few with fewer slivers; (3) where even the fewest
+///   are more than `most`, the grid is empty, and is found to be so sooner.
 TileGrid fewest_tiles(const Ink& ink, const TileWishes& wishes, double image_width,
-                      double image_height, double overlap);
+                      double image_height, double overlap,
+                      std::size_t most = std::numeric_limits<std::size_t>::max());
 
 }  // namespace swathe

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -24,6 +25,7 @@ constexpr double kRollSlack = 1.0;    ///< white on each side of what is drawn
 constexpr double kLongEdge = 20.0;    ///< of a cut: no row of tiles joins on it
 constexpr int kEdgeWeight = 8;        ///< that counts for so many words cut
 constexpr double kStraight = 0.05;    ///< mm off upright or level
+constexpr std::size_t kAnyNumber = std::numeric_limits<std::size_t>::max();
 constexpr double kWordWidths[] = {120.0, 80.0, 55.0};
 constexpr int kKeyColumns[] = {2, 1, 3};
 
@@ -76,15 +78,16 @@ std::vector<FlatPoint> edge_ends_of(const Drawing& drawing) {
 
 /// What is best not cut by a tile's edge, nor has one beside it: texts whole, and long lines that
 /// an edge would be taken for.
-std::vector<plane::Box> whole_boxes(const Drawing& drawing, const Font& labels) {
-  std::vector<plane::Box> boxes;
-  const auto add = [&](FlatPoint p) { boxes.push_back(plane::Box{p, p}.grown(kBesideLine)); };
+std::vector<WholeBox> whole_boxes(const Drawing& drawing, const Font& labels) {
+  std::vector<WholeBox> boxes;
+  const auto add = [&](FlatPoint p, int weight = 1) {
+    boxes.push_back({plane::Box{p, p}.grown(kBesideLine), weight});
+  };
   for (const FlatPoint corner : corners_of(drawing)) add(corner);
-  for (const FlatPoint end : edge_ends_of(drawing))
-    for (int k = 0; k < kEdgeWeight; ++k) add(end);
+  for (const FlatPoint end : edge_ends_of(drawing)) add(end, kEdgeWeight);
   for (const draw::Mark& mark : drawing.marks()) {
     if (const auto* const text = std::get_if<TextMark>(&mark))
-      boxes.push_back(bounds(box_of(*text, labels)));
+      boxes.push_back({bounds(box_of(*text, labels))});
     const auto* const line = std::get_if<LineMark>(&mark);
     if (line && (line->kind == LineKind::Corner || line->kind == LineKind::StapleLine))
       for (const plane::Vertex& end : line->path.vertices) add(end.at);
@@ -121,7 +124,8 @@ Layout best_layout(const Page& full, const Ink& ink, const Font& labels,
     const double inside = width - 2 * options.margin_mm;
     TileGrid grid = fewest_tiles(ink, wishes, inside,
                                  height - 2 * options.margin_mm - footer_height(inside, options),
-                                 options.overlap_mm);
+                                 options.overlap_mm, best ? best->cost.first : kAnyNumber);
+    if (grid.used.empty()) continue;  // it takes more tiles than the other way
     const std::pair cost{grid.count(), slivers(grid, ink)};
     if (!best || cost < best->cost) best = Layout{width, height, std::move(grid), cost};
   }

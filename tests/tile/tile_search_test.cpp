@@ -179,9 +179,108 @@ TEST_CASE("fewest_tiles: of places as good, that which cuts fewest of the boxes 
   ink.add({{0, 0}, {70, 0}});
   // 70 mm and the clear take two images of 50 mm; a box astride the middle is left whole.
   const plane::Box box{{32, 1}, {40, 4}};
-  const TileGrid grid = fewest_tiles(ink, {{}, {box}}, 50, 40, 5);
+  const TileGrid grid = fewest_tiles(ink, {{}, {{box}}}, 50, 40, 5);
   REQUIRE(grid.count() == 2);
   CHECK((grid.cell(0, 0).holds(box) || grid.cell(1, 0).holds(box)));
+}
+
+TEST_CASE("fewest_tiles: of two boxes one of which is cut, the one of more weight is kept whole") {
+  Ink ink;
+  ink.add({{0, 0}, {70, 0}});
+  // Worked by hand: ink and clear lie from -2 to 72. The first of two images of 50 mm with 5 mm
+  // overlap starts at -23 at the least, for the second to reach 72, so that the edge between them
+  // lies from 22 to 43: in one box or in the other.
+  const plane::Box left{{21, 1}, {33, 4}}, right{{32, 1}, {44, 4}};
+  for (const bool is_left : {true, false}) {
+    const plane::Box& heavy = is_left ? left : right;
+    const TileWishes wishes{{}, {{left, is_left ? 2 : 1}, {right, is_left ? 1 : 2}}};
+    const TileGrid grid = fewest_tiles(ink, wishes, 50, 40, 5);
+    REQUIRE(grid.count() == 2);
+    CHECK((grid.cell(0, 0).holds(heavy) || grid.cell(1, 0).holds(heavy)));
+  }
+}
+
+TEST_CASE("fewest_tiles: a box of a weight counts as so many boxes") {
+  test::for_drawn_cases("weighty-boxes", 40, [](std::mt19937_64& rng) {
+    std::vector<FlatPoint> corners;
+    const Ink ink = drawn_ink(rng, corners);
+    TileWishes once{corners, {}}, often{corners, {}};
+    for (int k = 0; k < 12; ++k) {
+      const FlatPoint lo = drawn_point(rng, {0, 0}, {90, 60});
+      const plane::Box box{lo, lo + drawn_point(rng, {1, 1}, {14, 8})};
+      once.whole.push_back({box, k % 3 + 1});
+      for (int n = 0; n < k % 3 + 1; ++n) often.whole.push_back({box});
+    }
+    const double width = test::drawn(rng, 25, 60), height = test::drawn(rng, 22, 60);
+    const TileGrid a = fewest_tiles(ink, once, width, height, 4);
+    const TileGrid b = fewest_tiles(ink, often, width, height, 4);
+    CHECK(a.start == b.start);
+    CHECK(a.used == b.used);
+  });
+}
+
+/// How many of the boxes a grid cuts, counted one by one.
+int count_cut(const TileGrid& grid, const std::vector<WholeBox>& boxes) {
+  int count = 0;
+  for (const auto& [box, weight] : boxes) {
+    bool whole = false;
+    for (std::size_t r = 0; r < grid.rows; ++r)
+      for (std::size_t c = 0; c < grid.columns; ++c) whole = whole || grid.cell(c, r).holds(box);
+    count += whole ? 0 : weight;
+  }
+  return count;
+}
+
+TEST_CASE("fewest_tiles: no whole millimeter gives as few tiles and slivers and cuts fewer boxes") {
+  // Every place of the first tile a millimeter apart, its tiles found by clipping, its boxes
+  // counted one by one.
+  test::for_drawn_cases("fewest-cut-boxes", 4, [](std::mt19937_64& rng) {
+    std::vector<FlatPoint> corners;
+    Ink ink = drawn_ink(rng, corners);
+    std::vector<WholeBox> boxes;
+    for (int k = 0; k < 8; ++k) {
+      const FlatPoint lo = drawn_point(rng, {0, 0}, {90, 60});
+      boxes.push_back({{lo, lo + drawn_point(rng, {1, 1}, {14, 8})}, k % 2 + 1});
+      ink.add({lo, boxes.back().box.hi});  // no box lies where there is no tile
+    }
+    const double width = test::drawn(rng, 30, 45), height = test::drawn(rng, 30, 45);
+    constexpr double kOverlap = 4;
+    const TileGrid best = fewest_tiles(ink, {{}, boxes}, width, height, kOverlap);
+    const std::pair own{best.count(), slivers(best, ink)};
+    const int cut = count_cut(best, boxes);
+    const plane::Box all = ink.bounds().grown(2);
+    const auto across = ways_along(all.lo.x, all.hi.x, width - kOverlap, kOverlap, {});
+    const auto down = ways_along(-all.hi.y, -all.lo.y, height - kOverlap, kOverlap, {});
+    for (const Along& columns : across)
+      for (const Along& rows : down) {
+        TileGrid grid{{columns.start, -rows.start},
+                      columns.step,
+                      rows.step,
+                      kOverlap,
+                      static_cast<std::size_t>(columns.count),
+                      static_cast<std::size_t>(rows.count),
+                      {}};
+        for (std::size_t r = 0; r < grid.rows; ++r)
+          for (std::size_t c = 0; c < grid.columns; ++c)
+            grid.used.push_back(ink_in(ink, grid.cell(c, r)) > 1e-6);
+        if (std::pair(grid.count(), slivers(grid, ink)) == own)
+          CHECK(count_cut(grid, boxes) >= cut);
+      }
+  });
+}
+
+TEST_CASE("fewest_tiles (3): nothing where even the fewest are too many") {
+  test::for_drawn_cases("most-tiles", 40, [](std::mt19937_64& rng) {
+    std::vector<FlatPoint> corners;
+    const Ink ink = drawn_ink(rng, corners);
+    const double width = test::drawn(rng, 25, 40), height = test::drawn(rng, 22, 34);
+    const TileGrid grid = fewest_tiles(ink, {corners, {}}, width, height, 4);
+    REQUIRE(grid.count() > 1);
+    const TileGrid enough = fewest_tiles(ink, {corners, {}}, width, height, 4, grid.count());
+    CHECK(enough.start == grid.start);
+    CHECK(enough.used == grid.used);
+    CHECK(fewest_tiles(ink, {corners, {}}, width, height, 4, grid.count() - 1).used.empty());
+  });
 }
 
 }  // namespace
