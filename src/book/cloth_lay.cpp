@@ -38,9 +38,8 @@ Picture draw_lay(const Made& made, const ClothLay& lay, const Font& labels, doub
   const auto on = [&](FlatPoint p) {
     return FlatPoint{kLeft + scale * (mirrored ? length - p.x : p.x), kBelow + scale * p.y};
   };
-  Picture picture;
-  picture.box = {{0, 0}, {width_mm, scale * lay.roll_width + kBelow + kAbove}};
-  Drawing& onto = picture.drawing;
+  const plane::Box page{{0, 0}, {width_mm, scale * lay.roll_width + kBelow + kAbove}};
+  Drawing onto;
   plane::Box roll;
   roll.cover(on({0, 0}));
   roll.cover(on({length, lay.roll_width}));
@@ -49,17 +48,20 @@ Picture draw_lay(const Made& made, const ClothLay& lay, const Font& labels, doub
   struct Named {
     plane::Box box;
     std::string words;
+    Subjects shows;
   };
   std::vector<Named> names;
   for (const ClothPlacement& placement : lay.placements) {
     plane::Polygon outline = thinned(placement.outline, kFlatness / scale);
     for (FlatPoint& p : outline) p = on(p);
-    names.push_back({bounds(outline), words_of(placement)});
+    const Subject cover = Subject::bumper(placement.bumper);
+    names.push_back({bounds(outline), words_of(placement), cover});
+    const Showing shown(onto, cover);
     onto.line(LineKind::Outline, closed_path(outline));
   }
   const double foot = roll.lo.y - kRow;
   const double start = mirrored ? roll.hi.x : roll.lo.x, way = mirrored ? -1.0 : 1.0;
-  draw_measures(onto, labels, picture.box,
+  draw_measures(onto, labels, page,
                 {{{std::min(start, start + way * scale * lay.length), foot},
                   {std::max(start, start + way * scale * lay.length), foot},
                   say("lay.taken", {{"length", dimension_with_unit(mm(lay.length), units)}})},
@@ -69,8 +71,9 @@ Picture draw_lay(const Made& made, const ClothLay& lay, const Font& labels, doub
                  {{roll.lo.x - kRow, roll.lo.y},
                   {roll.lo.x - kRow, roll.hi.y},
                   say("lay.roll", {{"width", exact(mm(lay.roll_width), units)}})}});
-  LabelPlacer placer(onto, labels, picture.box);
+  LabelPlacer placer(onto, labels, page);
   for (const Named& name : names) {
+    const Showing shown(onto, name.shows);
     const FlatPoint middle = name.box.middle();
     const auto line = [&](double height) {
       return TextMark{middle - FlatPoint{0, 0.5 * height}, name.words, height,
@@ -78,6 +81,11 @@ Picture draw_lay(const Made& made, const ClothLay& lay, const Font& labels, doub
     };
     if (!placer.first_free({line(kTitleHeight), line(kTextHeight), line(kTableHeight)}))
       placer.near(middle, name.words, kTableHeight, kFurthest);
+  }
+  Picture picture{{}, page};
+  {
+    const Showing cloth(picture.drawing, Subject::cloth());
+    picture.drawing.add(onto, {});
   }
   return picture;
 }

@@ -9,17 +9,19 @@ namespace {
 
 constexpr double kDust = 0.01;  ///< mm; less is rounding, and needs no cut
 
-CutStrip strip_of(const StockStick& stick, double kerf) {
+CutStrip strip_of(const StockStick& stick, double kerf, const PieceSubjects& subjects) {
   CutStrip strip;
   double at = 0;
   for (const StockCut& cut : stick.cuts) {
-    strip.pieces.push_back({cut.label, at, at + cut.length});
+    const auto shown = subjects.find(cut.label);
+    strip.pieces.push_back(
+        {cut.label, at, at + cut.length, shown == subjects.end() ? Subjects{} : shown->second});
     at += cut.length + kerf;
   }
   if (strip.pieces.empty()) return strip;
   const double left = stick.length - strip.pieces.back().to;
   if (left - kerf > kDust)
-    strip.pieces.push_back({"", at, stick.length});
+    strip.pieces.push_back({"", at, stick.length, {}});
   else
     strip.trimmed = left > kDust;
   return strip;
@@ -55,6 +57,7 @@ void add_or_count(std::vector<Cut>& all, Cut one) {
 std::vector<CutSheet> sheets_to_cut(const Made& made) {
   const BoardKeys& keys = made.job.boards;
   const double both_sides = (keys.stock[0] + keys.stock[1]).mm();
+  const PieceSubjects subjects = board_subjects(made);
   std::vector<CutSheet> sheets;
   auto stick = made.stock.boards.sticks.begin();
   for (const RippedSheet& ripped : made.stock.ripped) {
@@ -63,7 +66,8 @@ std::vector<CutSheet> sheets_to_cut(const Made& made) {
     sheet.width = both_sides - ripped.strip_length;
     sheet.strip = keys.height.mm();
     sheet.kerf = keys.kerf.mm();
-    for (int k = 0; k < ripped.strips; ++k) sheet.strips.push_back(strip_of(*stick++, sheet.kerf));
+    for (int k = 0; k < ripped.strips; ++k)
+      sheet.strips.push_back(strip_of(*stick++, sheet.kerf, subjects));
     const double below = sheet.width - sheet.top_of(sheet.strips.size() - 1) - sheet.strip;
     sheet.last_rip = below > kDust;
     sheet.waste = below - sheet.kerf > kDust ? below - sheet.kerf : 0.0;
@@ -72,10 +76,11 @@ std::vector<CutSheet> sheets_to_cut(const Made& made) {
   return sheets;
 }
 
-std::vector<CutStick> sticks_to_cut(const StockPlan& plan, double kerf) {
+std::vector<CutStick> sticks_to_cut(const StockPlan& plan, double kerf,
+                                    const PieceSubjects& subjects) {
   std::vector<CutStick> sticks;
   for (const StockStick& stick : plan.sticks)
-    add_or_count(sticks, CutStick{stick.length, strip_of(stick, kerf), 1});
+    add_or_count(sticks, CutStick{stick.length, strip_of(stick, kerf, subjects), 1});
   return sticks;
 }
 

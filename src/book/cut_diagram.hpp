@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "book/piece_subjects.hpp"
 #include "draw/flow.hpp"
 #include "swathe/make.hpp"
 
@@ -12,6 +13,7 @@ namespace swathe {
 struct CutPiece {
   std::string name;  ///< "A front"; empty for waste
   double from = 0, to = 0;
+  Subjects shows{};
 
   bool is_waste() const { return name.empty(); }
   double length() const { return to - from; }
@@ -50,14 +52,18 @@ struct CutStick {
   CutStrip strip;
   int alike = 1;
 };
-std::vector<CutStick> sticks_to_cut(const StockPlan& plan, double kerf);
+std::vector<CutStick> sticks_to_cut(const StockPlan& plan, double kerf,
+                                    const PieceSubjects& subjects = {});
 
 /// A sheet to scale, its strips across the page: cuts numbered in their order, rips first, then
 /// each strip's from the left; pieces with name and length, waste with its size; names too long for
-/// their pieces stand below, by the numbers of the cuts that free them.
+/// their pieces stand below, by the numbers of the cuts that free them. A piece and its name show
+/// that piece of the model; cuts, their numbers and waste show the boards as a whole.
+///
+/// Holds (cut_diagram_test.cpp): every piece cut for every set shows its own subject.
 Picture draw_sheet_cuts(const CutSheet& sheet, const Font& labels, Units units, double width_mm);
 
-/// A stick, its length to scale.
+/// A stick of padding, its length to scale; each piece shows its own subject, as on a sheet.
 Picture draw_stick_cuts(const CutStick& stick, const Font& labels, Units units, double width_mm);
 
 }  // namespace swathe

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "base/workshop.hpp"
 #include "book/cut_diagram.hpp"
@@ -30,19 +31,27 @@ constexpr double kAlike = 14.0;  ///< room for "x 3"
 /// Pieces and the numbers of the cuts between them.
 class Cuts {
  public:
-  Cuts(const Font& labels, Units units, SizeWords size)
-      : labels_(labels), units_(units), size_(size) {}
+  /// All but the pieces shows the stock.
+  Cuts(const Font& labels, Units units, SizeWords size, Subject stock)
+      : labels_(labels), units_(units), size_(size), stock_(std::move(stock)) {}
 
   /// A strip between two heights of the page, its stock's start at `left`.
   void strip(const CutStrip& strip, double scale, double left, double low, double high) {
     for (std::size_t k = 0; k < strip.pieces.size(); ++k) {
       const CutPiece& piece = strip.pieces[k];
       const plane::Box box{{left + scale * piece.from, low}, {left + scale * piece.to, high}};
-      onto_.line(LineKind::Outline, rectangle(box.lo, box.hi));
+      {
+        const Showing shown(onto_, piece.shows);
+        onto_.line(LineKind::Outline, rectangle(box.lo, box.hi));
+      }
       if (piece.is_waste()) tints_.fill(LineKind::Outline, kPale, {rectangle(box.lo, box.hi)});
       const bool cut = k + 1 < strip.pieces.size() || strip.trimmed;
-      Named named{box, piece.is_waste() ? say("cuts.waste") : piece.name, fig(piece.length()),
-                  say("cuts.after", {{"number", std::to_string(cuts_)}}), 0.0};
+      Named named{box,
+                  piece.is_waste() ? say("cuts.waste") : piece.name,
+                  fig(piece.length()),
+                  say("cuts.after", {{"number", std::to_string(cuts_)}}),
+                  0.0,
+                  piece.shows};
       if (cut) {
         named.number = tag(box);
         named.by = std::to_string(cuts_);
@@ -66,9 +75,12 @@ class Cuts {
   void waste(const plane::Box& box, double length, double width) {
     tints_.fill(LineKind::Outline, kPale, {rectangle(box.lo, box.hi)});
     onto_.line(LineKind::Outline, rectangle(box.lo, box.hi));
-    names_.push_back({box, say("cuts.waste"),
-                      say("cuts.waste-size", {{"length", fig(length)}, {"width", fig(width)}}), "",
-                      0.0});
+    names_.push_back({box,
+                      say("cuts.waste"),
+                      say("cuts.waste-size", {{"length", fig(length)}, {"width", fig(width)}}),
+                      "",
+                      0.0,
+                      {}});
   }
 
   /// Names last; those too long for their pieces stand below, by the cuts' numbers.
@@ -76,9 +88,11 @@ class Cuts {
     Picture picture;
     picture.box = {{0, 0}, {width, high}};
     std::string line;
+    std::vector<Subject> in_line;
     double y = 0;
     const auto write = [&] {
       y -= kLetters * kTextHeight;
+      const Showing shown(onto_, Subjects(std::exchange(in_line, {})));
       onto_.text({0, y}, line, kTextHeight);
     };
     for (const Named& one : names_) {
@@ -92,13 +106,18 @@ class Cuts {
       } else {
         line = longer;
       }
+      for (const Subject& subject : one.shows)
+        if (std::ranges::count(in_line, subject) == 0) in_line.push_back(subject);
     }
     if (!line.empty()) write();
     if (y < 0) picture.box.lo.y = y - 0.3 * kTextHeight;
     LabelPlacer placer(onto_, labels_, picture.box);
     for (const auto& [at, number] : outside_) placer.near(at, number, kTableHeight, kFurthest);
-    onto_.add(tints_, {});
-    picture.drawing = std::move(onto_);
+    {
+      const Showing stock(picture.drawing, stock_);
+      picture.drawing.add(onto_, {});
+      picture.drawing.add(tints_, {});
+    }
     return picture;
   }
 
@@ -108,11 +127,13 @@ class Cuts {
     std::string name, size;
     std::string by;     ///< the cut that frees it: "4"; of a rest "after 6"
     double number = 0;  ///< width that its cut's number takes
+    Subjects shows{};
   };
   std::string fig(double length_mm) const { return size_(mm(length_mm), units_); }
 
   /// One line, else two, in the middle of what the cut's number leaves.
   bool inside(const Named& one) {
+    const Showing shown(onto_, one.shows);
     const double wide = one.box.width() - one.number - 2 * kPad;
     const double high = one.box.height() - 2 * kPad;
     const std::string line = one.name + " " + one.size;
@@ -159,6 +180,7 @@ class Cuts {
   const Font& labels_;
   Units units_;
   SizeWords size_;
+  Subject stock_;
   Drawing onto_, tints_;
   int cuts_ = 0;
   std::vector<Named> names_;
@@ -171,7 +193,7 @@ Picture draw_sheet_cuts(const CutSheet& sheet, const Font& labels, Units units, 
   const double scale = std::min((width_mm - kAlike) / sheet.length, kSheet / sheet.width);
   const double down = std::max(scale, std::min(kStrip / sheet.strip, kSheet / sheet.width));
   const double high = down * sheet.width, right = scale * sheet.length;
-  Cuts cuts(labels, units, sawn);
+  Cuts cuts(labels, units, sawn, Subject::boards());
   const auto y_of = [&](double below) { return high - down * below; };
   std::vector<double> rips;
   for (int k = 0; k < sheet.rips(); ++k)
@@ -187,13 +209,15 @@ Picture draw_sheet_cuts(const CutSheet& sheet, const Font& labels, Units units, 
 
 Picture draw_stick_cuts(const CutStick& stick, const Font& labels, Units units, double width_mm) {
   const double scale = (width_mm - kAlike) / stick.length;
-  Cuts cuts(labels, units, dimension);  // padding
+  Cuts cuts(labels, units, dimension, Subject::padding());
   cuts.strip(stick.strip, scale, 0, 0, kStrip);
   Picture picture = std::move(cuts).named(width_mm, kStrip);
-  if (stick.alike > 1)
+  if (stick.alike > 1) {
+    const Showing padding(picture.drawing, Subject::padding());
     picture.drawing.text({width_mm, 0.5 * (kStrip - kTextHeight)},
                          say("cuts.times", {{"count", std::to_string(stick.alike)}}), kTextHeight,
                          draw::Anchor::Right);
+  }
   return picture;
 }
 

@@ -29,7 +29,8 @@ void add_cuts(const Made& made, Flow& flow) {
                  {{"pieces", counted_padding(static_cast<int>(plan.sticks.size()), made.job)},
                   {"length", exact(made.job.padding.stock, made.job.units)},
                   {"share", percent(plan.used_fraction)}}));
-  for (const CutStick& stick : sticks_to_cut(plan, 0.0))  // a knife takes no kerf
+  constexpr double kKerf = 0;  // a knife takes none
+  for (const CutStick& stick : sticks_to_cut(plan, kKerf, padding_subjects(made)))
     flow.picture(draw_stick_cuts(stick, flow.labels(), made.job.units, flow.width()));
 }
 

@@ -65,6 +65,39 @@ TEST_CASE("lay's picture: covers to one scale, none over another, all on the rol
   }
 }
 
+TEST_CASE("lay's picture: every cover and its name show its bumper, the rest the cloth") {
+  const Font labels = test::label_font();
+  for (const auto& path : test::example_jobs()) {
+    CAPTURE(path.filename().string());
+    const Made made = test::made_example(path);
+    for (const ClothLay& lay : made.stock.cloth) {
+      const Drawing drawing = draw_lay(made, lay, labels, 190, 150).drawing;
+      auto placement = lay.placements.begin();
+      std::size_t named = 0;
+      for (const draw::Mark& mark : drawing.marks()) {
+        const auto* line = std::get_if<LineMark>(&mark);
+        const auto* text = std::get_if<TextMark>(&mark);
+        const std::string shows = to_text(shown_by(mark));
+        if (line && line->kind == LineKind::Outline && line->path.closed) {
+          REQUIRE(placement != lay.placements.end());
+          CHECK(shows == "bumper." + (placement++)->bumper);
+        } else if (text && text->text.starts_with("cover ")) {
+          const auto one = std::ranges::find_if(lay.placements, [&](const ClothPlacement& p) {
+            return (text->text + ",").starts_with("cover " + p.piece + ",");
+          });
+          REQUIRE(one != lay.placements.end());
+          CHECK(shows == "bumper." + one->bumper);
+          ++named;
+        } else if (!shows.starts_with("bumper.")) {  // a leader to a small cover has its name's
+          CHECK(shows == "cloth");
+        }
+      }
+      CHECK(placement == lay.placements.end());
+      CHECK(named == lay.placements.size());
+    }
+  }
+}
+
 TEST_CASE("lay's picture: seen with the asked face up, its measures printed") {
   const Font labels = test::label_font();
   for (const std::string face : {"inside", "outside"}) {

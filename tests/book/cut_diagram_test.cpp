@@ -108,6 +108,83 @@ TEST_CASE("sheets to cut (2): every board of every set is cut once, by numbered 
   }
 }
 
+/// A name as subjects spell it: of the examples' names only blanks are escaped.
+std::string spelled(std::string name) {
+  for (std::size_t at = name.find(' '); at != std::string::npos; at = name.find(' '))
+    name.replace(at, 1, "%20");
+  return name;
+}
+
+/// How often a piece's outline shows each part of the model.
+void count_shown(const Drawing& drawing, int alike, std::map<std::string, int>& shown) {
+  for (const draw::Mark& mark : drawing.marks())
+    if (const auto* line = std::get_if<LineMark>(&mark);
+        line && line->kind == LineKind::Outline && line->path.closed)
+      shown[to_text(line->shows)] += alike;
+}
+
+TEST_CASE("sheets to cut: every board cut shows its subject, and so do the words that name it") {
+  const Font face = test::label_font();
+  for (const auto& path : test::example_jobs()) {
+    CAPTURE(path.filename().string());
+    const Made made = test::made_example(path);
+    const auto subject_of = [](const bumper::Piece& board) {
+      return "bumper." + spelled(board.bumper) + ".board." + spelled(board.side);
+    };
+    std::map<std::string, int> shown, wanted;
+    for (const bumper::Piece& board : made.boards)
+      wanted[subject_of(board)] += board.count * padded_sets(made.job);
+    for (const CutSheet& sheet : sheets_to_cut(made)) {
+      const Picture picture = draw_sheet_cuts(sheet, face, made.job.units, kWide);
+      count_shown(picture.drawing, sheet.alike, shown);
+      for (const draw::Mark& mark : picture.drawing.marks()) CHECK_FALSE(shown_by(mark).empty());
+      for (const TextMark& text : test::texts_of(picture.drawing)) {
+        CAPTURE(text.text);
+        const std::string subjects = " " + to_text(text.shows) + " ";
+        for (const bumper::Piece& board : made.boards)
+          if (names(text.text, piece_name(board)) > 0)
+            CHECK(subjects.find(" " + subject_of(board) + " ") != std::string::npos);
+      }
+    }
+    shown.erase("boards");  // waste
+    CHECK(shown == wanted);
+  }
+}
+
+TEST_CASE("sticks to cut: every piece of padding cut shows its subject, each part of a long one") {
+  const Font face = test::label_font();
+  std::size_t joined = 0;
+  for (const auto& path : test::example_jobs()) {
+    CAPTURE(path.filename().string());
+    const Made made = test::made_example(path);
+    std::map<std::string, int> shown, wanted;
+    for (const bumper::Piece& piece : made.padding) {
+      // Bent padding is named by all its sides: "front + left".
+      std::string subjects, rest = piece.side + " + ";
+      while (!rest.empty()) {
+        const std::size_t end = rest.find(" + ");
+        subjects += (subjects.empty() ? "" : " ") +
+                    ("bumper." + spelled(piece.bumper) + ".padding.") +
+                    spelled(rest.substr(0, end));
+        rest.erase(0, end + 3);
+      }
+      const auto& splices = made.stock.padding.splices;
+      const auto splice = std::ranges::find(splices, piece_name(piece), &Splice::label);
+      const std::size_t parts = splice == splices.end() ? 1 : splice->joints.size() + 1;
+      joined += parts - 1;
+      wanted[subjects] += static_cast<int>(parts) * piece.count * padded_sets(made.job);
+    }
+    for (const CutStick& stick : sticks_to_cut(made.stock.padding, 0, padding_subjects(made))) {
+      const Picture picture = draw_stick_cuts(stick, face, made.job.units, kWide);
+      count_shown(picture.drawing, stick.alike, shown);
+      for (const draw::Mark& mark : picture.drawing.marks()) CHECK_FALSE(shown_by(mark).empty());
+    }
+    shown.erase("padding");  // waste
+    CHECK(shown == wanted);
+  }
+  CHECK(joined > 0);
+}
+
 TEST_CASE("sheets to cut: a sheet worked by hand") {
   // A sheet 100 by 1000 mm, boards 30 high, blade 2: common arithmetic, no source. Strips take
   // 30 + 2 + 30 + 2 + 30 = 94, and the next cut 2 more: 4 are left. 300, 300, 300 and three cuts
