@@ -31,19 +31,19 @@ struct Corner {
 
   bool rounded() const { return sharp_to < std::numeric_limits<double>::max(); }
 
-  /// So far it runs straight.
+  /// Length of its straight part, from the frame's corner on.
   double straight(double depth) const;
   double radius(double depth) const;    ///< of its arc; zero where it bends at a point
   double half_arc(double depth) const;  ///< the length of half its arc, up to the halving plane
   /// Its length up to the halving plane.
   double to_middle(double depth) const { return straight(depth) + half_arc(depth); }
-  /// How much longer lines get up to there: by so much of depth where they bend at a point, and by
-  /// so much where they take arcs.
+  /// How much longer a line gets up to there when it moves outward by `sharp` mm among lines that
+  /// bend at a point and by `round` mm among lines that take arcs.
   double longer(double sharp, double round) const;
   /// By how much a line is longer than one further in: half the cloth that is too much there.
   double surplus(double inner, double outer) const;
-  /// Where it is when it has turned so far, from none to half the corner: x along the side it
-  /// comes from, y outward.
+  /// The place on its arc where it has turned by `turned` radians, at most half the corner: x along
+  /// the side it comes from, y outward.
   FlatPoint on_arc(double depth, double turned) const;
 
   /// Where it crosses the neighbor's line of another depth: there a strip ends that laps over the
@@ -51,7 +51,7 @@ struct Corner {
   double crossing(double depth, double neighbor) const;
   /// Where a bumper's padding and its board end, both square, so that they leave no gap at the
   /// corner. Where it laps, the padding is level with the neighbor's outer face and the board with
-  /// the front face of the neighbor's board; else both stand against the neighbor's that do.
+  /// the front of the neighbor's board; else each stops at the back of the neighbor's own.
   struct SquareEnd {
     double padding = 0, board = 0;
   };
@@ -93,7 +93,7 @@ class Frame {
   FlatPoint center() const;
 
  private:
-  Frame() = default;  // only make() does: an outline without sides has no next side and no center
+  Frame() = default;  // private: a frame without sides would have no next side and no center
   std::vector<FrameSide> sides_;
   Length fit_, floor_gap_;
 };
@@ -163,9 +163,9 @@ class Section {
   SectionPoint bare_at(double u) const;
   /// Up to the middle of the padding's back.
   double bare_half_girth() const { return bare_half_girth_; }
-  /// u where the cloth has come to the flat of the padding's back; a single noodle has no flat.
+  /// u where the flat of the padding's back begins for the cloth; a single noodle has no flat.
   double bare_back_edge() const { return bare_back_edge_; }
-  /// u where the cloth is `d` deep, above (or below) the front line. Nothing where it never is.
+  /// u where the cloth is `d` deep, above (or below) the front line. Nothing past all cloth.
   std::optional<double> u_at_depth(double d, bool above) const;
   /// Nearest u for a point of the section, and how far off the cloth it is.
   struct Foot {
@@ -182,12 +182,12 @@ class Section {
   std::vector<double> heights(double from, double to, double most_turn) const;
   /// The same once round the padding alone, from the middle of its back to there again.
   std::vector<double> bare_heights(double most_turn) const;
-  /// By how much the cloth between the back edges lies short of a depth, summed over u; mm2.
+  /// How far the cloth between the back edges lies behind depth `d`, summed over its girth; mm2.
   double short_of_depth(double d) const;
 
   const std::vector<bumper::Station>& stations() const { return stations_; }
-  /// Cloth that a butting side needs more at the top, and at the bottom, to go round its
-  /// neighbor's square padding end: as far as square_front() is further round.
+  /// Extra cloth that a butting side needs at the top, and at the bottom, to go round its
+  /// neighbor's square padding end: by so much is the way round square_front() longer.
   double square_end_allowance_mm() const { return square_end_; }
   /// The same bumper where the padding's hollows are filled: its padding is square.
   const Section& square_front() const { return square_ ? *square_ : *this; }
@@ -195,7 +195,7 @@ class Section {
   const std::vector<plane::HullPiece>& hull() const { return hull_; }
 
  private:
-  Section() = default;  // only make() does: cloth round nothing is nowhere
+  Section() = default;  // private: only make() gives a section its shape
   double thickness_ = 0, height_ = 0, padding_depth_ = 0, padding_top_ = 0, padding_bottom_ = 0;
   double tau_ = 0, depth_ = 0, closed_girth_ = 0, flap_ = 0;
   double front_top_ = 0, top_tangent_ = 0, bottom_tangent_ = 0, back_top_ = 0, back_bottom_ = 0;
@@ -238,7 +238,7 @@ struct RunSide {
 struct RunCorner : Corner {
   int before = 0, after = 0;  ///< sides, numbers in the frame
   double s = 0;               ///< the corner line on the front
-  double past = 0;            ///< E: the front line runs past the frame corner by this, each side
+  double past = 0;            ///< how far the front line runs past the frame corner, on each side
   bool filled = false;        ///< hollows of butted noodles: both sides have a square front there
 };
 
@@ -396,7 +396,7 @@ struct CornerVoid {
 std::vector<CornerVoid> corner_voids(const Frame& frame, const Section& section, const Run& run,
                                      const PaddingKeys& padding);
 
-/// Padding that stands out past the end of its own board, which nothing carries there.
+/// Padding that reaches past the end of its own board, where nothing holds it from behind.
 struct Overhang {
   std::string bumper, side;
   double at_start = 0,

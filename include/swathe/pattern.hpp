@@ -30,7 +30,7 @@ struct PatternCorner {
   plane::Polygon notch_top,
       notch_bottom;   ///< cloth cut away: ends at the cloth edge, apex towards the front
   bool sewn = false;  ///< the cut in front of the back edge is closed again by a seam
-  /// Spent at top and at bottom: on the butting side, and on both where the corner is filled.
+  /// Cloth used up at top and at bottom: on the butting side; on both where the corner is filled.
   double square_end_allowance = 0;
   bool filled = false;  ///< hollows filled: dart, pleats and notches are for a square front
   bool fold_towards_before = false;  ///< the pleat goes under towards side_before (else side_after)
@@ -101,7 +101,7 @@ struct Staple {
   bool upright = false;  ///< crown along y (tongues), else along x
   int order = 0;         ///< from 1
   On on = On::Flap;
-  int corners = 0;  ///< between a flap's staple and the first: they are folded before it is driven
+  int corners = 0;  ///< on the way from the flap's first staple: to be folded before this one
 };
 
 /// A triangle on the flap's edge (where it has a hem, on the hem's fold), and the pencil mark on
@@ -121,16 +121,16 @@ struct ClearStretch {
   double from_s = 0, to_s = 0;
 };
 
-/// Cloth on an end face, at most anywhere: the tongue over two lapping tabs of an ear's snipped
-/// round.
+/// The most layers of cloth anywhere on an end face: the tongue, over two lapping tabs of an ear
+/// whose round is snipped.
 inline constexpr int kEndLayers = 3;
 
 struct EndOnPattern {
   bool start = true;
   int layers = kEndLayers;
-  double past_board = 0;  ///< so far padding runs on past its board
+  double past_board = 0;  ///< how far padding runs on past its board
   double tongue = 0, ears = 0;
-  double flaps = 0;  ///< they begin so far inside the end face
+  double flaps = 0;  ///< how far inside the end face they begin
 };
 
 /// A seam across the cover, where one piece of cloth is too short for it.
@@ -167,8 +167,8 @@ struct Pattern {
 /// the staple line to the square-end allowance), each at its key.
 Outcome<Pattern> make_pattern(const Wrap& wrap, const Job& job);
 
-/// Cloth that the square front of filled corners takes at s, over and under: by so much further
-/// along the cloth lies the board's edge there, and all that is measured from it.
+/// Extra cloth that the square front of filled corners takes at s, above and below: the board's
+/// edge there, and all that is measured from it, lies that much further round the cloth.
 double taken_at_corners(const Wrap& wrap, const ClothKeys& cloth, double s);
 
 /// Stretches of each side on which the band |u| <= half_height is free of darts, reliefs and ends.
@@ -197,7 +197,7 @@ class ClothMap {
   bool pulls() const { return along_ != 1.0 || around_ != 1.0; }
 
  private:
-  double along_ = 1.0, around_ = 1.0;  ///< of a length in place, what the pattern has
+  double along_ = 1.0, around_ = 1.0;  ///< length on the pattern over length in place
 };
 
 /// A cover in space as triangles; every corner of a triangle knows its place on the cloth.

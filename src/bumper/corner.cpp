@@ -37,10 +37,10 @@ Corner::SquareEnd Corner::square_end(double thickness, double depth, bool laps) 
   const double half = maths::tan(0.5 * turn), lean = maths::cos(turn);
   if (laps)
     return {depth * half,
-            // Square off where its first edge comes to that face.
+            // The cut is square where the first of the board's edges reaches that face.
             std::min(crossing(0.0, thickness), crossing(thickness, thickness))};
-  // The board's outer edge meets the neighbor's end at that one's back; the padding's meets it at
-  // the back of its padding, or comes to that back first.
+  // The board ends where its outer edge meets the back of the neighbor's board; the padding where
+  // its own outer edge meets the back of the neighbor's padding, if it does not end before.
   const double board = -std::max(0.0, thickness * half * lean);
   const double padding =
       std::min(thickness * maths::sin(turn) - depth * half * lean, thickness * half);

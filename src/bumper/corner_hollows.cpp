@@ -14,7 +14,7 @@ std::vector<CornerVoid> corner_voids(const Frame& frame, const Section& section,
     if (!corner.filled) continue;
     voids.push_back({run.name, frame.sides()[static_cast<std::size_t>(corner.before)].name,
                      frame.sides()[static_cast<std::size_t>(corner.after)].name,
-                     // Four grooves a noodle: a round in its square box.
+                     // A round noodle leaves four grooves in its square box.
                      4 * padding.stack, corner.crossing(near, far) - corner.crossing(near, near),
                      r * r * (1.0 - std::numbers::pi / 4), r * (2.0 - std::numbers::sqrt2)});
   }
@@ -27,7 +27,7 @@ std::vector<Overhang> overhangs(const std::vector<bumper::Piece>& boards,
   for (const bumper::Piece& piece : padding) {
     const auto board = std::ranges::find_if(boards, [&](const bumper::Piece& b) {
       return b.bumper == piece.bumper && b.side == piece.side && b.from_x < piece.to_x &&
-             b.to_x > piece.from_x;  // of two stretches of one side the one behind it
+             b.to_x > piece.from_x;  // where a bumper has two stretches of the side: the later one
     });
     if (board == boards.end()) continue;
     past.push_back({piece.bumper, piece.side, std::max(0.0, board->from_x - piece.from_x),

@@ -12,7 +12,7 @@ namespace {
 /// A side shorter than this cannot be built on, or even drawn.
 constexpr double kShortestSide = 0.5;
 
-/// Every side moved outwards by `by`; corners where neighbors then cross.
+/// The outline with every side moved outwards by `by`: its corners are where neighbors then cross.
 plane::Polygon grown(const plane::Polygon& corners, double by) {
   const std::size_t n = corners.size();
   plane::Polygon out(n);

@@ -21,13 +21,13 @@ struct Meeting {
   EndCut cut;
 };
 
-/// From where the strip's inner and outer edge end, and how far off square that is.
+/// A strip's end, from where its inner and outer edge end and how far off square the cut is.
 Meeting meeting(EndCut::Kind kind, double inner, double outer, double angle_rad) {
   const double reach = std::max(inner, outer);
   return {reach, {kind, Angle::from_radians(angle_rad).degrees(), reach - inner, reach - outer}};
 }
 
-/// Level with the neighbor's outer face where it laps, else against its inner one.
+/// Where it laps, level with the neighbor's outer face; else against the neighbor's inner face.
 Meeting lapped(const Corner& corner, const Strip& strip, bool laps) {
   const double neighbor = laps ? strip.outer : strip.inner;
   return meeting(laps ? EndCut::Kind::Laps : EndCut::Kind::Butts,

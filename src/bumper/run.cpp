@@ -61,7 +61,7 @@ std::string too_short_words(const Frame& frame, const RunSide& leg, const Bumper
 /// Where a bumper would end along its side, before end_clearance is taken off.
 struct EndPlace {
   double padding = 0;
-  double bare = 0;  ///< so far before that its board ends
+  double bare = 0;  ///< how far before that its board ends
 };
 
 Outcome<EndPlace> place_of_end(const Frame& frame, const Section& section,

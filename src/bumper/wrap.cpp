@@ -7,7 +7,7 @@
 namespace swathe {
 namespace {
 
-/// A place within this much of a dart's edge is on the edge: lengths differ in their last digits.
+/// A place this near a dart's edge counts as on it: computed lengths differ in their last digits.
 constexpr double kOnEdge = 1e-9;
 
 }  // namespace

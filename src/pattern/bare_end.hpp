@@ -8,8 +8,8 @@
 namespace swathe {
 
 /// The cover's end where padding runs on past its board. Both flaps are slit where the board ends:
-/// beside the board they go on to its back, past it on to the back of the padding, where the tongue
-/// holds them.
+/// beside the board they are fastened on its back, past it they lie on the back of the padding,
+/// where the tongue holds them.
 struct BareEnd {
   bool start = true;
   double board_end = 0;     ///< s of the slits

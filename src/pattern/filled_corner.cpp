@@ -6,11 +6,11 @@
 namespace swathe {
 namespace {
 
-/// From a square front on, the cloth settles on the round within as much as the padding is deep.
+/// Beside a square front the cloth is back on the round within the padding's depth of it.
 /// Common practice, no source.
 double settles_within(const Wrap& wrap) { return wrap.section().padding_depth_mm(); }
 
-/// So far from its corner line the flaps' notch reaches, and the cloth is as over the square front.
+/// How far from the corner line the flaps' notch reaches; so far the cloth lies on a square front.
 double square_within(const RunCorner& corner, const ClothKeys& cloth) {
   return corner.past + cloth.setback.mm();
 }
@@ -41,7 +41,7 @@ std::vector<double> bends_of_taken(const Wrap& wrap, const ClothKeys& cloth) {
   for (const RunCorner& corner : wrap.run().corners) {
     if (!corner.filled) continue;
     const double near = square_within(corner, cloth), far = near + settles_within(wrap);
-    // Between two corners that are close together, what they take is even halfway.
+    // Where two corners are close together, their shares meet halfway.
     if (!bends.empty() && corner.s - far < bends.back()) bends.push_back(0.5 * (last + corner.s));
     bends.insert(bends.end(), {corner.s - far, corner.s - near, corner.s + near, corner.s + far});
     last = corner.s;

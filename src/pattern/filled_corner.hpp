@@ -14,7 +14,7 @@ const Section& section_at(const Wrap& wrap, const RunCorner& corner);
 /// Half the width that a corner's dart has on the pattern at u.
 double dart_on_pattern(const Wrap& wrap, const RunCorner& corner, double u);
 
-/// The places of s between which `taken_at_corners` is even or falls evenly, rising.
+/// Rising places of s between which `taken_at_corners` is constant or changes linearly.
 std::vector<double> bends_of_taken(const Wrap& wrap, const ClothKeys& cloth);
 
 }  // namespace swathe

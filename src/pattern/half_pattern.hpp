@@ -8,7 +8,7 @@
 namespace swathe {
 
 /// The first half of a cover, up to the fold in its middle: what of the pattern lies there, cut at
-/// the fold. What has a name bears that of its mirror image too: "M1, M8".
+/// the fold. Named things have the name of their mirror image too: "M1, M8".
 struct HalfPattern {
   double fold = 0;                ///< s of the fold
   plane::Box box;                 ///< of the half
@@ -21,8 +21,8 @@ struct HalfPattern {
   std::vector<BracketOnPattern> brackets;
   std::vector<Staple> staples;  ///< numbered as on the whole cover, so with gaps
   std::vector<MatchMark> marks;
-  std::vector<std::string> mark_names;  ///< of each of them, its mirror image's in
-  std::vector<EndOnPattern> ends;       ///< the start
+  std::vector<std::string> mark_names;  ///< of each mark, with the name of its mirror image
+  std::vector<EndOnPattern> ends;       ///< only the start's
 };
 
 /// s of the middle of a cover.

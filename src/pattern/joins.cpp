@@ -76,7 +76,7 @@ ClothPart part_between(const Pattern& pattern, std::string name, double from, do
       {from, whole.lo.y}, {to, whole.lo.y}, {to, whole.hi.y}, {from, whole.hi.y}};
   ClothPart part{std::move(name), box_between(pattern.outline, from, to), {}};
   for (plane::Polygon& piece :
-       plane::intersect({pattern.outline}, {between}))  // corners of flaps fall off
+       plane::intersect({pattern.outline}, {between}))  // without flaps' loose corners
     if (area(piece) > area(part.outline)) part.outline = std::move(piece);
   return part;
 }

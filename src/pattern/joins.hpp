@@ -12,8 +12,8 @@ struct Occupied {
   double from = 0, to = 0;
 };
 
-/// Seams that make a cover from pieces no longer than the cloth at hand; none where it is long
-/// enough.
+/// Seams that put a cover together from pieces no longer than the cloth at hand; none where the
+/// cloth is long enough.
 ///
 /// From the start on, each seam lies under the last pleat the piece reaches, or else as far along
 /// as it reaches clear of corners, windows, ends and whatever is `occupied` (numerals). Refuses:

@@ -17,7 +17,7 @@ std::vector<MatchMark> lay_match_marks(const Wrap& wrap, const ClothKeys& cloth)
   std::vector<MatchMark> marks;
   int number = 0;
   for (const RunSide& leg : wrap.run().sides) {
-    // On the flap. Beside a corner it begins at once; at an end, where the tongue lets it.
+    // The flap begins beside a corner at once, and at an end as far in as the tongue allows.
     const Run& run = wrap.run();
     const double inside = leg.board_to() - leg.board_from();
     const double begin =

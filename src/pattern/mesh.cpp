@@ -11,7 +11,7 @@ namespace {
 
 constexpr double kSame = 1e-9;
 constexpr double kRowsApart = 1e-6;
-/// So far past a board's end, along the cloth, it lies on the padding alone.
+/// How far past a board's end, along the cloth, it lies on the padding alone.
 constexpr double kPastBoard = 1e-7;
 
 /// Heights on the girth at which rows of points lie: every bend of the section, and the rounds in
@@ -86,8 +86,8 @@ class Panel {
  public:
   Panel(Mesh& mesh, const Wrap& wrap, int number) : mesh_(mesh), wrap_(wrap), number_(number) {}
 
-  /// The next row, as many places as on the one before. Those that coincide are one point. There
-  /// is no cloth between it and the last row before place `first` and after place `last`.
+  /// The next row, with as many places as the one before; places that coincide share a point.
+  /// Between the two rows there is cloth only from place `first` to place `last`.
   void row(double u, const std::vector<double>& places, std::size_t first, std::size_t last) {
     std::vector<int> points;
     for (std::size_t c = 0; c < places.size(); ++c)
@@ -146,8 +146,8 @@ class Side {
     for (const double u : rows) {
       const LevelLine on = straight(u);
       if (on.to - on.from < -kSame) continue;
-      // At a seam's end, and where flaps begin inside an end face, the row steps in to the flap's;
-      // elsewhere it has that place twice.
+      // At a seam's end, and where flaps begin inside an end face, the row steps in to where the
+      // flap begins; elsewhere it has the same place twice.
       const double all = on.to - on.from;
       const double in = std::min(all, before_ ? before_->step(wrap_, u) : step(u, true));
       const double out = std::min(all - in, after_ ? after_->step(wrap_, u) : step(u, false));

@@ -124,8 +124,8 @@ EndOnPattern end_of(const Wrap& wrap, const ClothKeys& cloth, bool start) {
   const double flaps = flaps_begin(wrap, cloth, start);
   if (flaps > end.past_board) end.flaps = flaps;
   if (end.past_board > 0.0) {
-    // Over the padding's end, along its back, down the board's end and on to the board's back:
-    // three quarter turns outwards, and into the corner between padding and board.
+    // The tongue goes over the padding's end, along its back, down the board's end and on to the
+    // board's back: three outward quarter turns, and one inward between padding and board.
     const double tau = section.cloth_thickness_mm();
     end.tongue = section.padding_depth_mm() + end.past_board + section.thickness_mm() +
                  tau * (0.75 * kPi - 1) + cloth.end_reach.mm();
@@ -233,7 +233,7 @@ plane::Polygon cut_outline(const Wrap& wrap, const ClothKeys& cloth) {
   outline.insert(outline.end(), over.rbegin(), over.rend());
   const std::vector<FlatPoint> first_end = past_end(wrap, cloth, true);
   for (auto p = first_end.rbegin(); p != first_end.rend(); ++p) outline.push_back({-p->x, p->y});
-  // Where no flap begins at the end face, its corner is the ears' too.
+  // Where no flap begins at the end face, the flap's corner belongs to the ear.
   const auto repeated = [](FlatPoint a, FlatPoint b) { return apart(a, b) < kSame; };
   outline.erase(std::unique(outline.begin(), outline.end(), repeated), outline.end());
   if (repeated(outline.front(), outline.back())) outline.pop_back();
@@ -260,7 +260,7 @@ std::vector<plane::Path> end_snips(const Wrap& wrap, const ClothKeys& cloth) {
       for (int k = 0; k <= tabs; ++k)
         heights.push_back(sign * half + (tangent - sign * half) * k / tabs);
     }
-    // The last of a round one is the ear's own edge.
+    // The last tab of a round ear ends at the ear's own edge.
     if (bare && bare->round)
       std::erase_if(heights, [&](double u) { return std::abs(u) > bare->fold - kSame; });
     std::ranges::sort(heights);

@@ -9,7 +9,7 @@ namespace swathe {
 /// Lengths that makers use without a rule behind them. Common practice, no source.
 inline constexpr double kSnipShort = 3.0;  ///< snips stop this far before the end face's fold
 inline constexpr double kTongueLeastLean =
-    0.5236;  ///< a single noodle's tongue goes this far round it, radians
+    0.5236;  ///< how far round a single noodle its tongue goes, radians
 inline constexpr double kFlapShort = 3.0;  ///< of a tongue that needs the bare board
 
 /// Half the tongue's width: the front flat, or part of the round where there is no flat to speak

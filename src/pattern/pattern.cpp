@@ -92,7 +92,7 @@ void add_pleats(std::vector<PleatLine>& pleats, const PatternCorner& corner, con
   // where they meet.
   const auto cut = [&](FlatPoint p) {
     const double share = (p.y - notch.apex()) / (notch.back_edge - notch.apex());
-    return share * notch.half_width - p.x;  // positive where the notch has taken the cloth
+    return share * notch.half_width - p.x;  // positive where the notch has cut the pleat away
   };
   std::vector<FlatPoint> kept;
   for (std::size_t k = 0; k < edge.size(); ++k) {
@@ -210,8 +210,8 @@ Refusals allowance_faults(const Wrap& wrap, const Job& job) {
        job.places.of(stapled ? "cloth.flap" : "cloth.hook_and_loop.flap")}};
 }
 
-/// A sewn dart on butted padding would be lopsided: straight on the lapping side, all on the
-/// butting one.
+/// A sewn dart on butted padding would be lopsided: straight on the lapping side, with all its
+/// width on the butting one.
 Refusals relief_faults(const Job& job) {
   if (job.cloth.relief != Relief::Sewn || job.padding.corner != PaddingCorner::Butted) return {};
   return {{Why::NotSupported,

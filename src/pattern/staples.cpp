@@ -77,7 +77,7 @@ void staple_span(std::vector<FlatPoint>& into, Span span, double u, double spaci
 }
 
 /// Heights off the middle, within `half`, at which a part of a tongue is clear of brackets. It lies
-/// on the back so far in from the board's end, and is `crown` high.
+/// on the back, `in` from the board's end, and is `crown` high.
 std::vector<Span> tongue_spans(const Wrap& wrap, const std::vector<BracketOnPattern>& brackets,
                                const std::vector<BracketKeys>& keys, bool start, Span in,
                                double half, double crown) {

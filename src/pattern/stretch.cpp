@@ -3,7 +3,7 @@
 namespace swathe {
 namespace {
 
-constexpr double kArcTolerance = 0.005;  ///< arcs become chords: a squeezed circle is none
+constexpr double kArcTolerance = 0.005;  ///< arcs become chords: a squeezed circle is no circle
 
 }  // namespace
 
