@@ -18,7 +18,7 @@ namespace swathe {
 /// What a line asks the hand to do. Its width, dashes and layer follow from this and nothing else.
 enum class LineKind {
   Cut,         ///< continuous, 0.7 mm
-  CutLast,     ///< continuous, 0.7 mm, who draws it adds small open squares: cut on the bumper
+  CutLast,     ///< continuous, 0.7 mm, drawn with small open squares: cut on the bumper
   Fold,        ///< dash-dot, 0.35 mm
   Stitch,      ///< short dashes, 0.35 mm
   Corner,      ///< long dash, two dots, 0.25 mm: corner line, board edge, inside corner
@@ -51,8 +51,8 @@ struct LineMark {
   Subjects shows{};
 };
 
-/// A filled area: outer outlines counter-clockwise, holes clockwise; what several cover is filled
-/// once (non-zero fill).
+/// A filled area: outer outlines counter-clockwise, holes clockwise; where several overlap, it is
+/// filled once (non-zero fill).
 struct FillMark {
   LineKind kind = LineKind::Outline;  ///< whose layer it lies on
   Color color;
@@ -100,7 +100,7 @@ class Drawing {
     text(TextMark{at, std::move(words), height_mm, anchor, turn, {}});
   }
   /// Another drawing's marks, placed, with what they show. Text is moved and turned but never
-  /// mirrored: its anchor is.
+  /// mirrored: where the placement mirrors, its anchor changes sides.
   void add(const Drawing& other, const plane::Placement& placement);
 
   const std::vector<draw::Mark>& marks() const { return marks_; }
@@ -110,8 +110,8 @@ class Drawing {
   std::vector<draw::Mark> marks_;
 };
 
-/// While it lasts, what is drawn shows these parts of the model: at its end, every mark added since
-/// that shows nothing yet is given them. One inside another goes first.
+/// As long as this exists, what is drawn shows these parts of the model: its destructor gives them
+/// to every mark added since that shows nothing yet. Of two nested ones the inner comes first.
 ///
 /// Requires: the drawing outlives it and is not moved from meanwhile.
 class [[nodiscard]] Showing {
@@ -133,7 +133,7 @@ const Subjects& shown_by(const draw::Mark& mark);
 
 namespace draw {
 
-/// What a printer's error asks a page to be stretched by, so that it comes out true.
+/// How a page is stretched to make up for a printer's error, so that it comes out true.
 struct Stretch {
   double x = 1, y = 1;
 };
@@ -144,8 +144,9 @@ struct Stretch {
 struct Page {
   double width_mm = 0, height_mm = 0;
   Drawing drawing;
-  std::string name;       ///< "B2" for a tile, else a title
-  draw::Stretch print{};  ///< where it is printed on paper; drawings for cutters stay true
+  std::string name;  ///< "B2" for a tile, else a title
+  draw::Stretch
+      print{};  ///< for printing on paper; drawings for cutting machines are not stretched
 };
 
 /// What a sheet file is for: the words in the report and the file's place in the order of work.

@@ -11,9 +11,9 @@ constexpr double kBeforeHeading = 4.0;
 constexpr double kLeastTable = 24.0;  ///< a table is begun in no less room
 constexpr double kMostText = 175.0;   ///< longer lines are hard to follow
 constexpr std::size_t kMostPages = 200;
-constexpr std::size_t kAnyPage = 88;   ///< its number takes the room of any other
-constexpr double kLeastColumn = 30.0;  ///< of one that is made narrower
-constexpr double kNarrower = 1.0;      ///< at a time
+constexpr std::size_t kAnyPage = 88;   ///< a page number as wide as any other
+constexpr double kLeastColumn = 30.0;  ///< no column is made narrower than this
+constexpr double kNarrower = 1.0;      ///< taken off a column at a time
 
 double width_of(const Table& table, const Font& labels, double height_mm) {
   double width = 0;
@@ -114,7 +114,7 @@ bool Flow::leads(std::size_t item) const {
          (next == Kind::Table || next == Kind::Picture || (next == Kind::Words && leads(item + 1)));
 }
 
-/// Room below which the item goes to the next page, with what it leads.
+/// With less room than this the item goes to the next page, with what must follow it.
 double Flow::wanted(std::size_t item) const {
   const Item& it = items_[item];
   if (it.kind == Item::Kind::Table) return kLeastTable;
@@ -164,7 +164,7 @@ std::vector<Page> Flow::pages() {
     }
     if (pages.empty()) turn();
     if (item.kind == Item::Kind::Heading && !fresh()) y -= kBeforeHeading;
-    const double most = room_.height();  // what is higher than a page parts all the same
+    const double most = room_.height();  // what is higher than a page is separated all the same
     if (!fresh() && y - std::min(wanted(k), most) < room.lo.y) turn();
     if (item.kind == Item::Kind::Table) {
       set_table(item);

@@ -24,9 +24,9 @@ class Flow {
   /// Every page has the head; what is below its subject stands on the first page alone.
   Flow(const PaperKeys& paper, const Font& labels, PageHead head);
 
-  /// Goes on on a new page. Each of a chapter's pages names it.
+  /// Continues on a new page. Each of a chapter's pages names it.
   void chapter(const std::string& name);
-  /// Headings, cautions, and words before a table or a picture, never part from what follows.
+  /// Headings, cautions, and words before a table or a picture stay on one page with what follows.
   void heading(const std::string& words);
   void words(const std::string& words);
   void caution(const std::string& words);

@@ -194,7 +194,7 @@ constexpr double kSample = 24.0;  ///< length of a line in the key
 void draw_mark(Drawing& onto, LineKind kind, FlatPoint from) {
   constexpr double kHalfHigh = 2.0;  ///< of a digit's place
   constexpr double kHole = 1.0;      ///< radius
-  constexpr double kSmaller = 0.5;   ///< what is too high for a row of the key
+  constexpr double kSmaller = 0.5;   ///< scale of a mark that is too high for a row of the key
   const FlatPoint to = from + FlatPoint{kSample, 0}, middle = 0.5 * (from + to);
   const FlatPoint high{0, kHalfHigh};
   switch (kind) {
@@ -234,7 +234,7 @@ void draw_mark(Drawing& onto, LineKind kind, FlatPoint from) {
   }
 }
 
-/// The same as a sample, which asks for no work: nobody cuts or draws by it.
+/// The same, marked as a sample: nobody is to cut or draw by it.
 void draw_sample(Drawing& onto, LineKind kind, FlatPoint from) {
   Drawing marks;
   draw_mark(marks, kind, from);

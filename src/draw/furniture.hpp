@@ -58,7 +58,7 @@ std::string key_words(LineKind kind);
 plane::Box draw_line_key(Drawing& onto, const Font& labels, FlatPoint top_left,
                          const std::vector<LineKind>& kinds, int columns = 1);
 
-/// A warning in a frame beside an exclamation mark. Two lines read; more do not.
+/// A warning in a frame beside an exclamation mark. People read two lines of it, and not more.
 plane::Box draw_caution(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
                         std::string_view words);
 

@@ -16,7 +16,7 @@ constexpr double kClear = 1.0;         ///< between text and anything else
 constexpr double kFlat = 0.2;          ///< arcs are kept off as chords
 constexpr double kLeaderFrom = 4.0;    ///< text further off than this gets a leader
 constexpr double kLineSpacing = 1.75;  ///< base line to base line, of the capitals' height
-constexpr double kAwayParts = 1e3;     ///< of a millimeter: what distances are compared in
+constexpr double kAwayParts = 1e3;     ///< of a millimeter: distances are compared in these
 constexpr double kFirstRing = 40.0;    ///< mm; places this near are tried first
 
 /// The turn for text along a direction, never upside down; upright text reads from below.
@@ -186,7 +186,7 @@ std::optional<plane::Box> LabelPlacer::claim(double width, double height, const 
   const std::vector<double> ys = steps(within.lo.y, within.hi.y, height, step_mm);
   if (xs.empty() || ys.empty()) return std::nullopt;
   const FlatPoint half{0.5 * width, 0.5 * height};
-  // Most find their place near by: rings round the aim, each twice as wide as all before it.
+  // Most texts find a place near by, so rings round the aim are tried, each twice as wide.
   double from = -1, to = std::round(kAwayParts * kFirstRing);
   for (bool all = false; !all;) {
     const Ring ring = places_between(xs, ys, aim, from, to);

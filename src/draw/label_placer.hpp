@@ -26,7 +26,7 @@ struct TextBlock {
 ///   was told to keep off.
 class LabelPlacer {
  public:
-  /// Requires: both outlive the placer. Lines the drawing has already are kept off.
+  /// Requires: both outlive the placer. It keeps off the lines that the drawing already has.
   LabelPlacer(Drawing& onto, const Font& labels, const plane::Box& page);
   const Font& font() const { return labels_; }
 
@@ -42,7 +42,7 @@ class LabelPlacer {
   /// Writes the first of these that is free. False where none is.
   bool first_free(const std::vector<TextMark>& candidates);
 
-  /// Beside a line, `off_mm` clear of it, as near its end `a` as is free, on either side of it.
+  /// Beside a line, on either side and `off_mm` clear of it, as near its end `a` as there is room.
   bool beside(FlatPoint a, FlatPoint b, const std::string& text, double height_mm,
               double from_end_mm, double off_mm = 0.3);
   /// Near a place, with a leader from it once the text stands further off than 4 mm.
@@ -71,7 +71,7 @@ class LabelPlacer {
     plane::Box around;
   };
   std::vector<Stroke> strokes_;
-  std::vector<Held> held_;  ///< by texts, and what else text keeps off
+  std::vector<Held> held_;  ///< by texts and whatever else text keeps off
   Strips stroke_strips_, held_strips_;
 };
 

@@ -14,7 +14,7 @@ constexpr double kCrownRise = 1.5;   ///< a staple's legs, either side of the li
 constexpr double kTriangleHalf = 4.0, kTriangleHeight = 7.0;
 constexpr double kCornerSquare = 1.5;  ///< half a side
 constexpr double kTick = 2.5;          ///< half a dimension's tick
-// A place to lay a digit on, not its cutting line: an eye sees less than this.
+// Of a place to lay a digit on, which nobody cuts along: finer detail would not be seen.
 constexpr double kPlaceFlatness = 0.05;
 
 }  // namespace
@@ -69,8 +69,7 @@ void draw_window_corner(Drawing& onto, FlatPoint at) {
 }
 
 void draw_half_diamond(Drawing& onto, FlatPoint at, FlatPoint inward, double size) {
-  constexpr double kHollow =
-      0.6;  // of it is white: the solid triangles of a pattern are match marks
+  constexpr double kHollow = 0.6;  // of it is white: solid triangles on a pattern are match marks
   const FlatPoint half = size * kDiamondHalf * left_of(inward);
   const plane::Polygon outer = {at - half, at + size * kDiamondDepth * inward, at + half};
   const FlatPoint middle = at + (size * kDiamondDepth / 3) * inward;

@@ -33,7 +33,7 @@ inline constexpr double kDiamondDepth = 5.0;  ///< into the tile
 /// A scale's line between its ticks.
 void draw_scale_line(Drawing& onto, FlatPoint from, FlatPoint to);
 inline constexpr double kScaleTick = 5.0;  ///< across the line
-/// A fold line, and near both ends an arrow the way its cloth goes under.
+/// A fold line, and near both ends an arrow that points the way its cloth is folded under.
 void draw_pleat(Drawing& onto, const plane::Path& fold, FlatPoint under);
 /// A digit's outline over a pale tint.
 void draw_numeral(Drawing& onto, const plane::Region& outline);

@@ -8,8 +8,8 @@ namespace swathe {
 namespace {
 
 constexpr double kTick = 1.5;       ///< half of one
-constexpr double kHeads = 12.0;     ///< a shorter line has ticks alone
-constexpr double kFurthest = 80.0;  ///< that words may stand from what they tell of
+constexpr double kHeads = 12.0;     ///< a shorter line has ticks and no arrow heads
+constexpr double kFurthest = 80.0;  ///< how far words may stand from what they measure
 constexpr double kOff = 0.3;        ///< more than the placer's own clearance from a line
 
 void draw_line(Drawing& onto, const Dimension& measure) {

@@ -49,7 +49,7 @@ plane::Box draw_ordinates(Drawing& onto, const Font& labels, std::vector<Ordinat
                           OrdinateEdge edge, double edge_at, double lo, double hi,
                           double height_mm) {
   std::ranges::stable_sort(ordinates, {}, &Ordinate::at);
-  // Two places with one figure are one to a tape.
+  // Two places with the same figure are one place on a tape measure.
   ordinates.erase(
       std::unique(ordinates.begin(), ordinates.end(),
                   [](const Ordinate& a, const Ordinate& b) { return a.figure == b.figure; }),

@@ -19,7 +19,7 @@ struct PageHead {
   std::vector<std::string> cautions;  ///< each two lines at most
 };
 
-/// Draws the head below the upper edge of `room`; what is left of the room.
+/// Draws the head below the upper edge of `room`; returns what is left of the room.
 plane::Box draw_page_head(Drawing& onto, const Font& labels, const plane::Box& room,
                           const PageHead& head);
 

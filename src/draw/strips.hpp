@@ -21,7 +21,7 @@ class Strips {
     for (std::size_t k = first; k <= strip_of(box.hi.x); ++k) strips_[k].push_back({item, first});
   }
 
-  /// Whether the test holds for an item near the box; each is asked once at most.
+  /// Whether the test holds for any item near the box; no item is asked twice.
   template <class Test>
   bool any_near(const plane::Box& box, Test test) const {
     const std::size_t first = strip_of(box.lo.x);
@@ -38,7 +38,7 @@ class Strips {
     std::size_t number, first_strip;
   };
 
-  /// What lies off the page counts to its outer strips.
+  /// What lies off the page counts as in its outer strips.
   std::size_t strip_of(double x) const {
     const double last = static_cast<double>(strips_.size() - 1);
     return static_cast<std::size_t>(std::clamp(std::floor((x - left_) / kWidth), 0.0, last));

@@ -23,7 +23,7 @@ std::vector<Cell> wrapped(const std::vector<std::string>& row, const std::vector
                           const Font& labels, double height_mm) {
   std::vector<Cell> cells;
   for (std::size_t c = 0; c < row.size() && c + 1 < edges.size(); ++c) {
-    // A hair more than the room there is: a natural column is exactly as wide as its widest cell.
+    // A little more than there is: a column of natural width is exactly as wide as its widest cell.
     const double room = edges[c + 1] - edges[c] - 2 * kCellPad + 1e-6;
     cells.push_back(wrap_text(labels, row[c], room, height_mm));
   }

@@ -7,7 +7,7 @@
 namespace swathe {
 namespace {
 
-constexpr int kDeepestKey = 6;  // bracket.0.holes.0.0 is the deepest that anyone asks for
+constexpr int kDeepestKey = 6;  // the deepest place of a job: bracket.0.holes.0.0
 
 void note(const toml::node& node, const std::string& path, int depth, const PlaceFinder& finder,
           Places& places) {

@@ -36,7 +36,7 @@ struct BoardBack {
 /// The backs of a bumper's sides, from the start.
 ///
 /// Holds (back_plan_test.cpp): (1) every staple of the pattern but those in its ears is on one of
-///   them, where Wrap has it; (2) none lies on a bracket.
+///   them, where Wrap says that it lies; (2) none lies on a bracket.
 std::vector<BoardBack> backs_of(const Made& made, std::size_t bumper);
 
 /// The backs as one sees them from inside the machine, side by side and then in rows: staples with

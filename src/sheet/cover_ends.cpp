@@ -17,8 +17,8 @@ std::string cover_end_words(const Made& made, std::size_t bumper, bool start) {
   const std::size_t before = (bumper + count - 1) % count, after = (bumper + 1) % count;
   if (legs.size() == 1 && before != after)
     return say("end.next-to-bumper", {{"bumper", made.patterns[start ? before : after].bumper}});
-  // One that stays on its side begins beside the side before; one that leaves its side and comes
-  // back to it begins beside the side that it goes on to.
+  // A bumper that stays on its side begins beside the side before. One that goes once round and
+  // comes back to its first side begins beside the side that it goes on to.
   const bool comes_back = legs.size() > 1;
   const int by = start != comes_back ? made.frame.previous(on) : made.frame.next(on);
   return say("end.on-by", {{"side", name(on)}, {"other", name(by)}});

@@ -14,7 +14,7 @@ using sheet_texts::say;
 
 constexpr double kSame = 0.02;  ///< mm; figures this near each other are one place
 
-/// A figure on the way to its list: edges that have it alike are named once.
+/// A figure before it goes into its list: edges that share it are named once.
 struct Found {
   double at = 0;
   std::string what;
@@ -81,15 +81,15 @@ void find_ends(Finder& along, const OnSheet& on, std::size_t bumper) {
   }
 }
 
-/// Of a corner's points, at the top or the bottom; by what its surplus is taken away.
+/// What a corner's points are called at the top or the bottom: sewn corners and folds differ.
 std::string points_words(const Pattern& pattern, bool top) {
   if (!pattern.corners.empty() && pattern.corners.front().sewn)
     return say(top ? "place.sewn-top" : "place.sewn-bottom");
   return say(top ? "place.folds-top" : "place.folds-bottom");
 }
 
-/// Where the folds of a filled corner begin, and where its notch has its full width: elsewhere the
-/// front flat and the board's edge tell them.
+/// Where the folds of a filled corner begin, and where its notch has its full width. At other
+/// corners these are the front flat's and the board's edges, which have figures already.
 void find_square_front(Finder& across, const OnSheet& on, const PatternCorner& corner, bool top) {
   double point = top ? 1e300 : -1e300, full = on.pattern.cloth_width;
   for (const DartPoint& p : corner.dart)

@@ -22,9 +22,9 @@ struct RunningDimensions {
   std::vector<Running> across;  ///< from its lower edge, rising
 };
 
-/// The face the job asks for lies up, TOP away from the maker. Of two edges that have nothing
-/// beside them to be named by, the first is the nearer to the edge that the tape measure is hooked
-/// on.
+/// The face the job asks for lies up, TOP away from the maker. Of two edges with nothing
+/// beside them to name them by, the first is the nearer one to the edge that the tape measure is
+/// hooked on.
 ///
 /// Holds (cover_ordinates_test.cpp): (1) each figure as printed is within half the unit's step of
 ///   the model, whatever stands before it; (2) every corner, dart's point, notch, end, ear, tongue,

@@ -9,7 +9,7 @@ namespace {
 
 constexpr std::size_t kMostLetters = 64;
 
-/// Some file systems hold "a" and "A" for one name.
+/// Some file systems take "a" and "A" for the same name.
 std::string folded(std::string name) {
   for (char& c : name)
     if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');

@@ -31,9 +31,9 @@ bool mirrored_places(const std::vector<PlacedNumeral>& numerals, int bumper, dou
   });
 }
 
-/// What of a cover in one piece is not its own mirror image about its middle: "outline", "windows",
-/// "numerals"; empty where half of it can be laid on a fold of the cloth. Of a numeral the place
-/// counts, since no digit need have a mirror image.
+/// What keeps a cover in one piece from being its own mirror image: "outline", "windows",
+/// "numerals"; empty where half of it can be laid on a fold of the cloth. For numerals only their
+/// places count: digits need not be mirror images.
 std::vector<std::string> unlike_halves(const Made& made, std::size_t bumper) {
   const Pattern& pattern = made.patterns[bumper];
   std::vector<std::string> unlike = unlike_mirrored(pattern);

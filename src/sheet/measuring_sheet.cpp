@@ -26,7 +26,7 @@ struct Figures {
 };
 constexpr Figures kLarge = {kTextHeight, 29.0}, kSmall = {kTableHeight, 23.0};
 constexpr double kColumnGap = 5.0;
-constexpr std::size_t kMostPages = 40;  ///< paper too small for a row would never end
+constexpr std::size_t kMostPages = 40;  ///< on paper too small for a row it would never end
 constexpr double kLeastTable = 20.0;    ///< height below which a table waits for the next column
 
 std::vector<Ordinate> ordinates_of(const std::vector<Running>& list, bool cut, double scale,
@@ -38,7 +38,7 @@ std::vector<Ordinate> ordinates_of(const std::vector<Running>& list, bool cut, d
   return ordinates;
 }
 
-/// Lettering that lets so many figures stand side by side.
+/// The height of lettering at which so many figures fit side by side.
 double figure_height(std::size_t figures, double room, const Figures& lettering) {
   return kFigurePitch * lettering.height * static_cast<double>(figures) <= room ? lettering.height
                                                                                 : kTableHeight;
@@ -69,7 +69,7 @@ plane::Box draw_layout(Drawing& onto, const Font& labels, const plane::Box& room
     taken.cover(draw_ordinates(onto, labels, std::move(along),
                                cut ? OrdinateEdge::Above : OrdinateEdge::Below,
                                cut ? cloth.hi.y : cloth.lo.y, cloth.lo.x, cloth.hi.x, along_text));
-    // Beside a narrow strip the figures reach past its edges, into the room of those along it.
+    // Beside a narrow strip the row of figures is longer than the strip and reaches past its ends.
     const double across_text =
         figure_height(across.size(), cloth.height() + lettering.room, lettering);
     const double least = kFigurePitch * across_text * static_cast<double>(across.size());

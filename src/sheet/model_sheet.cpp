@@ -23,7 +23,7 @@ namespace {
 using sheet_texts::say;
 
 constexpr double kHalfTriangle = 1.3, kTriangle = 2.4;  ///< of a match mark, on the card
-constexpr double kLeastHole = 0.8;                      ///< radius that still shows
+constexpr double kLeastHole = 0.8;                      ///< least radius that can still be seen
 constexpr double kUnderArrow = 5.0;                     ///< length of a pleat's arrow
 constexpr double kFineStep = 0.5;                       ///< from one place tried to the next
 constexpr double kFromEnd = 3.0;                        ///< a line's name from its end
@@ -100,7 +100,7 @@ class Model {
       const Showing corner(drawing, shown_.corner(bounds(stitch).middle().x));
       drawing.line(LineKind::Stitch, on(stitch));
     }
-    for (const NamedLine& line : pattern_.lines) {  // card bends where cloth goes round
+    for (const NamedLine& line : pattern_.lines) {  // where cloth goes round, card is bent
       const Showing part(drawing, shown_.line(line));
       if (line.what != NamedLine::What::StapleLine)
         drawing.line(LineKind::Corner, on(line.from), on(line.to));
@@ -144,7 +144,7 @@ class Model {
       onto.line(LineKind::Punch, circle(on(hole.at), std::max(kLeastHole, scale_ * hole.radius)));
   }
 
-  /// Words between lines that leave little room, where they leave any.
+  /// Words in the little room that lines leave between them; none where they leave no room.
   static void name_side(Drawing& onto, LabelPlacer& placer, const Font& labels,
                         const std::string& words, const plane::Box& side) {
     for (const double height : {kTextHeight, kTableHeight}) {

@@ -172,7 +172,7 @@ std::vector<NumeralCell> numeral_cells(const Made& made, const Font& labels) {
 bool covers_neighbor(const Made& made) {
   if (made.job.numerals.method != NumeralMethod::Stencil || is_one_sheet(made.job.numerals))
     return false;
-  // The margin is left round the white outline too, and reaches for the neighbor's.
+  // The margin is left round the white outline too, and so may reach the neighbor's outline.
   const double white = 2 * made.job.numerals.outline.mm();
   return std::ranges::any_of(placings(made), [&](const Placing& placing) {
     const std::vector<DigitPlace>& digits = placing.digits;

@@ -27,7 +27,7 @@ constexpr double kGap = 4.0;
 constexpr double kBanner = 10.0;        ///< capitals read from across the bench
 constexpr std::size_t kMostOrders = 6;  ///< digits of which every order is tried: 720
 
-/// How a method is told on its sheet: ids of texts.
+/// The words for a method on its sheet, as ids of texts.
 struct MethodWords {
   const char* title;
   const char* how;
@@ -127,7 +127,7 @@ class Pages {
   /// Cells that no page holds.
   std::vector<const NumeralCell*> too_large;
 
-  /// On the fewest pages, their own order if it does; their number.
+  /// Plans the fewest pages, in the cells' own order where that will do; how many there are.
   std::size_t plan() {
     for (const Ways ways : {Ways{false, false}, {true, true}, {false, true}, {true, false}})
       if (auto plan = plan_for(ways); !best_ || better(plan, *best_)) best_ = std::move(plan);
@@ -135,7 +135,7 @@ class Pages {
     return best_->pages();
   }
 
-  /// As planned, the first of so many pages.
+  /// The pages as planned, as the first of `of` pages.
   std::vector<Page> lay(PageFill fill, std::size_t of) const {
     if (!best_) return {};
     return fill == PageFill::Blank ? blank(*best_) : drawn(*best_, of);
@@ -294,7 +294,7 @@ Sheet numeral_sheets(const Made& made, const PaperKeys& paper, const Font& label
              .pages)
       tiles.push_back(std::move(one));
   }
-  // The page of the stroke is the last, or before tiles: they have no room for a head, and what it
+  // The page of strokes comes last, or before tiles. Tiles have no room for a head, so what a head
   // says stands on that page.
   const std::size_t of = laid + tiles.size() + 1;
   PageHead about = head;

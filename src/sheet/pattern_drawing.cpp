@@ -23,7 +23,7 @@ using sheet_texts::say;
 
 using What = NamedLine::What;
 
-constexpr double kWhiteFlatness = 0.05;  ///< mm, of a place to lay on
+constexpr double kWhiteFlatness = 0.05;  ///< mm, of the outline of a place to lay a piece on
 constexpr double kRunOut = kNumeralRunOut;
 constexpr double kName = kTextHeight;  ///< heights of lettering
 constexpr double kSmall = 3.5;
@@ -33,7 +33,7 @@ constexpr double kGrainLength = 130.0;
 constexpr double kDashChord = 0.05;  ///< mm
 
 bool is_drawn(What what) {
-  // Where the front flat and the rounds end is nothing the hand works to.
+  // Nobody cuts, folds or marks at the ends of the front flat and of the rounds.
   return what != What::FrontFlat && what != What::TopTangent;
 }
 
@@ -223,7 +223,7 @@ void name_number(LabelPlacer& labels, const PlacedNumeral& number, const plane::
   labels.near({ink.middle().x, ink.hi.y + kRunOut}, say("numeral.center-line"), kSmall, 20);
 }
 
-/// Where a numeral comes to lie, told without its digits.
+/// Where a numeral is to lie, drawn without its digits.
 struct NumeralPlace {
   std::string number, sides;  ///< "front", or "front, back" of one and its mirror image
   plane::Box box;             ///< on the sheet
@@ -241,7 +241,7 @@ std::vector<NumeralPlace> draw_places(Drawing& onto, const Made& made, std::size
     if (number.bumper != static_cast<int>(bumper) || number.digits.empty()) continue;
     const FlatPoint reach{0.5 * number.width, 0.5 * number.height};
     const FlatPoint lo = FlatPoint{number.center_s, number.center_u} - reach;
-    if (lo.x >= half.fold) {  // beyond it: the place of its mirror image bears its side's name
+    if (lo.x >= half.fold) {  // beyond it: its mirror image's place is named for its side, too
       for (NumeralPlace& other : places)
         if (std::abs(other.box.middle().x - place({2 * half.fold - number.center_s, 0}).x) < 1)
           other.sides += ", " + number.side;

@@ -48,7 +48,7 @@ class Plan {
     over_all();
     gaps();
     draw_measures(picture_.drawing, labels_, picture_.box, measures_, notes_);
-    picture_.drawing.add(tints_, {});  // what words keep off are lines
+    picture_.drawing.add(tints_, {});  // words keep off lines, but not off tints
     return std::move(picture_);
   }
 
@@ -87,7 +87,7 @@ class Plan {
     std::vector<plane::Path> wood;
     for (const bumper::Piece& board : made_.boards) wood.push_back(on(board_in_plan(made_, board)));
     {
-      const Showing all(tints_, Subject::boards());  // one fill: where boards meet no seam shows
+      const Showing all(tints_, Subject::boards());  // in one fill: else seams would show
       tints_.fill(LineKind::Outline, kWood, wood);
     }
     for (std::size_t k = 0; k < wood.size(); ++k) {

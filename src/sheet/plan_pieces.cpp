@@ -20,7 +20,7 @@ plane::Path strip_in_plan(const FrameSide& side, const bumper::Piece& piece, con
                              side.at(piece.to_x - piece.end.inner_short, depths.near)});
 }
 
-/// Along the run outside, then back along the boards.
+/// Along the outside of the run, then back along the boards.
 plane::Path bent_in_plan(const Made& made, const Run& run, const Depths& depths) {
   plane::Path path;
   path.closed = true;

@@ -14,7 +14,7 @@ namespace {
 using sheet_texts::listed;
 using sheet_texts::say;
 
-/// Of three texts the one for the way that a cover is laid on the print.
+/// One of three texts, by the way that a cover is laid on the print.
 const char* by_way(Sameness::How how, const char* same, const char* turned, const char* flipped) {
   switch (how) {
     case Sameness::How::Same:
@@ -51,7 +51,7 @@ std::string repeated_by(const Made& made, std::size_t bumper) {
         names.push_back(made.patterns[k].bumper);
     if (!names.empty()) words.push_back(say(text, {{"bumpers", listed(names)}}));
   }
-  // One with a print of its own says so already.
+  // A cover that is like an earlier one but has a print of its own has said so above.
   if (!words.empty() && !made.same[bumper])
     words.insert(words.begin(), say("same.as-it-is", {{"bumper", made.patterns[bumper].bumper}}));
   std::string all;

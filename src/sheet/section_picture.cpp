@@ -17,9 +17,9 @@ using sheet_texts::say;
 
 constexpr double kAbove = 32.0;                  ///< room for the depths
 constexpr double kBeside = 60.0;                 ///< room for the heights, and for what stands left
-constexpr double kOff = 0.8;                     ///< the cloth is drawn clear of what it lies on
+constexpr double kOff = 0.8;                     ///< the cloth is drawn clear of what is below it
 constexpr double kFloor = 10.0;                  ///< the floor runs past the bumper
-constexpr double kTurn = std::numbers::pi / 12;  ///< of the cloth, a chord
+constexpr double kTurn = std::numbers::pi / 12;  ///< that one chord of the cloth's arcs spans
 constexpr double kPad = 3.0;
 
 class SectionDrawing {

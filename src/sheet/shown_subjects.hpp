@@ -9,11 +9,11 @@ namespace swathe {
 
 /// A place where the number stands.
 Subject subject_of(const PlacedNumeral& numeral);
-/// A showing of the number, counted from 0, as sight counts what is to be read.
+/// The number as it stands in one place or split over two, by sight's count of them from 0.
 Subject showing_subject(const Made& made, std::size_t showing);
 /// A bumper's solid, or a blind.
 Subject subject_of(const sight::Solid& solid);
-/// A piece of padding; one that bends is its whole bumper's.
+/// A piece of padding; one that bends stands for the pieces of all its bumper's sides.
 Subjects padding_subjects(const Made& made, const bumper::Piece& padding);
 /// The two ends beside the gap after a bumper.
 Subjects gap_subjects(const Made& made, std::size_t bumper);
@@ -27,10 +27,10 @@ class ShownOnCover {
       : made_(made), pattern_(made.patterns[bumper]), fold_(fold) {}
 
   Subjects bumper() const { return Subject::bumper(pattern_.bumper); }
-  /// The side's stretch of the cover.
+  /// The part of the cover on that side.
   Subjects side(const std::string& name) const;
   Subjects end(bool start) const;
-  /// The corner nearest to s; the bumper where it turns none.
+  /// The corner nearest to s; the whole bumper where it turns no corner.
   Subjects corner(double s) const;
   Subjects bracket(const BracketOnPattern& bracket) const;
   Subjects numeral(const PlacedNumeral& numeral) const;

@@ -25,7 +25,7 @@ double rad(double deg) { return degrees(deg).radians(); }
 
 /// One stretch of a band.
 plane::Path band_part(FlatPoint center, double inner, double outer, double from, double to) {
-  // Halves, each with its own bulge: no arc of a path may be as long as a turn.
+  // In halves, each with its own bulge: an arc of a path may not be a whole turn.
   const double middle = 0.5 * (from + to), bulge = maths::tan(0.125 * (to - from));
   plane::Path path;
   path.closed = true;

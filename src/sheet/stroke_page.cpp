@@ -21,7 +21,7 @@ constexpr double kGap = 8.0;
 constexpr double kLine = 4.5;
 constexpr double kBelow = kGap + 4 * kLine;  ///< room for a digit's figures
 
-/// The stroke the season asks for; where it asks for none, what most of the number has.
+/// The stroke the season asks for; where it asks for none, the narrowest digit's median.
 double asked_stroke(const Made& made) {
   if (made.season && made.season->numerals_stroke) return made.season->numerals_stroke->value.mm();
   double least = 1e300;

@@ -12,7 +12,7 @@ namespace {
 
 using sheet_texts::say;
 
-/// From this share of the asked width up, this gray; the last that holds counts.
+/// The gray from this share of the asked width up, until the next step's share.
 struct Shade {
   double from;
   double gray;

@@ -17,7 +17,7 @@ using sheet_texts::say;
 
 constexpr double kAround = 8.0;  ///< sheet beyond the lines that matter
 constexpr double kPastEdge = 12.0;
-constexpr double kSame = 0.05;        ///< mm; templates alike within this are one
+constexpr double kSame = 0.05;        ///< mm; templates that differ by less are one
 constexpr double kIntoBumper = 22.0;  ///< an end's template goes on past the end face
 
 /// Every line of the cover that a template shows, on the sheet.
@@ -164,7 +164,7 @@ std::vector<TemplatePart> template_parts(const Made& made, std::size_t bumper) {
                                      {{"corner", corner_words(pattern.corners, corner.s)}}),
                                  at("template.at-corner", place({corner.s, 0}).x)));
     }
-  // The flaps' ends are plain: the ends' templates stop a little past the board's edges.
+  // Flaps end in straight lines, so ends' templates stop a little past the board's edges.
   const double high = y_of(made.section.back_edge_top()) + kPastEdge;
   const double low = y_of(made.section.back_edge_bottom()) - kPastEdge;
   for (const EndOnPattern& end : pattern.ends) {
@@ -173,7 +173,7 @@ std::vector<TemplatePart> template_parts(const Made& made, std::size_t bumper) {
     const double into = end.past_board + kIntoBumper;
     const plane::Box all = left ? plane::Box{{-kAround, 0}, {face + into, 0}}
                                 : plane::Box{{face - into, 0}, {pattern.cloth_length + kAround, 0}};
-    // Where flaps are slit and cut shorter, to beyond their edges.
+    // Where flaps are slit and cut shorter, they go on to beyond the flaps' edges.
     const bool slit = end.past_board > 0;
     const double upper = slit ? top + kAround : high, lower = slit ? -kAround : low;
     for (const bool above : {true, false})

@@ -127,7 +127,7 @@ struct Cells {
 /// Where the kinds of line are explained.
 enum class KeyPlace {
   EveryPage,
-  AmongTemplates,  ///< once, where a template would find no room under a page's own
+  AmongTemplates,  ///< once, where a key on every page would leave a template no room
 };
 
 /// The templates of one cover and the pages for them.
@@ -232,7 +232,7 @@ class Templates {
       const auto fits_room = [&] {
         return cell.size.x <= room.width() && cell.size.y <= room.height();
       };
-      // Tiles leave little room for words: where it is laid stands in the measuring sheet as well.
+      // Tiles leave little room for words. Places are left out: the measuring sheet has them, too.
       if (!fits_room())
         cell = cell_of(part, labels_,
                        part.size.x > room.width() ? std::min(kTiled, room.width()) : room.width(),
@@ -255,7 +255,7 @@ class Templates {
 
 std::optional<SheetName> template_name(const Made& made, std::size_t bumper, const PaperKeys& paper,
                                        const Font& labels) {
-  // Every cover has ends: where tiles go, there is a template to print.
+  // Every cover has ends, so wherever tiles can be printed, there is a template to print.
   if (!holds_tiles(paper) &&
       Templates(made, bumper, paper, labels).layout(KeyPlace::AmongTemplates).cells.fit.empty())
     return {};

@@ -18,8 +18,8 @@ namespace swathe {
 /// Requires: a bumper of the job, by its number.
 Sheet template_sheets(const Made& made, std::size_t bumper, const PaperKeys& paper,
                       const Font& labels, PageFill fill = PageFill::Drawn);
-/// What they are called; nothing where there are none. Only paper too small for tiles is tried with
-/// templates for that.
+/// What they are called; nothing where there are none. To know that, templates are laid out only on
+/// paper that is too small for tiles.
 std::optional<SheetName> template_name(const Made& made, std::size_t bumper, const PaperKeys& paper,
                                        const Font& labels);
 

@@ -9,10 +9,10 @@
 namespace swathe {
 namespace {
 
-constexpr LineKind kLayer = LineKind::Outline;  // all on one, so that near things cover far ones
-constexpr int kBands = 6;                       // of each round: a tint each
+constexpr LineKind kLayer = LineKind::Outline;  // one for all, so that near things cover far ones
+constexpr int kBands = 6;                       // that a round is drawn in, each with its tint
 constexpr int kBendColumns = 3;                 // of half a bent corner
-constexpr double kSpan = 6.0;                   // mm of cloth an edge of a digit is bent over
+constexpr double kSpan = 6.0;                   // mm of cloth between bends of a digit's edge
 constexpr double kLap = 2.0;                    // mm a leg runs on past its mitre
 constexpr double kStepDown = 1e-4;              // mm of cloth from a board on to padding alone
 constexpr double kThin = 0.3;                   // mm a digit's outline may stray
@@ -152,7 +152,7 @@ class Picture {
     return columns;
   }
 
-  /// Past a board's end the cloth is sooner round: what there is of it.
+  /// Past a board's end the girth is shorter: what would lie beyond it is put at its end.
   static std::optional<SpacePoint> on_cover(const Wrap& wrap, double s, double u) {
     const double most = wrap.section().bare_half_girth();
     return wrap.at({s, wrap.past_board(s) ? std::clamp(u, -most, most) : u});
@@ -310,7 +310,7 @@ class Picture {
     part.distance = apart(eye_, {middle.x, middle.y, 0.5 * (z0 + z1)});
     const auto face = [&](const std::vector<SpacePoint>& round, const SpacePoint& out) {
       if (!faces(out, round.front())) return;
-      // A dark rim round a light face: what hides is told from cloth.
+      // A dark rim round a light face tells what hides a number from cloth.
       part.fills.push_back(filled(round, gray(0.2)));
       SpacePoint center{};
       for (const SpacePoint& p : round) center = center + 0.25 * p;

@@ -9,7 +9,7 @@
 #include "tile/tile_grid.hpp"
 #include "tile/tile_search.hpp"
 
-// What the search for the fewest tiles knows of the ink: by columns of tiles, and there by depth.
+// How the search for the fewest tiles sees the ink: column of tiles by column, each by depth.
 namespace swathe {
 
 /// A span of ink, by its depth below the highest.
@@ -21,7 +21,7 @@ struct InkSpan {
 /// How depths are measured.
 struct InkDepths {
   double top;     ///< ink lies from there downwards
-  double lowest;  ///< the last row is higher by the overlap: what lies below is in the row of that
+  double lowest;  ///< the last row is higher by the overlap: ink below this counts as at it
   double gap;     ///< a row of tiles
 
   InkSpan span(double y, double other) const {
@@ -29,8 +29,8 @@ struct InkDepths {
   }
 };
 
-/// Spans of one column in as few as have a whole row of tiles between them: a narrower gap
-/// holds no tile, so it changes nothing.
+/// The ink of one column as spans. Two spans with less than a row of tiles between them are kept
+/// as one: such a gap is never a tile without ink, so closing it changes no count.
 class InkColumn {
  public:
   explicit InkColumn(const InkDepths& depths) : gap_(depths.gap) {}
@@ -45,7 +45,7 @@ class InkColumn {
       spans_.insert(first, s);
       return;
     }
-    // Whatever it comes near becomes one with it.
+    // Every span that it now comes near is joined to it.
     *first = {std::min(s.from, first->from), std::max(s.to, first->to)};
     auto next = first + 1;
     for (; next != spans_.end() && near(*next, *first); ++next)
@@ -72,12 +72,12 @@ class InkColumn {
   std::vector<InkSpan> spans_;  ///< rising
 };
 
-/// Where there is ink, by columns of any width: narrow strips of it are kept, and what they hold
-/// together.
+/// Where there is ink, for columns at any place: it is kept in narrow strips, and for runs of whole
+/// strips what these hold together.
 ///
-/// What whole strips hold is known by blocks of a tile's width: from each strip to its block's
-/// end, and from its block's start to it. A column then costs two of those and the strokes of the
-/// strips that its edges divide.
+/// The runs lie in blocks of a tile's width: from each strip to its block's end, and from its
+/// block's start to it. A column is then put together from two runs and, where they add something,
+/// the strokes of the two strips that its edges divide.
 class InkStrips {
  public:
   InkStrips(const Ink& ink, double step_x, const InkDepths& depths)
@@ -192,7 +192,7 @@ class ColumnInk {
   ColumnInk(const Ink& ink, double step_x, const InkDepths& depths)
       : depths_(depths), strips_(ink, step_x, depths) {}
 
-  /// For a grid's start, step and number of columns.
+  /// Works out the columns of a grid: its start, step and number of columns count.
   void set_columns(const TileGrid& grid) {
     constexpr double kFar = 1e9;  // mm: what lies off the grid is the nearest column's
     columns_.resize(grid.columns, InkColumn(depths_));
@@ -212,7 +212,7 @@ class ColumnInk {
       return s.from <= own.to && own.from <= s.to;
     });
   }
-  /// Whether there is none for its upper edge, where that is the columns' ink.
+  /// Whether no tile holds a box's upper edge, given the ink of all columns.
   bool has_no_tile(const std::vector<InkColumn>& columns, const TileGrid& grid,
                    const plane::Box& box) const {
     const std::size_t row = grid.row_of(box.hi.y);
@@ -239,14 +239,14 @@ class ColumnInk {
 
 /// How many cells the columns' ink needs, for all shifts of the first row at once.
 ///
-/// A span needs a row more from that shift on which puts an edge across its lower end, and one
-/// less from that which takes its upper end into the next row: between few such changes all shifts
-/// need as many.
+/// As the shift grows, a span takes one row more once an edge between rows has passed its lower
+/// end, and one row less once an edge has passed its upper end. These changes are few, and for all
+/// shifts between two of them the number is the same.
 class RowCount {
  public:
   RowCount(const std::vector<double>& shifts, double step) : shifts_(shifts), step_(step) {}
 
-  /// Shifts next to each other, by their numbers: `to` is no more among them.
+  /// Shifts next to each other, by their numbers: `from` and on, up to but not including `to`.
   struct Run {
     std::size_t from, to;
   };

@@ -5,11 +5,11 @@
 #include "swathe/draw.hpp"
 #include "swathe/job.hpp"
 
-// A printer that stretches what it prints, made up for. Its error belongs to its own two ways, so
-// it is told along the paper's shorter and longer edge, whichever way a page lies.
+// Making up for a printer that stretches what it prints. Its error belongs to the paper's edges: it
+// is told along the shorter and the longer one, whichever way a page lies.
 namespace swathe {
 
-/// The paper as it is before its pages are stretched: what is composed on it fills the true one.
+/// The paper to compose pages on: once they are stretched, they fill the true paper.
 PaperKeys before_stretch(const PaperKeys& paper);
 
 /// What a page composed on it is to be stretched by.

@@ -27,7 +27,7 @@ std::vector<std::size_t> glue_order(const TileGrid& grid) {
   const auto glued = [&](std::size_t column, std::size_t row) {
     return grid.has(column, row) && order[row * grid.columns + column] > 0;
   };
-  // How well a tile may come next: 0 both it is laid on are there, 1 one that it joins, 2 none.
+  // How well a tile suits next: 0 it is laid on none still to come, 1 it joins one, 2 neither.
   // Left of the first column and above the first row the numbers wrap round, past any grid.
   const auto rank = [&](std::size_t c, std::size_t r) {
     const bool joins = glued(c - 1, r) || glued(c, r - 1) || glued(c + 1, r) || glued(c, r + 1);

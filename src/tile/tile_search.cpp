@@ -14,10 +14,10 @@ namespace swathe {
 namespace {
 
 constexpr double kSearchStep = 1.0;  ///< between places tried for the first tile
-/// So many are tried each way at most: every named sheet at that step, longer paper more coarsely.
+/// At most so many are tried each way: enough for every named paper; longer paper has wider steps.
 constexpr int kMostShifts = 1300;
 constexpr double kClusterSize = 24.0;
-constexpr double kClear = 2.0;  ///< outer lines, and corners tried, stay that far from edges
+constexpr double kClear = 2.0;  ///< a tile's edge keeps this far from outer lines and from corners
 constexpr double kSamePlace = 1e-6;
 
 std::size_t tiles_along(double length, double step, double overlap) {
@@ -49,7 +49,7 @@ struct Place {
     All
   };
   int cut;           ///< boxes; at least so many until all is known
-  double off;        ///< the middle
+  double off;        ///< how far off the middle it is, both ways together
   std::size_t x, y;  ///< numbers of the shifts
   Known known;
 
@@ -140,7 +140,7 @@ class Search {
            all_.height() <= grid_.step_y + grid_.overlap;
   }
 
-  /// Of one tile; nothing is cut wherever it lies.
+  /// The place where one tile holds everything with as much room on all sides.
   Place middle() const {
     const auto nearest = [](const std::vector<double>& shifts, double slack) {
       const auto off = [&](double shift) { return std::abs(shift - 0.5 * slack); };
@@ -245,7 +245,7 @@ class Search {
     return count;
   }
 
-  /// How far a shift is from that which leaves as much free at both ends.
+  /// How far a shift is from the one that leaves equal room at both ends.
   double off_middle(double shift, std::size_t tiles, double step, double length) const {
     const double slack = static_cast<double>(tiles) * step + grid_.overlap - length;
     return std::abs(shift - 0.5 * slack);
@@ -262,8 +262,8 @@ class Search {
   std::vector<Across> fewest_;                       ///< by rising shift
   EdgeCuts cuts_across_, cuts_down_;
   std::vector<double> off_down_;  ///< off the middle, by shift
-  /// Of a shift across: boxes that lie beyond their columns' ink, and the columns where there are
-  /// any.
+  /// For one shift across: the boxes that lie beyond their columns' ink and, where there are any,
+  /// the columns.
   struct OffTiles {
     std::vector<WholeBox> boxes;
     std::vector<InkColumn> columns;

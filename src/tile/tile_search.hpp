@@ -32,7 +32,7 @@ struct WholeBox {
   int weight = 1;  ///< how many boxes it counts for
 };
 
-/// What may be told of a page besides its ink.
+/// What the search is told of a page besides its ink.
 struct TileWishes {
   std::vector<FlatPoint> corners;  ///< of the outline: tile edges are tried beside each
   std::vector<WholeBox> whole;
@@ -47,7 +47,7 @@ std::size_t slivers(const TileGrid& grid, const Ink& ink);
 /// The grid of fewest tiles for images of that size; of equal ones that with fewest slivers, then
 /// that which cuts fewest of the boxes to keep whole, then the one that lies most in the middle.
 ///
-/// Tried is every place of the first tile on a grid of 1 mm, and those that put an edge of a tile
+/// It tries every place of the first tile on a grid of 1 mm, and those that put an edge of a tile
 /// 2 mm to either side of a corner of the outline.
 ///
 /// Holds (tile_search_test.cpp): (1) no other place tried has fewer tiles, found by clipping all

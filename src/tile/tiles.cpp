@@ -19,11 +19,11 @@ namespace swathe {
 namespace {
 
 constexpr double kSharp = 0.5;        ///< sine of the least turn at a corner
-constexpr double kBesideLine = 1.9;   ///< a tile's edge so near is taken for the line
-constexpr double kLeastRoll = 190.0;  ///< of a page off a roll: its words and scales
+constexpr double kBesideLine = 1.9;   ///< a tile's edge this near a line is mistaken for it
+constexpr double kLeastRoll = 190.0;  ///< least length off a roll, for a tile's words and scales
 constexpr double kRollSlack = 1.0;    ///< white on each side of what is drawn
-constexpr double kLongEdge = 20.0;    ///< of a cut: no row of tiles joins on it
-constexpr int kEdgeWeight = 8;        ///< that counts for so many words cut
+constexpr double kLongEdge = 20.0;    ///< a cut this long: tiles are best not joined along it
+constexpr int kEdgeWeight = 8;        ///< how many cut words such an edge counts for
 constexpr double kStraight = 0.05;    ///< mm off upright or level
 constexpr std::size_t kAnyNumber = std::numeric_limits<std::size_t>::max();
 constexpr double kWordWidths[] = {120.0, 80.0, 55.0};
@@ -60,7 +60,7 @@ std::vector<FlatPoint> corners_of(const Drawing& drawing) {
   return corners;
 }
 
-/// Both ends of every long edge of the cut outlines that a tile's edge may lie along.
+/// Both ends of every long edge of the cut outlines that is level or upright, as tiles' edges are.
 std::vector<FlatPoint> edge_ends_of(const Drawing& drawing) {
   std::vector<FlatPoint> ends;
   for (const draw::Mark& mark : drawing.marks()) {
@@ -76,8 +76,8 @@ std::vector<FlatPoint> edge_ends_of(const Drawing& drawing) {
   return ends;
 }
 
-/// What is best not cut by a tile's edge, nor has one beside it: texts whole, and long lines that
-/// an edge would be taken for.
+/// What a tile's edge should neither cut nor lie beside: whole texts, and places on long lines that
+/// the edge would be mistaken for.
 std::vector<WholeBox> whole_boxes(const Drawing& drawing, const Font& labels) {
   std::vector<WholeBox> boxes;
   const auto add = [&](FlatPoint p, int weight = 1) {
@@ -132,7 +132,7 @@ Layout best_layout(const Page& full, const Ink& ink, const Font& labels,
   return std::move(*best);
 }
 
-/// A block drawn in one of several ways: that which finds room on the lowest numbered tile.
+/// Places a block in whichever of several ways finds room on the tile with the lowest number.
 template <class Ways, class Draw>
 void place_on_first(Tiling& tiling, const Ways& ways, Draw draw) {
   std::optional<std::size_t> first;

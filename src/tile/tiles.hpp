@@ -37,7 +37,7 @@ struct TileOptions {
 /// is drawn on the tile that holds it whole, and moved on to one where none does. Lines and fills
 /// keep their places.
 ///
-/// Blank pages are as many: the layout is sought all the same.
+/// There are as many blank pages: the layout is worked out all the same.
 ///
 /// Requires: paper that leaves 110 mm by 80 mm inside its margins, and more than twice the overlap.
 /// Holds (tiles_test.cpp): (1) the tiles' parts of every line are together as long as the line,

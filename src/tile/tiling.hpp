@@ -15,7 +15,7 @@
 
 namespace swathe {
 
-inline constexpr double kChord = 0.02;  ///< arcs as ink, mm
+inline constexpr double kChord = 0.02;  ///< how far the chords of an arc may stray from it, mm
 
 /// Counts the strokes that a box lies over.
 class Crossings {
@@ -60,8 +60,8 @@ class Tiling {
   Drawing drawn(TileAt tile);
   /// The number of the first tile that has room for a block, from 0; nothing where none has.
   std::optional<std::size_t> room_for(FlatPoint size) const;
-  /// Puts what tiles say once, lower left corner at its origin, on the first that has room for it;
-  /// false where none has. Asked before any is drawn.
+  /// Puts a block that is printed only once (its lower left corner is its origin) on the first tile
+  /// with room for it; false where none has. To be called before any tile is drawn.
   bool place(const Drawing& block, FlatPoint size);
 
  private:
@@ -103,7 +103,7 @@ class Tiling {
 
   void place_texts();
   PlacedText placed(const TextMark& text) const;
-  /// What a stroke under a text counts for, mm moved.
+  /// A stroke under a text counts as much as moving the text this far, mm.
   static constexpr double kCrossed = 1000.0;
   struct Settled {
     TextMark text;

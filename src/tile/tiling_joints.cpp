@@ -52,8 +52,8 @@ void Tiling::add_joint(TileAt before, TileAt after, bool upright) {
   joints_.push_back(std::move(joint));
 }
 
-/// Two where they and their names are free of ink, else the one that is, else the one that hides
-/// least.
+/// Two spots where both diamonds and their names are free of ink; else the one that is; else the
+/// one that hides least.
 std::vector<FlatPoint> Tiling::diamond_spots(const Joint& joint) const {
   const double long_way = apart(joint.from, joint.to);
   const FlatPoint along = unit(joint.to - joint.from);

@@ -12,7 +12,7 @@ constexpr double kTextClear = 1.0;   ///< text stays that far from a tile's edge
 constexpr double kStep = 3.0;        ///< from one place tried to the next
 constexpr double kNearReach = 30.0;  ///< of a moved text; most find room so near
 constexpr double kFarReach = 450.0;  ///< past any tile of A2
-constexpr double kEdge = 0.5;        ///< of the clear a moved text may use up
+constexpr double kEdge = 0.5;        ///< how much of kTextClear a moved text may use up
 constexpr double kInkClear = 0.3;    ///< from a moved text to a line
 constexpr double kWordClear = 1.0;   ///< to another text, lest both read as one
 
