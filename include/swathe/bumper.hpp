@@ -65,6 +65,8 @@ struct FrameSide {
   FlatPoint along;    ///< unit, counter-clockwise round the frame
   FlatPoint outward;  ///< unit
   double length_mm = 0;
+  /// The frame's own side, without the play, lies from here on and is so long.
+  double own_from = 0, own_length = 0;
 
   /// The place `x` along it and `depth` outward.
   FlatPoint at(double x, double depth) const { return from + x * along + depth * outward; }
@@ -74,7 +76,8 @@ struct FrameSide {
 class Frame {
  public:
   /// Refuses: DoesNotFit (corners cross, clockwise, an edge of no length), each at its key.
-  static Outcome<Frame> make(const FrameKeys& keys, const Places& places);
+  static Outcome<Frame> make(const FrameKeys& keys, const Places& places,
+                             Units units = Units::Inches);
 
   const std::vector<FrameSide>& sides() const { return sides_; }
   /// Number of the side of that name.
@@ -83,6 +86,13 @@ class Frame {
   int previous(int side) const {
     return (side + static_cast<int>(sides_.size()) - 1) % static_cast<int>(sides_.size());
   }
+  /// x of a place along a side, which is told on the frame itself.
+  /// Requires: that a place from a corner names a neighbor of the side.
+  double along(int side, const SidePlace& place) const;
+  /// Whether a side's corner with that neighbor is the one it begins at.
+  bool begins_at(int side, std::string_view neighbor) const;
+  /// The same place again, told from the corner with that neighbor; on the frame itself.
+  Length from_corner(int side, double x, std::string_view neighbor) const;
   /// How far the outline turns at the end of a side; negative at an inside corner.
   Angle turn_after(int side) const;
   /// The corner there, where every line bends at a point.
@@ -97,6 +107,20 @@ class Frame {
   std::vector<FrameSide> sides_;
   Length fit_, floor_gap_;
 };
+
+/// A stretch along a side of the frame: x, as FrameSide has it.
+struct AlongSide {
+  double from = 0, to = 0;
+};
+
+/// Between the edges of a bracket on that side.
+AlongSide stretch_of(const Frame& frame, int side, const BracketKeys& bracket);
+/// Between the finished covers either side of an opening.
+AlongSide stretch_of(const Frame& frame, int side, const OpeningKeys& opening);
+
+/// The most layers of cloth anywhere on an end face: the tongue, over two lapping tabs of an ear
+/// whose round is snipped.
+inline constexpr int kEndLayers = 3;
 
 /// Where the cloth lies in the section: d outward from the board's back, z up from its underside,
 /// mm.
@@ -260,7 +284,13 @@ struct Run {
 /// at its key.
 Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingKeys& padding,
                       const BumperKeys& keys, int number, const Places& places,
-                      Units units = Units::Inches);
+                      Units units = Units::Inches, const std::vector<OpeningKeys>& openings = {});
+
+/// Refuses: DoesNotFit (an opening that reaches past its side, a bumper that lies across one), each
+/// at its key.
+Refusals faults_of_openings(const Frame& frame, const std::vector<Run>& runs,
+                            const std::vector<OpeningKeys>& openings, const Places& places,
+                            Units units = Units::Inches);
 
 /// The bare gap from each bumper's far end to the next bumper, counter-clockwise, mm along the
 /// frame's sides (through a corner: the distance between the two end faces). Refuses bumpers that

@@ -124,15 +124,38 @@ struct ClothKeys {
   HookAndLoopKeys hook_and_loop;
 };
 
-/// Where a bumper starts or ends: a side, and how far along it, counter-clockwise.
-struct RunEnd {
-  struct Corner {};  ///< out to the outer face where the side laps, else up to the neighbor
-  struct Share {
-    double fraction = 0;
-  };  ///< of the side's length
-  std::string side;
-  std::variant<Length, Share, Corner> at;
+/// A share of a side of the frame, counter-clockwise.
+struct SideShare {
+  double fraction = 0.5;
 };
+
+/// A distance along a side, from the corner that it shares with one of its two neighbors.
+struct FromCorner {
+  Length distance;
+  std::string neighbor;  ///< the side on the other side of that corner
+};
+
+/// Where something is along a side: measured on the frame itself, without the play.
+using SidePlace = std::variant<SideShare, FromCorner>;
+
+/// A side without a bumper in its middle.
+struct OpeningKeys {
+  std::string side;
+  Length width;      ///< finished, from cover to cover
+  SidePlace center;  ///< the middle of the side
+};
+
+/// Where a bumper starts or ends: a side, and how far along it.
+struct RunEnd {
+  struct Corner {};   ///< out to the outer face where the side laps, else up to the neighbor
+  struct Opening {};  ///< the near edge of the side's opening
+  using Share = SideShare;
+  std::string side;
+  std::variant<Share, FromCorner, Corner, Opening> at;
+};
+
+/// Where along its side an end is told to be; nothing where a corner or an opening says it.
+std::optional<SidePlace> place_on_side(const RunEnd& end);
 
 struct BumperKeys {
   std::string name;
@@ -140,25 +163,27 @@ struct BumperKeys {
   Length end_clearance = inches(1.0 / 4);
 };
 
-enum class FromEnd { Left, Right };
 enum class BracketCloth { Under, Window };
 
 struct BracketKeys {
-  std::string bumper;
   std::string side;
-  FromEnd from = FromEnd::Left;  ///< seen from outside the machine
-  Length at;                     ///< from that end of the board's inside face to the nearer edge
-  std::string next_to;  ///< the side that its board lies next to, of two on one side; "" unsaid
+  SidePlace at;        ///< its center where a share, else the edge nearer the corner named
+  std::string bumper;  ///< "" unsaid: it follows from the place
   Length width;
   Length height;
   Length down;  ///< from the board's top edge
   std::vector<FlatPoint>
-      holes;  ///< mm right and down from the bracket's top left, seen from outside
+      holes;  ///< mm along from the edge nearer the corner that at or holes_from names, and down
+  std::string holes_from;  ///< the neighbor at that corner, where `at` is a share; "" unsaid
   BracketCloth cloth = BracketCloth::Under;
   Length clearance = inches(1.0 / 4);
   Length corner_radius = inches(1.0 / 4);
   std::optional<double> mass_g;  ///< with its screws, bolts and nuts
 };
+
+/// The neighboring side from whose corner a bracket and its holes are measured; "" where the job
+/// names none: centered, and the holes alike from both ends.
+const std::string& measured_from(const BracketKeys& bracket);
 
 enum class NumeralMethod { Stencil, IronOn, SewOn, PaintMask };
 enum class StencilFor { Digit, Number };
@@ -170,10 +195,9 @@ struct NumeralSpacing {
 
 /// A place for the number chosen by hand.
 struct NumeralPlaceKeys {
-  std::string bumper;
   std::string side;
-  std::optional<Length>
-      center;  ///< from the board's left end seen from outside; unset: the stretch's middle
+  std::optional<SidePlace> center;  ///< unset: the free stretch's middle
+  std::string bumper;               ///< "" unsaid: the only one on the side, or the one at `center`
   /// So many digits stand at the end of this bumper, the others at the start of the next one on the
   /// side; 0 for the whole number here.
   int split = 0;
@@ -253,6 +277,7 @@ struct Job {
   BoardKeys boards;
   PaddingKeys padding;
   ClothKeys cloth;
+  std::vector<OpeningKeys> openings;
   std::vector<BumperKeys> bumpers;
   std::vector<BracketKeys> brackets;
   NumeralKeys numerals;

@@ -121,10 +121,6 @@ struct ClearStretch {
   double from_s = 0, to_s = 0;
 };
 
-/// The most layers of cloth anywhere on an end face: the tongue, over two lapping tabs of an ear
-/// whose round is snipped.
-inline constexpr int kEndLayers = 3;
-
 struct EndOnPattern {
   bool start = true;
   int layers = kEndLayers;
@@ -163,9 +159,13 @@ struct Pattern {
          surface_area = 0;  ///< mm2; the latter between back edges and end faces, darts out
 };
 
-/// Refuses: UnknownName (a bracket's side), DoesNotFit (a bracket beyond its board, flaps that lose
-/// the staple line to the square-end allowance), each at its key.
+/// With the brackets that stand on its boards, whether or not the job names the bumper.
+/// Refuses: DoesNotFit (a bracket that the job puts on this bumper and that lies beyond its boards,
+/// flaps that lose the staple line to the square-end allowance), each at its key.
 Outcome<Pattern> make_pattern(const Wrap& wrap, const Job& job);
+
+/// Refuses: DoesNotFit (a bracket that names no bumper and lies on no board of these), at its key.
+Refusals faults_of_brackets(const std::vector<Wrap>& wraps, const Job& job);
 
 /// Extra cloth that the square front of filled corners takes at s, above and below: the board's
 /// edge there, and all that is measured from it, lies that much further round the cloth.

@@ -78,15 +78,13 @@ void add_pencil_marks(const Made& made, Flow& flow) {
   flow.table(table);
 }
 
-/// Where a bracket's holes are on its board, from the end that the bracket is measured from and
-/// down from the top.
-std::string hole_words(const BracketKeys& keys, Units units) {
+/// Where a bracket's holes are on its board, from the end that its edge is measured from, and down
+/// from the top.
+std::string hole_words(const BracketKeys& keys, Length nearer, Units units) {
   if (keys.cloth == BracketCloth::Window || keys.holes.empty()) return "-";
   std::vector<std::string> holes;
   for (const FlatPoint hole : keys.holes) {
-    const Length along =
-        keys.from == FromEnd::Left ? keys.at + mm(hole.x) : keys.at + keys.width - mm(hole.x);
-    holes.push_back(say("brackets.hole", {{"along", marked(along, units)},
+    holes.push_back(say("brackets.hole", {{"along", marked(nearer + mm(hole.x), units)},
                                           {"down", marked(keys.down + mm(hole.y), units)}}));
   }
   return listed(holes, "; ");
@@ -114,14 +112,20 @@ void add_brackets(const Made& made, Flow& flow) {
     for (const BracketOnPattern& laid : made.patterns[b].brackets) {
       const auto k = static_cast<std::size_t>(laid.keys), leg = static_cast<std::size_t>(laid.leg);
       const BracketKeys& keys = made.job.brackets[k];
+      const RunSide& board = made.wraps[b].run().sides[leg];
+      const AlongSide bracket = stretch_of(made.frame, board.side, keys);
+      const std::string& corner = measured_from(keys);
+      const bool from_start = corner.empty() || made.frame.begins_at(board.side, corner);
+      const Length nearer =
+          mm(from_start ? bracket.from - board.board_from() : board.board_to() - bracket.to);
       rows[k] = {std::to_string(k + 1),
                  board_name(made, b, leg),
-                 next_to(made, b, leg, keys.from == FromEnd::Left),
-                 size(keys.at),
+                 next_to(made, b, leg, from_start),
+                 size(nearer),
                  size(keys.width),
                  size(keys.height),
                  size(keys.down),
-                 hole_words(keys, units),
+                 hole_words(keys, nearer, units),
                  say(keys.cloth == BracketCloth::Window ? "brackets.window" : "brackets.under")};
     }
   table.rows = std::move(rows);

@@ -28,15 +28,15 @@ plane::Polygon grown(const plane::Polygon& corners, double by) {
 
 }  // namespace
 
-Outcome<Frame> Frame::make(const FrameKeys& keys, const Places& places) {
+Outcome<Frame> Frame::make(const FrameKeys& keys, const Places& places, Units units) {
   const plane::Polygon& corners = keys.corners;
   const std::size_t n = corners.size();
   for (std::size_t i = 0; i < n; ++i)
     if (apart(corners[i], corners[(i + 1) % n]) < kShortestSide)
       return refuse(Why::DoesNotFit,
-                    fmt::format("side \"{}\" is {} mm long, expected at least {} mm", keys.sides[i],
-                                plain_number(apart(corners[i], corners[(i + 1) % n]), 3),
-                                plain_number(kShortestSide, 1)),
+                    fmt::format("side \"{}\" is {} long, expected at least {}", keys.sides[i],
+                                exact(mm(apart(corners[i], corners[(i + 1) % n])), units),
+                                exact(mm(kShortestSide), units)),
                     places.of("frame.corners"));
   if (!is_simple(corners))
     return refuse(
@@ -60,7 +60,15 @@ Outcome<Frame> Frame::make(const FrameKeys& keys, const Places& places) {
   for (std::size_t i = 0; i < n; ++i) {
     const FlatPoint from = line[i], to = line[(i + 1) % n];
     const FlatPoint along = unit(to - from);
-    frame.sides_.push_back({keys.sides[i], from, to, along, {along.y, -along.x}, apart(from, to)});
+    // The frame's own corner lies back along the grown side by how far the play reaches round it.
+    frame.sides_.push_back({keys.sides[i],
+                            from,
+                            to,
+                            along,
+                            {along.y, -along.x},
+                            apart(from, to),
+                            dot(corners[i] - from, along),
+                            apart(corners[i], corners[(i + 1) % n])});
   }
   return frame;
 }
@@ -69,6 +77,38 @@ std::optional<int> Frame::side(std::string_view name) const {
   const auto found = std::ranges::find(sides_, name, &FrameSide::name);
   if (found == sides_.end()) return std::nullopt;
   return static_cast<int>(found - sides_.begin());
+}
+
+double Frame::along(int side, const SidePlace& place) const {
+  const FrameSide& on = sides_[static_cast<std::size_t>(side)];
+  if (const auto* share = std::get_if<SideShare>(&place))
+    return on.own_from + share->fraction * on.own_length;
+  const FromCorner& from = std::get<FromCorner>(place);
+  return begins_at(side, from.neighbor) ? on.own_from + from.distance.mm()
+                                        : on.own_from + on.own_length - from.distance.mm();
+}
+
+bool Frame::begins_at(int side, std::string_view neighbor) const {
+  return sides_[static_cast<std::size_t>(previous(side))].name == neighbor;
+}
+
+Length Frame::from_corner(int side, double x, std::string_view neighbor) const {
+  const FrameSide& on = sides_[static_cast<std::size_t>(side)];
+  const double from_start = x - on.own_from;
+  return mm(begins_at(side, neighbor) ? from_start : on.own_length - from_start);
+}
+
+AlongSide stretch_of(const Frame& frame, int side, const BracketKeys& bracket) {
+  const double at = frame.along(side, bracket.at), width = bracket.width.mm();
+  const auto* from = std::get_if<FromCorner>(&bracket.at);
+  if (!from) return {at - 0.5 * width, at + 0.5 * width};
+  if (frame.begins_at(side, from->neighbor)) return {at, at + width};
+  return {at - width, at};
+}
+
+AlongSide stretch_of(const Frame& frame, int side, const OpeningKeys& opening) {
+  const double center = frame.along(side, opening.center), half = 0.5 * opening.width.mm();
+  return {center - half, center + half};
 }
 
 Angle Frame::turn_after(int side) const {

@@ -29,10 +29,18 @@ std::vector<std::string> names_of_sides(const Frame& frame) {
   return names;
 }
 
+/// `["front", "27 in", "left"]`
+std::string end_text(const Frame& frame, int side, Length distance, const std::string& neighbor,
+                     Units units) {
+  return fmt::format("[\"{}\", \"{}\", \"{}\"]", side_at(frame, side).name, exact(distance, units),
+                     neighbor);
+}
+
 /// Why a bumper has too little of a side, and what to give. `needs` is its own depth beside a
 /// corner that it turns, zero where it turns none.
 std::string too_short_words(const Frame& frame, const RunSide& leg, const BumperKeys& keys,
-                            double needs, Units units) {
+                            double needs, Units units, double cloth,
+                            const std::vector<OpeningKeys>& openings) {
   const auto words = [&](double value_mm) { return exact(mm(value_mm), units); };
   if (needs == 0.0)
     return fmt::format(
@@ -45,16 +53,36 @@ std::string too_short_words(const Frame& frame, const RunSide& leg, const Bumper
       "depth, beside a corner",
       keys.name, words(std::max(0.0, leg.board_to() - leg.board_from())),
       side_at(frame, leg.side).name, words(needs));
-  const double length = side_at(frame, leg.side).length_mm;
+  const FrameSide& side = side_at(frame, leg.side);
   const double clearance = keys.end_clearance.mm();
   const double step = units == Units::Inches ? inches(1.0 / 16).mm() : 1.0;
-  // At the start the side's far end bounds it, at the other end its near one.
-  const double value = leg.ends_at_corner
-                           ? std::floor((length - needs - clearance) / step + 1e-9) * step
-                           : std::ceil((needs + clearance) / step - 1e-9) * step;
-  if (value >= 0.0 && value <= length)
-    text += fmt::format(": the side is {} long, give at {} {}", words(length),
-                        leg.ends_at_corner ? "most" : "least", words(value));
+  // At its start it is bound by the side's far end, at the other end by its near one.
+  const bool start = leg.ends_at_corner;
+  const double furthest = start ? side.length_mm - needs - clearance : needs + clearance;
+  const RunEnd& end = start ? keys.from : keys.to;
+  const auto opening = std::ranges::find(openings, side.name, &OpeningKeys::side);
+  if (std::holds_alternative<RunEnd::Opening>(end.at) && opening != openings.end()) {
+    const double center = frame.along(leg.side, opening->center);
+    const double beside = (start ? side.length_mm - center : center) - needs - cloth;
+    const double most = std::floor(2 * beside / step + 1e-9) * step;
+    return text + (most > 0
+                       ? fmt::format(": the side {} is {} long, give its opening a width of at "
+                                     "most {}",
+                                     side.name, words(side.own_length), words(most))
+                       : std::string(": give its opening a center nearer to the middle"));
+  }
+  const auto* from = std::get_if<FromCorner>(&end.at);
+  const int other = start ? frame.next(leg.side) : frame.previous(leg.side);
+  const std::string& neighbor = from ? from->neighbor : side_at(frame, other).name;
+  // Away from the corner that it turns it has more.
+  const bool least = frame.begins_at(leg.side, neighbor) != start;
+  const double told = frame.from_corner(leg.side, furthest, neighbor).mm();
+  const double value =
+      (least ? std::ceil(told / step - 1e-9) : std::floor(told / step + 1e-9)) * step;
+  if (value >= 0.0 && value <= side.own_length)
+    text += fmt::format(": the side {} is {} long, give at {} {}", side.name,
+                        words(side.own_length), least ? "least" : "most",
+                        end_text(frame, leg.side, mm(value), neighbor, units));
   return text;
 }
 
@@ -64,43 +92,85 @@ struct EndPlace {
   double bare = 0;  ///< how far before that its board ends
 };
 
+/// The place of a bumper's end that its side's opening gives: so that the cover ends at the
+/// opening's edge once end_clearance is taken off and cloth is on the end.
+Outcome<EndPlace> place_at_opening(const Frame& frame, const Section& section, int side,
+                                   const BumperKeys& keys, bool start, const std::string& key,
+                                   const Places& places, const std::vector<OpeningKeys>& openings) {
+  const std::string& name = side_at(frame, side).name;
+  const auto opening = std::ranges::find(openings, name, &OpeningKeys::side);
+  if (opening == openings.end())
+    return refuse(Why::Missing,
+                  fmt::format("side \"{0}\" has no opening, expected [[opening]] with side = "
+                              "\"{0}\" and its width",
+                              name),
+                  places.of(key));
+  const AlongSide gap = stretch_of(frame, side, *opening);
+  const double cloth = kEndLayers * section.cloth_thickness_mm();
+  const double back = cloth - keys.end_clearance.mm();
+  return EndPlace{start ? gap.to + back : gap.from - back};
+}
+
+/// Refuses an end at a place of its own that looks on to the opening of its side, which says
+/// already where it is.
+Refusals beside_opening(const Frame& frame, int side, double x, bool start, const std::string& key,
+                        const Places& places, const std::vector<OpeningKeys>& openings) {
+  const std::string& name = side_at(frame, side).name;
+  const auto opening = std::ranges::find(openings, name, &OpeningKeys::side);
+  if (opening == openings.end()) return {};
+  const double center = frame.along(side, opening->center);
+  if (start ? x < center : x > center) return {};
+  return {{Why::OutOfRange,
+           fmt::format("the [[opening]] of side \"{0}\" says where this end is, and so does this "
+                       "place: give [\"{0}\", \"opening\"], or take the [[opening]] out",
+                       name),
+           places.of(key)}};
+}
+
 Outcome<EndPlace> place_of_end(const Frame& frame, const Section& section,
-                               const PaddingKeys& padding, const RunEnd& end, bool start,
-                               const std::string& key, const Places& places, Units units) {
-  const auto words = [&](double value_mm) { return exact(mm(value_mm), units); };
+                               const PaddingKeys& padding, const BumperKeys& keys, bool start,
+                               const std::string& key, const Places& places, Units units,
+                               const std::vector<OpeningKeys>& openings) {
+  const RunEnd& end = start ? keys.from : keys.to;
   const std::optional<int> number = frame.side(end.side);
   if (!number)
     return refuse(Why::UnknownName,
                   fmt::format("no side is named \"{}\", expected {}", end.side,
                               quoted_choice(names_of_sides(frame))),
                   places.of(key));
-  const double side_length = side_at(frame, *number).length_mm;
-  if (const auto* share = std::get_if<RunEnd::Share>(&end.at))
-    return EndPlace{share->fraction * side_length};
-  if (const auto* along = std::get_if<Length>(&end.at)) {
-    if (along->mm() < 0.0 || along->mm() > side_length)
+  if (std::holds_alternative<RunEnd::Opening>(end.at))
+    return place_at_opening(frame, section, *number, keys, start, key, places, openings);
+  if (const auto place = place_on_side(end)) {
+    const auto* from = std::get_if<FromCorner>(&*place);
+    const Length own = mm(side_at(frame, *number).own_length);
+    if (from && from->distance > own)
       return refuse(Why::OutOfRange,
-                    fmt::format("side \"{0}\" ends at {1}, and {2} is not on it, expected at most "
-                                "{1}",
-                                end.side, words(side_length), words(along->mm())),
+                    fmt::format("{} is not on side \"{}\": the side is {} long, give at most {}",
+                                exact(from->distance, units), end.side, exact(own, units),
+                                end_text(frame, *number, own, from->neighbor, units)),
                     places.of(key));
-    return EndPlace{along->mm()};
+    const double x = frame.along(*number, *place);
+    if (Refusals twice = beside_opening(frame, *number, x, start, key, places, openings);
+        !twice.empty())
+      return tl::unexpected(std::move(twice));
+    return EndPlace{x};
   }
   const Corner corner = frame.corner_after(start ? frame.previous(*number) : *number);
   if (std::abs(corner.turn) < kStraight)
     return refuse(
         Why::DoesNotFit,
-        fmt::format("side \"{}\" has no corner at this end, expected a length, or a share "
-                    "like \"50%\", instead of \"corner\"",
-                    end.side),
+        fmt::format(
+            "side \"{}\" has no corner at this end, expected a share like \"50%\", or a distance "
+            "and a neighboring side, instead of \"corner\"",
+            end.side),
         places.of(key));
   if (corner.turn <= 0.0)
-    return refuse(
-        Why::ReflexCorner,
-        fmt::format("the corner at this end of side \"{}\" turns inwards, expected a length, or a "
-                    "share like \"50%\", instead of \"corner\"",
-                    end.side),
-        places.of(key));
+    return refuse(Why::ReflexCorner,
+                  fmt::format("the corner at this end of side \"{}\" turns inwards, expected a "
+                              "share like \"50%\", or a "
+                              "distance and a neighboring side, instead of \"corner\"",
+                              end.side),
+                  places.of(key));
   const double thick = section.thickness_mm(), foam = section.padding_depth_mm();
   Corner::SquareEnd beyond = corner.square_end(thick, thick + foam, laps(padding, end.side));
   if (beyond.padding - beyond.board > practice::kMostBare * foam + kTouch)
@@ -113,7 +183,7 @@ Outcome<EndPlace> place_of_end(const Frame& frame, const Section& section,
                     measured(mm(practice::kMostBare * foam), units), start ? "0%" : "100%"),
         places.of(key));
   if (beyond.padding - beyond.board < practice::kLeastBare.mm()) beyond.padding = beyond.board;
-  return EndPlace{start ? -beyond.padding : side_length + beyond.padding,
+  return EndPlace{start ? -beyond.padding : side_at(frame, *number).length_mm + beyond.padding,
                   beyond.padding - beyond.board};
 }
 
@@ -173,6 +243,72 @@ double apart(const std::vector<plane::Polygon>& one, const std::vector<plane::Po
   return least;
 }
 
+/// Two bumpers where they overlap most.
+struct Overlap {
+  double deepest = 0;  ///< negative: so deep, mm
+  const RunSide *one = nullptr, *other = nullptr;
+};
+
+Overlap overlap_of(const Frame& frame, const Section& section, const Run& a, const Run& b) {
+  Overlap overlap;
+  for (const RunSide& one : a.sides)
+    for (const RunSide& other : b.sides) {
+      const double gap = apart(plans_of(frame, section, one), plans_of(frame, section, other));
+      if (gap >= overlap.deepest) continue;
+      overlap = {gap, &one, &other};
+    }
+  return overlap;
+}
+
+constexpr std::string_view kWhichWay =
+    " (a bumper goes counter-clockwise seen from above, from its \"from\" to its \"to\")";
+
+/// By how much two bumpers overlap and where, and which end to move to what place: the later one's,
+/// up to where the other ends.
+Refusal overlap_words(const Frame& frame, const Run& a, const Run& b, const Overlap& overlap,
+                      const Places& places, Units units) {
+  const std::string table = fmt::format("bumper.{}", b.keys);
+  const auto words = [&](double value_mm) { return exact(mm(value_mm), units); };
+  const int side = overlap.one->side;
+  if (side != overlap.other->side)
+    return {Why::DoesNotFit,
+            fmt::format("bumper \"{}\" overlaps bumper \"{}\" by {} at the corner of \"{}\" and "
+                        "\"{}\", expected a gap{}",
+                        b.name, a.name, words(-overlap.deepest), side_at(frame, side).name,
+                        side_at(frame, overlap.other->side).name, kWhichWay),
+            places.of(table)};
+  const std::string& neighbor = side_at(frame, frame.previous(side)).name;
+  const double from = std::max(overlap.one->from_x, overlap.other->from_x);
+  const double to = std::min(overlap.one->to_x, overlap.other->to_x);
+  const auto told = [&](double x) { return frame.from_corner(side, x, neighbor); };
+  std::string sentence = fmt::format(
+      "bumper \"{}\" overlaps bumper \"{}\" by {} along the side {}, from {} to {} from the corner "
+      "with \"{}\", expected a gap",
+      b.name, a.name, words(to - from), side_at(frame, side).name, exact(told(from), units),
+      exact(told(to), units), neighbor);
+  // Of the later bumper the end that lies in the other, where the other goes on past it.
+  const bool starts = overlap.other == &b.sides.front() && !overlap.other->starts_at_corner &&
+                      overlap.one == &a.sides.back() && !overlap.one->ends_at_corner &&
+                      overlap.one->from_x < overlap.other->from_x;
+  const bool ends = overlap.other == &b.sides.back() && !overlap.other->ends_at_corner &&
+                    overlap.one == &a.sides.front() && !overlap.one->starts_at_corner &&
+                    overlap.one->to_x > overlap.other->to_x;
+  const double x =
+      starts ? overlap.one->to_x + a.end_clearance : overlap.one->from_x - a.end_clearance;
+  const FrameSide& on = side_at(frame, side);
+  if (starts != ends && x >= on.own_from && x <= on.own_from + on.own_length) {
+    sentence += fmt::format(": give {} = {}", starts ? "from" : "to",
+                            end_text(frame, side, told(x), neighbor, units));
+    const std::string key = starts ? "from" : "to";
+    return {Why::DoesNotFit,
+            sentence + std::string(kWhichWay),
+            places.of(table + "." + key),
+            {{fmt::format("bumper.{}.{}", b.keys + 1, key),
+              end_text(frame, side, told(x), neighbor, units)}}};
+  }
+  return {Why::DoesNotFit, sentence + std::string(kWhichWay), places.of(table)};
+}
+
 /// Along the frame's outline from the first corner, not counting what stands out beyond corners.
 double round_frame(const Frame& frame, int side, double x) {
   double before = 0.0;
@@ -188,12 +324,13 @@ double perimeter(const Frame& frame) {
 }  // namespace
 
 Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingKeys& padding,
-                      const BumperKeys& keys, int number, const Places& places, Units units) {
+                      const BumperKeys& keys, int number, const Places& places, Units units,
+                      const std::vector<OpeningKeys>& openings) {
   const std::string table = fmt::format("bumper.{}", number);
   const auto from =
-      place_of_end(frame, section, padding, keys.from, true, table + ".from", places, units);
+      place_of_end(frame, section, padding, keys, true, table + ".from", places, units, openings);
   const auto to =
-      place_of_end(frame, section, padding, keys.to, false, table + ".to", places, units);
+      place_of_end(frame, section, padding, keys, false, table + ".to", places, units, openings);
   Refusals faults;
   for (const auto* end : {&from, &to})
     if (!*end) faults.insert(faults.end(), end->error().begin(), end->error().end());
@@ -247,7 +384,8 @@ Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingK
     const double needs = turns ? section.depth_mm() : 3 * kTouch;
     if (left < needs - kTouch)
       faults.push_back({Why::DoesNotFit,
-                        too_short_words(frame, leg, keys, turns ? needs : 0.0, units),
+                        too_short_words(frame, leg, keys, turns ? needs : 0.0, units,
+                                        kEndLayers * section.cloth_thickness_mm(), openings),
                         places.of(table + key)});
   };
   too_short(run.sides.front(), ".from");
@@ -259,20 +397,12 @@ Outcome<Run> make_run(const Frame& frame, const Section& section, const PaddingK
 Outcome<std::vector<double>> gaps_between(const Frame& frame, const Section& section,
                                           const std::vector<Run>& runs, const Places& places,
                                           Units units) {
-  const auto words = [&](double value_mm) { return exact(mm(value_mm), units); };
   Refusals faults;
   for (std::size_t a = 0; a < runs.size(); ++a)
     for (std::size_t b = a + 1; b < runs.size(); ++b) {
-      double deepest = 0.0;
-      for (const RunSide& one : runs[a].sides)
-        for (const RunSide& other : runs[b].sides)
-          deepest = std::min(deepest,
-                             apart(plans_of(frame, section, one), plans_of(frame, section, other)));
-      if (deepest < -kTouch)
-        faults.push_back({Why::DoesNotFit,
-                          fmt::format("bumper \"{}\" overlaps bumper \"{}\" by {}, expected a gap",
-                                      runs[b].name, runs[a].name, words(-deepest)),
-                          places.of(fmt::format("bumper.{}", runs[b].keys))});
+      const Overlap overlap = overlap_of(frame, section, runs[a], runs[b]);
+      if (overlap.deepest < -kTouch)
+        faults.push_back(overlap_words(frame, runs[a], runs[b], overlap, places, units));
     }
   if (!faults.empty()) return tl::unexpected(std::move(faults));
 

@@ -12,7 +12,7 @@ constexpr Check kChecks[] = {
     check_corner_fill,    check_padding,         check_padding_form,  check_backing,
     check_extension,      check_hard_parts,      check_board_ends,    check_zone,
     check_by_eye,         check_support,         check_weight,        check_play,
-    check_brackets,
+    check_brackets,       check_openings,
 };
 
 }  // namespace

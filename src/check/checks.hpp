@@ -22,6 +22,7 @@ void check_numeral_spacing(const CheckedSet&, const Season&, Findings&);
 void check_sight(const CheckedSet&, const Season&, Findings&);
 void check_contrast(const CheckedSet&, const Season&, Findings&);
 void check_cover_gap(const CheckedSet&, const Season&, Findings&);
+void check_openings(const CheckedSet&, const Season&, Findings&);  ///< our own advice
 void check_corner_reach(const CheckedSet&, const Season&, Findings&);
 void check_cover_cloth(const CheckedSet&, const Season&, Findings&);
 void check_cloth_color(const CheckedSet&, const Season&, Findings&);

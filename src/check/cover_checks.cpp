@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "check/checks.hpp"
+#include "check/opening_advice.hpp"
 #include "check/plan.hpp"
 #include "job/key_path.hpp"
 #include "swathe/job.hpp"
@@ -48,12 +49,16 @@ About drawn_back(const CheckedSet& s, std::size_t bumper, double by_mm, const Fi
 About lengthened(const CheckedSet& s, std::size_t bumper, double by_mm, const Findings& findings) {
   About about = gap_after(s, bumper);
   const RunEnd& to = s.job.bumpers[static_cast<std::size_t>(s.wraps[bumper].run().keys)].to;
-  const auto* const at = std::get_if<Length>(&to.at);
+  const auto* const at = std::get_if<FromCorner>(&to.at);
   const int side = s.wraps[bumper_after(s, bumper)].run().sides.front().side;
-  if (at && s.wraps[bumper].run().sides.back().side == side)
-    about.mend = {
-        {key_of(s, bumper, "to"),
-         fmt::format("[{}, {}]", quoted_text(to.side), findings.at_least_value(at->mm() + by_mm))}};
+  if (!at || s.wraps[bumper].run().sides.back().side != side) return about;
+  const double told = at->distance.mm();
+  const std::string value = s.frame.begins_at(side, at->neighbor)
+                                ? findings.at_least_value(told + by_mm)
+                                : findings.at_most_value(told - by_mm);
+  if (s.frame.begins_at(side, at->neighbor) || told >= by_mm)
+    about.mend = {{key_of(s, bumper, "to"), fmt::format("[{}, {}, {}]", quoted_text(to.side), value,
+                                                        quoted_text(at->neighbor))}};
   return about;
 }
 
@@ -125,14 +130,21 @@ void judge_wide_gap(const CheckedSet& s, const Season& season, std::size_t bumpe
 /// The one gap that may be larger, for what it leaves covered.
 void judge_larger_gap(const CheckedSet& s, const Season& season, std::size_t bumper,
                       Findings& findings) {
-  findings.at_least(
-      *season.cover_larger_gap,
-      {"cover-gap",
-       fmt::format("{}, the one wider gap, {}: frame covered beside its corners",
-                   between(s, bumper), findings.measured_text(s.bare_gaps[bumper])),
-       covered_beside_corners(s, bumper),
-       "keep the gap further from the frame's corners, or close it", gap_after(s, bumper)},
-      Grace::Inspection);
+  Measure measure{"cover-gap",
+                  fmt::format("{}, the one wider gap, {}: frame covered beside its corners",
+                              between(s, bumper), findings.measured_text(s.bare_gaps[bumper])),
+                  covered_beside_corners(s, bumper),
+                  "keep the gap further from the frame's corners, or close it",
+                  gap_after(s, bumper)};
+  const int side = s.wraps[bumper].run().sides.back().side;
+  if (const auto opening = opening_beside(s, side, season.cover_larger_gap->value.mm())) {
+    OpeningAdvice advice = narrower(*opening, findings);
+    measure.advice = std::move(advice.words);
+    measure.about.mend = std::move(advice.mend);
+    const std::string table = fmt::format("opening.{}", opening->number + 1);
+    measure.about.keys.insert(measure.about.keys.begin(), {table + ".width", table + ".center"});
+  }
+  findings.at_least(*season.cover_larger_gap, std::move(measure), Grace::Inspection);
 }
 
 Subject corner_subject(const Frame& frame, int before) {
@@ -218,6 +230,12 @@ void check_corner_reach(const CheckedSet& s, const Season& season, Findings& fin
                                findings.rounded_text(reach.begins - near));
       } else if (reach.runs >= needs - kRounding) {
         continue;
+      } else if (const auto opening = opening_beside(s, number, needs)) {
+        OpeningAdvice advice = narrower(*opening, findings);
+        j.advice = std::move(advice.words);
+        j.about.mend = std::move(advice.mend);
+        const std::string table = fmt::format("opening.{}", opening->number + 1);
+        j.about.keys.insert(j.about.keys.begin(), {table + ".width", table + ".center"});
       }
       all_pass = false;
       findings.add(*season.cover_reach, j);

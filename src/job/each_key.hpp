@@ -97,6 +97,13 @@ void each_key(K& quick, Visit&& visit) {
   visit("density", quick.density_kg_m2);
 }
 
+template <KeysOf<OpeningKeys> K, class Visit>
+void each_key(K& opening, Visit&& visit) {
+  visit("side", opening.side);
+  visit("width", opening.width);
+  visit("center", opening.center);
+}
+
 template <KeysOf<BumperKeys> K, class Visit>
 void each_key(K& bumper, Visit&& visit) {
   visit("name", bumper.name);
@@ -107,14 +114,14 @@ void each_key(K& bumper, Visit&& visit) {
 
 template <KeysOf<BracketKeys> K, class Visit>
 void each_key(K& bracket, Visit&& visit) {
-  visit("bumper", bracket.bumper);
   visit("side", bracket.side);
-  visit("at", std::tie(bracket.from, bracket.at));
-  visit("next_to", bracket.next_to);
+  visit("at", bracket.at);
+  visit("bumper", bracket.bumper);
   visit("width", bracket.width);
   visit("height", bracket.height);
   visit("down", bracket.down);
   visit("holes", bracket.holes);
+  visit("holes_from", bracket.holes_from);
   visit("cloth", bracket.cloth);
   visit("clearance", bracket.clearance);
   visit("corner_radius", bracket.corner_radius);
@@ -140,9 +147,9 @@ void each_key(K& numerals, Visit&& visit) {
 
 template <KeysOf<NumeralPlaceKeys> K, class Visit>
 void each_key(K& place, Visit&& visit) {
-  visit("bumper", place.bumper);
   visit("side", place.side);
   visit("center", place.center);
+  visit("bumper", place.bumper);
   visit("split", place.split);
 }
 

@@ -48,11 +48,10 @@ Json list_of(Json item, const CountRange& count) {
           {"maxItems", count.most}};
 }
 
-Json pair_of(Json first, Json second) {
-  return {{"type", "array"},
-          {"items", Json::array({std::move(first), std::move(second)})},
-          {"minItems", 2},
-          {"maxItems", 2}};
+/// A list of one each of these, in this order.
+Json tuple_of(std::vector<Json> items) {
+  const std::size_t count = items.size();
+  return {{"type", "array"}, {"items", std::move(items)}, {"minItems", count}, {"maxItems", count}};
 }
 
 /// What a key may hold.
@@ -101,16 +100,15 @@ struct Kind {
     return list;
   }
   Json operator()(const OfSidesOr& of) const {
-    return any_of({words({of.word}), (*this)(OfSides{of.count})});
+    return any_of({words(of.words), (*this)(OfSides{of.count})});
   }
   Json operator()(const OfBumper&) const { return text(kMostName); }
   Json operator()(const OfEnd& of) const {
-    return pair_of(
-        text(kMostName),
-        any_of({words({"corner"}), text_of("^-?[0-9.]+([eE][-+]?[0-9]+)? *%$"), length(of.range)}));
+    return any_of({tuple_of({text(kMostName), any_of({words(of.words), share()})}),
+                   tuple_of({text(kMostName), length(of.range), text(kMostName)})});
   }
-  Json operator()(const OfBoardPlace& of) const {
-    return pair_of(words(of.words), length(of.range));
+  Json operator()(const OfSidePlace& of) const {
+    return any_of({share(), tuple_of({length(of.range), text(kMostName)})});
   }
   Json operator()(const OfPaper& of) const {
     std::vector<std::string> names;
@@ -123,6 +121,7 @@ struct Kind {
   static Json number(double least, double most) {
     return {{"type", "number"}, {"minimum", least}, {"maximum", most}};
   }
+  static Json share() { return text_of("^-?[0-9.]+([eE][-+]?[0-9]+)? *%$"); }
   static Json text(int most) { return {{"type", "string"}, {"minLength", 1}, {"maxLength", most}}; }
   /// A bare number is inches or millimeters: what may be either may be the wider.
   static Json length(const LengthRange& range) {

@@ -18,8 +18,11 @@ std::vector<std::string_view> texts() {
   return all;
 }
 
-constexpr std::string_view kASideAndDistance =
-    "a side and the distance along it, like [\"front\", \"50%\"]";
+constexpr std::string_view kASideAndPlace =
+    "a side and a place along it, like [\"front\", \"50%\"] or [\"front\", \"9 in\", \"left\"]";
+
+/// What may stand for a place along the side at a bumper's end.
+const std::vector<std::string_view> kEndWords = {"corner", "opening"};
 
 std::vector<Key> described_keys() {
   // Defaults that are data.
@@ -183,29 +186,37 @@ std::vector<Key> described_keys() {
        "Then the cover pulls tight."},
       {"cloth.hook_and_loop.density", OfNumber{kClothDensity, "kg/m2"}, Given::Default, "0.7",
        "Weight of the strips", "of hook-and-loop, both halves together, kg/m2", "For the weight."},
+      {"opening.side", OfSide{}, Given::Needed, "\"front\"", "Side", "the side that it is in",
+       "No bumper covers it: a mechanism reaches out there.", "the side it is in, like \"front\""},
+      {"opening.width", OfLength{kOpeningWidth}, Given::Needed, "\"14 in\"", "Width",
+       "finished, from cover to cover",
+       "Cloth and the gap at the bumpers' ends are counted in for you.",
+       "how wide it is from cover to cover, like \"14 in\""},
+      {"opening.center", OfSidePlace{kAlong}, Given::Default, "\"50%\"", "Center",
+       "its middle: a share of the side, or [\"12 in\", \"left\"]",
+       "That is 12 in from the frame's corner with left."},
       {"bumper.name", OfText{kMostName}, Given::Needed, "\"A\"", "Name",
        "is printed on its sheets and stands in their file names",
        "Pieces get mixed up on the bench, so each has its name on it.",
        "the bumper's name, like \"A\""},
-      {"bumper.from", OfEnd{kAlong}, Given::Needed, "[\"front\", \"50%\"]", "From",
-       "the side it begins on, and how far along that side",
-       "Or a length, or \"corner\": as padding reaches.", kASideAndDistance},
-      {"bumper.to", OfEnd{kAlong}, Given::Needed, "[\"back\", \"50%\"]", "To",
-       "the side it ends on, and how far along that side",
-       "Rules limit the gap to the next bumper.", kASideAndDistance},
+      {"bumper.from", OfEnd{kEndWords, kAlong}, Given::Needed, "[\"front\", \"50%\"]", "From",
+       "the side it begins on, and where on that side",
+       "Or [\"front\", \"9 in\", \"left\"]: 9 in from the corner with left.", kASideAndPlace},
+      {"bumper.to", OfEnd{kEndWords, kAlong}, Given::Needed, "[\"back\", \"50%\"]", "To",
+       "the side it ends on, and where on that side",
+       "Or \"corner\", as padding reaches, or \"opening\".", kASideAndPlace},
       {"bumper.end_clearance", OfLength{kSmallGap}, Given::Default, "\"1/4 in\"", "Gap at its ends",
        "how much is taken off each end, for the gap",
        "The cloth on two neighboring ends needs room."},
-      {"bracket.bumper", OfBumper{}, Given::Needed, "\"A\"", "Bumper", "the bumper that it is on",
-       "That bumper's cover leaves room for it.", "the name of the bumper it is on, like \"A\""},
       {"bracket.side", OfSide{}, Given::Needed, "\"left\"", "Side",
        "the side of the frame whose board it is on",
        "A bumper may have a board on each of several sides.", "the side it is on, like \"left\""},
-      {"bracket.at", OfBoardPlace{texts<FromEnd>(), kAlong}, Given::Needed, "[\"left\", \"11 in\"]",
-       "Place", "how far from the board's left or right end, seen from outside",
-       "Along the inside, to its nearer edge."},
-      {"bracket.next_to", OfSide{}, Given::Optional, "\"right\"", "Next to",
-       "the side that its board lies next to", "Needed where a bumper has two boards on one side."},
+      {"bracket.at", OfSidePlace{kAlong}, Given::Needed, "[\"11 in\", \"front\"]", "Place",
+       "its nearer edge, from the frame's corner with front",
+       "Or \"50%\": its center is in the middle of the side.",
+       "its place along the side, like [\"11 in\", \"front\"], or \"50%\""},
+      {"bracket.bumper", OfBumper{}, Given::Optional, "\"A\"", "Bumper",
+       "the bumper it is on; you may leave it out", "It follows from side and place."},
       {"bracket.width", OfLength{kBracketSize}, Given::Needed, "\"2 in\"", "Width",
        "along the board", "Staples keep away from all of it.", "its width, like \"2 in\""},
       {"bracket.height", OfLength{kBracketSize}, Given::Needed, "\"2 in\"", "Height",
@@ -214,8 +225,11 @@ std::vector<Key> described_keys() {
       {"bracket.down", OfLength{kAlong}, Given::Default, "\"0 in\"", "Down from the top",
        "from the board's top edge", "It decides how much of the bracket lies on the flap."},
       {"bracket.holes", OfPoints{kHoles, kAlong, 2}, Given::Optional, "[[\"1 in\", \"1 in\"]]",
-       "Holes", "centers: right and down from its top left, seen from outside",
+       "Holes", "centers: along from its edge nearer that corner, down from its top",
        "The cloth gets a hole there."},
+      {"bracket.holes_from", OfSide{}, Given::Optional, "\"front\"", "Holes counted from",
+       "if at is a share: the side whose corner holes are counted from",
+       "Needed where the holes are not alike from both edges."},
       {"bracket.cloth", OfChoice{texts<BracketCloth>()}, Given::Default, "\"under\"", "Cloth",
        "\"under\": cloth goes below it; \"window\": cut out round it",
        "In a window the bracket sits on bare wood."},
@@ -236,8 +250,8 @@ std::vector<Key> described_keys() {
       {"numerals.height", OfLengthOr{{"season"}, kNumeralHeight}, Given::Default, "\"season\"",
        "Height", "of the shortest digit: a length, or least allowed + 1/8 in",
        "Higher digits can be read from further, and take more room."},
-      {"numerals.sides", OfSidesOr{"auto"}, Given::Default, "\"auto\"", "Sides",
-       "sides with the number: \"auto\" chooses; or [\"front\", \"left\"]",
+      {"numerals.sides", OfSidesOr{{"auto", "all"}}, Given::Default, "\"auto\"", "Sides",
+       "\"auto\" chooses; \"all\"; or a list: [\"front\", \"left\"]",
        "Rules want several, well apart; for none, leave out job.number."},
       {"numerals.spacing", OfLengthOr{{"font", "tabular"}, kDigitSpacing}, Given::Default,
        "\"font\"", "Spacing", "\"font\", \"tabular\" (all digits equally wide), or extra length",
@@ -261,15 +275,14 @@ std::vector<Key> described_keys() {
        "Thin bridges tear when the stencil is lifted."},
       {"numerals.spares", OfCount{kSpares}, Given::Default, "0", "Spare digits",
        "how many more of each digit than needed", "One is soon scorched or cut wrong."},
-      {"numerals.place.bumper", OfBumper{}, Given::Needed, "\"A\"", "Bumper",
-       "the bumper that gets the number", "For a place that \"auto\" would not choose.",
-       "the name of a bumper, like \"A\""},
       {"numerals.place.side", OfSide{}, Given::Needed, "\"left\"", "Side",
-       "the side of that bumper", "For a place that \"auto\" would not choose.",
-       "a side of that bumper, like \"front\""},
-      {"numerals.place.center", OfLength{kAlong}, Given::Optional, "\"15 in\"", "Center",
-       "its middle, from the board's left end, seen from outside",
+       "the side that gets the number", "For a place that \"auto\" would not choose.",
+       "a side of the frame, like \"front\""},
+      {"numerals.place.center", OfSidePlace{kAlong}, Given::Optional, "[\"15 in\", \"front\"]",
+       "Center", "its middle, from the corner with front; or a share like \"50%\"",
        "Leave it out for the middle of the free cloth."},
+      {"numerals.place.bumper", OfBumper{}, Given::Optional, "\"A\"", "Bumper",
+       "which one, where two bumpers are on that side", "Else it follows from side and center."},
       {"numerals.place.split", OfCount{kSplit}, Given::Optional, "2", "Digits before the gap",
        "digits on this bumper; the others go on the next one",
        "For a gap in the middle of a side; some seasons forbid it."},
@@ -309,14 +322,20 @@ std::vector<Key> described_keys() {
   };
 }
 
-constexpr KeyTable kTables[] = {
-    {"job", true, {}},          {"frame", true, {}},
-    {"boards", false, {}},      {"padding", false, {}},
-    {"cloth", false, {}},       {"cloth.hook_and_loop", false, {}},
-    {"bumper", true, kBumpers}, {"bracket", false, kBrackets},
-    {"numerals", false, {}},    {"numerals.place", false, kNumeralPlaces},
-    {"sight", false, {}},       {"sight.blind", false, kBlinds},
-    {"paper", false, {}}};
+constexpr KeyTable kTables[] = {{"job", true, {}},
+                                {"frame", true, {}},
+                                {"boards", false, {}},
+                                {"padding", false, {}},
+                                {"cloth", false, {}},
+                                {"cloth.hook_and_loop", false, {}},
+                                {"opening", false, kOpenings},
+                                {"bumper", true, kBumpers},
+                                {"bracket", false, kBrackets},
+                                {"numerals", false, {}},
+                                {"numerals.place", false, kNumeralPlaces},
+                                {"sight", false, {}},
+                                {"sight.blind", false, kBlinds},
+                                {"paper", false, {}}};
 
 }  // namespace
 

@@ -71,15 +71,15 @@ struct OfSides {   ///< a list of them
   CountRange count{0, kSides.most};
 };
 struct OfSidesOr {  ///< a list of them, or a word
-  std::string_view word;
+  std::vector<std::string_view> words;
   CountRange count{0, kSides.most};
 };
 struct OfBumper {};  ///< the name of a bumper
-struct OfEnd {       ///< a side and how far along it
+struct OfEnd {       ///< a side, and a place along it or a word
+  std::vector<std::string_view> words;
   LengthRange range;
 };
-struct OfBoardPlace {  ///< an end of the board and how far from it
-  std::vector<std::string_view> words;
+struct OfSidePlace {  ///< a place along a side that another key names
   LengthRange range;
 };
 struct OfPaper {  ///< a paper's name, or its width and height
@@ -88,7 +88,7 @@ struct OfPaper {  ///< a paper's name, or its width and height
 
 using Holds = std::variant<OfLength, OfLengths, OfLengthOr, OfPoints, OfAngle, OfNumber, OfCount,
                            OfFlag, OfText, OfDigits, OfChoice, OfColor, OfColors, OfAxes, OfNames,
-                           OfSide, OfSides, OfSidesOr, OfBumper, OfEnd, OfBoardPlace, OfPaper>;
+                           OfSide, OfSides, OfSidesOr, OfBumper, OfEnd, OfSidePlace, OfPaper>;
 
 struct Key {
   std::string_view path;  ///< "cloth.flap", "bumper.from"

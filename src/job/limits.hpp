@@ -27,6 +27,7 @@ inline constexpr int kMostName = 24;    ///< characters of a bumper, side or col
 inline constexpr int kMostPath = 200;   ///< characters of a season or font, name or path
 
 inline constexpr CountRange kSides{3, 16};
+inline constexpr CountRange kOpenings{0, 16};
 inline constexpr CountRange kBumpers{1, 32};
 inline constexpr CountRange kBrackets{0, 64};
 inline constexpr CountRange kHoles{0, 16};  ///< of one bracket
@@ -67,6 +68,7 @@ inline constexpr LengthRange kSmallGap{mm(0), mm(200)};  ///< clearances, set-ba
 inline constexpr NumberRange kStretch{0, 0.5};
 
 inline constexpr LengthRange kBracketSize{mm(1), kMostLength};
+inline constexpr LengthRange kOpeningWidth{mm(20), kMostLength};
 inline constexpr LengthRange kNumeralHeight{mm(10), mm(1000)};
 inline constexpr LengthRange kDigitSpacing{mm(-200), mm(200)};
 inline constexpr LengthRange kBridge{mm(0.5), mm(50)};

@@ -41,9 +41,6 @@ template <>
 inline constexpr Word<Fixing> kWords<Fixing>[] = {{"staples", Fixing::Staples},
                                                   {"hook-and-loop", Fixing::HookAndLoop}};
 template <>
-inline constexpr Word<FromEnd> kWords<FromEnd>[] = {{"left", FromEnd::Left},
-                                                    {"right", FromEnd::Right}};
-template <>
 inline constexpr Word<BracketCloth> kWords<BracketCloth>[] = {{"under", BracketCloth::Under},
                                                               {"window", BracketCloth::Window}};
 template <>

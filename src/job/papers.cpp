@@ -4,6 +4,7 @@
 #include "base/embedded.hpp"
 #include "base/toml.hpp"
 #include "job/names.hpp"
+#include "job/spelling.hpp"
 #include "swathe/base.hpp"
 #include "swathe/job.hpp"
 
@@ -35,7 +36,8 @@ std::vector<Paper> papers() {
 
 std::optional<Paper> find_paper(std::string_view name) {
   const std::vector<Paper> all = papers();
-  const auto found = std::ranges::find(all, name, &Paper::name);
+  const auto found = std::ranges::find_if(
+      all, [&](const Paper& paper) { return same_but_for_case(paper.name, name); });
   return found == all.end() ? std::nullopt : std::optional(*found);
 }
 

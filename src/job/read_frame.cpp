@@ -2,6 +2,7 @@
 
 #include "base/print.hpp"
 #include "job/read_tables.hpp"
+#include "job/spelling.hpp"
 
 namespace swathe {
 namespace {
@@ -42,7 +43,8 @@ std::optional<std::vector<std::string>> read_names(TableReader& in, const toml::
   for (const toml::node& item : *list) {
     auto name = in.read_text(item, "a side of frame.sides", of.most);
     if (!name) continue;
-    if (std::ranges::count(names, *name) > 0)
+    if (std::ranges::any_of(
+            names, [&](const std::string& other) { return same_but_for_case(other, *name); }))
       in.fault(Why::OutOfRange,
                fmt::format("two sides are called \"{}\", expected a name of its own for each",
                            clip(*name)),

@@ -38,6 +38,7 @@ void read_tables(TableReader& root) {
   read_boards(root);
   read_padding(root);
   read_cloth(root);
+  read_openings(root);
   read_bumpers(root);
   read_brackets(root);
   read_numerals(root);
@@ -60,7 +61,7 @@ JobReading read_job(std::string_view text, const std::string& file) {
   JobReading reading;
   reading.job.places = Places(file);
   reading.faults = std::move(root.error());
-  reading.unsound = {"job",    "frame",   "boards",   "padding", "cloth",
+  reading.unsound = {"job",    "frame",   "boards",   "padding", "cloth", "opening",
                      "bumper", "bracket", "numerals", "sight",   "paper"};
   return reading;
 }

@@ -19,7 +19,7 @@ bool put(std::optional<T> value, T& out) {
 std::optional<Length> TableReader::read_length_or(const toml::node& node, const std::string& what,
                                                   const OfLengthOr& of) {
   const auto text = node.value_exact<std::string>();
-  if (text && std::ranges::count(of.words, *text) > 0) return std::nullopt;
+  if (!word_in(node, of.words).empty()) return std::nullopt;
   if (!text || parse_length(*text, file_.units)) return read_length(node, what, of.range);
   std::string words;
   for (const std::string_view word : of.words)

@@ -1,14 +1,11 @@
 #include <algorithm>
 
 #include "base/print.hpp"
+#include "job/read_place.hpp"
 #include "job/read_tables.hpp"
 
 namespace swathe {
 namespace {
-
-bool is_word(const toml::node& node, std::string_view word) {
-  return node.value_exact<std::string_view>() == word;
-}
 
 void read_axes(TableReader& in, std::map<std::string, double>& axes) {
   constexpr std::size_t kTagSize = 4;  // OpenType, "Data types": a tag is four printable characters
@@ -37,20 +34,24 @@ void read_axes(TableReader& in, std::map<std::string, double>& axes) {
 
 void read_spacing(TableReader& in, NumeralSpacing& spacing) {
   const toml::node* node = in.take("spacing");
-  spacing.tabular = node && is_word(*node, "tabular");
+  spacing.tabular = node && in.word_in(*node, in.held<OfLengthOr>("spacing").words) == "tabular";
   in.read("spacing", spacing.extra);
 }
 
 void read_sides(TableReader& in, std::optional<std::vector<std::string>>& sides) {
   const toml::node* node = in.take("sides");
-  if (!node || is_word(*node, in.held<OfSidesOr>("sides").word)) return;
+  if (!node) return;
+  const std::string_view word = in.word_in(*node, in.held<OfSidesOr>("sides").words);
+  if (word == "all") sides = in.file().sides;
+  if (!word.empty()) return;
   if (!node->is_array())
     return in.wrong(node->is_string() ? Why::OutOfRange : Why::WrongType, *node, "numerals.sides",
-                    "\"auto\" or a list of sides");
+                    "\"auto\", \"all\" or a list of sides");
   if (node->as_array()->empty())
-    return in.wrong(Why::OutOfRange, *node, "numerals.sides",
-                    "\"auto\", or the sides with the number, like [\"front\"]; for covers with no "
-                    "number, leave out job.number");
+    return in.wrong(
+        Why::OutOfRange, *node, "numerals.sides",
+        "\"auto\", \"all\", or the sides with the number, like [\"front\"]; for covers with no "
+        "number, leave out job.number");
   in.read("sides", sides);
 }
 
@@ -58,7 +59,10 @@ void read_places(TableReader& in, std::vector<NumeralPlaceKeys>& places) {
   in.tables("place", [&](const toml::table& table, int i) {
     TableReader place(in.file(), &table, "numerals", fmt::format("numerals.place {}: ", i + 1));
     NumeralPlaceKeys keys;
-    read_keys(place, keys);
+    read_keys(place, keys, [&](std::string_view key, std::optional<SidePlace>& center) {
+      if (const toml::node* node = place.take(key))
+        center = read_side_place(place, key, *node, keys.side);
+    });
     const auto refuse_split = [&](Why why, const std::string& words) {
       place.fault(why, words, place.take("split")->source());
     };

@@ -1,5 +1,6 @@
 #include "base/print.hpp"
 #include "job/read_tables.hpp"
+#include "job/spelling.hpp"
 #include "swathe/job.hpp"
 
 // Who looks and on what it is printed: [sight] and [paper].
@@ -43,7 +44,7 @@ void read_sheet(TableReader& in, PaperKeys& paper) {
   const toml::node* node = in.take("sheet");
   if (!node) return;
   if (const auto name = node->value_exact<std::string>()) {
-    if (*name == kRoll) {
+    if (same_but_for_case(*name, kRoll)) {
       paper.sheet = kRoll;
       paper.height = range.most;
       if (in.require("width", "how wide the roll is, like \"36 in\""))

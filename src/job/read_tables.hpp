@@ -11,6 +11,7 @@ void read_frame(TableReader& root);
 void read_boards(TableReader& root);
 void read_padding(TableReader& root);
 void read_cloth(TableReader& root);
+void read_openings(TableReader& root);
 void read_bumpers(TableReader& root);
 void read_brackets(TableReader& root);
 void read_numerals(TableReader& root);

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "base/print.hpp"
+#include "job/spelling.hpp"
 #include "job/table_reader.hpp"
 
 // Single values of a job file, each with its fault.
@@ -20,13 +21,25 @@ bool within(T value, T least, T most) {
   return value >= least && value <= most;
 }
 
-/// "0 in to 12 in"; limits that are whole millimeters and no simple inches stay millimeters.
+/// "0 in to 12 in": of limits that are no simple inches, the nearest within them that a tape
+/// measure shows.
 std::string words_of(const LengthRange& range, Units units) {
-  const auto simple = [](double value) { return std::abs(value - std::round(value)) < 1e-6; };
-  const auto simple_inches = [&](Length length) { return simple(16 * length.inches()); };
-  const bool both = simple_inches(range.least) && simple_inches(range.most);
-  if (!both && simple(range.least.mm()) && simple(range.most.mm())) units = Units::Millimeters;
-  return fmt::format("{} to {}", exact(range.least, units), exact(range.most, units));
+  if (units == Units::Millimeters)
+    return fmt::format("{} to {}", exact(range.least, units), exact(range.most, units));
+  const Length step = inches(1.0 / 16);
+  const Length least = std::ceil(range.least / step - 1e-6) * step;
+  const Length most = std::floor(range.most / step + 1e-6) * step;
+  return fmt::format("{} to {}", exact(least, units), exact(most, units));
+}
+
+/// The name in a list as it is spelled there: the very name, else one that is the same but for
+/// capitals; null where there is none.
+const std::string* find_name(const std::vector<std::string>& names, const std::string& name) {
+  auto found = std::ranges::find(names, name);
+  if (found == names.end())
+    found = std::ranges::find_if(
+        names, [&](const std::string& one) { return same_but_for_case(one, name); });
+  return found == names.end() ? nullptr : &*found;
 }
 
 }  // namespace
@@ -115,7 +128,8 @@ std::optional<std::string> TableReader::read_side(const toml::node& node, const 
     wrong(Why::WrongType, node, what, "the name of a side, like \"front\"");
     return std::nullopt;
   }
-  if (!file_.sides || std::ranges::count(*file_.sides, *name) > 0) return name;
+  if (!file_.sides) return name;
+  if (const std::string* side = find_name(*file_.sides, *name)) return *side;
   wrong(Why::UnknownName, node, what,
         fmt::format("a side of the frame: {}", quoted_choice(*file_.sides)));
   return std::nullopt;
@@ -128,19 +142,26 @@ std::optional<std::string> TableReader::read_bumper(const toml::node& node,
     wrong(Why::WrongType, node, what, "the name of a bumper, like \"A\"");
     return std::nullopt;
   }
-  if (!file_.bumpers || std::ranges::count(*file_.bumpers, *name) > 0) return name;
+  if (!file_.bumpers) return name;
+  if (const std::string* bumper = find_name(*file_.bumpers, *name)) return *bumper;
   wrong(Why::UnknownName, node, what,
         fmt::format("a bumper of this job: {}", quoted_choice(*file_.bumpers)));
   return std::nullopt;
 }
 
+std::string_view TableReader::word_in(const toml::node& node,
+                                      const std::vector<std::string_view>& words) {
+  const auto text = node.value_exact<std::string>();
+  const auto found = std::ranges::find_if(
+      words, [&](std::string_view word) { return text && same_but_for_case(word, *text); });
+  return found == words.end() ? std::string_view() : *found;
+}
+
 std::optional<std::string_view> TableReader::read_word(const toml::node& node,
                                                        const std::string& what,
                                                        const std::vector<std::string_view>& words) {
-  const auto text = node.value_exact<std::string>();
-  const auto found = text ? std::ranges::find(words, *text) : words.end();
-  if (found != words.end()) return *found;
-  wrong(text ? Why::OutOfRange : Why::WrongType, node, what,
+  if (const std::string_view word = word_in(node, words); !word.empty()) return word;
+  wrong(node.is_string() ? Why::OutOfRange : Why::WrongType, node, what,
         quoted_choice(std::vector<std::string>(words.begin(), words.end())));
   return std::nullopt;
 }

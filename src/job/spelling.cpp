@@ -70,6 +70,13 @@ bool same_name(std::string_view a, std::string_view b) {
   return a == b || american(a) == american(b);
 }
 
+bool same_but_for_case(std::string_view a, std::string_view b) {
+  const auto small = [](char c) {
+    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  };
+  return std::ranges::equal(a, b, {}, small, small);
+}
+
 void spell_as_in_america(toml::table& root) { spell_below(root, ""); }
 
 }  // namespace swathe

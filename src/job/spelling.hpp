@@ -14,6 +14,9 @@ std::string british(std::string_view name);
 /// Whether two parts of a path are one but for how a word is spelled in Britain and America.
 bool same_name(std::string_view a, std::string_view b);
 
+/// Whether two texts are one but for small and capital letters of the Latin alphabet.
+bool same_but_for_case(std::string_view a, std::string_view b);
+
 /// Keys in the British spelling get the American one, their places stay. Names that a job gives
 /// (of a color) stay too, and so does a key that stands beside its American twin: it is one too
 /// many, and reading says so.

@@ -85,6 +85,8 @@ class TableReader {
   template <std::size_t N>
   std::optional<std::array<Length, N>> read_lengths(const toml::node& node, const std::string& what,
                                                     const LengthRange& range);
+  /// The one of these words that a value is, but for capitals; empty where it is none.
+  std::string_view word_in(const toml::node& node, const std::vector<std::string_view>& words);
   /// A list of so many items; null, and a fault, where it is none. One too long is TooLarge.
   const toml::array* read_list(const toml::node& node, const std::string& what,
                                std::string_view items, const CountRange& count);

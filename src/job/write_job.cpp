@@ -51,6 +51,19 @@ std::string said(FlatPoint point) {
   return fmt::format("[{}, {}]", said(mm(point.x)), said(mm(point.y)));
 }
 
+std::string said(SideShare share) {
+  // A share was read as percent: so many places bring back what was written.
+  return quoted(plain_number(100 * share.fraction, 12) + "%");
+}
+/// A distance and its corner, as they stand within a list.
+std::string listed(const FromCorner& from) {
+  return fmt::format("{}, {}", said(from.distance), said(from.neighbor));
+}
+std::string said(const FromCorner& from) { return "[" + listed(from) + "]"; }
+std::string said(const SidePlace& place) {
+  return std::visit([](const auto& one) { return said(one); }, place);
+}
+
 template <class Items>
 std::string said_list(const Items& items) {
   std::string out;
@@ -91,15 +104,13 @@ std::string said(const NumeralSpacing& spacing) {
   return spacing.extra == Length() ? std::string() : said(spacing.extra);
 }
 std::string said(const RunEnd& end) {
-  struct Distance {
-    std::string operator()(Length length) const { return said(length); }
-    std::string operator()(RunEnd::Share share) const {
-      // A share was read as percent: so many places bring back what was written.
-      return quoted(plain_number(100 * share.fraction, 12) + "%");
-    }
+  struct Along {
+    std::string operator()(SideShare share) const { return said(share); }
+    std::string operator()(const FromCorner& from) const { return listed(from); }
     std::string operator()(RunEnd::Corner) const { return quoted("corner"); }
+    std::string operator()(RunEnd::Opening) const { return quoted("opening"); }
   };
-  return fmt::format("[{}, {}]", said(end.side), std::visit(Distance(), end.at));
+  return fmt::format("[{}, {}]", said(end.side), std::visit(Along(), end.at));
 }
 
 /// Whether an optional key is left out; of other types, an unset member says so.
@@ -170,6 +181,7 @@ std::string job_text(const Job& job) {
   std::string text = table_text("job", job) + table_text("frame", job.frame) +
                      table_text("boards", job.boards) + table_text("padding", job.padding) +
                      table_text("cloth", job.cloth);
+  for (const OpeningKeys& opening : job.openings) text += table_text("opening", opening);
   for (const BumperKeys& bumper : job.bumpers) text += table_text("bumper", bumper);
   for (const BracketKeys& bracket : job.brackets) text += table_text("bracket", bracket);
   text += table_text("numerals", job.numerals) + table_text("sight", job.sight) +

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <tuple>
 #include <variant>
 
@@ -61,10 +62,30 @@ bool ends_at_corner(const BumperKeys& bumper) {
          std::holds_alternative<RunEnd::Corner>(bumper.to.at);
 }
 
-std::ptrdiff_t boards_on(const Run& run, const Frame& frame, const std::string& side) {
-  return std::ranges::count_if(run.sides, [&](const RunSide& leg) {
-    return frame.sides()[static_cast<std::size_t>(leg.side)].name == side;
+/// At an opening cloth and end_clearance are counted in.
+void look_at_clearances(const Job& job, Vain& vain) {
+  for (std::size_t k = 0; k < job.bumpers.size(); ++k)
+    if (std::holds_alternative<RunEnd::Opening>(job.bumpers[k].from.at) &&
+        std::holds_alternative<RunEnd::Opening>(job.bumpers[k].to.at))
+      vain.key_of("bumper", k, "end_clearance", "because the opening says where both ends are");
+}
+
+/// Whether a bumper ends at the opening of that side.
+bool ends_at_opening_of(const BumperKeys& bumper, const std::string& side) {
+  return std::ranges::any_of(std::array{&bumper.from, &bumper.to}, [&](const RunEnd* end) {
+    return end->side == side && std::holds_alternative<RunEnd::Opening>(end->at);
   });
+}
+
+void look_at_openings(const Job& job, Vain& vain) {
+  for (std::size_t k = 0; k < job.openings.size(); ++k) {
+    const std::string& side = job.openings[k].side;
+    const auto ends = [&](const BumperKeys& bumper) { return ends_at_opening_of(bumper, side); };
+    if (std::ranges::any_of(job.bumpers, ends)) continue;
+    const std::string why =
+        fmt::format("because no bumper ends there: give from = [\"{}\", \"opening\"]", side);
+    for (const char* name : {"width", "center"}) vain.key_of("opening", k, name, why);
+  }
 }
 
 void look_at_padding(const Job& job, Vain& vain) {
@@ -126,8 +147,8 @@ void look_at_brackets(const Made& made, Vain& vain) {
         vain.key_of("bracket", k, "corner_radius", "which needs cloth = \"window\"");
       else
         vain.key_of("bracket", k, "holes", "which need cloth = \"under\"");
-      if (boards_on(made.wraps[b].run(), made.frame, laid.side) < 2)
-        vain.key_of("bracket", k, "next_to", "because the bumper has only one board on this side");
+      if (laid.cloth == BracketCloth::Window || made.job.brackets[k].holes.empty())
+        vain.key_of("bracket", k, "holes_from", "because no hole is made for it");
     }
 }
 
@@ -168,6 +189,8 @@ void look_at_season(const Made& made, Vain& vain) {
 
 std::vector<Notice> keys_in_vain(const Made& made) {
   Vain vain(made.job.places);
+  look_at_openings(made.job, vain);
+  look_at_clearances(made.job, vain);
   look_at_padding(made.job, vain);
   look_at_corners(made, vain);
   look_at_cloth(made, vain);

@@ -29,6 +29,9 @@ Staged<std::vector<Pattern>> lay_patterns(const JobReading& reading,
   for (const Wrap& wrap : wraps)
     if (auto pattern = take(make_pattern(wrap, reading.job), faults))
       patterns.push_back(std::move(*pattern));
+  // Where a bumper is at fault its brackets lie on none.
+  if (faults.empty() && wraps.size() == reading.job.bumpers.size())
+    faults = faults_of_brackets(wraps, reading.job);
   if (reading.sound("paper")) {
     const Refusals many = too_many_sheets(reading.job, patterns);
     faults.insert(faults.end(), many.begin(), many.end());

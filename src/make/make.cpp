@@ -20,7 +20,7 @@ namespace {
 /// A bracket with a fault is put nowhere: its other keys may be defaults.
 JobReading less_faulty_brackets(JobReading reading) {
   for (std::size_t k = 0; k < reading.job.brackets.size(); ++k)
-    if (!reading.sound(fmt::format("bracket.{}", k))) reading.job.brackets[k].bumper.clear();
+    if (!reading.sound(fmt::format("bracket.{}", k))) reading.job.brackets[k].side.clear();
   return reading;
 }
 

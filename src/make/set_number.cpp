@@ -30,9 +30,9 @@ Outcome<Numerals> numerals_of(const Standing& stand, const Job& job, const Numer
                               const OpenFont& font, const Demand& demand,
                               const MakeOptions& options) {
   const auto set = [&](const std::vector<FontCandidate>& candidates) {
-    return make_numerals({font.font->font, font.name, job.number, job.numerals, stand.wraps,
-                          stand.boards, rules, static_cast<int>(job.cloth.colors.size()),
-                          candidates, job.units, job.places, job.sight, demand, options.kept});
+    return make_numerals({font.font->font, font.name, job.number, job.numerals, stand.wraps, rules,
+                          static_cast<int>(job.cloth.colors.size()), candidates, job.units,
+                          job.places, job.sight, demand, options.kept});
   };
   // Other fonts are opened and measured only where the number does not fit in this one.
   auto numerals = set({});

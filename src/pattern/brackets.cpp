@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "base/print.hpp"
 #include "pattern/fastening.hpp"
@@ -23,101 +24,115 @@ double u_on(const Flap& flap, const Section& section, double down) {
   return flap.top ? flap.back_edge + down : flap.back_edge - (section.height_mm() - down);
 }
 
-/// The sides that a bumper is on, as a choice: "front" or "left".
-std::string sides_of(const Wrap& wrap) {
-  std::vector<std::string> names;
-  for (const RunSide& leg : wrap.run().sides)
-    names.push_back(wrap.frame().sides()[static_cast<std::size_t>(leg.side)].name);
-  return quoted_choice(names);
+/// `["9 in", "front"]`, as `at` would be typed.
+std::string at_text(Length distance, const std::string& neighbor, Units units) {
+  return fmt::format("at = [\"{}\", \"{}\"]", exact(distance, units), neighbor);
 }
 
-/// s of the footprint's left edge on its leg.
-double left_edge(const RunSide& leg, const BracketKeys& keys) {
-  const double x = keys.from == FromEnd::Left ? leg.board_from() + keys.at.mm()
-                                              : leg.board_to() - keys.at.mm() - keys.width.mm();
-  return x + leg.s_minus_x;
-}
-
-/// What to give for a bracket that ends beyond its board: a smaller distance, or a smaller bracket.
-std::string at_most_words(Length board, Length size, const char* measure, Units units) {
+/// What to give for a bracket that is larger than its board.
+std::string at_most_words(Length board, const char* measure, Units units) {
   const Length step = units == Units::Inches ? inches(1.0 / 16) : mm(1);
-  const auto rounded_down = [&](Length length) { return std::floor(length / step + 1e-9) * step; };
-  if (size > board)
-    return fmt::format("a bracket at most {} {}", exact(rounded_down(board), units), measure);
-  return fmt::format("at most {} here", exact(rounded_down(board - size), units));
+  return fmt::format("a bracket at most {} {}",
+                     exact(std::floor(board / step + 1e-9) * step, units), measure);
 }
 
-Refusals faults_of(const RunSide& leg, const Section& section, const BracketKeys& keys,
-                   const std::string& table, const Job& job) {
-  Refusals faults;
-  const double board = leg.board_to() - leg.board_from();
-  if (keys.at.mm() + keys.width.mm() > board + kSlack)
-    faults.push_back(
-        {Why::DoesNotFit,
-         fmt::format("the bracket ends at {} on a board that is {} long on the inside, expected {}",
-                     exact(keys.at + keys.width, job.units), exact(mm(board), job.units),
-                     at_most_words(mm(board), keys.width, "wide", job.units)),
-         job.places.of(table + ".at")});
-  if (keys.down.mm() + keys.height.mm() > section.height_mm() + kSlack)
-    faults.push_back(
-        {Why::DoesNotFit,
-         fmt::format("the bracket ends {} below the top of a board that is {} high, "
-                     "expected {}",
-                     exact(keys.down + keys.height, job.units),
-                     exact(mm(section.height_mm()), job.units),
-                     at_most_words(mm(section.height_mm()), keys.height, "high", job.units)),
-         job.places.of(table + ".down")});
-  return faults;
+bool lies_on(const AlongSide& bracket, const RunSide& leg) {
+  return bracket.from >= leg.board_from() - kSlack && bracket.to <= leg.board_to() + kSlack;
 }
 
-/// Whether the bumper turns, at one of a side's ends, on to the side of that name.
-bool lies_next_to(const Wrap& wrap, const RunSide& leg, const std::string& name) {
+/// Why a bracket does not lie on a board of its side, told from the corner that it is measured
+/// from.
+Refusal off_board(const Wrap& wrap, const RunSide& leg, const BracketKeys& keys,
+                  const std::string& table, const Job& job) {
   const Frame& frame = wrap.frame();
-  const auto is = [&](int side) {
-    return frame.sides()[static_cast<std::size_t>(side)].name == name;
-  };
-  return (leg.starts_at_corner && is(frame.previous(leg.side))) ||
-         (leg.ends_at_corner && is(frame.next(leg.side)));
+  const Units units = job.units;
+  const AlongSide bracket = stretch_of(frame, leg.side, keys);
+  std::string corner = measured_from(keys);
+  if (corner.empty())
+    corner = frame.sides()[static_cast<std::size_t>(frame.previous(leg.side))].name;
+  const auto told = [&](double x) { return frame.from_corner(leg.side, x, corner); };
+  const bool forth = frame.begins_at(leg.side, corner);
+  const Length near = told(forth ? bracket.from : bracket.to);
+  const Length far = told(forth ? bracket.to : bracket.from);
+  const Length board_near = told(forth ? leg.board_from() : leg.board_to());
+  const Length board_far = told(forth ? leg.board_to() : leg.board_from());
+  const Length step = units == Units::Inches ? inches(1.0 / 16) : mm(1);
+  std::string expected;
+  if (keys.width > board_far - board_near)
+    expected = at_most_words(board_far - board_near, "wide", units);
+  else if (near < board_near)
+    expected = at_text(std::ceil(board_near / step - 1e-9) * step, corner, units) + " or more";
+  else
+    expected = at_text(std::floor((board_far - keys.width) / step + 1e-9) * step, corner, units) +
+               " or less";
+  return {Why::DoesNotFit,
+          fmt::format("the bracket goes from {} to {} from the frame's corner with \"{}\", where "
+                      "bumper \"{}\" has its board from {} to {}, expected {}",
+                      exact(near, units), exact(far, units), corner, wrap.run().name,
+                      exact(board_near, units), exact(board_far, units), expected),
+          job.places.of(table + ".at")};
 }
 
-/// The one of the run's sides that a bracket is on. A bumper that goes once round the frame has two
-/// boards on the side it starts and ends on: the bracket says which, or fits on only one.
-Outcome<int> leg_of(const Wrap& wrap, const BracketKeys& keys, const std::string& table,
-                    const Job& job) {
-  const std::vector<RunSide>& legs = wrap.run().sides;
+/// How much of a bracket lies on a board; negative where it is beside it.
+double shared(const AlongSide& bracket, const RunSide& leg) {
+  return std::min(bracket.to, leg.board_to()) - std::max(bracket.from, leg.board_from());
+}
+
+/// The run's side whose board a bracket lies on; where it lies on none, the nearest one of its
+/// side.
+struct Seat {
+  std::optional<int> on, nearest;
+};
+
+Seat seat_on(const Wrap& wrap, const BracketKeys& keys) {
   const auto side = wrap.frame().side(keys.side);
-  std::vector<int> on_side, chosen;
+  if (!side) return {};
+  const std::vector<RunSide>& legs = wrap.run().sides;
+  const AlongSide bracket = stretch_of(wrap.frame(), *side, keys);
+  Seat seat;
   for (int k = 0; k < static_cast<int>(legs.size()); ++k) {
     const RunSide& leg = legs[static_cast<std::size_t>(k)];
-    if (!side || leg.side != *side) continue;
-    on_side.push_back(k);
-    if (keys.next_to.empty() ? faults_of(leg, wrap.section(), keys, table, job).empty()
-                             : lies_next_to(wrap, leg, keys.next_to))
-      chosen.push_back(k);
+    if (leg.side != *side) continue;
+    if (!seat.on && lies_on(bracket, leg)) seat.on = k;
+    if (!seat.nearest ||
+        shared(bracket, leg) > shared(bracket, legs[static_cast<std::size_t>(*seat.nearest)]))
+      seat.nearest = k;
   }
-  if (on_side.empty())
-    return refuse(Why::UnknownName,
-                  fmt::format("bumper \"{}\" has no board on side \"{}\", expected {}", keys.bumper,
-                              keys.side, sides_of(wrap)),
-                  job.places.of(table + ".side"));
-  if (on_side.size() == 1) return on_side.front();
-  if (chosen.size() == 1) return chosen.front();
-  const Frame& frame = wrap.frame();
-  const std::string choice = fmt::format(
-      "\"{}\" or \"{}\"", frame.sides()[static_cast<std::size_t>(frame.previous(*side))].name,
-      frame.sides()[static_cast<std::size_t>(frame.next(*side))].name);
-  if (!keys.next_to.empty())
-    return refuse(Why::UnknownName,
-                  fmt::format("no board of bumper \"{}\" on side \"{}\" lies next to \"{}\", "
-                              "expected next_to = {}",
-                              keys.bumper, keys.side, keys.next_to, choice),
-                  job.places.of(table + ".next_to"));
-  if (chosen.empty()) return on_side.front();  // it fits on neither: the same fault on either
-  return refuse(Why::Missing,
-                fmt::format("bumper \"{}\" has two boards on side \"{}\", and the bracket fits on "
-                            "both, expected next_to = {}: the side that its board lies next to",
-                            keys.bumper, keys.side, choice),
-                job.places.of(table + ".at"));
+  return seat;
+}
+
+/// The run's side that a bracket is on; none where it is another bumper's.
+Outcome<std::optional<int>> leg_of(const Wrap& wrap, const BracketKeys& keys,
+                                   const std::string& table, const Job& job) {
+  const Seat seat = seat_on(wrap, keys);
+  if (keys.bumper.empty() || (seat.on && keys.bumper == wrap.run().name)) return seat.on;
+  if (keys.bumper != wrap.run().name) return std::nullopt;
+  if (seat.nearest)
+    return tl::unexpected(Refusals{off_board(
+        wrap, wrap.run().sides[static_cast<std::size_t>(*seat.nearest)], keys, table, job)});
+  std::vector<std::string> sides;
+  for (const RunSide& leg : wrap.run().sides)
+    sides.push_back(wrap.frame().sides()[static_cast<std::size_t>(leg.side)].name);
+  return refuse(Why::UnknownName,
+                fmt::format("bumper \"{}\" has no board on side \"{}\", expected {}, or no bumper "
+                            "named: it follows from side and place",
+                            keys.bumper, keys.side, quoted_choice(sides)),
+                job.places.of(table + ".side"));
+}
+
+Refusals too_low(const Section& section, const BracketKeys& keys, const std::string& table,
+                 const Job& job) {
+  const double board = section.height_mm();
+  if (keys.down.mm() + keys.height.mm() <= board + kSlack) return {};
+  const Length step = job.units == Units::Inches ? inches(1.0 / 16) : mm(1);
+  const Length most = std::floor((mm(board) - keys.height) / step + 1e-9) * step;
+  return {{Why::DoesNotFit,
+           fmt::format("the bracket ends {} below the top of a board that is {} high, expected {}",
+                       exact(keys.down + keys.height, job.units), exact(mm(board), job.units),
+                       keys.height > mm(board)
+                           ? at_most_words(mm(board), "high", job.units)
+                           : fmt::format("at most {} here", exact(most, job.units))),
+           job.places.of(table + ".down")}};
 }
 
 /// A window on one flap, corners rounded but for those it opens to the cloth's edge through.
@@ -178,10 +193,11 @@ void lay_on_flap(BracketOnPattern& laid, const Flap& flap, const Section& sectio
 }
 
 void lay_holes(BracketOnPattern& laid, const Flap& flap, const Section& section,
-               const std::vector<Span>& spans, const BracketKeys& keys) {
+               const std::vector<Span>& spans, const BracketKeys& keys, bool from_start) {
   if (keys.cloth != BracketCloth::Under) return;
   for (const FlatPoint hole : keys.holes) {
-    const FlatPoint at{laid.s + hole.x, u_on(flap, section, keys.down.mm() + hole.y)};
+    const FlatPoint at{laid.s + (from_start ? hole.x : laid.width - hole.x),
+                       u_on(flap, section, keys.down.mm() + hole.y)};
     const double out = flap.top ? at.y - flap.back_edge : flap.back_edge - at.y;
     const bool on_flap = out >= 0.0 && out <= std::abs(flap.cloth_edge - flap.back_edge);
     const bool on_span = std::ranges::any_of(
@@ -201,23 +217,26 @@ Outcome<std::vector<BracketOnPattern>> lay_brackets(const Wrap& wrap, const Job&
   Refusals faults;
   for (std::size_t k = 0; k < job.brackets.size(); ++k) {
     const BracketKeys& keys = job.brackets[k];
-    if (keys.bumper != wrap.run().name) continue;
+    if (keys.side.empty()) continue;  // it has a fault of its own
     const std::string table = fmt::format("bracket.{}", k);
     const auto chosen = leg_of(wrap, keys, table, job);
     if (!chosen) {
       faults.insert(faults.end(), chosen.error().begin(), chosen.error().end());
       continue;
     }
-    const RunSide& leg = wrap.run().sides[static_cast<std::size_t>(*chosen)];
-    if (Refusals wrong = faults_of(leg, section, keys, table, job); !wrong.empty()) {
+    if (!*chosen) continue;
+    const RunSide& leg = wrap.run().sides[static_cast<std::size_t>(**chosen)];
+    if (Refusals wrong = too_low(section, keys, table, job); !wrong.empty()) {
       faults.insert(faults.end(), wrong.begin(), wrong.end());
       continue;
     }
+    const std::string& corner = measured_from(keys);
+    const bool from_start = corner.empty() || wrap.frame().begins_at(leg.side, corner);
     BracketOnPattern laid;
     laid.keys = static_cast<int>(k);
-    laid.leg = *chosen;
+    laid.leg = **chosen;
     laid.side = keys.side;
-    laid.s = left_edge(leg, keys);
+    laid.s = stretch_of(wrap.frame(), leg.side, keys).from + leg.s_minus_x;
     laid.width = keys.width.mm();
     laid.height = keys.height.mm();
     laid.cloth = keys.cloth;
@@ -227,12 +246,48 @@ Outcome<std::vector<BracketOnPattern>> lay_brackets(const Wrap& wrap, const Job&
     laid.u = u_on(keys.down.mm() < section.flap_mm() ? top : bottom, section, keys.down.mm());
     lay_on_flap(laid, top, section, top_spans, keys);
     lay_on_flap(laid, bottom, section, bottom_spans, keys);
-    lay_holes(laid, top, section, top_spans, keys);
-    lay_holes(laid, bottom, section, bottom_spans, keys);
+    lay_holes(laid, top, section, top_spans, keys, from_start);
+    lay_holes(laid, bottom, section, bottom_spans, keys, from_start);
     brackets.push_back(std::move(laid));
   }
   if (!faults.empty()) return tl::unexpected(std::move(faults));
   return brackets;
+}
+
+Refusals faults_of_brackets(const std::vector<Wrap>& wraps, const Job& job) {
+  Refusals faults;
+  for (std::size_t k = 0; k < job.brackets.size(); ++k) {
+    const BracketKeys& keys = job.brackets[k];
+    if (!keys.bumper.empty() || keys.side.empty()) continue;
+    const std::string table = fmt::format("bracket.{}", k);
+    const Wrap* nearest = nullptr;
+    int leg = 0;
+    double most = 0;
+    bool lies = false;
+    for (const Wrap& wrap : wraps) {
+      const Seat seat = seat_on(wrap, keys);
+      lies = lies || seat.on;
+      if (!seat.nearest) continue;
+      const RunSide& side = wrap.run().sides[static_cast<std::size_t>(*seat.nearest)];
+      const double on_it = shared(stretch_of(wrap.frame(), side.side, keys), side);
+      if (nearest && on_it <= most) continue;
+      nearest = &wrap;
+      leg = *seat.nearest;
+      most = on_it;
+    }
+    if (lies) continue;
+    if (nearest)
+      faults.push_back(off_board(*nearest, nearest->run().sides[static_cast<std::size_t>(leg)],
+                                 keys, table, job));
+    else
+      faults.push_back(
+          {Why::DoesNotFit,
+           fmt::format("no bumper has a board on side \"{}\", expected a side that has "
+                       "one",
+                       keys.side),
+           job.places.of(table + ".side")});
+  }
+  return faults;
 }
 
 }  // namespace swathe

@@ -6,7 +6,8 @@
 
 namespace swathe {
 
-/// Windows and punch holes of the job's brackets on this bumper. Refuses: UnknownName, DoesNotFit.
+/// Windows and punch holes of the job's brackets on this bumper. Refuses: UnknownName,
+/// DoesNotFit.
 Outcome<std::vector<BracketOnPattern>> lay_brackets(const Wrap& wrap, const Job& job);
 
 /// Equal spaces no larger than asked between keep-outs, numbered in driving order.

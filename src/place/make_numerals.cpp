@@ -113,7 +113,6 @@ Outcome<Numerals> make_numerals(const NumeralInput& input) {
       .number = *set,
       .keys = input.keys,
       .wraps = input.wraps,
-      .boards = input.boards,
       .least_places = input.rules.places,
       .may_split = input.rules.may_split,
       .most_space = input.rules.space,

@@ -28,8 +28,7 @@ struct NumeralInput {
   std::string font_name;  ///< as the job names it
   std::string number;     ///< one to five digits
   const NumeralKeys& keys;
-  const std::vector<Wrap>& wraps;            ///< of every bumper, in the job's order
-  const std::vector<bumper::Piece>& boards;  ///< of one set
+  const std::vector<Wrap>& wraps;  ///< of every bumper, in the job's order
   NumeralRules rules;
   int colors = 1;  ///< of cloth: sets of covers to make
   const std::vector<FontCandidate>& candidates;

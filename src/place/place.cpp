@@ -102,27 +102,83 @@ class Placer {
       place_ = static_cast<int>(i) + 1;
       const NumeralPlaceKeys& place = in_.keys.places[i];
       const std::string key = fmt::format("numerals.place.{}", i);
-      const auto wrap = std::find_if(in_.wraps.begin(), in_.wraps.end(),
-                                     [&](const Wrap& w) { return w.run().name == place.bumper; });
-      if (wrap == in_.wraps.end()) {
-        refuse_at(key + ".bumper", Why::UnknownName,
-                  fmt::format("no bumper is named \"{}\", expected {}", place.bumper,
-                              quoted_choice(bumper_names())));
-      } else if (!covers(*wrap, place.side)) {
-        refuse_at(key + ".side", Why::UnknownName,
-                  fmt::format("bumper \"{}\" is not on side \"{}\", expected {}", place.bumper,
-                              place.side, quoted_choice(sides_of(*wrap))));
+      const auto bumper = bumper_of(place, key);
+      if (!bumper) continue;
+      if (place.split > 0) {
+        split_by_hand(*bumper, place.side, static_cast<std::size_t>(place.split), key + ".split");
+      } else if (place.center) {
+        at_center(*bumper, place.side, *place.center, key + ".center");
       } else {
-        const int bumper = static_cast<int>(wrap - in_.wraps.begin());
-        if (place.split > 0) {
-          split_by_hand(bumper, place.side, static_cast<std::size_t>(place.split), key + ".split");
-        } else if (place.center) {
-          at_center(bumper, place.side, place.center->mm(), key + ".center");
-        } else {
-          in_the_middle(longest_on(rooms_, place.side, bumper), place.side, bumper, key);
-        }
+        in_the_middle(longest_on(rooms_, place.side, *bumper), place.side, *bumper, key);
       }
     }
+  }
+
+  /// The bumper that a place by hand is on: the one it names, or the only one that can be meant.
+  /// Nothing, and a refusal, where there is none or more than one.
+  std::optional<int> bumper_of(const NumeralPlaceKeys& place, const std::string& key) {
+    std::vector<int> on_side;
+    for (std::size_t k = 0; k < in_.wraps.size(); ++k) {
+      if (!covers(in_.wraps[k], place.side)) continue;
+      on_side.push_back(static_cast<int>(k));
+      if (in_.wraps[k].run().name == place.bumper) return on_side.back();
+    }
+    if (!place.bumper.empty()) {
+      refuse_unnamed(place, key);
+      return std::nullopt;
+    }
+    if (on_side.empty()) {
+      refuse_at(
+          key + ".side", Why::UnknownName,
+          fmt::format("no bumper is on side \"{}\", expected a side that has one", place.side));
+      return std::nullopt;
+    }
+    if (on_side.size() == 1) return on_side.front();
+    if (place.center && place.split == 0) return bumper_at(place, on_side);
+    if (place.split > 0) {
+      std::vector<int> before_gap;
+      for (const SplitRoom& gap : gaps_)
+        if (gap.left.side == place.side) before_gap.push_back(gap.left.bumper);
+      if (before_gap.size() == 1) return before_gap.front();
+    }
+    std::vector<std::string> names;
+    for (const int k : on_side) names.push_back(in_.wraps[static_cast<std::size_t>(k)].run().name);
+    refuse_at(key, Why::Missing,
+              fmt::format("{} bumpers are on side \"{}\", expected also which one gets the number: "
+                          "bumper = {}",
+                          names.size(), place.side, quoted_choice(names)));
+    return std::nullopt;
+  }
+
+  /// Of the bumpers on a side the one at whose stretch the center lies; else the nearest one.
+  int bumper_at(const NumeralPlaceKeys& place, const std::vector<int>& on_side) const {
+    int nearest = on_side.front();
+    double least = std::numeric_limits<double>::infinity();
+    for (const int k : on_side) {
+      const Wrap& wrap = in_.wraps[static_cast<std::size_t>(k)];
+      const int side = *wrap.frame().side(place.side);
+      const double x = wrap.frame().along(side, *place.center);
+      for (const RunSide& leg : wrap.run().sides) {
+        const double off = std::max({leg.from_x - x, x - leg.to_x, 0.0});
+        if (leg.side != side || off >= least) continue;
+        least = off;
+        nearest = k;
+      }
+    }
+    return nearest;
+  }
+
+  void refuse_unnamed(const NumeralPlaceKeys& place, const std::string& key) {
+    const auto wrap = std::find_if(in_.wraps.begin(), in_.wraps.end(),
+                                   [&](const Wrap& w) { return w.run().name == place.bumper; });
+    if (wrap == in_.wraps.end())
+      refuse_at(key + ".bumper", Why::UnknownName,
+                fmt::format("no bumper is named \"{}\", expected {}", place.bumper,
+                            quoted_choice(bumper_names())));
+    else
+      refuse_at(key + ".side", Why::UnknownName,
+                fmt::format("bumper \"{}\" is not on side \"{}\", expected {}", place.bumper,
+                            place.side, quoted_choice(sides_of(*wrap))));
   }
 
   std::vector<std::string> bumper_names() const {
@@ -211,15 +267,17 @@ class Placer {
                 : advice_for_width(in_, side, bumper));
   }
 
-  /// At this distance from the left end of a board: of the side's first board on which it fits
-  /// there.
-  void at_center(int bumper, const std::string& side, double from_left, const std::string& key) {
+  /// At this place of the side, where it fits.
+  void at_center(int bumper, const std::string& side, const SidePlace& place,
+                 const std::string& key) {
     const double half = 0.5 * needs();
+    const Frame& frame = in_.wraps[static_cast<std::size_t>(bumper)].frame();
+    const double x = frame.along(*frame.side(side), place);
     double has = 0;
     std::optional<NumeralRoom> wide_enough;
     for (const NumeralRoom& room : rooms_) {
       if (room.bumper != bumper || room.side != side) continue;
-      const double center = left_end(room) + from_left;
+      const double center = x + leg_of(room).s_minus_x;
       has = std::max(has, 2 * std::min(center - room.from_s, room.to_s - center));
       if (2 * half > room.length() + kTouch) continue;
       if (center - half >= room.from_s - kTouch && center + half <= room.to_s + kTouch) {
@@ -228,19 +286,31 @@ class Placer {
       if (!wide_enough || room.length() > wide_enough->length()) wide_enough = room;
     }
     miss(bumper, side, std::max(0.0, has),
-         wide_enough ? centers_in(*wide_enough) : advice_for_width(in_, side, bumper));
+         wide_enough ? centers_in(*wide_enough, place) : advice_for_width(in_, side, bumper));
   }
 
-  /// "set center to at least 8 in and at most 12 1/2 in"
-  Advice centers_in(const NumeralRoom& room) const {
-    const double left = left_end(room), half = 0.5 * needs();
-    const Length from = on_grid(mm(room.from_s + half - left), in_.units, Rounding::Up);
-    const Length to = on_grid(mm(room.to_s - half - left), in_.units, Rounding::Down);
-    if (from > to) return {"leave center out: then it stands in the middle of the free cloth"};
-    return {
-        fmt::format("set center to at least {} and at most {}", exact(from, in_.units),
-                    exact(to, in_.units)),
-        {{fmt::format("numerals.place.{}.center", place_), quoted_text(exact(from, in_.units))}}};
+  /// "set center to at least ["8 in", "front"] and at most ["12 1/2 in", "front"]", from the corner
+  /// that the job names.
+  Advice centers_in(const NumeralRoom& room, const SidePlace& place) const {
+    const Frame& frame = wrap_of(room).frame();
+    const RunSide& leg = leg_of(room);
+    const auto* told = std::get_if<FromCorner>(&place);
+    const std::string& corner =
+        told ? told->neighbor
+             : frame.sides()[static_cast<std::size_t>(frame.previous(leg.side))].name;
+    const double half = 0.5 * needs();
+    Length from = frame.from_corner(leg.side, room.from_s + half - leg.s_minus_x, corner);
+    Length to = frame.from_corner(leg.side, room.to_s - half - leg.s_minus_x, corner);
+    if (from > to) std::swap(from, to);
+    from = on_grid(from, in_.units, Rounding::Up);
+    to = on_grid(to, in_.units, Rounding::Down);
+    if (from > to || from < Length())
+      return {"leave center out: then it stands in the middle of the free cloth"};
+    const auto text = [&](Length length) {
+      return fmt::format("[{}, {}]", quoted_text(exact(length, in_.units)), quoted_text(corner));
+    };
+    return {fmt::format("set center to at least {} and at most {}", text(from), text(to)),
+            {{fmt::format("numerals.place.{}.center", place_), text(from)}}};
   }
 
   /// A gap across which the number may be split, and how.
@@ -361,23 +431,12 @@ class Placer {
     return in_.wraps[static_cast<std::size_t>(room.bumper)];
   }
 
-  /// s of the left end, seen from outside, of the board that a room lies on. A bumper that goes
-  /// once round has two boards on the side on which it begins and ends.
-  double left_end(const NumeralRoom& room) const {
+  /// The side of its bumper's run that a room lies on. A bumper that goes once round has two on the
+  /// side on which it begins and ends.
+  const RunSide& leg_of(const NumeralRoom& room) const {
     const Wrap& wrap = wrap_of(room);
-    const auto number = wrap.frame().side(room.side);
-    auto board = in_.boards.begin();
-    std::optional<double> left;
-    for (const RunSide& on : wrap.run().sides) {
-      if (!number || on.side != *number) continue;
-      board = std::find_if(board, in_.boards.end(), [&](const bumper::Piece& p) {
-        return p.bumper == wrap.run().name && p.side == room.side;
-      });
-      const double end = (board == in_.boards.end() ? on.from_x : board->from_x) + on.s_minus_x;
-      if (board != in_.boards.end()) ++board;
-      if (!left || end < 0.5 * (room.from_s + room.to_s)) left = end;
-    }
-    return *left;
+    return wrap.run()
+        .sides[static_cast<std::size_t>(wrap.side_of(0.5 * (room.from_s + room.to_s)))];
   }
 
   const PlaceInput& in_;

@@ -47,8 +47,6 @@ struct PlaceInput {
   const SetNumber& number;
   const NumeralKeys& keys;
   const std::vector<Wrap>& wraps;  ///< of every bumper, in the job's order
-  const std::vector<bumper::Piece>&
-      boards;  ///< of one set: places chosen by hand are measured on them
   /// That the season asks for. Where it asks for none the program chooses up to four that fit.
   int least_places = 0;
   /// Whether the program may split the number over the gap between two bumpers where it fits whole

@@ -42,8 +42,8 @@ void weigh_fasteners(const Job& job, const Pattern& pattern, BumperWeight& weigh
   weight.fasteners_g = static_cast<double>(pattern.staples.size()) * job.cloth.staple_g +
                        strips_g(pattern, job.cloth.hook_and_loop) +
                        joints * screws.a_joint * screw_g(screws);
-  for (const BracketKeys& bracket : job.brackets) {
-    if (bracket.bumper != pattern.bumper) continue;
+  for (const BracketOnPattern& laid : pattern.brackets) {
+    const BracketKeys& bracket = job.brackets[static_cast<std::size_t>(laid.keys)];
     if (bracket.mass_g)
       weight.fasteners_g += *bracket.mass_g;
     else

@@ -49,7 +49,10 @@ TEST_CASE("one a side: lapping ends fill the corners, butting ones stop against 
 
 TEST_CASE("one long wrap with an opening") {
   Job job = test::worked_job();
-  job.bumpers = {{"A", {"front", inches(20)}, {"front", inches(8)}, mm(0)}};
+  job.bumpers = {{"A",
+                  {"front", FromCorner{inches(8), "left"}},
+                  {"front", FromCorner{inches(8), "right"}},
+                  mm(0)}};
   const Wrap wrap = test::wraps_of(job)[0];
   CHECK(wrap.run().corners.size() == 4);
   CHECK(wrap.run().sides.size() == 5);
@@ -67,38 +70,58 @@ TEST_CASE("what cannot be run is refused at its key") {
   job.places.set("bumper.1", {"job.toml", 29, 1});
 
   SUBCASE("a corner turned with less than the bumper's own depth left") {
-    job.bumpers[0].from = {"front", inches(26)};
-    job.bumpers[1].to = {"front", inches(26)};
+    job.bumpers[0].from = {"front", FromCorner{inches(26), "right"}};
+    job.bumpers[1].to = {"front", FromCorner{inches(26), "right"}};
     const Refusals faults = refused(job);
     REQUIRE(faults.size() == 1);
     CHECK(faults[0].why == Why::DoesNotFit);
     CHECK(faults[0].place.line == 20);
     // What it says to give is the most that runs: 1/16 in more is refused again.
     const std::string& sentence = faults[0].sentence;
-    const std::string before = "give at most ";
+    const std::string before = "give at most [\"front\", \"";
     const auto at = sentence.find(before);
     REQUIRE(at != std::string::npos);
-    const auto most = parse_length(sentence.substr(at + before.size()), Units::Inches);
+    const auto value = at + before.size();
+    const auto most =
+        parse_length(sentence.substr(value, sentence.find('"', value) - value), Units::Inches);
+    CHECK(sentence.find("the side front is 28 in long") != std::string::npos);
+    CHECK(sentence.ends_with(", \"right\"]"));
     REQUIRE(most.has_value());
-    for (RunEnd* end : {&job.bumpers[0].from, &job.bumpers[1].to}) *end = {"front", *most};
+    for (RunEnd* end : {&job.bumpers[0].from, &job.bumpers[1].to})
+      *end = {"front", FromCorner{*most, "right"}};
     CHECK(test::wraps_of(job).size() == 2);
     for (RunEnd* end : {&job.bumpers[0].from, &job.bumpers[1].to})
-      *end = {"front", *most + inches(1.0 / 16)};
+      *end = {"front", FromCorner{*most + inches(1.0 / 16), "right"}};
     CHECK(refused(job).size() == 1);
   }
   SUBCASE("beyond the side") {
-    job.bumpers[0].from = {"front", inches(29)};
+    job.bumpers[0].from = {"front", FromCorner{inches(29), "left"}};
     const Refusals faults = refused(job);
     REQUIRE(faults.size() == 1);
+    CHECK(faults[0].sentence ==
+          "29 in is not on side \"front\": the side is 28 in long, give at most [\"front\", \"28 "
+          "in\", "
+          "\"left\"]");
     CHECK(faults[0].why == Why::OutOfRange);
     CHECK(faults[0].place.line == 20);
   }
   SUBCASE("bumpers that overlap") {
-    job.bumpers[1].to = {"front", inches(20)};
+    job.bumpers[1].to = {"front", FromCorner{inches(20), "right"}};
     const Refusals faults = refused(job);
     REQUIRE(faults.size() == 1);
     CHECK(faults[0].why == Why::DoesNotFit);
     CHECK(faults[0].place.line == 29);
+    // A begins at the middle, 14 in, and 1/4 in is taken off each end.
+    CHECK(
+        faults[0].sentence ==
+        "bumper \"B\" overlaps bumper \"A\" by 5 1/2 in along the side front, from 14 1/4 in to 19 "
+        "3/4 in from the corner with \"right\", expected a gap: give to = [\"front\", \"14 in\", "
+        "\"right\"] (a bumper goes counter-clockwise seen from above, from its \"from\" to its "
+        "\"to\")");
+    REQUIRE(faults[0].mend.size() == 1);
+    CHECK(faults[0].mend[0].key == "bumper.2.to");
+    job.bumpers[1].to = {"front", FromCorner{inches(14), "right"}};
+    CHECK(test::wraps_of(job).size() == 2);
   }
   SUBCASE("an inside corner") {
     job.frame.corners = {{700, 700}, {350, 700}, {350, 400}, {0, 400}, {0, 0}, {700, 0}};

@@ -7,12 +7,10 @@
 namespace swathe {
 namespace {
 
-BracketKeys bracket(double at_in, FromEnd from = FromEnd::Left) {
+BracketKeys bracket(double at_in, const char* corner = "front") {
   BracketKeys keys;
-  keys.bumper = "A";
   keys.side = "left";
-  keys.from = from;
-  keys.at = inches(at_in);
+  keys.at = FromCorner{inches(at_in), corner};
   keys.width = inches(2);
   keys.height = inches(1.5);
   return keys;
@@ -24,13 +22,13 @@ std::vector<Finding> about_brackets(const Job& job) {
 
 TEST_CASE("a bracket clear of everything is no finding") {
   Job job = test::worked_job();
-  job.brackets = {bracket(5), bracket(5, FromEnd::Right)};
+  job.brackets = {bracket(5), bracket(5, "back")};
   CHECK(about_brackets(job).empty());
 }
 
 TEST_CASE("a bracket at a corner joint is found with its distance") {
   Job job = test::worked_job();
-  job.brackets = {bracket(0.125), bracket(0, FromEnd::Right)};
+  job.brackets = {bracket(0.125), bracket(0, "back")};
   const auto found = about_brackets(job);
   REQUIRE(found.size() == 2);
   CHECK(found[0].measured == "0.125 in");

@@ -35,13 +35,13 @@ TEST_CASE("gaps: under 1.25 in pass, one larger needs 5 in beside its corners, t
   CHECK(of(made(job).by("2026"), "cover-gap").size() == 1);
   CHECK(verdict(job, "2025", "cover-gap") == Verdict::Fail);  // none larger then
 
-  // The end face stands 1/4 in after `from`, the true corner 28 1/16 in along: 5 in are left at 22
-  // 13/16 in, and 4 3/4 in, which the inspector's grace allows, at 23 1/16 in.
-  job.bumpers[0].from.at = inches(22.81);
+  // The end face stands 1/4 in after `from`, the frame's corner 28 in along: 5 in are left at
+  // 22 3/4 in, and 4 3/4 in, which the inspector's grace allows, at 23 in.
+  job.bumpers[0].from.at = FromCorner{inches(22.74), "right"};
   CHECK(verdict(job, "2026", "cover-gap") == Verdict::Pass);
-  job.bumpers[0].from.at = inches(22.82);
+  job.bumpers[0].from.at = FromCorner{inches(22.76), "right"};
   CHECK(verdict(job, "2026", "cover-gap") == Verdict::Warn);
-  job.bumpers[0].from.at = inches(23.07);
+  job.bumpers[0].from.at = FromCorner{inches(23.01), "right"};
   CHECK(verdict(job, "2026", "cover-gap") == Verdict::Fail);
 }
 
@@ -72,9 +72,9 @@ TEST_CASE("bumpers reach 6 in each side of each corner") {
   CHECK(verdict(job, "2023", "corner-reach") == Verdict::Pass);
   CHECK(of(made(job).by("2026"), "corner-reach").empty());
   // The front of a 28 in frame: 6 in from the left corner, the rest bare.
-  job.bumpers[0].from.at = inches(28 - 6 - 0.25 + 1.0 / 16);
+  job.bumpers[0].from.at = FromCorner{inches(6.25), "left"};  // less 1/4 in at the end
   CHECK(verdict(job, "2023", "corner-reach") == Verdict::Pass);
-  job.bumpers[0].from.at = inches(28 - 6);
+  job.bumpers[0].from.at = FromCorner{inches(6), "left"};
   const Finding finding = worst(made(job).by("2023"), "corner-reach");
   CHECK(finding.verdict == Verdict::Fail);
   CHECK(finding.subject == "front side at the front-left corner");

@@ -54,8 +54,8 @@ inline Checked made(const Job& job) {
             {}};
   std::vector<Run> runs;
   for (std::size_t k = 0; k < job.bumpers.size(); ++k) {
-    const Run run = standing(
-        make_run(c.frame, c.section, job.padding, job.bumpers[k], static_cast<int>(k), job.places));
+    const Run run = standing(make_run(c.frame, c.section, job.padding, job.bumpers[k],
+                                      static_cast<int>(k), job.places, job.units, job.openings));
     runs.push_back(run);
     c.wraps.emplace_back(c.frame, c.section, run);
     c.patterns.push_back(standing(make_pattern(c.wraps.back(), job)));

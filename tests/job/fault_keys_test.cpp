@@ -30,7 +30,7 @@ to = ["front", "50%"]
 [[bracket]]
 bumper = "A"
 side = "left"
-at = ["left", "9 in"]
+at = ["9 in", "front"]
 width = "3 in"
 height = "1 1/2 in"
 down = "1/2 in"
@@ -68,7 +68,7 @@ TEST_CASE("faults: the key that is missing, or that nobody knows") {
 
 TEST_CASE("faults: of the geometry, at the key that would change it") {
   CHECK(fault_with("\"9 in\"", "\"40 in\"").place.key.starts_with("bracket.1"));
-  CHECK(fault_with("from = [\"back\", \"50%\"]", "from = [\"back\", \"90 in\"]")
+  CHECK(fault_with("from = [\"back\", \"50%\"]", "from = [\"back\", \"90 in\", \"left\"]")
             .place.key.starts_with("bumper.2.from"));
 }
 

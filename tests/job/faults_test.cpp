@@ -23,12 +23,14 @@ TEST_CASE("job: missing tables stand at 1:1, missing keys at their table") {
   CHECK(width.why == Why::Missing);
   CHECK(width.place.line == 5);
   CHECK(width.sentence.find("frame.width") != std::string::npos);
-  check_only("[[bumper]]\nfrom = [\"back\", 0]\nto = [\"back\", \"corner\"]\n", Why::Missing,
+  check_only("[[bumper]]\nfrom = [\"back\", \"0%\"]\nto = [\"back\", \"corner\"]\n", Why::Missing,
              {14, 1}, "bumper 2: name", "bumper.1");
-  check_only("[[bumper]]\nname = \"B\"\nfrom = [\"back\", 0]\n", Why::Missing, {14, 1},
+  check_only("[[bumper]]\nname = \"B\"\nfrom = [\"back\", \"0%\"]\n", Why::Missing, {14, 1},
              "bumper B: to", "bumper.1");
-  check_only("[[bracket]]\nside = \"left\"\nat = [\"left\", 1]\nwidth = 1\nheight = 1\n",
-             Why::Missing, {14, 1}, "bracket 1: bumper", "bracket.0");
+  check_only("[[bracket]]\nat = \"50%\"\nwidth = 1\nheight = 1\n", Why::Missing, {14, 1},
+             "bracket 1: side", "bracket.0");
+  check_only("[[opening]]\nside = \"left\"\n", Why::Missing, {14, 1}, "opening 1: width",
+             "opening.0");
   check_only("[[bracket]]\nbumper = \"A\"\nside = \"left\"\nwidth = 1\nheight = 1\n", Why::Missing,
              {14, 1}, "bracket 1: at", "bracket.0");
 }
@@ -38,7 +40,8 @@ TEST_CASE("job: an unknown key names the nearest known one") {
   check_only("[cloth]\nflaps = 1\n", Why::UnknownKey, {15, 1},
              "cloth.flaps is not a key, the nearest known one is \"flap\"", "cloth");
   check_only(
-      "[[bumper]]\nname=\"B\"\nform = [\"back\", 0]\nfrom = [\"back\", 0]\nto = [\"back\", 9]\n",
+      "[[bumper]]\nname=\"B\"\nform = [\"back\", 0]\nfrom = [\"back\", \"0%\"]\nto = [\"back\", "
+      "\"9%\"]\n",
       Why::UnknownKey, {16, 1}, "\"from\"", "bumper.1");
   check_only("[padding]\n  diametre = \"2 in\"\n", Why::UnknownKey, {15, 3}, "\"diameter\"",
              "padding");
@@ -72,8 +75,10 @@ TEST_CASE("job: what is no length, angle or color is malformed") {
 }
 
 TEST_CASE("job: a value out of its range says the range") {
-  check_only("[boards]\nthickness = 0\n", Why::OutOfRange, {15, 13}, "expected 1 mm to", "boards");
-  check_only("[boards]\nthickness = \"-1 in\"\n", Why::OutOfRange, {15, 13}, "100 mm", "boards");
+  check_only("[boards]\nthickness = 0\n", Why::OutOfRange, {15, 13},
+             "expected 1/16 in to 3 7/8 in", "boards");
+  check_only("[boards]\nthickness = \"-1 in\"\n", Why::OutOfRange, {15, 13}, "3 7/8 in",
+             "boards");
   check_only("[boards]\nthickness = inf\n", Why::OutOfRange, {15, 13}, "is inf", "boards");
   check_only("[boards]\nthickness = nan\n", Why::OutOfRange, {15, 13}, "is nan", "boards");
   check_only("[padding]\nstack = 5\n", Why::OutOfRange, {15, 9}, "1 to 4", "padding");
@@ -91,7 +96,7 @@ TEST_CASE("job: a value out of its range says the range") {
   check_only("[numerals]\naxes = { wght = 1e300 }\n", Why::OutOfRange, {15, 17}, "32767",
              "numerals");
   check_only("[cloth]\ncolors = {}\n", Why::OutOfRange, {15, 10}, "1 to 8", "cloth");
-  check_only("[paper]\nsheet = [\"1 in\", \"2 m\"]\n", Why::OutOfRange, {15, 10}, "5080 mm",
+  check_only("[paper]\nsheet = [\"1 in\", \"2 m\"]\n", Why::OutOfRange, {15, 10}, "200 in",
              "paper");
   const std::string title = "title = \"Covers\"";
   for (const char* wrong :
@@ -125,35 +130,36 @@ TEST_CASE("job: names must be there") {
              "padding");
   check_only("[numerals]\nsides = [\"top\"]\n", Why::UnknownName, {15, 10}, "\"top\"", "numerals");
   check_only("[numerals]\nsides = []\n", Why::OutOfRange, {15, 9},
-             "an empty list, expected \"auto\", or the sides", "numerals");
-  check_only("[numerals]\nsides = \"all\"\n", Why::OutOfRange, {15, 9}, "\"auto\"", "numerals");
+             "an empty list, expected \"auto\", \"all\", or the sides", "numerals");
+  check_only("[numerals]\nsides = \"most\"\n", Why::OutOfRange, {15, 9}, "\"auto\", \"all\" or",
+             "numerals");
   check_only("[paper]\nsheet = \"a5\"\n", Why::UnknownName, {15, 9}, "\"a4\"", "paper");
-  check_only("[[bumper]]\nname = \"B\"\nfrom = [\"rear\", 0]\nto = [\"right\", 1]\n",
+  check_only("[[bumper]]\nname = \"B\"\nfrom = [\"rear\", \"0%\"]\nto = [\"right\", \"1%\"]\n",
              Why::UnknownName, {16, 9}, "\"rear\"", "bumper.1");
-  check_only("[[bumper]]\nname = \"A\"\nfrom = [\"back\", 0]\nto = [\"right\", 1]\n",
+  check_only("[[bumper]]\nname = \"A\"\nfrom = [\"back\", \"0%\"]\nto = [\"right\", \"1%\"]\n",
              Why::OutOfRange, {15, 8}, "no other bumper", "bumper.1");
-  check_only("[[bumper]]\nname = \"../A\"\nfrom = [\"back\", 0]\nto = [\"right\", 1]\n",
+  check_only("[[bumper]]\nname = \"../A\"\nfrom = [\"back\", \"0%\"]\nto = [\"right\", \"1%\"]\n",
              Why::OutOfRange, {15, 8}, "slash", "bumper.1");
   check_only(
-      "[[bracket]]\nbumper = \"B\"\nside = \"left\"\nat = [\"left\", 1]\nwidth = 1\nheight = 1\n",
+      "[[bracket]]\nbumper = \"B\"\nside = \"left\"\nat = [1, \"front\"]\nwidth = 1\nheight = 1\n",
       Why::UnknownName, {15, 10}, "a bumper of this job: \"A\"", "bracket.0");
   check_only(
-      "[[bracket]]\nbumper = \"A\"\nside = \"lft\"\nat = [\"left\", 1]\nwidth = 1\nheight = 1\n",
+      "[[bracket]]\nbumper = \"A\"\nside = \"lft\"\nat = [1, \"front\"]\nwidth = 1\nheight = 1\n",
       Why::UnknownName, {16, 8}, "\"lft\"", "bracket.0");
   check_only("[numerals]\naxes = { weight = 1 }\n", Why::UnknownName, {15, 10}, "wght", "numerals");
 }
 
 TEST_CASE("job: holes stand on their bracket") {
   const std::string bracket =
-      "[[bracket]]\nbumper = \"A\"\nside = \"left\"\nat = [\"right\", 1]\nwidth = 2\nheight = 3\n";
-  check_only(bracket + "holes = [[1, 1], [2.5, 1]]\n", Why::DoesNotFit, {20, 18}, "2 1/2 in right",
+      "[[bracket]]\nbumper = \"A\"\nside = \"left\"\nat = [1, \"back\"]\nwidth = 2\nheight = 3\n";
+  check_only(bracket + "holes = [[1, 1], [2.5, 1]]\n", Why::DoesNotFit, {20, 18}, "2 1/2 in along",
              "bracket.0");
   check_only(bracket + "holes = [[1, -1]]\n", Why::OutOfRange, {20, 14}, "holes", "bracket.0");
   check_only(bracket + "holes = [1]\n", Why::WrongType, {20, 10}, "2 lengths", "bracket.0");
   check_only(bracket + "cloth = \"over\"\n", Why::OutOfRange, {20, 9}, "\"window\"", "bracket.0");
   const Job job = read_job(kLeast + bracket + "holes = [[2, 3], [0, \"1/2 in\"]]\n", "job").job;
   REQUIRE(job.brackets.size() == 1);
-  CHECK(job.brackets[0].from == FromEnd::Right);
+  CHECK(std::get<FromCorner>(job.brackets[0].at).neighbor == "back");
   REQUIRE(job.brackets[0].holes.size() == 2);
   CHECK(job.brackets[0].holes[1].y == doctest::Approx(12.7));
 }
@@ -161,23 +167,24 @@ TEST_CASE("job: holes stand on their bracket") {
 TEST_CASE("job: counts have limits") {
   std::string bumpers, brackets;
   for (int i = 0; i < 32; ++i)
-    bumpers += fmt::format("[[bumper]]\nname=\"{}\"\nfrom=[\"left\",0]\nto=[\"left\",1]\n", i);
+    bumpers +=
+        fmt::format("[[bumper]]\nname=\"{}\"\nfrom=[\"left\",\"0%\"]\nto=[\"left\",\"1%\"]\n", i);
   check_only(bumpers, Why::TooLarge, {14 + 4 * 31, 1}, "at most 32", "bumper");
   for (int i = 0; i < 65; ++i)
-    brackets += "[[bracket]]\nbumper=\"A\"\nside=\"left\"\nat=[\"left\",1]\nwidth=1\nheight=1\n";
+    brackets += "[[bracket]]\nbumper=\"A\"\nside=\"left\"\nat=[1,\"front\"]\nwidth=1\nheight=1\n";
   check_only(brackets, Why::TooLarge, {14 + 6 * 64, 1}, "at most 64", "bracket");
   std::string holes = "holes = [";
   for (int i = 0; i < 17; ++i) holes += "[0,0],";
-  check_only("[[bracket]]\nbumper=\"A\"\nside=\"left\"\nat=[\"left\",1]\nwidth=1\nheight=1\n" +
+  check_only("[[bracket]]\nbumper=\"A\"\nside=\"left\"\nat=[1,\"front\"]\nwidth=1\nheight=1\n" +
                  holes + "]\n",
              Why::TooLarge, {20, 9}, "0 to 16", "bracket.0");
 }
 
 TEST_CASE("job: a print's scales are measured about as long as they are") {
-  check_only("[paper]\nmeasured = [\"89.9 mm\", \"100 mm\"]\n", Why::OutOfRange, {15, 13}, "90 mm",
-             "paper");
-  check_only("[paper]\nmeasured = [\"100 mm\", \"4.4 in\"]\n", Why::OutOfRange, {15, 23}, "110 mm",
-             "paper");
+  check_only("[paper]\nmeasured = [\"89.9 mm\", \"100 mm\"]\n", Why::OutOfRange, {15, 13},
+             "3 9/16 in", "paper");
+  check_only("[paper]\nmeasured = [\"100 mm\", \"4.4 in\"]\n", Why::OutOfRange, {15, 23},
+             "4 5/16 in", "paper");
   check_only("[paper]\nmeasured = \"99 mm\"\n", Why::WrongType, {15, 12}, "2 lengths", "paper");
   const JobReading reading = read_job(kLeast + "[paper]\nmeasured = [\"90 mm\", 4]\n", "job");
   REQUIRE(reading.faults.empty());
@@ -191,7 +198,7 @@ TEST_CASE("job: a roll has a width, and no other paper has") {
   CHECK(reading.job.paper.width == inches(24));
   check_only("[paper]\nsheet = \"roll\"\n", Why::Missing, {14, 1}, "paper.width", "paper");
   check_only("[paper]\nwidth = \"24 in\"\n", Why::OutOfRange, {15, 9}, "\"roll\"", "paper");
-  check_only("[paper]\nsheet = \"roll\"\nwidth = \"201 in\"\n", Why::OutOfRange, {16, 9}, "5080 mm",
+  check_only("[paper]\nsheet = \"roll\"\nwidth = \"201 in\"\n", Why::OutOfRange, {16, 9}, "200 in",
              "paper");
 }
 

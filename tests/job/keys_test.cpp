@@ -19,6 +19,7 @@ namespace {
 std::string job_with(std::string_view path) {
   std::string text(new_job_text());
   text += "\n[[numerals.place]]\nbumper = \"A\"\nside = \"left\"\n";
+  text += "[[opening]]\nside = \"right\"\nwidth = \"9 in\"\n";
   text += "[[sight.blind]]\nbox = [[0, 0, 0], [1, 1, 1]]\n";
   if (path == "paper.width") text = set_value(text, "paper.sheet", "roll")->text;
   return text;

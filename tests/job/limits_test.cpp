@@ -88,7 +88,7 @@ TEST_CASE("limits: one more than may be is refused where it stands") {
              "sight.eye_height is a list of 9", "sight");
   check_only("[[numerals.place]]\nbumper = \"A\"\nside = \"left\"\nsplit = 5\n", Why::OutOfRange,
              {17, 9}, "split is 5, expected a whole number, 1 to 4", "numerals");
-  check_only("[[numerals.place]]\nbumper = \"A\"\nside = \"left\"\ncenter = 9\nsplit = 2\n",
+  check_only("[[numerals.place]]\nbumper = \"A\"\nside = \"left\"\ncenter = \"9%\"\nsplit = 2\n",
              Why::OutOfRange, {18, 9}, "beside center", "numerals");
   const Refusal split =
       only_fault(changed(kLeast, "20486", "46") +
@@ -112,8 +112,9 @@ TEST_CASE("limits: one more than may be is refused where it stands") {
 
 TEST_CASE("limits: a name too long is refused where it stands") {
   const std::string name = std::string(25, 'n'), path = std::string(201, 'p');
-  check_only("[[bumper]]\nname = \"" + name + "\"\nfrom = [\"back\", 0]\nto = [\"back\", 1]\n",
-             Why::OutOfRange, {15, 8}, "1 to 24 printable characters", "bumper.1");
+  check_only(
+      "[[bumper]]\nname = \"" + name + "\"\nfrom = [\"back\", \"0%\"]\nto = [\"back\", \"1%\"]\n",
+      Why::OutOfRange, {15, 8}, "1 to 24 printable characters", "bumper.1");
   check_only("[cloth]\ncolors = { " + name + " = \"#fff\" }\n", Why::OutOfRange, {15, 12},
              "1 to 24 printable characters", "cloth");
   check_only("[numerals]\nfont = \"" + path + "\"\n", Why::OutOfRange, {15, 8},

@@ -17,8 +17,8 @@ std::string table_of(const std::string& key) { return key.substr(0, key.rfind('.
 std::string name_of(const std::string& key) { return key.substr(key.rfind('.') + 1); }
 
 bool in_list(const std::string& table) {
-  return table == "bumper" || table == "bracket" || table == "numerals.place" ||
-         table == "sight.blind";
+  return table == "opening" || table == "bumper" || table == "bracket" ||
+         table == "numerals.place" || table == "sight.blind";
 }
 
 using Keys = std::map<std::string, std::string>;  // "cloth.flap" to its value
@@ -52,6 +52,10 @@ void add_companions(const std::string& key, Keys& keys) {
     keys.erase("frame.depth");
     for (const KeyWords& words : key_words())
       if (words.key == "frame.corners" || words.key == "frame.sides") keys[words.key] = words.value;
+  }
+  if (key == "bracket.holes_from") {  // which another `at` says by itself
+    keys["bracket.at"] = "\"50%\"";
+    keys["bracket.holes"] = "[[\"1/2 in\", \"1 in\"]]";
   }
   if (key == "paper.width") keys["paper.sheet"] = "\"roll\"";
 }
@@ -96,7 +100,7 @@ std::set<std::string> keys_shown() {
 /// Every key that the readers ask for, and each table, from a job that has all tables.
 std::set<std::string> keys_asked_for() {
   Keys all;
-  for (const std::string table : {"bracket", "numerals.place", "sight.blind"})
+  for (const std::string table : {"opening", "bracket", "numerals.place", "sight.blind"})
     for (const auto& [key, value] : needed_beside(table)) all[key] = value;
   const std::string text = job_of(all);
   const toml::table root = toml::parse(text);
@@ -160,7 +164,8 @@ TEST_CASE("new job: without a key that is needed a job is refused") {
     Keys keys = needed_beside(table_of(words.key));
     keys.erase(words.key);
     std::string text = job_of(keys);
-    if (table_of(words.key) == "sight.blind") text += "[[sight.blind]]\n";  // it has but one key
+    for (const char* table : {"sight.blind", "numerals.place"})  // they need but one key
+      if (table_of(words.key) == table) text += fmt::format("[[{}]]\n", table);
     const Refusal fault = only_fault(text);
     CHECK(fault.why == Why::Missing);
     CHECK(fault.sentence.find(name_of(words.key) + " is missing") != std::string::npos);

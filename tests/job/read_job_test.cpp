@@ -57,15 +57,19 @@ TEST_CASE("job: the new job and the example are without fault") {
   CHECK(heron.job.brackets.size() == 4);
 }
 
-TEST_CASE("job: where a bumper ends is a length, a share or the corner") {
+TEST_CASE("job: where a bumper ends is a share, a distance from a corner, or a word") {
   const auto end = [](const std::string& at) {
     return read_job(changed(kLeast, "\"50%\"]\nto", at + "]\nto"), "job");
   };
-  CHECK(std::get<Length>(end("\"3 in\"").job.bumpers[0].from.at) == inches(3));
-  CHECK(std::get<Length>(end("3").job.bumpers[0].from.at) == inches(3));
+  for (const char* three : {"\"3 in\", \"left\"", "3, \"left\""}) {
+    const auto from = std::get<FromCorner>(end(three).job.bumpers[0].from.at);
+    CHECK(from.distance == inches(3));
+    CHECK(from.neighbor == "left");
+  }
+  CHECK(std::holds_alternative<RunEnd::Opening>(end("\"opening\"").job.bumpers[0].from.at));
   CHECK(std::holds_alternative<RunEnd::Corner>(end("\"corner\"").job.bumpers[0].from.at));
   CHECK(std::get<RunEnd::Share>(end("\"12.5 %\"").job.bumpers[0].from.at).fraction == 0.125);
-  for (const char* wrong : {"\"101%\"", "\"-1%\"", "\"-1 in\""})
+  for (const char* wrong : {"\"101%\"", "\"-1%\"", "\"-1 in\", \"left\""})
     CHECK(end(wrong).faults[0].why == Why::OutOfRange);
   for (const char* wrong : {"\"%\"", "\"nan%\"", "\"half\""})
     CHECK(end(wrong).faults[0].why == Why::Malformed);

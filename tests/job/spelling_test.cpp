@@ -9,10 +9,11 @@ namespace swathe {
 namespace {
 
 TEST_CASE("spelling: keys in the British spelling are read, with their places") {
-  const std::string text = test::kLeast +
-                           "[cloth]\ncolours = { red = \"#a00000\" }\n"
-                           "[numerals]\ncolour = \"#fff\"\n"
-                           "[[numerals.place]]\nbumper = \"A\"\nside = \"left\"\ncentre = 9\n";
+  const std::string text =
+      test::kLeast +
+      "[cloth]\ncolours = { red = \"#a00000\" }\n"
+      "[numerals]\ncolour = \"#fff\"\n"
+      "[[numerals.place]]\nbumper = \"A\"\nside = \"left\"\ncentre = [9, \"front\"]\n";
   const JobReading reading = read_job(text, "job.toml");
   REQUIRE(reading.faults.empty());
   REQUIRE(reading.job.cloth.colors.size() == 1);

@@ -129,7 +129,7 @@ TEST_CASE("job: a character that cannot be printed is told with its number, wher
     CHECK(fault.place.line == one.line);
     CHECK(fault.place.column == one.column);
   }
-  check_only("[[bumper]]\nname = \"B\u2060\"\nfrom = [\"back\", 1]\nto = [\"back\", 2]\n",
+  check_only("[[bumper]]\nname = \"B\u2060\"\nfrom = [\"back\", \"1%\"]\nto = [\"back\", \"2%\"]\n",
              Why::OutOfRange, {15, 10}, "U+2060", "bumper.1");
   check_only("[cloth]\ncolors = { \"r\ufeffd\" = \"#00ff00\" }\n", Why::OutOfRange, {15, 14},
              "U+FEFF", "cloth");

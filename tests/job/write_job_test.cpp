@@ -73,13 +73,12 @@ to = ["n \"w\"", "33.3%"]
 end_clearance = 7
 [[bumper]]
 name = "two"
-from = ["w", "1/3 in"]
+from = ["w", "1/3 in", "n \"w\""]
 to = ["sw", "100%"]
 [[bracket]]
 bumper = "two"
 side = "w"
-at = ["right", 12.7]
-next_to = "sw"
+at = [12.7, "sw"]
 width = 50
 height = 40
 down = 3
@@ -140,8 +139,8 @@ TEST_CASE("job_text (1) (2): what was read is written and read again") {
   CHECK(std::get<RunEnd::Share>(job.bumpers[0].to.at).fraction == doctest::Approx(0.333));
   CHECK(std::holds_alternative<RunEnd::Corner>(job.bumpers[0].from.at));
   CHECK(job.brackets[0].holes.size() == 3);
-  CHECK(job.brackets[0].from == FromEnd::Right);
-  CHECK(job.brackets[0].next_to == "sw");
+  CHECK(std::get<FromCorner>(job.brackets[0].at).neighbor == "sw");
+  CHECK(std::get<FromCorner>(job.bumpers[1].from.at).neighbor == "n \"w\"");
   CHECK(job.numerals.axes.at("a b ") == -3);
   CHECK(job.numerals.spacing.extra == inches(-1.0 / 32));
   CHECK(job.numerals.sides->size() == 2);

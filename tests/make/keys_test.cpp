@@ -95,15 +95,16 @@ std::vector<Case> cases() {
   const Keys sewn = with(mitred, {{"cloth.relief", "\"sewn\""}});
   const Keys pieced = {{"cloth.may_join", "true"}, {"cloth.longest_piece", "\"40 in\""}};
   const Keys comes_off = {{"cloth.fixing", "\"hook-and-loop\""}};
-  const Keys bracket = {{"bracket.bumper", "\"A\""},
-                        {"bracket.side", "\"left\""},
-                        {"bracket.at", "[\"left\", \"11 in\"]"},
+  const Keys bracket = {{"bracket.side", "\"left\""},
+                        {"bracket.at", "[\"11 in\", \"front\"]"},
                         {"bracket.width", "\"2 in\""},
                         {"bracket.height", "\"2 in\""}};
   const Keys window = with(bracket, {{"bracket.cloth", "\"window\""}});
-  const Keys place = {{"numerals.place.bumper", "\"A\""}, {"numerals.place.side", "\"left\""}};
-  const Keys once_round = {{"bumper.from", "[\"front\", \"60%\"]"},
-                           {"bumper.to", "[\"front\", \"40%\"]"}};
+  const Keys place = {{"numerals.place.side", "\"left\""}};
+  const Keys opening = {{"opening.side", "\"front\""},
+                        {"opening.width", "\"9 in\""},
+                        {"bumper.from", "[\"front\", \"opening\"]"},
+                        {"bumper.to", "[\"front\", \"opening\"]"}};
   const Keys slanted =
       with(mitred, {{"job.number", ""},
                     {"frame.width", ""},
@@ -184,15 +185,24 @@ std::vector<Case> cases() {
       {"bumper.from", "[\"front\", \"50%\"]", "[\"front\", \"55%\"]"},
       {"bumper.to", "[\"back\", \"50%\"]", "[\"back\", \"45%\"]"},
       {"bumper.end_clearance", "\"1/4 in\"", "\"1/2 in\""},
+      // A side that has its bumper from one corner to the other, or from the next one on.
+      {"opening.side",
+       "\"front\"",
+       "\"left\"",
+       {{"opening.width", "\"9 in\""},
+        {"bumper.from", "[\"front\", \"opening\"]"},
+        {"bumper.to", "[\"front\", \"opening\"]"}}},
+      {"opening.width", "\"9 in\"", "\"10 in\"", opening},
+      {"opening.center", "\"50%\"", "[\"13 in\", \"left\"]", opening},
+      // It is on A's board: to name B refuses it.
       {"bracket.bumper", "\"A\"", "\"B\"",
-       with(bracket, {{"bracket.side", "\"back\""}, {"bracket.at", "[\"left\", \"4 in\"]"}}),
+       with(bracket, {{"bracket.side", "\"back\""}, {"bracket.at", "[\"4 in\", \"left\"]"}}),
        kBumperB},
-      {"bracket.side", "\"left\"", "\"back\"",
-       with(bracket, {{"bracket.at", "[\"left\", \"4 in\"]"}})},
-      {"bracket.at", "[\"left\", \"11 in\"]", "[\"right\", \"11 in\"]", bracket},
-      {"bracket.next_to", "\"left\"", "\"right\"",
-       with(with(bracket, once_round),
-            {{"bracket.side", "\"front\""}, {"bracket.at", "[\"left\", \"4 in\"]"}})},
+      {"bracket.side", "\"left\"", "\"front\"", with(bracket, {{"bracket.at", "\"75%\""}})},
+      {"bracket.at", "[\"11 in\", \"front\"]", "[\"11 in\", \"back\"]", bracket},
+      {"bracket.at", "[\"11 in\", \"front\"]", "\"50%\"", bracket},
+      {"bracket.holes_from", "\"front\"", "\"back\"",
+       with(bracket, {{"bracket.at", "\"50%\""}, {"bracket.holes", "[[\"1/2 in\", \"1 in\"]]"}})},
       {"bracket.width", "\"2 in\"", "\"3 in\"", bracket},
       {"bracket.height", "\"2 in\"", "\"1.5 in\"", bracket},
       {"bracket.down", "\"0 in\"", "\"1/2 in\"", bracket},
@@ -219,12 +229,11 @@ std::vector<Case> cases() {
       {"numerals.place.bumper",
        "\"A\"",
        "\"B\"",
-       {{"job.number", "\"7\""},
-        {"numerals.place.bumper", "\"A\""},
-        {"numerals.place.side", "\"front\""}},
+       {{"job.number", "\"7\""}, {"numerals.place.side", "\"front\""}},
        kBumperB},
       {"numerals.place.side", "\"left\"", "\"back\"", with(place, {{"job.number", "\"7\""}})},
-      {"numerals.place.center", "\"13 in\"", "\"14 in\"", place},
+      {"numerals.place.center", "[\"13 in\", \"front\"]", "[\"13 in\", \"back\"]", place},
+      {"numerals.place.center", "[\"13 in\", \"front\"]", "\"50%\"", place},
       {"numerals.place.split", "2", "3", with(place, {{"numerals.place.side", "\"back\""}}),
        kBumperB},
       {"sight.distance", "[\"20 ft\"]", "[\"30 ft\"]"},
@@ -249,9 +258,8 @@ std::vector<Case> vain_cases() {
   const Keys comes_off = {{"cloth.fixing", "\"hook-and-loop\""}};
   const Keys straight = {{"bumper.from", "[\"left\", \"5%\"]"},
                          {"bumper.to", "[\"left\", \"95%\"]"}};
-  const Keys bracket = {{"bracket.bumper", "\"A\""},
-                        {"bracket.side", "\"left\""},
-                        {"bracket.at", "[\"left\", \"11 in\"]"},
+  const Keys bracket = {{"bracket.side", "\"left\""},
+                        {"bracket.at", "[\"11 in\", \"front\"]"},
                         {"bracket.width", "\"2 in\""},
                         {"bracket.height", "\"2 in\""}};
   const Keys window = with(bracket, {{"bracket.cloth", "\"window\""}});
@@ -292,7 +300,18 @@ std::vector<Case> vain_cases() {
       {"cloth.hook_and_loop.density", "0.7", "0.8"},
       {"bracket.corner_radius", "\"1/4 in\"", "\"1/8 in\"", bracket},
       {"bracket.holes", "[[\"1 in\", \"1 in\"]]", "[[\"1 in\", \"1/2 in\"]]", window},
-      {"bracket.next_to", "\"back\"", "\"front\"", bracket},
+      {"bracket.holes_from", "\"front\"", "\"back\"", with(bracket, {{"bracket.at", "\"50%\""}})},
+      {"bumper.end_clearance",
+       "\"1/4 in\"",
+       "\"1/2 in\"",
+       {{"opening.side", "\"front\""},
+        {"opening.width", "\"9 in\""},
+        {"bumper.from", "[\"front\", \"opening\"]"},
+        {"bumper.to", "[\"front\", \"opening\"]"}}},
+      {"opening.width",
+       "\"9 in\"",
+       "\"10 in\"",
+       {{"opening.side", "\"right\""}, {"opening.center", "\"40%\""}}},
       {"numerals.bridge", "\"1/4 in\"", "\"3/16 in\"", sewn_on},
       {"numerals.bridge", "\"1/4 in\"", "\"3/16 in\"", ironed_on},
       {"numerals.bridge", "\"1/4 in\"", "\"3/16 in\"", {{"job.number", "\"1\""}}},

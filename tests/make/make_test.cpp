@@ -39,7 +39,7 @@ Job drawn_file(std::mt19937_64& rng) {
     BracketKeys bracket;
     bracket.bumper = "A";
     bracket.side = job.frame.sides[rng() % job.frame.sides.size()];
-    bracket.at = mm(test::drawn(rng, 0, 500));
+    bracket.at = SideShare{test::drawn(rng, 0, 1)};
     bracket.width = mm(test::drawn(rng, 5, 90));
     bracket.height = mm(test::drawn(rng, 5, 90));
     bracket.down = mm(test::drawn(rng, 0, 60));
@@ -110,7 +110,7 @@ to = ["front", "45%"]
 [[bracket]]
 bumper = "A"
 side = "left"
-at = ["left", "29 in"]
+at = ["29 in", "front"]
 width = "3 in"
 height = "2 in"
 
@@ -134,7 +134,7 @@ TEST_CASE("a wrong job: faults of keys, values and geometry in one run, by line"
     places.emplace_back(fault.place.line, fault.place.column);
   }
   const std::vector<std::pair<int, int>> expected = {
-      {14, 1},  // B overlaps A
+      {16, 8},  // B overlaps A
       {22, 6},  // the bracket ends beyond its board
       {27, 8},  // no such font
       {30, 8},  // a step of nothing
@@ -153,8 +153,9 @@ TEST_CASE("a bracket on a side its bumper does not cover is told of those it cov
   const auto made = test::make_text(job_text(job));
   REQUIRE_FALSE(made.has_value());
   REQUIRE(made.error().size() == 1);
-  CHECK(made.error()[0].sentence ==
-        R"(bumper "A" has no board on side "right", expected "front", "left" or "back")");
+  CHECK(
+      made.error()[0].sentence ==
+      R"(bumper "A" has no board on side "right", expected "front", "left" or "back", or no bumper named: it follows from side and place)");
 }
 
 // The girth of a convex section is the integral of its width of support over all directions

@@ -106,13 +106,13 @@ TEST_CASE("mends: of jobs broken in one or two places, under two seasons") {
       {{"cloth.colors.red", "\"#ffd0d0\""}, {"cloth.colors.blue", "\"#1b3a93\""}},
       {{"bumper.1.end_clearance", "\"0 in\""}, {"bumper.2.end_clearance", "\"0 in\""}},
       {{"bumper.1.end_clearance", "\"0 in\""}},
-      {{"bumper.1.to", "[\"back\", \"6 in\"]"}},
-      {{"bracket.1.at", "[\"left\", \"1/16 in\"]"}},
-      {{"bracket.2.at", "[\"right\", \"1/8 in\"]"}},
+      {{"bumper.1.to", "[\"back\", \"6 in\", \"left\"]"}},
+      {{"bracket.1.at", "[\"1/16 in\", \"front\"]"}},
+      {{"bracket.2.at", "[\"1/8 in\", \"front\"]"}},
       {{"bracket.1.height", "\"2 3/4 in\""}},
       {{"numerals.place.1.bumper", "\"A\""},
        {"numerals.place.1.side", "\"left\""},
-       {"numerals.place.1.center", "\"3 in\""}},
+       {"numerals.place.1.center", "[\"3 in\", \"front\"]"}},
       {{"job.units", "\"mm\""}, {"numerals.height", "\"220 mm\""}, {"padding.diameter", "51"}},
   };
   std::set<std::string> proven;

@@ -72,10 +72,8 @@ TEST_CASE("one pass: names of marks are the print's where a cover is cut from it
   job.brackets.resize(2);
   for (const bool first : {true, false}) {
     BracketKeys& keys = job.brackets[first ? 0 : 1];
-    keys.bumper = first ? "A" : "B";
     keys.side = first ? "left" : "right";
-    keys.from = first ? FromEnd::Left : FromEnd::Right;
-    keys.at = inches(5);
+    keys.at = FromCorner{inches(5), "front"};
     keys.width = inches(2);
     keys.height = inches(1.5);
     keys.cloth = BracketCloth::Window;

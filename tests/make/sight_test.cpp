@@ -115,24 +115,23 @@ TEST_CASE("advice: one move, done, shows the whole number again") {
   // Counter-clockwise the left side lies between front and back: seen from outside, front is at its
   // left.
   const double sense = found[2] == "front" ? -1 : 1;
-  // By hand, from the board's left end: the board of the left side starts at its butting end.
+  // By hand, from the frame's own corner with front.
   const auto placed = std::ranges::find(hidden.numerals->placed, "left", &PlacedNumeral::side);
   const auto& run = hidden.wraps[static_cast<std::size_t>(placed->bumper)].run();
   const auto leg = std::ranges::find_if(run.sides, [&](const RunSide& one) {
     return hidden.frame.sides()[static_cast<std::size_t>(one.side)].name == "left";
   });
-  const auto board = std::ranges::find_if(hidden.boards, [&](const bumper::Piece& piece) {
-    return piece.side == "left" && piece.bumper == run.name;
-  });
-  const double center = placed->center_s + sense * by - (board->from_x + leg->s_minus_x);
+  const double x = placed->center_s + sense * by - leg->s_minus_x;
+  const double center = hidden.frame.from_corner(leg->side, x, "front").mm();
   const auto place = [](const char* bumper, const char* side, const std::string& at) {
     return fmt::format("[[numerals.place]]\nbumper = \"{}\"\nside = \"{}\"\n{}", bumper, side, at);
   };
-  const Made mended = test::made(job_text(
-      "2026", post,
-      place("A", "front", "") +
-          place(run.name.c_str(), "left", fmt::format("center = \"{:.3f} mm\"\n", center)) +
-          place("B", "back", "")));
+  const Made mended =
+      test::made(job_text("2026", post,
+                          place("A", "front", "") +
+                              place(run.name.c_str(), "left",
+                                    fmt::format("center = [\"{:.3f} mm\", \"front\"]\n", center)) +
+                              place("B", "back", "")));
   CHECK(mended.sight->advice == "");
   for (const SightRing& ring : mended.sight->rings)
     CHECK(ring.widest(Reads::Another, mended.sight->step) == nullptr);  // none that is told of

@@ -80,9 +80,8 @@ TEST_CASE("staples, match marks and brackets keep to the board") {
   Job job = one_a_side();
   job.brackets.push_back({});
   BracketKeys& bracket = job.brackets.back();
-  bracket.bumper = "front";
   bracket.side = "front";
-  bracket.at = inches(9);
+  bracket.at = FromCorner{inches(9), "right"};
   bracket.width = inches(2);
   bracket.height = inches(3);
   const test::Stood stood = standing(job);
@@ -106,9 +105,11 @@ TEST_CASE("staples, match marks and brackets keep to the board") {
     for (const MatchMark& mark : pattern.marks)
       CHECK(mark.at.x - mark.from_left_mm == doctest::Approx(bare));
   }
-  // 9 in from the board's end, which stands 2 1/2 in from the cover's.
+  // 9 in from the frame's corner, past which the play of 1/16 in, a board of 23/32 in and 2 1/2 in
+  // of padding reach, less 1/4 in at the end.
   REQUIRE(stood.patterns[0].brackets.size() == 1);
-  CHECK(stood.patterns[0].brackets[0].s / kInch == doctest::Approx(11.5));
+  CHECK(stood.patterns[0].brackets[0].s / kInch ==
+        doctest::Approx(9 + 1.0 / 16 + 23.0 / 32 + 2.5 - 0.25));
 }
 
 TEST_CASE("a flap that does not come round to the padding's back is refused") {

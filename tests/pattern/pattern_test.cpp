@@ -21,7 +21,7 @@ BracketKeys bracket(const char* bumper, const char* side, double at_in) {
   BracketKeys keys;
   keys.bumper = bumper;
   keys.side = side;
-  keys.at = inches(at_in);
+  keys.at = test::from_start(side, inches(at_in));
   keys.width = inches(2);
   keys.height = inches(1.5);
   return keys;
@@ -35,9 +35,11 @@ Job drawn_job(std::mt19937_64& rng) {
   if (rng() % 2 == 0) job.padding.corner = PaddingCorner::Mitred;
   const int brackets = static_cast<int>(rng() % 4);
   for (int k = 0; k < brackets; ++k) {
-    BracketKeys keys = bracket(rng() % 2 == 0 ? "A" : "B", "left", test::drawn(rng, 0, 8));
-    keys.side = keys.bumper == "A" ? "left" : "right";
-    keys.from = rng() % 2 == 0 ? FromEnd::Left : FromEnd::Right;
+    const bool on_a = rng() % 2 == 0;
+    const char* side = on_a ? "left" : "right";
+    BracketKeys keys = bracket(on_a ? "A" : "B", side, test::drawn(rng, 0, 8));
+    if (rng() % 2 == 0) keys.bumper.clear();
+    if (rng() % 2 == 0) keys.at = test::from_end(side, std::get<FromCorner>(keys.at).distance);
     keys.down = inches(test::drawn(rng, 0, 3));
     keys.cloth = rng() % 2 == 0 ? BracketCloth::Under : BracketCloth::Window;
     keys.holes = {{10, 10}};
@@ -182,8 +184,8 @@ TEST_CASE("a straight strip takes ceil(L / spacing) + 1 staples in equal steps")
   // No standard gives a staple spacing: only the count and the equal steps are checked.
   Job job = test::worked_job();
   job.bumpers.resize(1);
-  job.bumpers[0].from = {"front", mm(100)};
-  job.bumpers[0].to = {"front", mm(500)};
+  job.bumpers[0].from = {"front", FromCorner{mm(100), "right"}};
+  job.bumpers[0].to = {"front", FromCorner{mm(500), "right"}};
   job.bumpers[0].end_clearance = mm(0);
   const Pattern pattern = pattern_of(job);
   const double run = 400 - 2 * practice::kFromFreeEnd.mm();
@@ -242,11 +244,10 @@ TEST_CASE("staples: one through each ear, into the middle of the board's end") {
 namespace {
 
 /// The worked job with a bracket at the start of bumper A's front, where its tongue goes.
-Pattern with_bracket_at_end(BracketKeys bracket) {
+Pattern with_bracket_at_end(BracketKeys bracket, Length from_end = {}) {
   Job job = test::worked_job();
-  bracket.bumper = "A";
   bracket.side = "front";
-  bracket.from = FromEnd::Left;
+  bracket.at = FromCorner{inches(14.25) + from_end, "right"};  // half of 28 in, and the clearance
   job.brackets = {bracket};
   return pattern_of(job);
 }
@@ -268,16 +269,15 @@ TEST_CASE("staples: a tongue's keep clear of a bracket at the bumper's end") {
   const Pattern blocked = with_bracket_at_end(bracket);
   CHECK(on_tongue(blocked, true) == 0);  // the tongue is 2 1/2 in high, the bracket and room too
   CHECK(on_tongue(blocked, false) > 0);
-  bracket.at = inches(4);  // the tongue reaches 2 in
-  CHECK(on_tongue(with_bracket_at_end(bracket), true) > 0);
+  // The tongue reaches 2 in.
+  CHECK(on_tongue(with_bracket_at_end(bracket, inches(4)), true) > 0);
 }
 
 TEST_CASE("staples keep clear of a hole beside its bracket") {
   Job job = test::worked_job();
   BracketKeys bracket;
-  bracket.bumper = "A";
   bracket.side = "left";
-  bracket.at = inches(11);
+  bracket.at = FromCorner{inches(11), "front"};
   bracket.width = bracket.height = inches(1);
   bracket.clearance = inches(0.25);
   bracket.holes = {{3 * kInch, 1 * kInch}};  // 2 in right of it, on the staple line
@@ -304,10 +304,13 @@ TEST_CASE("every window maps back to its bracket on the board's back") {
           return wrap.frame().sides()[static_cast<std::size_t>(on.side)].name == keys.side;
         });
         REQUIRE(leg != wrap.run().sides.end());
-        // Where the maker measured: along the frame's side, and down from the board's top edge.
-        const double left_x = keys.from == FromEnd::Left
-                                  ? leg->from_x + keys.at.mm()
-                                  : leg->to_x - keys.at.mm() - keys.width.mm();
+        // Where the maker measured: along the frame's own side, which the play (1/16 in) makes
+        // longer at both ends, and down from the board's top edge.
+        const auto& [distance, corner] = std::get<FromCorner>(keys.at);
+        const double from_corner = job.frame.fit.mm() + distance.mm();
+        const double left_x = corner == (keys.side == "left" ? "front" : "back")
+                                  ? from_corner
+                                  : leg->to_x - from_corner - keys.width.mm();
         const double top_z = job.frame.floor_gap.mm() + job.boards.height.mm() - keys.down.mm();
         const FrameSide& side = wrap.frame().sides()[static_cast<std::size_t>(leg->side)];
         // Beside a filled corner the board's edge lies further along the cloth.
@@ -355,50 +358,95 @@ TEST_CASE("a bracket beyond its board, or on a side without one, is refused at i
   CHECK(pattern.error()[1].place.line == 50);
 }
 
+TEST_CASE("a bracket that names no bumper is on the one whose board is there") {
+  Job job = test::worked_job();  // A has the front from 14 1/4 in to 28 in, B up to 13 3/4 in
+  BracketKeys keys = bracket("", "front", 0);
+  const auto bumper_at = [&](const SidePlace& at) {
+    keys.at = at;
+    job.brackets = {keys};
+    const std::vector<Wrap> wraps = test::wraps_of(job);
+    std::string on;
+    for (const Wrap& wrap : wraps) {
+      const auto pattern = make_pattern(wrap, job);
+      REQUIRE(pattern.has_value());
+      if (!pattern->brackets.empty()) on += wrap.run().name;
+    }
+    CHECK(faults_of_brackets(wraps, job).empty() == !on.empty());
+    return on;
+  };
+  CHECK(bumper_at(FromCorner{inches(14.25), "right"}) == "A");
+  CHECK(bumper_at(FromCorner{inches(0), "left"}) == "A");
+  CHECK(bumper_at(FromCorner{inches(11.75), "right"}) == "B");  // 2 in wide
+  CHECK(bumper_at(SideShare{0.25}) == "B");
+  CHECK(bumper_at(SideShare{0.5}).empty());  // over the gap
+  CHECK(bumper_at(FromCorner{inches(12), "right"}).empty());
+  CHECK(faults_of_brackets(test::wraps_of(job), job)[0].sentence ==
+        "the bracket goes from 12 in to 14 in from the frame's corner with \"right\", where bumper "
+        "\"B\" has its board from 0 in to 13 3/4 in, expected at = [\"11 3/4 in\", \"right\"] or "
+        "less");
+}
+
+TEST_CASE("a centered bracket has its center in the middle of the frame's side") {
+  Job job = test::c_halves(28 * kInch, 30 * kInch);  // with its play of 1/16 in
+  BracketKeys keys = bracket("", "left", 0);
+  keys.at = SideShare{0.5};
+  job.brackets = {keys};
+  const Wrap wrap = test::wraps_of(job)[0];
+  const Pattern pattern = pattern_of(job);
+  REQUIRE(pattern.brackets.size() == 1);
+  const RunSide& leg = wrap.run().sides[1];
+  CHECK(pattern.brackets[0].s + kInch ==  // 2 in wide
+        doctest::Approx(0.5 * (leg.from_x + leg.to_x) + leg.s_minus_x));
+}
+
+TEST_CASE("holes count along from the bracket's edge nearer the corner that is named") {
+  Job job = test::worked_job();
+  BracketKeys keys = bracket("", "left", 10);
+  keys.holes = {{0.5 * kInch, kInch}};
+  const auto hole_s = [&](const SidePlace& at, const char* holes_from) {
+    keys.at = at;
+    keys.holes_from = holes_from;
+    job.brackets = {keys};
+    const Pattern pattern = pattern_of(job);
+    REQUIRE(pattern.brackets.at(0).holes.size() == 1);
+    return (pattern.brackets[0].holes[0].at.x - pattern.brackets[0].s) / kInch;
+  };
+  // Seen from outside, the side left begins at its left end, which is the corner with front.
+  CHECK(hole_s(FromCorner{inches(10), "front"}, "") == doctest::Approx(0.5));
+  CHECK(hole_s(FromCorner{inches(10), "back"}, "") == doctest::Approx(1.5));  // of 2 in
+  CHECK(hole_s(SideShare{0.5}, "front") == doctest::Approx(0.5));
+  CHECK(hole_s(SideShare{0.5}, "back") == doctest::Approx(1.5));
+}
+
 // A bumper from near a front's middle all round to its middle: its boards there are 200 mm (by the
 // left side, which follows the front) and 460 mm (by the right side).
-TEST_CASE("of two boards on one side the bracket says which, or fits on but one") {
+TEST_CASE("of two boards on one side the bracket is on that which is there") {
   Job job = test::worked_job();
   job.frame = test::rectangle_frame(700, 700);
   job.frame.fit = mm(0);
-  job.bumpers = {{"A", {"front", mm(500)}, {"front", mm(460)}, mm(0)}};
+  job.bumpers = {{"A",
+                  {"front", FromCorner{mm(500), "right"}},
+                  {"front", FromCorner{mm(460), "right"}},
+                  mm(0)}};
   job.brackets = {bracket("A", "front", 2)};
   job.places.set("bracket.0.at", {"job.toml", 40, 6});
-  job.places.set("bracket.0.next_to", {"job.toml", 41, 11});
-  const Wrap wrap = test::wraps_of(job)[0];
-  const Run& run = wrap.run();
-  const auto refusal = [&] {
-    const auto pattern = make_pattern(wrap, job);
-    REQUIRE_FALSE(pattern.has_value());
-    REQUIRE(pattern.error().size() == 1);
-    return pattern.error()[0];
-  };
-  SUBCASE("it fits on both") {
-    CHECK(refusal().why == Why::Missing);
-    CHECK(refusal().place.line == 40);
-    CHECK(refusal().sentence.find("next_to = \"right\" or \"left\"") != std::string::npos);
-  }
+  const Run run = test::wraps_of(job)[0].run();
   SUBCASE("each board by the side it lies next to") {
-    job.brackets[0].next_to = "left";
-    CHECK(pattern_of(job).brackets[0].s == doctest::Approx(2 * kInch));
+    job.brackets[0].at = FromCorner{mm(520), "right"};
+    CHECK(pattern_of(job).brackets[0].s == doctest::Approx(20));
     CHECK(pattern_of(job).brackets[0].leg == 0);
-    job.brackets[0].next_to = "right";
+    job.brackets[0].at = FromCorner{inches(2), "right"};
     CHECK(pattern_of(job).brackets[0].s ==
           doctest::Approx(run.length - 460 + 2 * kInch));  // that board ends with the cover
     CHECK(pattern_of(job).brackets[0].leg == 4);
   }
-  SUBCASE("no board there") {
-    job.brackets[0].next_to = "back";
-    CHECK(refusal().why == Why::UnknownName);
-    CHECK(refusal().place.line == 41);
-  }
-  SUBCASE("too far along for the short one") {
-    job.brackets[0].at = mm(300);
-    CHECK(pattern_of(job).brackets[0].leg == 4);
-  }
-  SUBCASE("too far along for either") {
-    job.brackets[0].at = mm(500);
-    CHECK(refusal().why == Why::DoesNotFit);
+  SUBCASE("over the gap") {
+    job.brackets[0].at = FromCorner{mm(450), "right"};
+    const auto pattern = make_pattern(test::wraps_of(job)[0], job);
+    REQUIRE_FALSE(pattern.has_value());
+    REQUIRE(pattern.error().size() == 1);
+    CHECK(pattern.error()[0].why == Why::DoesNotFit);
+    CHECK(pattern.error()[0].place.line == 40);
   }
 }
 

@@ -22,20 +22,12 @@ struct Maker {
 
   Outcome<Numerals> make(const std::string& number) const {
     const std::vector<Wrap> wraps = test::wraps_of(job);
-    std::vector<bumper::Piece> boards;
-    for (const Wrap& wrap : wraps) {
-      const auto more =
-          board_pieces(wrap.frame(), wrap.section(), wrap.run(), job.boards, job.places);
-      REQUIRE(more.has_value());
-      boards.insert(boards.end(), more->begin(), more->end());
-    }
     const Font font = test::opened(test::numeral_font("Anton"));
     return make_numerals({.font = font,
                           .font_name = "Anton",
                           .number = number,
                           .keys = job.numerals,
                           .wraps = wraps,
-                          .boards = boards,
                           .rules = rules,
                           .colors = colors,
                           .candidates = {},

@@ -245,29 +245,54 @@ TEST_CASE("place: a season that counts no places gets four, or as many as fit") 
   CHECK(placed(tiny).misfits.size() == 1);
 }
 
-TEST_CASE("place: a center chosen by hand is measured from the board's left end") {
-  Job job = test::c_halves(28 * kInch, 30 * kInch);
-  job.numerals.places = {{"A", "left", inches(14)}};
-  const Setting s = setting(job, "1138");
-  const Placing placing = placed(s);
-  REQUIRE(placing.placed.size() == 1);
-  // The left board butts, so it is as long as the frame's side and starts at its corner, which
-  // stands E = d_max (tan 45 deg = 1) short of the corner line on the cloth.
-  const Run& run = s.wraps[0].run();
-  const double corner = run.corners[0].s + s.wraps[0].section().depth_mm();
-  CHECK(placing.placed[0].center_s == doctest::Approx(corner + 14 * kInch));
-  CHECK(placing.placed[0].side == "left");
+TEST_CASE("place: a center chosen by hand is measured from the frame's own corner") {
+  // The corner that the boards' backs make stands E = d_max (tan 45 deg = 1) short of the corner
+  // line on the cloth; the frame's own lies by the play of 1/16 in further along.
+  for (const auto& [center, from_corner] :
+       {std::pair<SidePlace, double>{FromCorner{inches(14), "front"}, 14.0},
+        {FromCorner{inches(14), "back"}, 30 - 14.0},
+        {SideShare{0.45}, 0.45 * 30}}) {
+    Job job = test::c_halves(28 * kInch, 30 * kInch);
+    job.numerals.places = {{"left", center}};
+    const Setting s = setting(job, "1138");
+    const Placing placing = placed(s);
+    REQUIRE(placing.placed.size() == 1);
+    const Run& run = s.wraps[0].run();
+    const double corner = run.corners[0].s + s.wraps[0].section().depth_mm() + kInch / 16;
+    CHECK(placing.placed[0].center_s == doctest::Approx(corner + from_corner * kInch));
+    CHECK(placing.placed[0].side == "left");
+  }
 }
 
-TEST_CASE("place: of two boards on one side a center counts from that on which the number fits") {
-  // Once round the frame: the front has a board of 8.4 in where it begins, one of 14 in where it
-  // ends.
+TEST_CASE("place: of two bumpers on a side the center says which, or the job has to") {
+  Job job = test::c_halves(28 * kInch, 30 * kInch);
+  // Bumper A has the front from its middle to the corner with left, B from the corner with right.
+  for (const auto& [neighbor, bumper] : {std::pair{"left", 0}, {"right", 1}}) {
+    job.numerals.places = {{"front", FromCorner{inches(7), neighbor}}};
+    const Placing placing = placed(setting(job, "1", inches(2)));
+    REQUIRE(placing.placed.size() == 1);
+    CHECK(placing.placed[0].bumper == bumper);
+  }
+  job.numerals.places = {{"front", {}}};
+  const auto refused = place_number(setting(job, "1", inches(2)).input());
+  REQUIRE_FALSE(refused.has_value());
+  CHECK(refused.error().front().why == Why::Missing);
+  CHECK(refused.error().front().sentence ==
+        "2 bumpers are on side \"front\", expected also which one gets the number: bumper = \"A\" "
+        "or \"B\"");
+  job.numerals.places = {{"front", {}, "B"}};
+  CHECK(placed(setting(job, "1", inches(2))).placed.at(0).bumper == 1);
+}
+
+TEST_CASE("place: of two boards on one side a center lies on one or on the other") {
+  // Once round the frame: the front has a board from 19.6 in on where the bumper begins, one up to
+  // 14 in where it ends, both from the corner with right.
   Job job = test::c_halves(28 * kInch, 30 * kInch);
   job.bumpers = {test::half("A", "front", "front")};
   job.bumpers[0].from.at = RunEnd::Share{0.7};
-  for (const auto& [center, last] : {std::pair{6.0, false}, {11.0, true}}) {
+  for (const auto& [center, last] : {std::pair{22.5, false}, {8.0, true}}) {
     CAPTURE(center);
-    job.numerals.places = {{"A", "front", inches(center)}};
+    job.numerals.places = {{"front", FromCorner{inches(center), "right"}}};
     const Setting s = setting(job, "1", inches(2));
     const Placing placing = placed(s);
     REQUIRE(placing.placed.size() == 1);
@@ -281,7 +306,7 @@ TEST_CASE("place: of two boards on one side a center counts from that on which t
 
 TEST_CASE("place: a center too near an end is a misfit, and the advised ones are not") {
   Job job = test::c_halves(28 * kInch, 30 * kInch);
-  job.numerals.places = {{"A", "left", inches(0)}};
+  job.numerals.places = {{"left", FromCorner{inches(0), "back"}}};
   const Setting s = setting(job, "1138");
   const Placing placing = placed(s);
   CHECK(placing.placed.empty());
@@ -292,17 +317,23 @@ TEST_CASE("place: a center too near an end is a misfit, and the advised ones are
   const auto at_most = advice.find(between);
   REQUIRE(advice.starts_with(before));
   REQUIRE(at_most != std::string::npos);
-  const auto low =
-      parse_length(advice.substr(before.size(), at_most - before.size()), Units::Inches);
-  const auto high = parse_length(advice.substr(at_most + between.size()), Units::Inches);
+  // ["8 in", "back"]
+  const auto length_in = [&](std::size_t from) {
+    const auto at = advice.find('"', from) + 1;
+    const auto end = advice.find('"', at);
+    CHECK(advice.substr(end, 10) == "\", \"back\"]");
+    return parse_length(advice.substr(at, end - at), Units::Inches);
+  };
+  const auto low = length_in(before.size());
+  const auto high = length_in(at_most + between.size());
   REQUIRE(low.has_value());
   REQUIRE(high.has_value());
   for (const Length center : {*low, *high, 0.5 * (*low + *high)}) {
-    job.numerals.places[0].center = center;
+    job.numerals.places[0].center = FromCorner{center, "back"};
     CHECK(placed(setting(job, "1138")).misfits.empty());
   }
   for (const Length center : {*low - inches(1.0 / 16), *high + inches(1.0 / 16)}) {
-    job.numerals.places[0].center = center;
+    job.numerals.places[0].center = FromCorner{center, "back"};
     CHECK(placed(setting(job, "1138")).placed.empty());
   }
 }
@@ -387,9 +418,9 @@ TEST_CASE("place: refusals name the key") {
   CHECK(refusal(job).why == Why::DoesNotFit);
   CHECK(refusal(job).place.line == 7);
   job.numerals.sides.reset();
-  job.numerals.places = {{"C", "left", {}}};
+  job.numerals.places = {{"left", {}, "C"}};
   CHECK(refusal(job).why == Why::UnknownName);
-  job.numerals.places = {{"A", "right", {}}};
+  job.numerals.places = {{"right", {}, "A"}};
   CHECK(refusal(job).why == Why::UnknownName);
 }
 

@@ -138,7 +138,7 @@ TEST_CASE("split: a bumper that goes all round has its own two ends at the gap")
 
 TEST_CASE("split: by hand, after as many digits as asked; what is advised does") {
   Setting s = narrow(20);
-  s.job.numerals.places = {{"B", "front", {}, 2}};
+  s.job.numerals.places = {{"front", {}, "B", 2}};
   const Placing placing = placed(s);
   REQUIRE(placing.placed.size() == 2);
   check_parts(s, placing.placed[0], placing.placed[1]);
@@ -146,7 +146,7 @@ TEST_CASE("split: by hand, after as many digits as asked; what is advised does")
   CHECK(placing.placed[1].text == "486");
 
   Setting tight = narrow(11);
-  tight.job.numerals.places = {{"B", "front", {}, 4}};
+  tight.job.numerals.places = {{"front", {}, "B", 4}};
   const Placing missed = placed(tight);
   REQUIRE(missed.placed.empty());
   REQUIRE(missed.misfits.size() == 1);
@@ -157,7 +157,7 @@ TEST_CASE("split: by hand, after as many digits as asked; what is advised does")
   CHECK(placed(tight).misfits.empty());
   CHECK(placed(tight).placed.size() == 2);
 
-  s.job.numerals.places = {{"A", "left", {}, 2}};  // no other bumper reaches the left side
+  s.job.numerals.places = {{"left", {}, "A", 2}};  // no other bumper reaches the left side
   CHECK(placed(s).placed.empty());
   CHECK(placed(s).misfits.size() == 1);
 }
@@ -165,12 +165,12 @@ TEST_CASE("split: by hand, after as many digits as asked; what is advised does")
 TEST_CASE("split: refused where it lies over another number, or leaves no digit") {
   Setting s = narrow(28, "11");
   s.job.places.set("numerals.place.1.split", {"job.toml", 9, 9});
-  s.job.numerals.places = {{"B", "front", {}, 1}, {"B", "front", {}, 1}};
+  s.job.numerals.places = {{"front", {}, "B", 1}, {"front", {}, "B", 1}};
   auto refused = place_number(s.input());
   REQUIRE_FALSE(refused.has_value());
   CHECK(refused.error().front().why == Why::DoesNotFit);
   CHECK(refused.error().front().place.line == 9);
-  s.job.numerals.places = {{"B", "front", {}, 2}};
+  s.job.numerals.places = {{"front", {}, "B", 2}};
   refused = place_number(s.input());
   REQUIRE_FALSE(refused.has_value());
   CHECK(refused.error().front().why == Why::OutOfRange);

@@ -89,8 +89,8 @@ TEST_CASE("drawn jobs: words on a pattern keep off one another, off lines and in
     job.frame = test::rectangle_frame(test::drawn(rng, 450, 900), test::drawn(rng, 450, 900));
     job.padding.diameter = mm(test::drawn(rng, 50, 70));
     job.paper.face = rng() % 2 == 0 ? PaperFace::Inside : PaperFace::Outside;
-    job.brackets[0].at = mm(test::drawn(rng, 60, 250));
-    job.brackets[1].at = mm(test::drawn(rng, 10, 120));
+    job.brackets[0].at = test::from_start("left", mm(test::drawn(rng, 60, 250)));
+    job.brackets[1].at = test::from_start("back", mm(test::drawn(rng, 10, 120)));
     const Made made = test::made_by_hand(job);
     for (std::size_t b = 0; b < 2; ++b) {
       const Page page = page_of(made, b, face);

@@ -148,8 +148,11 @@ TEST_CASE("fasteners are weighed: staples, brackets, hook-and-loop") {
   b.strips = {plane::line({0, 0}, {500, 0}), plane::line({0, 0}, {0, 300})};
   Job own = job();
   own.brackets.resize(3);
-  own.brackets[0].bumper = own.brackets[1].bumper = "A";
-  own.brackets[2].bumper = "B";
+  a.brackets.resize(2);
+  a.brackets[0].keys = 0;
+  a.brackets[1].keys = 1;
+  b.brackets.resize(1);
+  b.brackets[0].keys = 2;
   own.brackets[0].mass_g = 250;
   own.brackets[2].mass_g = 100;
   own.cloth.staple_g = 0.2;

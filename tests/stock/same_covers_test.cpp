@@ -7,12 +7,10 @@ namespace {
 
 using test::patterns_of;
 
-BracketKeys window(const char* bumper, const char* side, FromEnd from, double at_in) {
+BracketKeys window(const char* side, const char* corner, double at_in) {
   BracketKeys keys;
-  keys.bumper = bumper;
   keys.side = side;
-  keys.from = from;
-  keys.at = inches(at_in);
+  keys.at = FromCorner{inches(at_in), corner};
   keys.width = inches(2);
   keys.height = inches(1);
   keys.cloth = BracketCloth::Window;
@@ -43,12 +41,12 @@ TEST_CASE("a half with a longer leg is the mirror of one with its leg on the oth
 TEST_CASE(
     "windows at mirrored places make a mirrored pattern; at other places they are a difference") {
   Job job = test::worked_job();
-  job.brackets = {window("A", "left", FromEnd::Left, 5), window("B", "right", FromEnd::Right, 5)};
+  job.brackets = {window("left", "front", 5), window("right", "front", 5)};
   auto same = same_patterns(patterns_of(job), {}, {});
   REQUIRE(same[1].has_value());
   CHECK(same[1]->how == Sameness::How::Mirrored);
   CHECK(same[1]->but_for.empty());
-  job.brackets[1].at = inches(7);
+  job.brackets[1].at = FromCorner{inches(7), "front"};
   same = same_patterns(patterns_of(job), {}, {});
   REQUIRE(same[1].has_value());
   CHECK(same[1]->but_for == std::vector<std::string>{"windows"});
@@ -95,7 +93,7 @@ TEST_CASE("a cover cut from another's print has the print's mark names on its ow
   CHECK(named.on(1, "front", 2) == named.on(0, "back", 2));
 
   // Flipped left for right: what is A's first mark is B's last.
-  job.brackets = {window("A", "left", FromEnd::Left, 5), window("B", "right", FromEnd::Right, 5)};
+  job.brackets = {window("left", "front", 5), window("right", "front", 5)};
   patterns = patterns_of(job);
   same = same_patterns(patterns, {}, {});
   named.names = shared_mark_names(patterns, same);

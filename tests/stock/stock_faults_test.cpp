@@ -50,7 +50,8 @@ TEST_CASE("a roll on which covers fit across names that as the other way") {
   // A cover of a board 3 in long is shorter than it is wide: cloth in between takes it only across.
   const std::string job =
       "[job]\ntitle = \"Short\"\n[frame]\nwidth = \"28 in\"\ndepth = \"30 in\"\n"
-      "[[bumper]]\nname = \"A\"\nfrom = [\"front\", \"5 in\"]\nto = [\"front\", \"8 in\"]\n"
+      "[[bumper]]\nname = \"A\"\nfrom = [\"front\", \"5 in\", \"right\"]\nto = [\"front\", \"8 "
+      "in\", \"right\"]\n"
       "[cloth]\nroll_width = \"WIDTH\"\n";
   const auto made_with = [&](const std::string& width, bool across) {
     std::string text = job;

@@ -30,7 +30,7 @@ inline Job drawn_number(std::mt19937_64& rng) {
     BracketKeys bracket;
     bracket.bumper = "A";
     bracket.side = job.frame.sides[0];
-    bracket.at = mm(drawn(rng, 0, 300));
+    bracket.at = SideShare{drawn(rng, 0.4, 0.9)};  // A is there, or goes on from there
     bracket.width = mm(drawn(rng, 20, 90));
     bracket.height = mm(drawn(rng, 20, 90));
     bracket.cloth = BracketCloth::Window;

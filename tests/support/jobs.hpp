@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+#include <string>
 #include <vector>
 
 #include "swathe/bumper.hpp"
@@ -15,6 +17,20 @@ inline FrameKeys rectangle_frame(double width_mm, double depth_mm) {
   frame.corners = {{width_mm, depth_mm}, {0, depth_mm}, {0, 0}, {width_mm, 0}};
   frame.sides = {"front", "left", "back", "right"};
   return frame;
+}
+
+/// So far along a side of a rectangle, from the corner at which it begins, counter-clockwise.
+inline FromCorner from_start(const std::string& side, Length distance) {
+  static const std::vector<std::string> kSides = {"front", "left", "back", "right"};
+  const auto at = std::ranges::find(kSides, side) - kSides.begin();
+  return {distance, kSides[static_cast<std::size_t>(at + 3) % 4]};
+}
+
+/// The same from the corner at which it ends.
+inline FromCorner from_end(const std::string& side, Length distance) {
+  static const std::vector<std::string> kSides = {"front", "left", "back", "right"};
+  const auto at = std::ranges::find(kSides, side) - kSides.begin();
+  return {distance, kSides[static_cast<std::size_t>(at + 1) % 4]};
 }
 
 inline BumperKeys half(const char* name, const char* from, const char* to) {
@@ -57,8 +73,8 @@ inline std::vector<Wrap> wraps_of(const Job& job) {
   const Section section = section_of(job);
   std::vector<Wrap> wraps;
   for (std::size_t k = 0; k < job.bumpers.size(); ++k) {
-    const auto run =
-        make_run(*frame, section, job.padding, job.bumpers[k], static_cast<int>(k), job.places);
+    const auto run = make_run(*frame, section, job.padding, job.bumpers[k], static_cast<int>(k),
+                              job.places, job.units, job.openings);
     REQUIRE(run.has_value());
     wraps.emplace_back(*frame, section, *run);
   }

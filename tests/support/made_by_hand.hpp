@@ -22,13 +22,13 @@ inline Job demo_job() {
   BracketKeys under;
   under.bumper = "A";
   under.side = "left";
-  under.at = inches(11);
+  under.at = from_start("left", inches(11));
   under.width = inches(2);
   under.height = inches(3);
   under.holes = {{25.4, 25.4}};
   BracketKeys window = under;
   window.side = "back";
-  window.at = inches(5);
+  window.at = from_start("back", inches(5));
   window.cloth = BracketCloth::Window;
   window.holes.clear();
   job.brackets = {under, window};

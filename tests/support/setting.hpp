@@ -38,7 +38,6 @@ struct Setting {
     return {.number = number,
             .keys = job.numerals,
             .wraps = wraps,
-            .boards = boards,
             .least_places = least_places,
             .may_split = may_split,
             .most_space = most_space,
