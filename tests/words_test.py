@@ -47,9 +47,7 @@ GIVEN_UP = {
 
 # Where one of these is right, and why. A file, a part of the text, the word that it excuses.
 EXCEPTIONS = (
-    ("src/job/keys.cpp", "the board's left", "left end", "places on a board are given from there"),
     ("src/book/data/en/order_of_work.txt", "Wrap the cloth round", "wrap", "to wrap is what is done"),
-    ("src/job/keys.cpp", "left or right end", "right end", "places on a board are given from there"),
 )
 
 # Keys and values of a job or a rule file, and names of code in the documents, are no prose.

@@ -111,7 +111,7 @@ class Drawn:
             spans = [(k, 100 * p / per, k, 100 * (p + 1) / per)
                      for k in range(self.sides) for p in range(per)]
         for number, (first, start, last, end) in enumerate(spans):
-            self.bumpers.append((f"b{number}", first, end - start, last))
+            self.bumpers.append((f"b{number}", first, end - start, last, start))
             self.add("[[bumper]]", f'name = "b{number}"', f'from = ["s{first}", "{start:g}%"]',
                      f'to = ["s{last}", "{end:g}%"]')
 
@@ -120,13 +120,14 @@ class Drawn:
         length = self.side * (self.bumpers[0][2] / 100 if self.bumpers[0][1] == self.bumpers[0][3] else 0.4)
         each = -(-count // len(self.bumpers))
         for number in range(count):
-            bumper, first = self.bumpers[number // each][:2]
+            bumper, first, _, _, start = self.bumpers[number // each]
             place = 40 + (length - 120) * (number % each) / max(1, each)
             if place > length - 80:
                 continue
             holes = [listed([mm(3 + 4 * (h % 4)), mm(8 + 12 * (h // 4))]) for h in range(16)]
             self.add("[[bracket]]", f'bumper = "{bumper}"', f'side = "s{first}"',
-                     f'at = ["left", {mm(place)}]', 'width = "20 mm"', 'height = "60 mm"',
+                     f'at = [{mm(self.side * start / 100 + place)}, "s{(first - 1) % self.sides}"]',
+                     'width = "20 mm"', 'height = "60 mm"',
                      f"holes = {listed(holes)}", f'cloth = "{self.rng.choice(["under", "window"])}"')
 
     def numerals(self):

@@ -73,12 +73,12 @@ check("such a job alone is made, into the folder that was named", result.returnc
 shutil.rmtree("out")
 
 # Bumpers and colors: names that are files' on no system; every file lies flat in its folder.
-bumpers = ["..", ".hidden", "con", "NUL", "a:b", "a*b", "a?b", "A", "a", "\u00e9", "e\u0301", "a.", "a "]
+bumpers = ["..", ".hidden", "con", "NUL", "a:b", "a*b", "a?b", "A", "\u00e9", "e\u0301", "a.", "a "]
 text = ('[job]\nseason = "none"\n[frame]\nwidth = "200 in"\ndepth = "40 in"\n[cloth]\ncolors = '
         '{ "../x" = "#ff0000", "con" = "#00ff00", ".c" = "#0000ff" }\n')
 for k, name in enumerate(bumpers):
-    text += (f'[[bumper]]\nname = "{name}"\nfrom = ["front", "{2 + 14 * k} in"]\n'
-             f'to = ["front", "{14 + 14 * k} in"]\n')
+    text += (f'[[bumper]]\nname = "{name}"\nfrom = ["front", "{2 + 14 * k} in", "right"]\n'
+             f'to = ["front", "{14 + 14 * k} in", "right"]\n')
 write("odd.toml", text)
 result = run([TOOL, "make", "odd.toml", "-o", "out"])
 names = sorted(os.listdir("out")) if os.path.isdir("out") else []
