@@ -7,7 +7,9 @@ namespace swathe {
 
 namespace {
 
+/// What is wrong with a file as a whole has no line (0) and is told without one.
 std::string at_place(const Place& place, const std::string& sentence) {
+  if (place.line == 0) return fmt::format("{}: {}", quoted_name(place.file), escaped(sentence));
   return fmt::format("{}:{}:{}: {}", quoted_name(place.file), place.line, place.column,
                      escaped(sentence));
 }

@@ -9,12 +9,12 @@
 
 #include "base/limits.hpp"
 #include "base/print.hpp"
+#include "base/toml_faults.hpp"
 
 namespace swathe {
 namespace {
 
 constexpr std::size_t kBlock = 64;
-constexpr std::size_t kMostDescription = 200;  ///< of what the parser says: it quotes the text
 
 constexpr bool begins_character(char c) { return (static_cast<unsigned char>(c) & 0xc0) != 0x80; }
 
@@ -118,6 +118,16 @@ Place PlaceFinder::of_character(const toml::source_region& text, char32_t code) 
   return start;
 }
 
+std::string_view PlaceFinder::written(const toml::source_region& region) const {
+  const std::string_view rest = text_.substr(std::min(byte_of(at(region)), text_.size()));
+  const auto goes_on = [](char c) {
+    return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
+           std::string_view("_+-.:").find(c) != std::string_view::npos;
+  };
+  return rest.substr(
+      0, static_cast<std::size_t>(std::ranges::find_if_not(rest, goes_on) - rest.begin()));
+}
+
 std::string_view without_byte_order_mark(std::string_view text) {
   constexpr std::string_view kMark = "\xef\xbb\xbf";
   if (text.starts_with(kMark)) text.remove_prefix(kMark.size());
@@ -137,7 +147,8 @@ std::string described(const toml::node& node) {
 }
 
 Outcome<toml::table> parse_toml(std::string_view text, const PlaceFinder& places,
-                                std::string_view what, std::size_t most_bytes) {
+                                std::string_view what, std::size_t most_bytes,
+                                std::span<const std::string_view> lists) {
   if (text.size() > most_bytes)
     return refuse(
         Why::TooLarge,
@@ -151,10 +162,7 @@ Outcome<toml::table> parse_toml(std::string_view text, const PlaceFinder& places
   try {
     return toml::parse(text, places.file());
   } catch (const toml::parse_error& error) {  // toml++ throws here and nowhere else
-    std::string sentence = clip(error.description(), kMostDescription);
-    if (sentence.find("expected") == sentence.npos)
-      sentence += ", expected TOML, like width = \"28 in\"";
-    return refuse(Why::Malformed, std::move(sentence), places.at(error.source()));
+    return tl::unexpected(faults_of_text(text, places, error, lists));
   }
 }
 

@@ -1,6 +1,7 @@
 #include <fast_float/fast_float.h>
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdint>
@@ -25,12 +26,18 @@ constexpr std::array kLengthUnits = {
     LengthUnit{"inch", kInch, false},
     LengthUnit{"inches", kInch, false},
     LengthUnit{"\"", kInch, false},
-    LengthUnit{"\xe2\x80\xb3", kInch, false},  // double prime
+    LengthUnit{"''", kInch, false},
+    LengthUnit{"″", kInch, false},
+    LengthUnit{"”", kInch, false},  // as keyboards of telephones have it
+    LengthUnit{"“", kInch, false},
+    LengthUnit{"’’", kInch, false},
     LengthUnit{"ft", 12 * kInch, false},
     LengthUnit{"foot", 12 * kInch, false},
     LengthUnit{"feet", 12 * kInch, false},
     LengthUnit{"'", 12 * kInch, false},
-    LengthUnit{"\xe2\x80\xb2", 12 * kInch, false},  // prime
+    LengthUnit{"′", 12 * kInch, false},
+    LengthUnit{"’", 12 * kInch, false},
+    LengthUnit{"‘", 12 * kInch, false},
     LengthUnit{"yd", 36 * kInch, false},
     LengthUnit{"yard", 36 * kInch, false},
     LengthUnit{"yards", 36 * kInch, false},
@@ -39,10 +46,19 @@ constexpr std::array kLengthUnits = {
     LengthUnit{"m", 1000, true},
 };
 
+struct Share {
+  std::string_view sign;
+  double value;
+};
+
+constexpr std::array kShares = {Share{"½", 1.0 / 2}, Share{"¼", 1.0 / 4}, Share{"¾", 3.0 / 4},
+                                Share{"⅛", 1.0 / 8}, Share{"⅜", 3.0 / 8}, Share{"⅝", 5.0 / 8},
+                                Share{"⅞", 7.0 / 8}, Share{"⅓", 1.0 / 3}, Share{"⅔", 2.0 / 3}};
+
 constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
 constexpr bool is_blank(char c) { return c == ' ' || c == '\t'; }
 
-/// A number as a person writes it: "32.25", "1/4", "32 1/4", "8-1/4".
+/// A number as a person writes it: "32.25", "1/4", "32 1/4", "8-1/4", "32 ¼".
 struct Quantity {
   double value = 0;
   bool whole = false;  ///< digits only
@@ -66,6 +82,7 @@ class Scanner {
   }
 
   std::optional<Quantity> quantity() {
+    if (const auto share = sign_of_share()) return Quantity{*share, false};
     const std::string_view first = take_while([](char c) { return is_digit(c) || c == '.'; });
     const auto number = parse_number(first);
     if (!number) return std::nullopt;
@@ -91,12 +108,17 @@ class Scanner {
   /// A unit's name: letters, or one mark.
   std::string_view word() {
     const std::string_view letters = take_while([](char c) { return c >= 'a' && c <= 'z'; });
-    if (!letters.empty()) return letters;
-    if (!rest_.empty() && static_cast<unsigned char>(rest_.front()) >= 0x80)
-      return take_while([](char c) { return static_cast<unsigned char>(c) >= 0x80; });
-    const std::string_view mark = rest_.substr(0, 1);
-    rest_.remove_prefix(mark.size());
-    return mark;
+    if (!letters.empty()) {
+      const bool shortened = letters == "in" || letters == "ft" || letters == "yd";
+      if (shortened && rest_.starts_with('.') && !(rest_.size() > 1 && is_digit(rest_[1])))
+        rest_.remove_prefix(1);  // "26 in."
+      return letters;
+    }
+    const std::string_view mark = rest_.substr(0, size_of_character());
+    const bool twice = (mark == "'" || mark == "’") && rest_.substr(mark.size()).starts_with(mark);
+    const std::string_view taken = rest_.substr(0, (twice ? 2 : 1) * mark.size());
+    rest_.remove_prefix(taken.size());
+    return taken;
   }
 
  private:
@@ -109,7 +131,23 @@ class Scanner {
     return taken;
   }
 
+  std::size_t size_of_character() const {
+    std::size_t n = std::min<std::size_t>(rest_.size(), 1);
+    while (n < rest_.size() && (static_cast<unsigned char>(rest_[n]) & 0xc0) == 0x80) ++n;
+    return n;
+  }
+
+  std::optional<double> sign_of_share() {
+    for (const Share& share : kShares)
+      if (rest_.starts_with(share.sign)) {
+        rest_.remove_prefix(share.sign.size());
+        return share.value;
+      }
+    return std::nullopt;
+  }
+
   std::optional<double> fraction() {
+    if (const auto share = sign_of_share()) return share;
     const auto above = parse_number(take_while(is_digit));
     if (!above || !take('/')) return std::nullopt;
     return over(*above);

@@ -73,9 +73,13 @@ struct Kind {
     return {{"type", "integer"}, {"minimum", of.range.least}, {"maximum", of.range.most}};
   }
   Json operator()(const OfFlag&) const { return {{"type", "boolean"}}; }
-  Json operator()(const OfText& of) const { return text(of.most); }
+  Json operator()(const OfText& of) const {
+    return of.or_whole ? any_of({text(of.most), whole_number()}) : text(of.most);
+  }
   Json operator()(const OfDigits& of) const {
-    return text_of(fmt::format("^[0-9]{{1,{}}}$", of.most));
+    Json bare = whole_number();
+    bare["maximum"] = std::stoi(std::string(static_cast<std::size_t>(of.most), '9'));
+    return any_of({text_of(fmt::format("^[0-9]{{1,{}}}$", of.most)), bare});
   }
   Json operator()(const OfChoice& of) const { return words(of.words); }
   Json operator()(const OfColor&) const { return text_of("^#([0-9a-fA-F]{3}|[0-9a-fA-F]{6})$"); }
@@ -122,6 +126,7 @@ struct Kind {
     return {{"type", "number"}, {"minimum", least}, {"maximum", most}};
   }
   static Json share() { return text_of("^-?[0-9.]+([eE][-+]?[0-9]+)? *%$"); }
+  static Json whole_number() { return {{"type", "integer"}, {"minimum", 0}}; }
   static Json text(int most) { return {{"type", "string"}, {"minLength", 1}, {"maxLength", most}}; }
   /// A bare number is inches or millimeters: what may be either may be the wider.
   static Json length(const LengthRange& range) {
@@ -181,13 +186,16 @@ Json schema_of_table(std::string_view path) {
   return out;
 }
 
-constexpr std::string_view kNumber = R"([0-9.]+(/[0-9]+|-[0-9]+/[0-9]+|[ \t]*[0-9]+/[0-9]+)?)";
+// As parse_length() reads them; a sign such as ½ may stand for a share.
+constexpr std::string_view kNumber =
+    "([0-9.]+(/[0-9]+|-[0-9]+/[0-9]+|[ \\t]*[0-9]+/[0-9]+|(-|[ \\t]*)(½|¼|¾|⅛|⅜|⅝|⅞|⅓|⅔))?"
+    "|(½|¼|¾|⅛|⅜|⅝|⅞|⅓|⅔))";
 
 }  // namespace
 
 std::string length_pattern() {
   constexpr std::string_view kUnit =
-      "(in|inch|inches|\"|\xe2\x80\xb3|ft|foot|feet|'|\xe2\x80\xb2|yd|yard|yards|mm|cm|m)";
+      "((in|ft|yd)(\\.(?![0-9]))?|inch|inches|\"|''|″|”|“|’’|foot|feet|'|′|’|‘|yard|yards|mm|cm|m)";
   return fmt::format(R"(^[ \t]*-?{0}[ \t]*({1}[ \t]*({0}[ \t]*{1}[ \t]*)*)?$)", kNumber, kUnit);
 }
 

@@ -34,7 +34,7 @@ std::vector<Key> described_keys() {
       {"job.number", OfDigits{kMostNumber}, Given::Optional, "\"20486\"", "Team number",
        "1 to 5 digits; leave it out for covers with no number",
        "Stencils and many of the rules are about its digits."},
-      {"job.season", OfText{kMostPath}, Given::Default, season, "Season",
+      {"job.season", OfText{kMostPath, true}, Given::Default, season, "Season",
        "the rules to check against; \"none\"; or a rule file's path",
        "Rules change: last year's cover may fail this year."},
       {"job.units", OfChoice{texts<Units>()}, Given::Default, "\"in\"", "Units",
@@ -355,6 +355,16 @@ std::span<const KeyTable> job_tables() { return kTables; }
 std::optional<CountRange> times_allowed(std::string_view path) {
   const auto found = std::ranges::find(kTables, path, &KeyTable::path);
   return found == std::end(kTables) ? std::nullopt : found->many;
+}
+
+std::span<const std::string_view> lists_of_tables() {
+  static const std::vector<std::string_view> lists = [] {
+    std::vector<std::string_view> paths;
+    for (const KeyTable& table : kTables)
+      if (table.many) paths.push_back(table.path);
+    return paths;
+  }();
+  return lists;
 }
 
 bool is_list_of_tables(std::string_view path) { return times_allowed(path).has_value(); }

@@ -45,9 +45,10 @@ struct OfCount {
 };
 struct OfFlag {};
 struct OfText {
-  int most = 0;  ///< characters
+  int most = 0;           ///< characters
+  bool or_whole = false;  ///< a whole number is taken too, as if it stood in quotes
 };
-struct OfDigits {
+struct OfDigits {  ///< in quotes, or bare where that cannot mean anything else
   int most = 0;
 };
 struct OfChoice {
@@ -118,6 +119,8 @@ struct KeyTable {
 std::span<const KeyTable> job_tables();
 /// How often a table may be there, [[bumper]]; nothing where it is there once.
 std::optional<CountRange> times_allowed(std::string_view path);
+/// The tables that may be there many times, [[bumper]].
+std::span<const std::string_view> lists_of_tables();
 /// Whether a table may be there many times.
 bool is_list_of_tables(std::string_view path);
 

@@ -53,7 +53,7 @@ void read_tables(TableReader& root) {
 JobReading read_job(std::string_view text, const std::string& file) {
   text = without_byte_order_mark(text);
   PlaceFinder finder(text, file);
-  auto root = parse_toml(text, finder, "the job", kMostJobBytes);
+  auto root = parse_toml(text, finder, "the job", kMostJobBytes, lists_of_tables());
   if (root) {
     spell_as_in_america(*root);
     return job_from(*root, std::move(finder));

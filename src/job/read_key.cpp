@@ -72,13 +72,27 @@ bool TableReader::read(std::string_view key, Color& out) {
 
 std::optional<std::string> TableReader::read_digits(const toml::node& node, std::string_view key,
                                                     int most) {
-  auto text = node.value_exact<std::string>();
+  auto text = node.is_integer() ? plain_digits(node) : node.value_exact<std::string>();
   if (text && !text->empty() && text->size() <= static_cast<std::size_t>(most) &&
       std::ranges::all_of(*text, [](char c) { return c >= '0' && c <= '9'; }))
     return text;
+  if (const auto whole = node.value_exact<std::int64_t>(); whole && *whole >= 0 && !text) {
+    // 0x5006 or 20_486: a number of a team is not written so.
+    fault(Why::WrongType,
+          fmt::format("{} is {}, expected 1 to {} digits in quotes: type {} = \"{}\"", name_of(key),
+                      clip(file_.places.written(node.source())), most, key, *whole),
+          node.source());
+    return std::nullopt;
+  }
   wrong(text ? Why::OutOfRange : Why::WrongType, node, name_of(key),
         fmt::format("a string of 1 to {} digits, like {}", most, described_key(key)->value));
   return std::nullopt;
+}
+
+std::optional<std::string> TableReader::plain_digits(const toml::node& node) const {
+  const std::string_view written = file_.places.written(node.source());
+  const bool plain = std::ranges::all_of(written, [](char c) { return c >= '0' && c <= '9'; });
+  return plain ? std::optional(std::string(written)) : std::nullopt;
 }
 
 bool TableReader::read(std::string_view key, std::string& out) {
@@ -89,7 +103,10 @@ bool TableReader::read(std::string_view key, std::string& out) {
   if (std::holds_alternative<OfBumper>(holds(key))) return put(read_bumper(*node, what), out);
   if (const auto* of = std::get_if<OfDigits>(&holds(key)))
     return put(read_digits(*node, key, of->most), out);
-  return put(read_text(*node, what, held<OfText>(key).most), out);
+  const OfText& of = held<OfText>(key);
+  if (of.or_whole && node->is_integer())
+    if (auto digits = plain_digits(*node)) return put(std::move(digits), out);
+  return put(read_text(*node, what, of.most), out);
 }
 
 bool TableReader::read(std::string_view key, std::vector<Length>& out) {

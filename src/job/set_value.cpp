@@ -14,7 +14,7 @@ namespace {
 
 Outcome<toml::table> parse(std::string_view text, const std::string& file) {
   text = without_byte_order_mark(text);
-  return parse_toml(text, PlaceFinder(text, file), "the job", kMostJobBytes);
+  return parse_toml(text, PlaceFinder(text, file), "the job", kMostJobBytes, lists_of_tables());
 }
 
 /// What a text is as TOML; nothing where it is none.

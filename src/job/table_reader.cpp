@@ -45,9 +45,14 @@ void TableReader::tables(std::string_view key,
   const toml::node* node = take(key);
   if (!node) return;
   const auto no_table = [&](const toml::node& wrong) {
+    const std::string name = name_of(key);
     fault_of(
         key, Why::WrongType,
-        fmt::format("{0} is {1}, expected [[{0}]], once for each", name_of(key), described(wrong)),
+        wrong.is_table()
+            ? fmt::format("[{0}] is for a table that is there once, expected double brackets "
+                          "for each {0}: type [[{0}]]",
+                          name)
+            : fmt::format("{0} is {1}, expected [[{0}]], once for each", name, described(wrong)),
         wrong.source());
   };
   const auto count = times_allowed(table_name() + std::string(key));

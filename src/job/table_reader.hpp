@@ -115,6 +115,8 @@ class TableReader {
                 bool missing = false);
   std::optional<std::string_view> read_word(const toml::node& node, const std::string& what,
                                             const std::vector<std::string_view>& words);
+  /// A whole number as its digits stand in the text; nothing where there is more than digits.
+  std::optional<std::string> plain_digits(const toml::node& node) const;
   std::optional<std::string> read_digits(const toml::node& node, std::string_view key, int most);
   std::optional<Length> read_length_or(const toml::node& node, const std::string& what,
                                        const OfLengthOr& of);

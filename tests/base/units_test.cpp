@@ -33,6 +33,16 @@ TEST_CASE("base: lengths are read as people write them") {
        {"32 1/4 in", "32.25in", "2 ft 8 1/4 in", "2' 8-1/4\"", "2'8 1/4\"", "32-1/4 inches",
         "32.25", "  32   1/4  in ", "2ft8.25in", "129/4 in", "2\xe2\x80\xb2 8 1/4\xe2\x80\xb3"})
     CHECK_MESSAGE(inch(text) == doctest::Approx(32.25), text);
+  // As telephones and word processors write them: signs for shares, curly marks, short words.
+  for (const char* text :
+       {"26½", "26 ½ in", "26-½ in", "26½″", "26½”", "26 1/2 in.", "26.5\"", "26.5”", "2’ 2½”",
+        "2' 2 1/2''", "2 ft. 2 ½ in.", "2’2.5’’", "26½ inches"})
+    CHECK_MESSAGE(inch(text) == doctest::Approx(26.5), text);
+  CHECK(inch("⅞ in") == 0.875);
+  CHECK(inch("1 ⅛ in") == 1.125);
+  CHECK(inch("-¼") == -0.25);
+  CHECK(inch("3⅔ ft") == doctest::Approx(44));
+  CHECK(inch("2 ft.5 in") == 24.5);  // a point in front of a digit belongs to it
   CHECK(inch("-1/4 in") == doctest::Approx(-0.25));
   CHECK(inch("-2 ft 6 in") == doctest::Approx(-30));
   CHECK(inch(".5 in") == doctest::Approx(0.5));
@@ -76,7 +86,9 @@ TEST_CASE("base: what is no length is refused") {
                            "1 in 2 in", "1 in 2 ft", "1 m 3 in",  "1.5 1/4",         "1 1 1/4",
                            "1//4",      "1/ 4 in",   "8 -1/4 in", "2 ft -3 in",      "1..2 in",
                            "0x10 in",   "1 in in",   "1/4/2 in",  "2.5 ft 1 in",     "- in",
-                           "1 IN",      "1\n in",    "\xff"})
+                           "1 IN",      "1\n in",    "\xff",      "½½ in",           "1.5½ in",
+                           "1/½ in",    "½/2 in",    "1 mm.",     "1 inch.",         "26 in..",
+                           "26'''",     "26½ ½",     "½ 1/2 in"})
     CHECK_MESSAGE(!parse_length(text, Units::Inches), text);
   CHECK(!parse_length(std::string(400, '9') + " mm", Units::Inches));
   CHECK(!parse_length(std::string(308, '9') + " m", Units::Inches));

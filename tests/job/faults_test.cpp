@@ -61,7 +61,7 @@ TEST_CASE("job: a wrong type says what was expected") {
   check_only("[numerals]\ncolor = 7\n", Why::WrongType, {15, 9}, "a color", "numerals");
   check_only("[numerals]\naxes = 7\n", Why::WrongType, {15, 8}, "a table", "numerals");
   check_only("bracket = 1\n", Why::UnknownKey, {14, 1}, "bracket is not a key", "bumper.0");
-  check_only("[bracket]\nside = 1\n", Why::WrongType, {14, 1}, "[[bracket]]", "bracket");
+  check_only("[bracket]\nside = 1\n", Why::WrongType, {14, 1}, "type [[bracket]]", "bracket");
   check_only("[cloth.colors]\nred = 1979-05-27\n", Why::WrongType, {15, 7}, "date", "cloth");
 }
 
@@ -120,7 +120,39 @@ TEST_CASE("job: the number is 1 to 5 Arabic digits") {
     CHECK(reading.faults[0].place.line == 3);
     CHECK(reading.job.number.empty());
   }
-  CHECK(only_fault(changed(kLeast, "\"20486\"", "20486")).why == Why::WrongType);
+}
+
+TEST_CASE("job: a number or season without quotes is taken where it can mean only one thing") {
+  for (const char* good : {"20486", "7", "0"}) {
+    const JobReading reading = read_job(changed(kLeast, "\"20486\"", good), "job");
+    CHECK(reading.faults.empty());
+    CHECK(reading.job.number == good);
+  }
+  for (const auto& [text, typed] :
+       std::vector<std::pair<std::string, std::string>>{{"0x5006", "\"20486\""},
+                                                        {"20_486", "\"20486\""},
+                                                        {"+486", "\"486\""},
+                                                        {"00486", "\"00486\""},
+                                                        {"0b11", "\"3\""}}) {
+    const Refusal fault = only_fault(changed(kLeast, "\"20486\"", text));
+    CAPTURE(fault.sentence);
+    CHECK(fault.place.line == 3);
+    CHECK(fault.place.column == 10);
+    CHECK(fault.sentence.ends_with(": type number = " + typed));
+  }
+  for (const char* wrong : {"-20486", "20486.0", "true", "1979-05-27"})
+    CHECK(only_fault(changed(kLeast, "\"20486\"", wrong)).why == Why::WrongType);
+  CHECK(only_fault(changed(kLeast, "\"20486\"", "123456")).why == Why::OutOfRange);
+
+  const auto with_season = [](const std::string& season) {
+    return read_job(changed(kLeast, "title = \"Covers\"", "season = " + season), "job");
+  };
+  CHECK(with_season("2025").faults.empty());
+  CHECK(with_season("2025").job.season == "2025");
+  for (const char* wrong : {"2_025", "0x7e9", "2025.0"}) {
+    REQUIRE(with_season(wrong).faults.size() == 1);
+    CHECK(with_season(wrong).faults[0].sentence.find("a string") != std::string::npos);
+  }
 }
 
 TEST_CASE("job: names must be there") {

@@ -17,9 +17,10 @@ namespace {
 /// Words that lengths and angles are made of, in any order.
 std::string drawn_words(std::mt19937_64& rng) {
   static constexpr std::string_view kWords[] = {
-      "1",      "32", ".5",           "2.",           "1/4",     "-",  " ",  "\t", "in",  "inch",
-      "ft",     "'",  "\"",           "yd",           "yards",   "mm", "cm", "m",  "deg", "rad",
-      "arcmin", "/",  "\xe2\x80\xb2", "\xe2\x80\xb3", "\xc2\xb0"};
+      "1",      "32", ".5",           "2.",           "1/4",      "-",  " ",  "\t", "in",  "inch",
+      "ft",     "'",  "\"",           "yd",           "yards",    "mm", "cm", "m",  "deg", "rad",
+      "arcmin", "/",  "\xe2\x80\xb2", "\xe2\x80\xb3", "\xc2\xb0", "½",  "⅔",  "”",  "’",   "in.",
+      "ft."};
   std::string text;
   for (auto words = rng() % 8; words > 0; --words) text += kWords[rng() % std::size(kWords)];
   return text;

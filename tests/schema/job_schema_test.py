@@ -51,9 +51,14 @@ new = run([TOOL, "new", "-"]).stdout.decode()
 check("so does a new job", not faults(new), faults(new))
 check("and the job that the wrong ones come from", not faults(BASE), faults(BASE))
 
+bare = BASE.replace('"20486"', "20486\nseason = 2026").replace('"28 in"', '"26 ½ in."')
+check("a number and a season may stand without quotes, and a share as one sign", not faults(bare),
+      faults(bare))
+
 # What is wrong, and the key at which the schema says so. Each is refused by the tool too.
 WRONG = [
-    (BASE.replace('"20486"', "20486"), "job.number"),
+    (BASE.replace('"20486"', "-20486"), "job.number"),
+    (BASE.replace('"20486"', "20486.5"), "job.number"),
     (BASE.replace('"20486"', '"204861"'), "job.number"),
     (BASE.replace('"20486"', '"2o486"'), "job.number"),
     (BASE.replace('"28 in"', '"28 inn"'), "frame.width"),
