@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "commands.hpp"
+#include "operands.hpp"
 #include "scale.hpp"
 #include "swathe/version.hpp"
 #include "text.hpp"
@@ -28,6 +29,7 @@ std::string footer() {
   for (std::size_t k = 0; k < std::size(kExitWords); ++k)
     ends += fmt::format("{}{} {}", k == 0 ? "" : "; ", k, kExitWords[k]);
   return paragraph("", fmt::format("Exit status: {}. {}", ends, kExitOfMany)) +
+         "More about a command:  swathe help make\n"
          "Begin with:  swathe new JOB.toml   then:  swathe make JOB.toml -o out\n";
 }
 
@@ -39,7 +41,8 @@ struct Words {
   std::string fonts_folder;  ///< empty where no sheet of fonts is asked for
   std::string scale;         ///< empty where no models are wanted
   std::vector<std::string> seasons;
-  std::string key;  ///< or a check; empty where all are asked for
+  std::string key;                 ///< or a check; empty where all are asked for
+  std::vector<std::string> asked;  ///< to be explained: a word or several; empty for all
   std::optional<std::string> value;
   bool remove = false;
   bool quiet = false, verbose = false;
@@ -75,9 +78,14 @@ class Commands {
   }
 
   void add_making(const char* name, const char* description, Wanted wanted) {
-    CLI::App& command = add(name, description, [wanted](Terminal& terminal, const Words& words) {
-      return make_files(terminal, words.jobs, words.folder, {wanted, read_scale(words.scale)});
-    });
+    CLI::App& command =
+        add(name, description, [name, wanted](Terminal& terminal, const Words& words) {
+          if (const auto asks = folder_meant(name, words.jobs)) {
+            terminal.complain("swathe: " + *asks);
+            return Exit::WrongInput;
+          }
+          return make_files(terminal, words.jobs, words.folder, {wanted, read_scale(words.scale)});
+        });
     command.add_option("JOB", words_.jobs, "The job files; - alone reads standard input")
         ->required();
     command
@@ -99,6 +107,12 @@ class Commands {
   CLI::App& app_;
   Words& words_;
 };
+
+std::string joined(const std::vector<std::string>& words) {
+  std::string text;
+  for (const std::string& word : words) text += (text.empty() ? "" : " ") + word;
+  return text;
+}
 
 void add_commands(CLI::App& app, Words& words) {
   Commands commands(app, words);
@@ -133,10 +147,10 @@ void add_commands(CLI::App& app, Words& words) {
            [](Terminal& terminal, const Words& w) { return seasons(terminal, w.seasons); })
       .add_option("SEASON", words.seasons, "Only these seasons");
   commands
-      .add("explain", "Explain a key of the job or a check",
-           [](Terminal& terminal, const Words& w) { return explain(terminal, w.key); })
-      .add_option("KEY", words.key,
-                  "Such as cloth.flap or numeral-stroke; leave it out to list all");
+      .add("explain", "Explain a key or table of the job, a check, or a word",
+           [](Terminal& terminal, const Words& w) { return explain(terminal, joined(w.asked)); })
+      .add_option("KEY", words.asked,
+                  "Such as cloth.flap, numeral-stroke or noodle; leave it out to list all");
   CLI::App& setting = commands.add_for_job(
       "set", "Change one value in a job file, and keep all the others",
       [](Terminal& terminal, const Words& w) {
@@ -158,6 +172,18 @@ void set_up(CLI::App& app, Words& words) {
   app.require_subcommand(1);
   app.get_formatter()->column_width(24);
   add_commands(app, words);
+}
+
+/// "help" and "version" as words, for those who do not think of an option: "swathe help make".
+std::vector<const char*> with_options(int count, const char* const* words) {
+  std::vector<const char*> all(words, words + count);
+  if (count < 2) return all;
+  const std::string_view first = all[1];
+  if (first == "version" && count == 2) all[1] = "--version";
+  if (first != "help") return all;
+  all.erase(all.begin() + 1);
+  all.push_back("--help");
+  return all;
 }
 
 std::function<Exit(Terminal&)> answering(std::string text) {
@@ -185,8 +211,9 @@ tl::expected<Request, std::string> read_command_line(int count, const char* cons
   const auto loudness = [&] {
     return said.quiet ? Loudness::Quiet : said.verbose ? Loudness::Verbose : Loudness::Normal;
   };
+  const std::vector<const char*> all = with_options(count, words);
   try {
-    app.parse(count, words);
+    app.parse(static_cast<int>(all.size()), all.data());
   } catch (const CLI::CallForHelp&) {
     const auto chosen = app.get_subcommands();
     return Request{loudness(),
@@ -196,7 +223,7 @@ tl::expected<Request, std::string> read_command_line(int count, const char* cons
   } catch (const CLI::ParseError& error) {
     // What the library says of a wrong first word, or none, does not say what there is.
     if (app.get_subcommands().empty())
-      return tl::unexpected(no_command(app, count > 1 ? words[1] : ""));
+      return tl::unexpected(no_command(app, all.size() > 1 ? all[1] : ""));
     return tl::unexpected(named(error.what()));
   }
   return Request{loudness(), said.action};

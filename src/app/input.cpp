@@ -9,7 +9,11 @@
 #include <cerrno>
 #include <cstring>
 #include <filesystem>
+#include <optional>
+#include <string_view>
+#include <utility>
 
+#include "base/print.hpp"
 #include "handle.hpp"
 #include "text.hpp"
 
@@ -17,6 +21,7 @@ namespace swathe::app {
 namespace {
 
 constexpr const char* kStandardInput = "-";
+constexpr std::size_t kMostTyped = 80;  // bytes of a name that is to be typed again
 
 /// Which kinds of files are read: any that can be read to its end, or only a plain file. A pipe is
 /// fine for the job, but a font behind a pipe could keep us waiting for ever.
@@ -56,13 +61,52 @@ Outcome<std::string> read_file(const std::string& path, Accept accept) {
   return read_all(file.get(), path);
 }
 
+bool exists(const std::string& path) {
+  struct stat info {};
+  return ::lstat(path.c_str(), &info) == 0 || errno != ENOENT;
+}
+
+/// The place of what is wrong with a file as a whole: no line is told.
+Place of_whole(const std::string& name) { return {name, 0, 0}; }
+
+/// What a file is that is no text; nothing where it may be one.
+std::optional<std::string_view> kind_of_bytes(std::string_view bytes) {
+  constexpr std::pair<std::string_view, std::string_view> kKinds[] = {
+      {"%PDF-", "a PDF"},
+      {"\x89PNG", "a picture"},
+      {"\xff\xd8\xff", "a picture"},
+      {"GIF8", "a picture"},
+      {"PK\x03\x04", "an archive"},
+      {"\x1f\x8b", "an archive"},
+      {"\xff\xfe", "a text in UTF-16: save it as UTF-8"},
+      {"\xfe\xff", "a text in UTF-16: save it as UTF-8"}};
+  for (const auto& [start, kind] : kKinds)
+    if (bytes.starts_with(start)) return kind;
+  if (bytes.find('\0') != std::string_view::npos) return "a file of bytes";
+  return std::nullopt;
+}
+
 }  // namespace
 
 Outcome<JobText> read_job_text(const std::string& path) {
   const bool piped = path == kStandardInput;
   const std::string name = piped ? "standard input" : path;
   auto text = piped ? read_all(STDIN_FILENO, name) : read_file(path, Accept::AnyFile);
-  if (!text) return tl::unexpected(std::move(text.error()));
+  if (!text) {
+    if (!piped && !exists(path))
+      return refuse(Why::Missing,
+                    fmt::format("no such file; \"swathe new {}\" writes one",
+                                path.size() <= kMostTyped ? quoted_name(path) : "JOB.toml"),
+                    of_whole(name));
+    for (Refusal& refusal : text.error()) refusal.place = of_whole(name);
+    return tl::unexpected(std::move(text.error()));
+  }
+  if (const auto kind = kind_of_bytes(*text))
+    return refuse(Why::Malformed,
+                  fmt::format("this is not a job file but {}, expected a text such as \"swathe "
+                              "new\" writes",
+                              *kind),
+                  of_whole(name));
   return JobText{std::move(*text), name};
 }
 

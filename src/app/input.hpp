@@ -18,7 +18,8 @@ struct JobText {
 };
 
 /// The job file, or standard input for "-".
-/// Refuses: Missing (no such file, a folder, not readable), TooLarge; each at 1:1.
+/// Refuses: Missing (no such file, a folder, not readable), TooLarge, Malformed (no text, but a
+///   picture or the like); each of the whole file, at line 0.
 Outcome<JobText> read_job_text(const std::string& path);
 
 /// The fonts and rule files that a job names: paths count from the job file's folder, or from the

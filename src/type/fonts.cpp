@@ -57,10 +57,12 @@ Outcome<BundledFont> bundled_font(std::string_view name) {
   const auto nearest = std::ranges::find(names, nearest_name(wanted, names)) - names.begin();
   const BundledFont& found = fonts[static_cast<std::size_t>(nearest)];
   if (lower(found.name) == wanted) return found;
-  return refuse(Why::UnknownName, fmt::format("no font \"{}\" comes with swathe, expected one "
-                                              "that does, such as \"{}\", or the path of a "
-                                              "font file",
-                                              clip(name), found.name));
+  return refuse(
+      Why::UnknownName,
+      fmt::format("no font \"{}\" comes with swathe; the nearest one that does is \"{}\" "
+                  "(\"swathe fonts\" lists them), expected one of them, or the path of a font "
+                  "file: fonts of this computer are not looked up by name",
+                  clip(name), found.name));
 }
 
 Outcome<Font> open_bundled(const BundledFont& font, const std::map<std::string, double>& axes) {

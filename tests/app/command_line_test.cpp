@@ -6,6 +6,8 @@
 #include <string_view>
 #include <vector>
 
+#include "app/operands.hpp"
+
 using namespace swathe::app;
 
 namespace {
@@ -55,6 +57,33 @@ TEST_CASE(
 TEST_CASE("command line: what makes files takes many jobs") {
   for (const char* command : {"make", "pattern", "numerals", "views"})
     CHECK(read({command, "a.toml", "b.toml", "-o", "out"}).has_value());
+}
+
+TEST_CASE("command line: help and version are words too") {
+  for (const auto& words : std::vector<std::vector<const char*>>{
+           {"help"}, {"version"}, {"help", "make"}, {"help", "explain"}})
+    CHECK(read(words).has_value());
+  CHECK_FALSE(read({"version", "make"}).has_value());
+  const auto wrong = read({"help", "chek"});
+  REQUIRE_FALSE(wrong.has_value());
+  CHECK(wrong.error().find("chek is not a command") == 0);
+}
+
+TEST_CASE("command line: a folder where a job is expected is asked about, with the line to type") {
+  CHECK(
+      folder_meant("make", {"heron.toml", "out"}) ==
+      "out is not a job file; was the folder to write into meant? type: swathe make heron.toml -o "
+      "out");
+  CHECK(folder_meant("pattern", {"a.toml", "my sheets", "b.toml"})
+            .value()
+            .ends_with("swathe pattern a.toml b.toml -o 'my sheets'"));
+  CHECK(folder_meant("make", {"a.toml", "it's"}).value().ends_with(R"(-o 'it'\''s')"));
+  for (const auto& jobs :
+       std::vector<std::vector<std::string>>{{"out"},
+                                             {"heron.toml", "none.toml"},
+                                             {"heron.toml", "-"},
+                                             {"heron.toml", SWATHE_SOURCE "/README.md"}})
+    CHECK_FALSE(folder_meant("make", jobs).has_value());
 }
 
 TEST_CASE("command line: - is a job like any other") {

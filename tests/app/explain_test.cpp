@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "app/everyday_words.hpp"
 #include "app/text.hpp"
 #include "swathe/job.hpp"
 
@@ -26,6 +27,43 @@ TEST_CASE("explain: every key and every check takes two lines of 80 columns") {
 TEST_CASE("explain: a name without its table is every key so called") {
   const std::string flaps = explanation("flap");
   CHECK(flaps == explanation("cloth.flap") + explanation("cloth.hook_and_loop.flap"));
-  CHECK(explanation("padding").empty());
   CHECK(explanation("").empty());
+  CHECK(explanation("cloth flap") == explanation("cloth.flap"));
+  CHECK(explanation("staple spacing") == explanation("cloth.staple_spacing"));
+}
+
+TEST_CASE("explain: a table lists its keys") {
+  const std::string cloth = explanation("cloth");
+  CHECK(cloth.starts_with("[cloth]: "));
+  CHECK(explanation("bumper").starts_with("[[bumper]]: "));
+  for (const swathe::KeyWords& key : swathe::key_words())
+    CHECK((cloth.find(key.key + " ") != std::string::npos) == key.key.starts_with("cloth."));
+}
+
+TEST_CASE("explain: everyday words lead to keys, tables and checks that there are") {
+  CHECK(everyday_words().size() > 100);
+  for (const EverydayWord& word : everyday_words()) {
+    CAPTURE(word.word);
+    CHECK(plain_word(word.word) == word.word);
+    CHECK_FALSE(word.names.empty());
+    CHECK(names_about(word.word) == word.names);  // none is there twice
+    for (const std::string& name : word.names) {
+      CAPTURE(name);
+      CHECK_FALSE(explanation(name).empty());
+      const bool table = name.find_first_of(".-") == std::string::npos;
+      const std::string first = table ? "swathe explain " + name : name + ": ";
+      CHECK(explanation(word.word).find(first) != std::string::npos);
+    }
+  }
+  for (const char* word : {"noodle", "Noodles", "foam", "plywood", "wood", "fabric", "staples",
+                           "strap", "paper size", "team", "color", "colors", "colour"})
+    CHECK_FALSE(explanation(word).empty());
+}
+
+TEST_CASE(
+    "explain: of an unknown word, what has it in its words goes before what is spelled alike") {
+  CHECK(meant_by("bench").find("nearest") == 0);
+  CHECK(meant_by("selvedges") == "these have to do with it: cloth.roll_width");
+  CHECK(meant_by("cloth.flop") == "the nearest known one is cloth.flap");
+  CHECK(meant_by("noodel") == "the nearest known one is noodle");
 }
