@@ -48,7 +48,9 @@ void judge_thickness(const CheckedSet& s, const Season& season, Findings& findin
                 findings.measured_text(has.mm()),
                 verdict,
                 fmt::format("take plywood sold as {}", findings.exact_text(nominal)),
-                {{Subject::boards()}, {"boards.thickness"}}});
+                {{Subject::boards()},
+                 {"boards.thickness"},
+                 {{"boards.thickness", findings.value(nominal)}}}});
 }
 
 }  // namespace
@@ -69,13 +71,14 @@ void check_backing(const CheckedSet& s, const Season& season, Findings& findings
 // What stands behind the boards is the job's own word; the gap between is the fit.
 void check_support(const CheckedSet& s, const Season& season, Findings& findings) {
   const bool backed = s.job.frame.backed;
-  CheckResult by_word{"support",
-                      "",
-                      "",
-                      backed ? "yes, frame.backed says so" : "no, frame.backed says so",
-                      backed ? Verdict::Pass : Verdict::Fail,
-                      "put frame behind the boards, then set frame.backed to true",
-                      {{Subject::frame(), Subject::boards()}, {"frame.backed"}}};
+  CheckResult by_word{
+      "support",
+      "",
+      "",
+      backed ? "yes, frame.backed says so" : "no, frame.backed says so",
+      backed ? Verdict::Pass : Verdict::Fail,
+      "put frame behind the boards, then set frame.backed to true",
+      {{Subject::frame(), Subject::boards()}, {"frame.backed"}, {{"frame.backed", "true"}}}};
   if (season.support_end_backed) {
     by_word.subject = "ends of the boards";
     by_word.required = fmt::format("{} of frame behind each",

@@ -51,6 +51,7 @@ void judge_even(const CheckedSet& s, const Season& season, Findings& findings) {
     if (padding.stack == 1) {
       j.verdict = Verdict::Unknown;
       j.advice = "ask the inspector, or stack two: a single round may be taken for a wedge";
+      j.about.mend = {{"padding.stack", "2"}};
     }
   }
   findings.add(*season.padding_even, j);

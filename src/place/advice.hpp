@@ -17,12 +17,13 @@ double half_band(double ink_height, const NumeralKeys& keys);
 
 /// What would mend a thing, in words and, where it is one, as a change of the job's keys.
 struct Advice {
-  std::string words;
+  std::string words{};
   std::vector<KeyChange> mend{};
 };
 
-/// What to change so that the number fits on a side: a lower height that is allowed, or a font.
-/// Looks at one bumper's cloth on that side, or at every bumper's.
+/// What to change so that the number fits on a side: the tallest height that is allowed, a font, or
+/// where neither is enough both together; and the other sides on which it fits as it is. Looks at
+/// one bumper's cloth on that side, or at every bumper's.
 Advice advice_for_width(const PlaceInput& input, const std::string& side,
                         std::optional<int> bumper);
 

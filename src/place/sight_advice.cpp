@@ -106,18 +106,22 @@ class Advisor {
     using Search = std::optional<std::string> (Advisor::*)(const std::vector<SightNumber>&) const;
     bool stopped = left_ <= 0;
     for (const Search search : {&Advisor::by_moving, &Advisor::by_adding, &Advisor::by_growing,
-                                &Advisor::by_adding_more}) {
+                                &Advisor::by_adding_more, &Advisor::by_two}) {
       left_ = kMostWork;
       const auto words = (this->*search)(numbers);
       stopped = stopped || left_ <= 0;
       if (words) return *words + (stopped ? kStoppedShort : "");
     }
     if (stopped)
-      return "we found no single change that helps; the search stopped early, so there may be one";
+      return "we found no change that helps, and no two together; the search stopped early, so "
+             "there "
+             "may be some";
     return keys_.blind.empty()
-               ? "put bumpers with the number on the bare sides: no single change on these bumpers "
-                 "is enough"
-               : "move what hides the numbers: no single change on the bumpers is enough";
+               ? "put bumpers with the number on the bare sides: no change on these bumpers, and "
+                 "no "
+                 "two together, are enough"
+               : "move what hides the numbers: no change on the bumpers, and no two together, are "
+                 "enough";
   }
 
  private:
@@ -304,6 +308,22 @@ class Advisor {
       // Numbers do not hide each other: add what this one shows instead of sweeping all again.
       const Circles own = circles_of({one});
       for (std::size_t k = 0; k < others.size(); ++k) others[k].add(own[k].whole, own[k].misleads);
+    }
+    return std::nullopt;
+  }
+
+  /// A number on one more side, and what is there moved or made larger. What is left of the work is
+  /// shared by all pairs.
+  std::optional<std::string> by_two(const std::vector<SightNumber>& numbers) const {
+    using Search = std::optional<std::string> (Advisor::*)(const std::vector<SightNumber>&) const;
+    for (const SightNumber& one : more_numbers(numbers)) {
+      std::vector<SightNumber> more = numbers;
+      more.push_back(one);
+      for (const Search second : {&Advisor::by_growing, &Advisor::by_moving}) {
+        if (left_ <= 0) return std::nullopt;
+        if (const auto words = (this->*second)(more))
+          return fmt::format("put the number on the {} side too, and {}", one.side, *words);
+      }
     }
     return std::nullopt;
   }

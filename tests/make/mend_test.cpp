@@ -99,6 +99,8 @@ TEST_CASE("mends: of jobs broken in one or two places, under two seasons") {
       {{"padding.diameter", "\"2 3/4 in\""}},
       {{"padding.stack", "1"}},
       {{"padding.core", "\"hollow\""}},
+      {{"boards.thickness", "\"1/2 in\""}},
+      {{"frame.backed", "false"}},
       {{"padding.form", "\"block\""},
        {"padding.depth", "\"2 in\""},
        {"padding.height", "\"4 in\""}},
@@ -124,7 +126,8 @@ TEST_CASE("mends: of jobs broken in one or two places, under two seasons") {
       changes.push_back({"job.season", season});
       prove_mends(changed(whole, changes), proven);
     }
-  for (const char* id : {"numeral-color", "numeral-spacing", "cover-gap", "bracket", "contrast"}) {
+  for (const char* id : {"numeral-color", "numeral-spacing", "cover-gap", "bracket", "contrast",
+                         "backing-thickness", "support"}) {
     CAPTURE(id);
     CHECK(proven.contains(id));
   }

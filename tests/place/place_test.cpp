@@ -222,6 +222,65 @@ TEST_CASE("place (2): a narrower font that is advised fits") {
   CHECK(advised > 0);
 }
 
+/// Every bundled font for numerals, measured for the number.
+std::vector<FontCandidate> all_candidates() {
+  std::vector<FontCandidate> all;
+  for (const BundledFont& bundled : test::numeral_fonts()) {
+    const auto candidate = font_candidate(bundled.name, test::opened(bundled), "20486", {});
+    REQUIRE(candidate.has_value());
+    all.push_back(*candidate);
+  }
+  return all;
+}
+
+std::string mended(const NumeralMisfit& misfit, const std::string& key) {
+  for (const KeyChange& change : misfit.mend)
+    if (change.key == key) return change.value.substr(1, change.value.size() - 2);
+  return "";
+}
+
+TEST_CASE("place (2): advice goes from one change to two together, and then says what there is") {
+  // Narrower and narrower halves of a front, until no font at any allowed height fits.
+  int alone = 0, together = 0, none = 0;
+  for (double width = 20; width >= 7; width -= 0.5) {
+    Job job = test::c_halves(width * kInch, 30 * kInch);
+    job.numerals.sides = {"front"};
+    Setting s = setting(job, "20486", inches(4.5), "Staatliches");
+    s.candidates = all_candidates();
+    const Placing placing = placed(s);
+    if (placing.misfits.empty()) continue;
+    const NumeralMisfit& misfit = placing.misfits.front();
+    CAPTURE(width);
+    CAPTURE(misfit.advice);
+    CHECK(misfit.advice.find("left or right") != std::string::npos);  // the number fits there
+    const std::string font = mended(misfit, "numerals.font");
+    const auto height = parse_length(mended(misfit, "numerals.height"), Units::Inches);
+    const auto fits = [&](const std::string& in, Length at) {
+      return placed(setting(job, "20486", at, in)).misfits.empty();
+    };
+    if (misfit.mend.empty()) {
+      ++none;
+      CHECK(misfit.advice.starts_with("choose another side, left or right: the tallest that fits"));
+      for (const BundledFont& bundled : test::numeral_fonts())
+        CHECK_FALSE(fits(bundled.name, inches(3.75)));
+    } else if (misfit.mend.size() == 2) {
+      ++together;
+      REQUIRE(height.has_value());
+      CHECK(*height >= inches(3.75));
+      CHECK(fits(font, *height));
+      CHECK_FALSE(fits("Staatliches", inches(3.75)));  // neither alone
+      for (const BundledFont& bundled : test::numeral_fonts())
+        CHECK_FALSE(fits(bundled.name, inches(4.5)));
+    } else {
+      ++alone;
+      CHECK(fits(font.empty() ? "Staatliches" : font, height.value_or(inches(4.5))));
+    }
+  }
+  CHECK(alone > 0);
+  CHECK(together > 0);
+  CHECK(none > 0);
+}
+
 TEST_CASE("place: too few sides that will do leave misfits for the rest") {
   Setting s = setting(test::c_halves(16 * kInch, 30 * kInch), "20486", inches(4));
   const Placing placing = placed(s);
