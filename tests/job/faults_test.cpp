@@ -75,10 +75,9 @@ TEST_CASE("job: what is no length, angle or color is malformed") {
 }
 
 TEST_CASE("job: a value out of its range says the range") {
-  check_only("[boards]\nthickness = 0\n", Why::OutOfRange, {15, 13},
-             "expected 1/16 in to 3 7/8 in", "boards");
-  check_only("[boards]\nthickness = \"-1 in\"\n", Why::OutOfRange, {15, 13}, "3 7/8 in",
+  check_only("[boards]\nthickness = 0\n", Why::OutOfRange, {15, 13}, "expected 1/16 in to 3 7/8 in",
              "boards");
+  check_only("[boards]\nthickness = \"-1 in\"\n", Why::OutOfRange, {15, 13}, "3 7/8 in", "boards");
   check_only("[boards]\nthickness = inf\n", Why::OutOfRange, {15, 13}, "is inf", "boards");
   check_only("[boards]\nthickness = nan\n", Why::OutOfRange, {15, 13}, "is nan", "boards");
   check_only("[padding]\nstack = 5\n", Why::OutOfRange, {15, 9}, "1 to 4", "padding");
