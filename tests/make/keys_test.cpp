@@ -39,8 +39,8 @@ std::string job_of(const Keys& changed, const std::string& below = "") {
   }
   std::string text;
   for (const auto& [table, lines] : tables) {
-    const bool list = table == "bumper" || table == "bracket" || table == "numerals.place" ||
-                      table == "sight.blind";
+    const bool list = table == "opening" || table == "bumper" || table == "bracket" ||
+                      table == "numerals.place" || table == "sight.blind";
     text += (list ? "[[" + table + "]]\n" : "[" + table + "]\n") + lines;
   }
   return text + below;
@@ -185,7 +185,6 @@ std::vector<Case> cases() {
       {"bumper.from", "[\"front\", \"50%\"]", "[\"front\", \"55%\"]"},
       {"bumper.to", "[\"back\", \"50%\"]", "[\"back\", \"45%\"]"},
       {"bumper.end_clearance", "\"1/4 in\"", "\"1/2 in\""},
-      // A side that has its bumper from one corner to the other, or from the next one on.
       {"opening.side",
        "\"front\"",
        "\"left\"",
@@ -359,8 +358,11 @@ TEST_CASE("keys in vain (1): every key changes an output, and is then no notice"
     for (const std::string& text : {a, b}) {
       const Outcome<Made> made = test::make_text(text);
       if (!made) {
-        // Whether a seam is allowed shows only where one is wanted; nothing else here is refused.
-        CHECK_MESSAGE(one.key == "cloth.may_join", to_text(made.error().front()));
+        // Whether a seam is allowed shows only where one is wanted; the wrong bumper for a place,
+        // and an opening that is not where a bumper ends, are refused. Nothing else here is.
+        CHECK_MESSAGE((one.key == "cloth.may_join" || one.key == "bracket.bumper" ||
+                       one.key == "opening.side"),
+                      to_text(made.error().front()));
         continue;
       }
       for (const Notice& notice : made->notices) CHECK_MESSAGE(notice.key != one.key, text);
