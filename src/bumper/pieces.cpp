@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "rules/practice.hpp"
 #include "swathe/base.hpp"
 #include "swathe/bumper.hpp"
 
@@ -54,17 +55,28 @@ bool laps(const std::vector<std::string>& lapping, const Frame& frame, const Run
   return among(lapping, frame.sides()[static_cast<std::size_t>(side)].name);
 }
 
-/// A free end whose padding runs on past its board stands at a corner: past the neighbor, or only
-/// as far as the neighbor's padding.
+/// A free end that stands at a corner for its neighbor runs past it or stops at it: there its
+/// padding runs on past its board, or would, but for a stretch too short to be covered.
 EndCut::Kind free_end(const Frame& frame, const Section& section, const Run& run,
                       const RunSide& leg, bool start) {
   constexpr double kTouch = 1e-6;
-  if ((start ? leg.bare_start : leg.bare_end) == 0.0) return EndCut::Kind::Free;
   const double length = frame.sides()[static_cast<std::size_t>(leg.side)].length_mm;
   const double past = (start ? -leg.from_x : leg.to_x - length) + run.end_clearance;
   const Corner corner = frame.corner_after(start ? frame.previous(leg.side) : leg.side);
-  const bool laps = past > corner.straight(section.thickness_mm()) + kTouch;
-  return laps ? EndCut::Kind::Laps : EndCut::Kind::Butts;
+  const double thick = section.thickness_mm(), depth = section.depth_mm();
+  if ((start ? leg.bare_start : leg.bare_end) == 0.0) {
+    if (corner.turn <= 0.0) return EndCut::Kind::Free;
+    const auto cut_flush = [&](bool laps) {
+      const Corner::SquareEnd end = corner.square_end(thick, depth, laps);
+      return end.padding - end.board > kTouch &&
+             end.padding - end.board < practice::kLeastBare.mm() &&
+             std::abs(past - end.board) < kTouch;
+    };
+    return cut_flush(true)    ? EndCut::Kind::Laps
+           : cut_flush(false) ? EndCut::Kind::Butts
+                              : EndCut::Kind::Free;
+  }
+  return past > corner.straight(thick) + kTouch ? EndCut::Kind::Laps : EndCut::Kind::Butts;
 }
 
 /// The side that a leg lies next to, where its run has two legs on one side: its first and its

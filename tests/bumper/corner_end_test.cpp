@@ -1,5 +1,6 @@
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 #include "support/drawn_jobs.hpp"
 #include "swathe/bumper.hpp"
@@ -41,6 +42,25 @@ Pieces pieces_of(const Job& job, const std::vector<Wrap>& wraps) {
     pieces.padding.insert(pieces.padding.end(), padding->begin(), padding->end());
   }
   return pieces;
+}
+
+TEST_CASE("an end that stops at its neighbor does so where its padding is cut flush, too") {
+  // Boards of 0.36 in: the padding would stop 0.36 in further than its board, too little to be
+  // covered.
+  Job job = one_a_side();
+  job.boards.thickness = inches(0.36);
+  const std::vector<Wrap> wraps = test::wraps_of(job);
+  CHECK(wraps[1].run().bare(true) == 0);
+  const Pieces pieces = pieces_of(job, wraps);
+  for (const auto& [piece, kind] : {std::pair{pieces.boards[0], EndCut::Kind::Laps},
+                                    std::pair{pieces.boards[1], EndCut::Kind::Butts},
+                                    std::pair{pieces.padding[1], EndCut::Kind::Butts}}) {
+    CHECK(piece.start.kind == kind);
+    CHECK(piece.end.kind == kind);
+  }
+  // Open where it ends somewhere else.
+  job.bumpers[1].to.at = RunEnd::Share{0.5};
+  CHECK(pieces_of(job, test::wraps_of(job)).boards[1].end.kind == EndCut::Kind::Free);
 }
 
 TEST_CASE("one a side: boards end at the neighbors' boards, padding alone goes on") {
