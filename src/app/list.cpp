@@ -83,7 +83,7 @@ class ListText {
     return piece.next_to.empty() ? piece.side : piece.side + " by " + piece.next_to;
   }
 
-  /// The sticks of a plan, one for each line, and the pieces that no stick is long enough for.
+  /// The sticks of a plan, one for each line.
   std::string plan(const StockPlan& plan, const char* stick, SizeWords length) const {
     std::string text;
     for (std::size_t k = 0; k < plan.sticks.size(); ++k) {
@@ -93,9 +93,6 @@ class ListText {
                             length(mm(cut.length), made_.job.units));
       text += paragraph(fmt::format("  {} {}: ", stick, k + 1), cuts);
     }
-    for (const StockCut& cut : plan.too_long)
-      text += paragraph("  ", fmt::format("{}, {}, is longer than any {} that you can buy here",
-                                          cut.label, size_unit(mm(cut.length)), stick));
     return text;
   }
 

@@ -1,22 +1,29 @@
+#include "bumper/corner_hollows.hpp"
+
 #include <algorithm>
 #include <numbers>
 
-#include "swathe/bumper.hpp"
-
 namespace swathe {
+
+CornerVoid hollow_at(const Corner& corner, double near, const PaddingKeys& padding) {
+  const double r = 0.5 * padding.diameter.mm(), far = near + padding.diameter.mm();
+  CornerVoid hollow;
+  hollow.strips = 4 * padding.stack;  // four grooves a noodle: a round in its square box
+  hollow.length = corner.crossing(near, far) - corner.crossing(near, near);
+  hollow.section_area = r * r * (1.0 - std::numbers::pi / 4);
+  hollow.leg = r * (2.0 - std::numbers::sqrt2);
+  return hollow;
+}
 
 std::vector<CornerVoid> corner_voids(const Frame& frame, const Section& section, const Run& run,
                                      const PaddingKeys& padding) {
   std::vector<CornerVoid> voids;
-  const double r = 0.5 * padding.diameter.mm();
-  const double near = section.thickness_mm(), far = near + section.padding_depth_mm();
   for (const RunCorner& corner : run.corners) {
     if (!corner.filled) continue;
-    voids.push_back({run.name, frame.sides()[static_cast<std::size_t>(corner.before)].name,
-                     frame.sides()[static_cast<std::size_t>(corner.after)].name,
-                     // A round noodle leaves four grooves in its square box.
-                     4 * padding.stack, corner.crossing(near, far) - corner.crossing(near, near),
-                     r * r * (1.0 - std::numbers::pi / 4), r * (2.0 - std::numbers::sqrt2)});
+    CornerVoid& hollow = voids.emplace_back(hollow_at(corner, section.thickness_mm(), padding));
+    hollow.bumper = run.name;
+    hollow.side_before = frame.sides()[static_cast<std::size_t>(corner.before)].name;
+    hollow.side_after = frame.sides()[static_cast<std::size_t>(corner.after)].name;
   }
   return voids;
 }

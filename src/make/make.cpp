@@ -12,6 +12,7 @@
 #include "make/named_files.hpp"
 #include "make/set_number.hpp"
 #include "make/stand_bumpers.hpp"
+#include "stock/board_faults.hpp"
 #include "swathe/job.hpp"
 
 namespace swathe {
@@ -66,9 +67,10 @@ Outcome<Made> made_of(JobReading read, const std::string& job_file, const NamedF
   auto same = same_patterns(patterns, joins, on_cloth);
   auto mark_names = shared_mark_names(patterns, same);
   Stock stock = plan_stock(job, stand.boards, stand.padding, patterns, joins);
-  if (Refusals short_of = stock_faults(job, stock, stand.padding, patterns, joins);
-      !short_of.empty())
-    return tl::unexpected(in_order(std::move(short_of)));
+  Refusals short_of = stock_faults(job, stock, stand.padding, patterns, joins);
+  for (Refusal& fault : board_faults(job, stock, stand.boards))
+    short_of.push_back(std::move(fault));
+  if (!short_of.empty()) return tl::unexpected(in_order(std::move(short_of)));
 
   Made made{std::move(reading.job),
             std::move(*season),

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <numbers>
 
+#include "bumper/corner_hollows.hpp"
+
 namespace swathe {
 namespace {
 
@@ -24,6 +26,18 @@ double padding_section(const PaddingKeys& padding) {
   const double rho = padding.edge_radius.mm();
   const double rounding = 2.0 * (1.0 - std::numbers::pi / 4.0) * rho * rho;
   return padding.depth.mm() * padding.height.mm() - rounding;
+}
+
+/// Volume of the strips that fill a bumper's corners.
+double fillings(const Job& job, const Pattern& pattern) {
+  double volume = 0;
+  for (const PatternCorner& corner : pattern.corners) {
+    if (!corner.filled) continue;
+    const CornerVoid hollow = hollow_at({Angle::from_degrees(corner.turn_deg).radians()},
+                                        job.boards.thickness.mm(), job.padding);
+    volume += hollow.strips * hollow.length * 0.5 * hollow.leg * hollow.leg;
+  }
+  return volume;
 }
 
 /// Hook-and-loop strips, hooks and loops.
@@ -71,8 +85,9 @@ std::vector<BumperWeight> weigh(const Job& job, const std::vector<bumper::Piece>
     weight.bumper = pattern.bumper;
     weight.boards_g = sum(boards, pattern.bumper) * board_section * kCubicMeter *
                       job.boards.density_kg_m3 * kGramsPerKg;
-    weight.padding_g = sum(padding, pattern.bumper) * padding_section(job.padding) * kCubicMeter *
-                       job.padding.density_kg_m3 * kGramsPerKg;
+    weight.padding_g =
+        (sum(padding, pattern.bumper) * padding_section(job.padding) + fillings(job, pattern)) *
+        kCubicMeter * job.padding.density_kg_m3 * kGramsPerKg;
     weight.cloth_g = pattern.cloth_area * kSquareMeter * job.cloth.density_kg_m2 * kGramsPerKg;
     weigh_fasteners(job, pattern, weight);
   }

@@ -214,6 +214,7 @@ Job mitred(plane::Polygon corners, std::vector<std::string> sides) {
   Job job = test::c_halves(700, 700);
   job.season = "none";
   job.frame.fit = mm(0);
+  job.boards.stock[1] = mm(20000);  // sheets as long as any side
   job.frame.corners = std::move(corners);
   job.frame.sides = std::move(sides);
   job.boards.joint = Joint::Mitred;
@@ -286,6 +287,7 @@ TEST_CASE("long and short, through the whole pass: made right or refused with a 
     for (const double length : {10000.0, 20000.0}) {
       Job job = test::c_halves(length, 762);
       job.season = "none";
+      job.boards.stock[1] = mm(20000);  // sheets as long as any side
       check_made(job);
       job.number = "20486";
       check_made(job);
@@ -312,6 +314,7 @@ TEST_CASE("long and short, through the whole pass: made right or refused with a 
 
 TEST_CASE("make: covers that take too many sheets of paper are refused at the paper") {
   Job job = test::c_halves(5000, 5000);
+  job.boards.stock[1] = mm(6000);  // longer than the boards
   job.paper.margin = mm(10);
   job.paper.overlap = mm(10);
   const auto tiles_on = [&](const char* sheet, double width, double height) {

@@ -140,6 +140,22 @@ TEST_CASE("weights are volumes times densities") {
                              stock.weights[0].cloth_g)));
 }
 
+TEST_CASE("strips that fill hollows at corners are weighed with the padding") {
+  Pattern a;
+  a.bumper = "A";
+  a.corners.resize(2);
+  a.corners[0].turn_deg = a.corners[1].turn_deg = 90;
+  const auto padding_g = [&] { return plan_stock(job(), {}, {}, {a}, {}).weights[0].padding_g; };
+  CHECK(padding_g() == 0);
+  a.corners[0].filled = true;
+  // Two noodles of 63.5 mm have 8 hollows, as long as the noodles are deep. A strip's short sides
+  // are 31.75 (2 - 1.414214) = 18.5987 mm; half their square is 172.956 mm2. 8 x 63.5 x 172.956 mm3
+  // are 87.862 cm3, of 30 kg/m3.
+  CHECK(padding_g() == doctest::Approx(87.862 * 0.030).epsilon(1e-4));
+  a.corners[1].filled = true;
+  CHECK(padding_g() == doctest::Approx(2 * 87.862 * 0.030).epsilon(1e-4));
+}
+
 TEST_CASE("fasteners are weighed: staples, brackets, hook-and-loop") {
   Pattern a, b;
   a.bumper = "A";

@@ -70,6 +70,46 @@ TEST_CASE("a roll on which covers fit across names that as the other way") {
   CHECK(made_with(between, true).has_value());
 }
 
+TEST_CASE("a board longer than any sheet is refused, and the sheet that it names is taken") {
+  const auto small = with_line("boards", "stock = [\"24 in\", \"26 in\"]");
+  REQUIRE_FALSE(small.has_value());
+  const Refusal& fault = small.error().front();
+  CHECK(fault.why == Why::DoesNotFit);
+  CHECK(fault.place.key == "boards.stock");
+  REQUIRE(fault.mend.size() == 1);
+  CHECK(fault.mend[0].key == "boards.stock");
+  CHECK(fault.sentence.find("expected at least " + fault.mend[0].value + ", or two bumpers") !=
+        std::string::npos);
+  CHECK(with_line("boards", "stock = " + fault.mend[0].value).has_value());
+  // Too low for the boards, whichever way it lies: there is no place to split a bumper.
+  const auto narrow = with_line("boards", "stock = [\"4 in\", \"96 in\"]");
+  REQUIRE_FALSE(narrow.has_value());
+  CHECK(narrow.error().front().sentence.ends_with("expected at least [\"5 in\", \"96 in\"]"));
+  CHECK(with_line("boards", "stock = [\"5 in\", \"96 in\"]").has_value());
+}
+
+TEST_CASE("a bumper split where that refusal says has boards from the same sheets") {
+  // A board from 1 to 25 in, less 1/4 in at each end: 23 1/2 in, from sheets of 18 in. Its middle
+  // is at 13 in.
+  const std::string head =
+      "[job]\ntitle = \"Split\"\n[frame]\nwidth = \"28 in\"\ndepth = \"30 in\"\n"
+      "[boards]\nstock = [\"12 in\", \"18 in\"]\n";
+  const auto bumper = [](const std::string& name, const std::string& from, const std::string& to) {
+    return "[[bumper]]\nname = \"" + name + "\"\nfrom = " + from + "\nto = " + to + "\n";
+  };
+  const std::string from = "[\"front\", \"1 in\"]", to = "[\"front\", \"25 in\"]";
+  const auto whole = test::make_text(head + bumper("A", from, to));
+  REQUIRE_FALSE(whole.has_value());
+  const std::string& sentence = whole.error().front().sentence;
+  const std::string mark = "one that ends at ";
+  const auto at = sentence.find(mark);
+  REQUIRE_MESSAGE(at != std::string::npos, sentence);
+  const std::string place =
+      sentence.substr(at + mark.size(), sentence.find(", and one", at) - at - mark.size());
+  CHECK(place == "[\"front\", \"13 in\"]");
+  CHECK(test::make_text(head + bumper("A", from, place) + bumper("B", place, to)).has_value());
+}
+
 TEST_CASE("padding with no place for a joint is refused, and the length that it names is taken") {
   const char* const bent = "/examples/kinds/bent.toml";
   const auto shorter = with_line("padding", "stock = \"6 in\"", bent);
