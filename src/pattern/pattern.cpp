@@ -243,6 +243,23 @@ Refusals flap_faults(const Wrap& wrap, const Job& job) {
            job.places.of("cloth.end_reach")}};
 }
 
+/// A tongue holds by the whole width of its strip, which lies on the board's back.
+Refusals tongue_strip_faults(const Job& job) {
+  const ClothKeys& cloth = job.cloth;
+  const Length strip = cloth.hook_and_loop.strip;
+  if (cloth.fixing != Fixing::HookAndLoop || strip <= cloth.end_reach) return {};
+  const Length step = job.units == Units::Inches ? inches(1.0 / 16) : mm(1);
+  const std::string least = exact(std::ceil(strip / step - 1e-9) * step, job.units);
+  return {{Why::DoesNotFit,
+           fmt::format("the hook-and-loop is {} wide, and the tongues that it holds reach only {} "
+                       "on to the board's back, expected at most {}, or cloth.end_reach of at "
+                       "least {}",
+                       exact(strip, job.units), exact(cloth.end_reach, job.units),
+                       exact(cloth.end_reach, job.units), least),
+           job.places.of("cloth.hook_and_loop.strip"),
+           {{"cloth.end_reach", "\"" + least + "\""}}}};
+}
+
 }  // namespace
 
 Outcome<Pattern> make_pattern(const Wrap& wrap, const Job& job) {
@@ -250,6 +267,7 @@ Outcome<Pattern> make_pattern(const Wrap& wrap, const Job& job) {
   for (const Refusal& fault : relief_faults(job)) faults.push_back(fault);
   for (const Refusal& fault : bare_faults(wrap, job)) faults.push_back(fault);
   for (const Refusal& fault : flap_faults(wrap, job)) faults.push_back(fault);
+  for (const Refusal& fault : tongue_strip_faults(job)) faults.push_back(fault);
   auto brackets = lay_brackets(wrap, job);
   if (!brackets) faults.insert(faults.end(), brackets.error().begin(), brackets.error().end());
   if (!faults.empty()) return tl::unexpected(std::move(faults));

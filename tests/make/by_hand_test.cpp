@@ -114,6 +114,29 @@ TEST_CASE("the hook-and-loop example, worked out by hand") {
   }
 }
 
+TEST_CASE(
+    "hook-and-loop wider than a tongue reaches is refused, and the reach that it names does") {
+  const std::string text = test::bytes_of(SWATHE_SOURCE "/examples/kinds/hook-and-loop.toml");
+  const auto with = [&](const std::string& reach) {
+    std::string own = text;
+    const std::string strip = "strip = \"1 in\"", table = "[cloth]\n";
+    REQUIRE(own.find(strip) != std::string::npos);
+    own.replace(own.find(strip), strip.size(), "strip = \"1 1/4 in\"");
+    REQUIRE(own.find(table) != std::string::npos);
+    own.insert(own.find(table) + table.size(), "end_reach = " + reach + "\n");
+    return test::make_text(own);
+  };
+  const auto short_of = with("\"1 in\"");
+  REQUIRE_FALSE(short_of.has_value());
+  const Refusal& fault = short_of.error().front();
+  CHECK(fault.place.key == "cloth.hook_and_loop.strip");
+  CHECK(fault.sentence.find("expected at most 1 in, or cloth.end_reach of at least 1 1/4 in") !=
+        std::string::npos);
+  REQUIRE(fault.mend.size() == 1);
+  CHECK(fault.mend[0].key == "cloth.end_reach");
+  CHECK(with(fault.mend[0].value).has_value());
+}
+
 TEST_CASE("hook-and-loop with too little play is told of, with the play that does") {
   std::string text = test::bytes_of(SWATHE_SOURCE "/examples/kinds/hook-and-loop.toml");
   const std::string at = "depth = \"30 in\"\n";
