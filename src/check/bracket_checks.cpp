@@ -44,8 +44,10 @@ std::vector<Seat> seats_of(const CheckedSet& s) {
   return seats;
 }
 
+/// By its number in the list of brackets, as on the sheets.
 std::string name_of(const Seat& seat) {
-  return fmt::format("bumper {}, bracket on {}", seat.wrap.run().name, seat.keys.side);
+  return fmt::format("bumper {}, bracket {} on {}", seat.wrap.run().name, seat.number,
+                     seat.keys.side);
 }
 
 /// Moved along its board, where that brings it near neither of its corners.

@@ -9,8 +9,9 @@
 namespace swathe {
 namespace {
 
-constexpr const char* kFillHollows =
-    "fill the hollows between round noodles and square ends with foam";
+constexpr const char* kFillByHand =
+    "tape strips of the same foam into the hollows between the round noodles and the other "
+    "bumper's end, before the covers go on; or ask the inspector whether they may stay open";
 constexpr const char* kMitreOrFill =
     "set padding.corner = \"mitred\", which leaves no hollows; or set padding.filled = true";
 
@@ -43,15 +44,17 @@ struct Filling {
 Filling filling_of(const PaddingKeys& padding, CornerMade joint) {
   const bool noodles = padding.form == PaddingForm::Noodles;
   if (joint == CornerMade::Met) {
-    return noodles ? Filling{false, "square ends of two bumpers", kFillHollows}
-                   : Filling{true, "square ends of two blocks", ""};
+    return noodles
+               ? Filling{false, "two bumpers meet: fill the hollows by hand, or ask", kFillByHand}
+               : Filling{true, "square ends of two blocks", ""};
   }
   switch (padding.corner) {
     case PaddingCorner::Mitred:
       return {true, "mitred padding", ""};
     case PaddingCorner::Bent:
-      return {false, "padding bent round the corner",
-              "measure the padding in the bend: it must not be squeezed thinner"};
+      return {false, "padding bent round the corner: measure it there",
+              "measure the padding in the bend: it must not be squeezed thinner; if it is, ask the "
+              "inspector, or set padding.corner = \"mitred\""};
     case PaddingCorner::Butted:
       break;
   }

@@ -50,6 +50,14 @@ TEST_CASE("inspector's card: sizes as a ruler has them, colors by name") {
   CHECK(card_words("#1b3a93", job) == "blue");
 }
 
+TEST_CASE("inspector's card: where two bumpers meet it says what fills the corner") {
+  const std::vector<InspectionRow> rows =
+      inspection_rows(test::made_example(test::example("kinds/one-a-side")));
+  CHECK(std::ranges::count_if(rows, [](const InspectionRow& row) {
+          return row.expects.find("fill the hollows by hand") != std::string::npos;
+        }) == 1);
+}
+
 TEST_CASE("inspector's card: a line that the plan does not meet says so") {
   std::string text = test::bytes_of(SWATHE_SOURCE "/examples/tin-heron.toml");
   CHECK_FALSE(test::says(card_of(test::made(text)).front().drawing, "NOT MET"));

@@ -320,7 +320,12 @@ TEST_CASE("one bumper a side: corners where two meet are looked at too") {
     keys.to = {side, RunEnd::Corner{}};
     job.bumpers.push_back(keys);
   }
-  CHECK(verdict(job, "2026", "corner-fill") == Verdict::Unknown);
+  const Finding fill = worst(made(job).by("2026"), "corner-fill");
+  CHECK(fill.verdict == Verdict::Unknown);
+  // In plain words what to do, in what the inspector's card shows too.
+  CHECK(fill.measured.find("fill the hollows by hand") != std::string::npos);
+  CHECK(fill.advice.find("strips of the same foam") != std::string::npos);
+  CHECK(fill.advice.find("ask the inspector") != std::string::npos);
   CHECK(verdict(job, "2026", "cover-gap") == Verdict::Pass);
   CHECK(verdict(job, "2023", "corner-reach") == Verdict::Pass);
   job.padding.form = PaddingForm::Block;
