@@ -193,8 +193,7 @@ void find_numerals(Finder& along, Finder& across, const OnSheet& on, std::size_t
 void find_brackets(Finder& along, Finder& across, const OnSheet& on) {
   for (const BracketOnPattern& bracket : on.pattern.brackets) {
     const bool window = bracket.cloth == BracketCloth::Window;
-    const std::string name =
-        window ? say("cover.window", {{"side", bracket.side}}) : bracket_words(bracket);
+    const std::string name = window ? window_words(bracket) : bracket_words(bracket);
     for (const plane::Path& path : window ? bracket.windows : bracket.footprints) {
       const plane::Box box = on.box(path);
       for (const double x : {box.lo.x, box.hi.x})

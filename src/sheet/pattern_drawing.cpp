@@ -546,6 +546,11 @@ std::string bracket_words(const BracketOnPattern& bracket) {
              {{"number", std::to_string(bracket.keys + 1)}, {"side", bracket.side}});
 }
 
+std::string window_words(const BracketOnPattern& bracket) {
+  return say("cover.window",
+             {{"number", std::to_string(bracket.keys + 1)}, {"side", bracket.side}});
+}
+
 std::string corner_words(const std::vector<PatternCorner>& corners, double s) {
   const auto nearest = std::ranges::min_element(
       corners, {}, [&](const PatternCorner& corner) { return std::abs(corner.s - s); });

@@ -23,6 +23,9 @@ plane::Placement pattern_placement(const Made& made, std::size_t bumper, FlatPoi
 /// "bracket 2, left", by its number in the list of brackets.
 std::string bracket_words(const BracketOnPattern& bracket);
 
+/// The same of the window in the cloth that it takes: "window of bracket 2, left".
+std::string window_words(const BracketOnPattern& bracket);
+
 /// "INSIDE UP" or "OUTSIDE UP".
 std::string face_words(const Made& made);
 /// "cut 1 red, 1 blue".

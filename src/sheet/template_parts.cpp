@@ -186,9 +186,9 @@ std::vector<TemplatePart> template_parts(const Made& made, std::size_t bumper) {
   }
   for (const BracketOnPattern& bracket : pattern.brackets)
     for (const plane::Path& window : bracket.windows)
-      add_or_join(parts, part_of(lines, bounds(place(window)).grown(2 * kAround),
-                                 say("cover.window", {{"side", bracket.side}}),
-                                 at("template.at-middle", bounds(place(window)).middle().x)));
+      add_or_join(parts,
+                  part_of(lines, bounds(place(window)).grown(2 * kAround), window_words(bracket),
+                          at("template.at-middle", bounds(place(window)).middle().x)));
   return parts;
 }
 

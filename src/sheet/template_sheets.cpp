@@ -86,11 +86,12 @@ struct Block {
   FlatPoint size;
 };
 
-/// The key in as many columns as the width holds.
-Block key_of(const std::vector<LineKind>& kinds, const Font& labels, double most_width) {
+/// The key in so many columns, or in as many as the width holds.
+Block key_of(const std::vector<LineKind>& kinds, const Font& labels, double most_width,
+             int most_columns = kKeyColumns) {
   Drawing key;
   plane::Box box;
-  for (int columns = kKeyColumns; columns > 0; --columns) {
+  for (int columns = most_columns; columns > 0; --columns) {
     key = {};
     box = draw_line_key(key, labels, {0, 0}, kinds, columns);
     if (box.width() <= most_width) break;
@@ -124,6 +125,18 @@ struct Cells {
   std::vector<Cell> fit, too_large;
 };
 
+/// Where cells lie, one after another, on pages of that room, with the key as a last one.
+std::vector<Shelved> laid(const std::vector<Cell>& cells, const plane::Box& room,
+                          const std::optional<Block>& key = {}) {
+  std::vector<FlatPoint> sizes;
+  for (const Cell& cell : cells) sizes.push_back(cell.size);
+  if (key) sizes.push_back(key->size);
+  return shelve(sizes, room, room, kGap);
+}
+std::size_t pages_of(const std::vector<Shelved>& places) {
+  return places.empty() ? 0 : places.back().page + 1;
+}
+
 /// Where the kinds of line are explained.
 enum class KeyPlace {
   EveryPage,
@@ -147,7 +160,8 @@ class Templates {
     plane::Box room;  ///< on each page where there are several
     Cells cells;
   };
-  /// With a key on every page, but where fewer templates would then find room on pages.
+  /// With a key on every page, but where fewer templates would then find room on pages, and there
+  /// is room for it beside them.
   Layout layout() const {
     const auto fit = [](const Layout& on) {
       return on.room.height() > 0 ? on.cells.fit.size() : 0;
@@ -155,7 +169,9 @@ class Templates {
     Layout every = layout(KeyPlace::EveryPage);
     if (fit(every) == parts_.size()) return every;
     Layout among = layout(KeyPlace::AmongTemplates);
-    return fit(every) < fit(among) ? among : every;
+    if (fit(every) == fit(among)) return every;
+    // What finds no room goes on tiles, where the paper holds them.
+    return !holds_tiles(paper_) || key_among(among) ? among : every;
   }
   Layout layout(KeyPlace key) const {
     const plane::Box room = fresh_page(1, 2, key).room;
@@ -169,6 +185,16 @@ class Templates {
   }
   Page headed_page(std::size_t number, std::size_t of, KeyPlace key_place) const {
     return fresh_page(number, of, key_place).page;
+  }
+  /// The key after the templates, in a shape with which they take no page more; nothing where each
+  /// would take one for itself.
+  std::optional<Block> key_among(const Layout& on) const {
+    const std::size_t pages = pages_of(laid(on.cells.fit, on.room));
+    for (int columns = kKeyColumns; columns > 0; --columns) {
+      Block key = key_of(kinds_, labels_, on.room.width(), columns);
+      if (pages_of(laid(on.cells.fit, on.room, key)) == pages) return key;
+    }
+    return {};
   }
   Block key(double most_width) const { return key_of(kinds_, labels_, most_width); }
 
@@ -269,15 +295,15 @@ Sheet template_sheets(const Made& made, std::size_t bumper, const PaperKeys& pap
   if (!name) return {};
   Sheet sheet{std::move(*name), {}};
   const Templates templates(made, bumper, paper, labels);
-  const auto [key_place, room, cells] = templates.layout();
+  const Templates::Layout layout = templates.layout();
+  const auto& [key_place, room, cells] = layout;
   std::optional<Block> key;
-  if (!cells.fit.empty() && key_place == KeyPlace::AmongTemplates)
-    key = templates.key(room.width());
-  std::vector<FlatPoint> sizes;
-  for (const Cell& cell : cells.fit) sizes.push_back(cell.size);
-  if (key) sizes.push_back(key->size);
-  const std::vector<Shelved> places = shelve(sizes, room, room, kGap);
-  const std::size_t of = places.empty() ? 0 : places.back().page + 1;
+  if (!cells.fit.empty() && key_place == KeyPlace::AmongTemplates) {
+    key = templates.key_among(layout);
+    if (!key) key = templates.key(room.width());
+  }
+  const std::vector<Shelved> places = laid(cells.fit, room, key);
+  const std::size_t of = pages_of(places);
   const bool draws = fill == PageFill::Drawn;
   for (std::size_t k = 0; k < of; ++k)
     sheet.pages.push_back(draws ? templates.headed_page(k + 1, of, key_place)

@@ -111,11 +111,9 @@ std::multimap<std::string, double> places_of(const Made& made, std::size_t bumpe
   for (const BracketOnPattern& bracket : pattern.brackets) {
     const bool window = bracket.cloth == BracketCloth::Window;
     for (const Punch& hole : bracket.holes)
-      places.emplace(
-          (window ? bracket.side + " window"
-                  : "bracket " + std::to_string(bracket.keys + 1) + ", " + bracket.side) +
-              ", hole to punch",
-          y(hole.at.y));
+      places.emplace((window ? "window of bracket " : "bracket ") +
+                         std::to_string(bracket.keys + 1) + ", " + bracket.side + ", hole to punch",
+                     y(hole.at.y));
   }
   return places;
 }

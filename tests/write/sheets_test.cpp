@@ -171,7 +171,7 @@ TEST_CASE("template parts (1): every corner, half end and window has its templat
     for (const char* end : {"end on front, top half", "end on front, bottom half",
                             "end on back, top half", "end on back, bottom half"})
       CHECK(uses.count(end) == 1);
-    CHECK(uses.count("back window") == (b == 0 ? 1u : 0u));
+    CHECK(uses.count("window of bracket 2, back") == (b == 0 ? 1u : 0u));
     // A rectangle of one section: all its corners are alike, and all its ends.
     CHECK(parts.size() == (b == 0 ? 3 : 2));
   }
