@@ -1,6 +1,7 @@
 #include "tile/tile_footer.hpp"
 
 #include <algorithm>
+#include <vector>
 
 #include "draw/furniture.hpp"
 #include "draw/marks.hpp"
@@ -17,10 +18,12 @@ constexpr double kScales = 104.0;  ///< width of the check scales
 constexpr double kMapRoom = 20.0, kMapHeight = 30.0;
 constexpr double kMapGap = 4.0;  ///< between map and words
 constexpr double kLeastWords = 56.0;
-constexpr double kNote = 6.0;     ///< height of the note's row, where there is one
-constexpr double kName = 5.0;     ///< height of the tile's name
-constexpr double kRow = 6.1;      ///< from line to line below it
-constexpr double kLastRow = 5.4;  ///< the same, below the scales
+constexpr double kNote = 6.0;  ///< height of the note's row, where there is one
+constexpr double kName = 5.0;  ///< height of the tile's name
+constexpr double kBelowWords = 1.0;
+constexpr std::size_t kMostLines = 7;
+constexpr double kRow = 6.1;                             ///< from line to line below it
+constexpr double kLastRow = 5.4;                         ///< the same, below the scales
 constexpr double kLeastGrain = 20.0, kMostGrain = 32.0;  ///< length of the arrow
 constexpr double kPlanTitle = 6.0;                       ///< height of the words above a plan
 constexpr double kHereRoom = kTableHeight + 1.5;
@@ -122,6 +125,30 @@ void draw_fitted(Drawing& onto, const Font& labels, FlatPoint base, double width
   onto.text(base, words, height);
 }
 
+struct FooterLine {
+  std::string words;
+  double height;
+};
+
+/// What the tile says of itself: a line each where that fits, else small and broken into several.
+std::vector<FooterLine> lines_of(const Font& labels, double width, const TileOptions& options) {
+  std::vector<FooterLine> lines;
+  bool broken = false;
+  for (const std::string& words :
+       {options.subject, options.face_words, options.cut_words, options.title}) {
+    if (words.empty()) continue;
+    const std::vector<std::string> parts = labels.text_width_mm(words, kTableHeight) > width
+                                               ? wrap_text(labels, words, width, kTableHeight)
+                                               : std::vector{words};
+    broken = broken || parts.size() > 1;
+    for (const std::string& part : parts) lines.push_back({part, kTextHeight});
+  }
+  if (broken)
+    for (FooterLine& line : lines) line.height = kTableHeight;
+  if (lines.size() > kMostLines) lines.resize(kMostLines);  // the job's title is the last
+  return lines;
+}
+
 void draw_words(Drawing& onto, const Font& labels, FlatPoint top_left, double width,
                 const std::string& name, const TileOptions& options) {
   FlatPoint base = top_left - FlatPoint{0, kName};
@@ -132,11 +159,13 @@ void draw_words(Drawing& onto, const Font& labels, FlatPoint top_left, double wi
   const FlatPoint middle = base + FlatPoint{arrow_from + half, 0};
   onto.text(middle + FlatPoint{0, 2.0}, say("tile.grain"), kTableHeight, draw::Anchor::Middle);
   draw_long_grain(onto, middle - FlatPoint{half, 0}, middle + FlatPoint{half, 0});
-  for (const std::string& words :
-       {options.subject, options.face_words, options.cut_words, options.title}) {
-    if (words.empty()) continue;
-    base.y -= kRow;
-    draw_fitted(onto, labels, base, width, words, kTextHeight);
+  const std::vector<FooterLine> lines = lines_of(labels, width, options);
+  // More lines than there is room for at the usual distance stand closer.
+  const double row =
+      std::min(kRow, (kWords - kName - kBelowWords) / static_cast<double>(lines.size()));
+  for (const FooterLine& line : lines) {
+    base.y -= row;
+    draw_fitted(onto, labels, base, width, line.words, line.height);
   }
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 #include <optional>
+#include <set>
 #include <tuple>
 #include <utility>
 
@@ -19,6 +20,11 @@ constexpr int kMostShifts = 1300;
 constexpr double kClusterSize = 24.0;
 constexpr double kClear = 2.0;  ///< a tile's edge keeps this far from outer lines and from corners
 constexpr double kSamePlace = 1e-6;
+constexpr double kStrip = 5.0;  ///< in which a tile's ink is looked at
+// Where the best place has tiles that are nearly empty:
+constexpr double kApart = 8.0;           ///< from one place looked at to the next
+constexpr std::size_t kMostLooks = 200;  ///< at places
+constexpr int kMostMoreCut = 12;         ///< boxes: fewer than a cut edge counts for
 
 std::size_t tiles_along(double length, double step, double overlap) {
   return static_cast<std::size_t>(std::max(1.0, std::ceil((length - overlap) / step - 1e-9)));
@@ -81,7 +87,9 @@ class Search {
 
   TileGrid best() {
     TileGrid best;
-    std::tuple<std::size_t, std::size_t> least;
+    std::tuple<std::size_t, std::size_t, std::size_t> least;
+    std::optional<int> cut;  ///< by the first without slivers
+    std::set<std::pair<int, int>> looked_at;
     // A large sheet has a million equal places, of which the first will mostly do. So a place is
     // looked into only when nothing listed may be better.
     std::vector<Place> places = one_is_enough() ? std::vector{middle()} : best_of_shifts();
@@ -91,11 +99,16 @@ class Search {
       std::ranges::pop_heap(places, later);
       Place place = places.back();
       places.pop_back();
+      const bool is_shift = place.known == Place::Known::Shift;
+      if (cut) {  // it has tiles that are nearly empty: others may not
+        if (place.cut > *cut + kMostMoreCut || looked_at.size() > kMostLooks) break;
+        if (!is_shift && looked_at.contains(near(place))) continue;
+      }
       const auto list = [&](const Place& one) {
         places.push_back(one);
         std::ranges::push_heap(places, later);
       };
-      if (place.known == Place::Known::Shift) {
+      if (is_shift) {
         CutBoxes by_columns(cuts_across_, wishes_.whole);
         by_columns.go_to(place.x);
         for_places(*std::ranges::lower_bound(fewest_, place.x, {}, &Across::x), by_columns, list);
@@ -110,12 +123,16 @@ class Search {
       TileGrid grid = grid_at(place.x, place.y);
       columns_.set_columns(grid);
       columns_.mark(grid);
-      const std::tuple own{grid.count(), slivers(grid, ink_)};
+      const std::size_t thin = slivers(grid, ink_);
+      const std::tuple own{grid.count(), thin, thin == 0 ? nearly_empty(grid, ink_) : 0};
       if (best.used.empty() || own < least) {
         best = std::move(grid);
         least = own;
       }
-      if (std::get<1>(least) == 0) break;
+      if (thin > 0) continue;
+      if (std::get<1>(least) == 0 && std::get<2>(least) == 0) break;
+      if (!cut) cut = place.cut;
+      looked_at.insert(near(place));
     }
     return best;
   }
@@ -133,6 +150,11 @@ class Search {
     grid.columns = tiles_along(all_.hi.x - grid.start.x, grid.step_x, grid.overlap);
     grid.rows = tiles_along(grid.start.y - all_.lo.y, grid.step_y, grid.overlap);
     return grid;
+  }
+
+  /// Places so near one another are one.
+  std::pair<int, int> near(const Place& place) const {
+    return {static_cast<int>(across_[place.x] / kApart), static_cast<int>(down_[place.y] / kApart)};
   }
 
   bool one_is_enough() const {
@@ -271,8 +293,8 @@ class Search {
   std::vector<std::optional<OffTiles>> off_;  ///< by shift, where asked for
 };
 
-/// How much of a stroke lies in a box.
-double length_inside(const InkStroke& stroke, const plane::Box& box) {
+/// The shares of a stroke between which it lies in a box; from more to less where it does not.
+std::pair<double, double> share_inside(const InkStroke& stroke, const plane::Box& box) {
   double from = 0, to = 1;
   const auto slab = [&](double at, double step, double lo, double hi) {
     if (step == 0.0) {
@@ -285,7 +307,82 @@ double length_inside(const InkStroke& stroke, const plane::Box& box) {
   };
   slab(stroke.a.x, stroke.b.x - stroke.a.x, box.lo.x, box.hi.x);
   slab(stroke.a.y, stroke.b.y - stroke.a.y, box.lo.y, box.hi.y);
+  return {from, to};
+}
+
+/// How much of a stroke lies in a box.
+double length_inside(const InkStroke& stroke, const plane::Box& box) {
+  const auto [from, to] = share_inside(stroke, box);
   return std::max(0.0, to - from) * apart(stroke.a, stroke.b);
+}
+
+/// What lies in a cell: from the first ink to the last of each strip of it.
+class CellStrips {
+ public:
+  explicit CellStrips(const plane::Box& cell)
+      : cell_(cell), rows_(count(cell.height())), columns_(count(cell.width())) {}
+
+  void add(const InkStroke& stroke) {
+    const auto at = [&](double share) { return stroke.a + share * (stroke.b - stroke.a); };
+    const auto [from, to] = share_inside(stroke, cell_);
+    if (from > to) return;
+    add(rows_, at(from).y - cell_.lo.y, at(to).y - cell_.lo.y, at(from).x, at(to).x);
+    add(columns_, at(from).x - cell_.lo.x, at(to).x - cell_.lo.x, at(from).y, at(to).y);
+  }
+
+  /// The share of the cell between first and last, in strips of the way that has more.
+  double filled() const {
+    return std::max(length(rows_) * kStrip, length(columns_) * kStrip) /
+           (cell_.width() * cell_.height());
+  }
+
+ private:
+  struct Strip {
+    double first = std::numeric_limits<double>::max(), last = -first;
+  };
+  static std::size_t count(double size) {
+    return static_cast<std::size_t>(std::max(1.0, std::ceil(size / kStrip)));
+  }
+  /// A stroke that goes over strips from `a` to `b`, and along them from `u` to `v`.
+  static void add(std::vector<Strip>& strips, double a, double b, double u, double v) {
+    if (a > b) {
+      std::swap(a, b);
+      std::swap(u, v);
+    }
+    const auto number = [&](double d) {
+      return std::min(strips.size() - 1, static_cast<std::size_t>(std::max(0.0, d / kStrip)));
+    };
+    const auto along = [&](double d) {
+      return b - a < kSamePlace ? v : u + (v - u) * std::clamp((d - a) / (b - a), 0.0, 1.0);
+    };
+    for (std::size_t k = number(a); k <= number(b); ++k) {
+      const double lo = b - a < kSamePlace ? u : along(kStrip * static_cast<double>(k));
+      const double hi = along(kStrip * static_cast<double>(k + 1));
+      strips[k].first = std::min({strips[k].first, lo, hi});
+      strips[k].last = std::max({strips[k].last, lo, hi});
+    }
+  }
+  static double length(const std::vector<Strip>& strips) {
+    double sum = 0;
+    for (const Strip& strip : strips) sum += std::max(0.0, strip.last - strip.first);
+    return sum;
+  }
+
+  plane::Box cell_;
+  std::vector<Strip> rows_, columns_;
+};
+
+/// Calls see(number, cell, cluster) for each tile's cell that a cluster may have ink in.
+template <class See>
+void for_each_cell(const TileGrid& grid, const Ink& ink, See see) {
+  for (const Ink::Cluster& cluster : ink.clusters) {
+    const std::size_t left = grid.column_of(cluster.box.lo.x),
+                      right = grid.column_of(cluster.box.hi.x), top = grid.row_of(cluster.box.hi.y),
+                      bottom = grid.row_of(cluster.box.lo.y);
+    for (std::size_t row = top; row <= bottom; ++row)
+      for (std::size_t column = left; column <= right; ++column)
+        see(row * grid.columns + column, grid.cell(column, row), cluster);
+  }
 }
 
 }  // namespace
@@ -315,20 +412,28 @@ plane::Box Ink::bounds() const {
 
 std::size_t slivers(const TileGrid& grid, const Ink& ink) {
   std::vector<double> held(grid.used.size(), 0.0);
-  for (const Ink::Cluster& cluster : ink.clusters) {
-    const std::size_t left = grid.column_of(cluster.box.lo.x),
-                      right = grid.column_of(cluster.box.hi.x), top = grid.row_of(cluster.box.hi.y),
-                      bottom = grid.row_of(cluster.box.lo.y);
-    for (std::size_t row = top; row <= bottom; ++row)
-      for (std::size_t column = left; column <= right; ++column) {
-        double& own = held[row * grid.columns + column];
-        const plane::Box cell = grid.cell(column, row);
-        for (std::size_t k = cluster.first; k < cluster.last && own < kSliver; ++k)
-          own += length_inside(ink.strokes[k], cell);
-      }
-  }
+  for_each_cell(grid, ink,
+                [&](std::size_t number, const plane::Box& cell, const Ink::Cluster& cluster) {
+                  double& own = held[number];
+                  for (std::size_t k = cluster.first; k < cluster.last && own < kSliver; ++k)
+                    own += length_inside(ink.strokes[k], cell);
+                });
   std::size_t count = 0;
   for (std::size_t k = 0; k < held.size(); ++k) count += grid.used[k] && held[k] < kSliver;
+  return count;
+}
+
+std::size_t nearly_empty(const TileGrid& grid, const Ink& ink) {
+  std::vector<CellStrips> held;
+  for (std::size_t row = 0; row < grid.rows; ++row)
+    for (std::size_t column = 0; column < grid.columns; ++column)
+      held.emplace_back(grid.cell(column, row));
+  for_each_cell(grid, ink, [&](std::size_t number, const plane::Box&, const Ink::Cluster& cluster) {
+    for (std::size_t k = cluster.first; k < cluster.last; ++k) held[number].add(ink.strokes[k]);
+  });
+  std::size_t count = 0;
+  for (std::size_t k = 0; k < held.size(); ++k)
+    count += grid.used[k] && held[k].filled() < kNearlyEmpty;
   return count;
 }
 

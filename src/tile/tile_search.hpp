@@ -44,8 +44,17 @@ inline constexpr double kSliver = 10.0;
 /// How many of the grid's tiles hold less than kSliver of ink each.
 std::size_t slivers(const TileGrid& grid, const Ink& ink);
 
+/// In strips of 5 mm, across or up and down, each full from its first ink to its last, a tile that
+/// is not nearly empty is fuller than that.
+inline constexpr double kNearlyEmpty = 0.12;
+
+/// How many of the grid's tiles are nearly empty.
+std::size_t nearly_empty(const TileGrid& grid, const Ink& ink);
+
 /// The grid of fewest tiles for images of that size; of equal ones that with fewest slivers, then
 /// that which cuts fewest of the boxes to keep whole, then the one that lies most in the middle.
+/// One with fewer tiles that are nearly empty goes before it, if it cuts few boxes more: so many
+/// are tried at most, each some way from all others.
 ///
 /// It tries every place of the first tile on a grid of 1 mm, and those that put an edge of a tile
 /// 2 mm to either side of a corner of the outline.

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 #include <optional>
+#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -111,7 +112,7 @@ void cut_to_length(double& width, double& height, const Ink& ink, const TileOpti
 struct Layout {
   double width, height;
   TileGrid grid;
-  std::pair<std::size_t, std::size_t> cost;  ///< tiles, and slivers among them
+  std::tuple<std::size_t, std::size_t, std::size_t> cost;  ///< tiles, slivers and nearly empty ones
 };
 Layout best_layout(const Page& full, const Ink& ink, const Font& labels,
                    const TileOptions& options) {
@@ -124,9 +125,9 @@ Layout best_layout(const Page& full, const Ink& ink, const Font& labels,
     const double inside = width - 2 * options.margin_mm;
     TileGrid grid = fewest_tiles(ink, wishes, inside,
                                  height - 2 * options.margin_mm - footer_height(inside, options),
-                                 options.overlap_mm, best ? best->cost.first : kAnyNumber);
+                                 options.overlap_mm, best ? std::get<0>(best->cost) : kAnyNumber);
     if (grid.used.empty()) continue;  // it takes more tiles than the other way
-    const std::pair cost{grid.count(), slivers(grid, ink)};
+    const std::tuple cost{grid.count(), slivers(grid, ink), nearly_empty(grid, ink)};
     if (!best || cost < best->cost) best = Layout{width, height, std::move(grid), cost};
   }
   return std::move(*best);

@@ -101,17 +101,27 @@ class Tiling {
     taken_.push_back({box, around});
   }
 
+  /// Lines of words one below the other, said together: they stay together on a tile.
+  using Stack = std::vector<TextMark>;
+  std::vector<Stack> stacks() const;
   void place_texts();
+  std::optional<std::vector<PlacedText>> placed_together(const Stack& stack) const;
   PlacedText placed(const TextMark& text) const;
   /// A stroke under a text counts as much as moving the text this far, mm.
   static constexpr double kCrossed = 1000.0;
   struct Settled {
-    TextMark text;
+    FlatPoint shift;
     TextBox box;
     double cost;  ///< in mm moved; past kCrossed it lies over ink or another text
   };
-  Settled settle(const TextMark& text, const plane::Box& room, double reach, double step,
+  Settled settle(const TextBox& box, const plane::Box& room, double reach, double step,
                  double worst = std::numeric_limits<double>::infinity()) const;
+  /// The same on whichever tile it finds the best place.
+  struct SettledOn {
+    Settled place;
+    TileAt tile;
+  };
+  SettledOn settle_on_a_tile(const TextBox& box, double far_reach) const;
   void find_joints();
   void add_joint(TileAt before, TileAt after, bool upright);
   std::vector<FlatPoint> diamond_spots(const Joint& joint) const;

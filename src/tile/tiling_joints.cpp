@@ -108,9 +108,10 @@ TextMark Tiling::neighbor_name(const Joint& joint, FlatPoint diamond, bool on_be
     } else {
       text.at = diamond + FlatPoint{kDiamondHalf + 1.0, on_before ? 1.5 : -1.5 - height};
     }
-    const Settled settled = settle(text, room, kNameReach, kNameStep);
+    const Settled settled = settle(box_of(text, labels_), room, kNameReach, kNameStep);
     if (settled.cost < best_cost) {
-      best = settled.text;
+      best = text;
+      best.at = text.at + settled.shift;
       best_cost = settled.cost;
     }
     if (best_cost < kCrossed) break;

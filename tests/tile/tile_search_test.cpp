@@ -141,6 +141,46 @@ TEST_CASE("fewest_tiles (1) (2): as few tiles and slivers as clipping every plac
   });
 }
 
+void add_box(Ink& ink, FlatPoint lo, FlatPoint hi) {
+  const FlatPoint corners[] = {lo, {hi.x, lo.y}, hi, {lo.x, hi.y}};
+  for (int k = 0; k < 4; ++k) ink.add({corners[k], corners[(k + 1) % 4]});
+}
+
+TEST_CASE("nearly empty tiles: what lies between their lines, in strips, by hand") {
+  // Two cells of 100 by 100 mm: a frame of 60 by 60 mm is 0.36 of the first (12 strips of 60 mm),
+  // one of 30 by 30 mm 0.09 of the second.
+  Ink ink;
+  add_box(ink, {20, -80}, {80, -20.01});
+  add_box(ink, {120, -50}, {150, -20.01});
+  TileGrid grid{{0, 0}, 100, 100, 0, 2, 1, {1, 1}};
+  CHECK(nearly_empty(grid, ink) == 1);
+  // 36 by 36 mm: 8 strips of 36 mm are 0.288 where the frame begins and ends within strips.
+  add_box(ink, {120, -56}, {156, -20.01});
+  CHECK(nearly_empty(grid, ink) == 0);
+  // Corners of the same frame: full between them, up and down and across.
+  Ink corners;
+  add_box(corners, {20, -80}, {80, -20.01});
+  for (const FlatPoint at :
+       {FlatPoint{110, -90}, FlatPoint{186, -90}, FlatPoint{110, -14}, FlatPoint{186, -14}})
+    add_box(corners, at, at + FlatPoint{4, 4});
+  CHECK(nearly_empty(grid, corners) == 0);  // 2 strips of 80 mm: 0.16
+  // Not counted: a cell without ink.
+  grid.used = {1, 0};
+  CHECK(nearly_empty(grid, ink) == 0);
+}
+
+TEST_CASE("fewest_tiles: a place with no tile nearly empty goes before one nearer the middle") {
+  // 190 mm of a strip 60 mm high, then a tip 100 mm long and 8 mm high; tiles of 150 mm, 10 mm of
+  // them shared, so three. In their middle the last holds 80 mm of the tip alone: 2 strips of 5 mm,
+  // 0.05 of it. Some 40 mm further left the first still has 30 by 60 mm, 0.13 of it.
+  Ink ink;
+  add_box(ink, {0, 0}, {190, 60});
+  add_box(ink, {190, 26}, {290, 34});
+  const TileGrid grid = fewest_tiles(ink, {{}, {}}, 150, 100, 10);
+  CHECK(grid.count() == 3);
+  CHECK(nearly_empty(grid, ink) == 0);
+}
+
 TEST_CASE("fewest_tiles: the cells that hold ink, no other, and all of it") {
   test::for_drawn_cases("tiles-with-ink", 60, [](std::mt19937_64& rng) {
     std::vector<FlatPoint> corners;

@@ -8,6 +8,7 @@
 #include "support/commands.hpp"
 #include "support/drawn.hpp"
 #include "support/made_by_hand.hpp"
+#include "support/made_examples.hpp"
 #include "support/overlaps.hpp"
 #include "support/tiles_together.hpp"
 #include "swathe/job.hpp"
@@ -112,6 +113,23 @@ TEST_CASE(
       if (const auto* fill = std::get_if<FillMark>(&mark); fill && fill->kind == LineKind::Join)
         CHECK((fill->color.red > 0.5 || fill->outlines.size() == 2));  // gray strips; hollow ones
   CHECK(style_of(LineKind::Trim).dashes_mm != style_of(LineKind::Cut).dashes_mm);
+}
+
+TEST_CASE("tiled covers: words that stand one below the other stay together on a tile") {
+  const Font face = test::label_font();
+  for (const auto& path : test::example_jobs()) {
+    CAPTURE(path.filename().string());
+    const Made made = test::made_example(path);
+    for (std::size_t bumper = 0; bumper < made.patterns.size(); ++bumper)
+      for (const Page& page : tiles_of(made, bumper, face).pages) {
+        const std::vector<TextMark> texts = test::texts_of(page.drawing);
+        for (const TextMark& side : texts)
+          if (side.text.ends_with(" side"))  // below "BUMPER A", above "INSIDE UP"
+            CHECK_MESSAGE(std::ranges::count(texts, side.at.x,
+                                             [](const TextMark& text) { return text.at.x; }) >= 3,
+                          side.text);
+      }
+  }
 }
 
 TEST_CASE("tiled covers: no row of tiles joins along an edge that is cut") {
