@@ -9,7 +9,12 @@ namespace {
 constexpr double kAfter = 3.0;  ///< below an item
 constexpr double kBeforeHeading = 4.0;
 constexpr double kLeastTable = 24.0;  ///< a table is begun in no less room
-constexpr double kMostText = 175.0;   ///< longer lines are hard to follow
+constexpr double kSmallTable = 0.3;   ///< of a page's height
+// Of a page's height:
+constexpr double kLeastLast = 0.35;  ///< a chapter's last page is filled so far, where it can be,
+constexpr double kMostFree = 0.5;    ///< the others being left free so far at most,
+constexpr double kShareStep = 0.03;  ///< in steps
+constexpr double kMostText = 175.0;  ///< longer lines are hard to follow
 constexpr std::size_t kMostPages = 200;
 constexpr std::size_t kAnyPage = 88;   ///< a page number as wide as any other
 constexpr double kLeastColumn = 30.0;  ///< no column is made narrower than this
@@ -117,7 +122,13 @@ bool Flow::leads(std::size_t item) const {
 /// With less room than this the item goes to the next page, with what must follow it.
 double Flow::wanted(std::size_t item) const {
   const Item& it = items_[item];
-  if (it.kind == Item::Kind::Table) return kLeastTable;
+  if (it.kind == Item::Kind::Table) {
+    // A small one stays whole: a row or two would look lost on the next page.
+    Drawing trial;
+    const double high =
+        draw_table(trial, labels_, {0, 0}, it.table, 1e9, 0, it.height_mm).box.height();
+    return high <= kSmallTable * room_.height() ? high : kLeastTable;
+  }
   const double own = it.picture.box.height();
   return leads(item) ? own + kAfter + wanted(item + 1) : own;
 }
@@ -125,55 +136,86 @@ double Flow::wanted(std::size_t item) const {
 std::vector<Page> Flow::pages() {
   std::vector<Page> pages;
   std::vector<std::string> chapters;  // of each page
-  std::string chapter = head_.title.subject;
-  plane::Box room;
-  double y = 0;
-  const auto turn = [&] {
-    Page page = empty_page(paper_, false);
-    page.name = chapter;
-    Drawing trial;
-    room = draw_page_head(trial, labels_, printable(page, paper_),
-                          head_of(pages.size(), kAnyPage, chapter));
-    y = room.hi.y;
-    pages.push_back(std::move(page));
-    chapters.push_back(chapter);
+
+  struct Laid {
+    std::vector<Page> pages;
+    double used = 0;  ///< of the last one's height
   };
-  const auto fresh = [&] { return y >= room.hi.y; };
-  const auto set_table = [&](const Item& item) {
-    std::size_t row = 0;
-    do {
+  // A chapter's items, on pages whose lowest part stays free.
+  const auto lay = [&](std::size_t first, std::size_t last, const std::string& chapter,
+                       double free) {
+    Laid laid;
+    plane::Box room;
+    double y = 0;
+    const auto turn = [&] {
+      Page page = empty_page(paper_, false);
+      page.name = chapter;
       Drawing trial;
-      const TableDrawn drawn = draw_table(trial, labels_, {room.lo.x, y}, item.table, y - room.lo.y,
-                                          row, item.height_mm);
-      if (drawn.next == row && !item.table.rows.empty() && !fresh()) {
-        turn();
+      room = draw_page_head(trial, labels_, printable(page, paper_),
+                            head_of(pages.size() + laid.pages.size(), kAnyPage, chapter));
+      y = room.hi.y;
+      room.lo.y += free;
+      laid.pages.push_back(std::move(page));
+    };
+    const auto fresh = [&] { return y >= room.hi.y; };
+    const auto set_table = [&](const Item& item) {
+      std::size_t row = 0;
+      do {
+        Drawing trial;
+        const TableDrawn drawn = draw_table(trial, labels_, {room.lo.x, y}, item.table,
+                                            y - room.lo.y, row, item.height_mm);
+        if (drawn.next == row && !item.table.rows.empty() && !fresh()) {
+          turn();
+          continue;
+        }
+        laid.pages.back().drawing.add(trial, {});
+        y = drawn.box.lo.y - kAfter;
+        row = std::max(drawn.next, row + 1);  // a row too high for any page is left out
+        if (row < item.table.rows.size()) turn();
+      } while (row < item.table.rows.size() && pages.size() + laid.pages.size() < kMostPages);
+    };
+    turn();
+    for (std::size_t k = first; k < last; ++k) {
+      const Item& item = items_[k];
+      if (item.kind == Item::Kind::Heading && !fresh()) y -= kBeforeHeading;
+      const double most =
+          room_.height() - free;  // what is higher than a page is separated all the same
+      if (!fresh() && y - std::min(wanted(k), most) < room.lo.y) turn();
+      if (item.kind == Item::Kind::Table) {
+        set_table(item);
         continue;
       }
-      pages.back().drawing.add(trial, {});
-      y = drawn.box.lo.y - kAfter;
-      row = std::max(drawn.next, row + 1);  // a row too high for any page is left out
-      if (row < item.table.rows.size()) turn();
-    } while (row < item.table.rows.size() && pages.size() < kMostPages);
+      const plane::Box& box = item.picture.box;
+      laid.pages.back().drawing.add(item.picture.drawing,
+                                    {false, 0, {room.lo.x - box.lo.x, y - box.hi.y}});
+      y -= box.height() + kAfter;
+    }
+    laid.used = (room.hi.y - y) / (room.hi.y - room.lo.y + free);
+    return laid;
   };
-  for (std::size_t k = 0; k < items_.size(); ++k) {
-    const Item& item = items_[k];
-    if (item.kind == Item::Kind::Chapter) {
-      chapter = item.words;
-      turn();
-      continue;
+  // Where a chapter would leave little for its last page, its other pages leave it more.
+  const auto balanced = [&](std::size_t first, std::size_t last, const std::string& chapter) {
+    Laid laid = lay(first, last, chapter, 0);
+    if (laid.pages.size() < 2 || laid.used >= kLeastLast) return laid;
+    for (double share = kShareStep; share < kMostFree; share += kShareStep) {
+      Laid other = lay(first, last, chapter, share * room_.height());
+      if (other.pages.size() == laid.pages.size() && other.used > laid.used)
+        laid = std::move(other);
+      if (laid.used >= kLeastLast) break;
     }
-    if (pages.empty()) turn();
-    if (item.kind == Item::Kind::Heading && !fresh()) y -= kBeforeHeading;
-    const double most = room_.height();  // what is higher than a page is separated all the same
-    if (!fresh() && y - std::min(wanted(k), most) < room.lo.y) turn();
-    if (item.kind == Item::Kind::Table) {
-      set_table(item);
-      continue;
+    return laid;
+  };
+
+  std::string chapter = head_.title.subject;
+  for (std::size_t first = 0; first < items_.size();) {
+    if (items_[first].kind == Item::Kind::Chapter) chapter = items_[first++].words;
+    std::size_t last = first;
+    while (last < items_.size() && items_[last].kind != Item::Kind::Chapter) ++last;
+    for (Page& page : balanced(first, last, chapter).pages) {
+      pages.push_back(std::move(page));
+      chapters.push_back(chapter);
     }
-    const plane::Box& box = item.picture.box;
-    pages.back().drawing.add(item.picture.drawing,
-                             {false, 0, {room.lo.x - box.lo.x, y - box.hi.y}});
-    y -= box.height() + kAfter;
+    first = last;
   }
   for (std::size_t k = 0; k < pages.size(); ++k)
     draw_page_head(pages[k].drawing, labels_, printable(pages[k], paper_),

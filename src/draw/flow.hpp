@@ -30,8 +30,8 @@ class Flow {
   void heading(const std::string& words);
   void words(const std::string& words);
   void caution(const std::string& words);
-  /// Rows are kept whole; a table may go over pages, its headings on each. Where
-  /// it is wider than the page it is lettered smaller, and then its widest columns give way.
+  /// Rows are kept whole; a large table may go over pages, its headings on each. Where it is wider
+  /// than the page it is lettered smaller, and then its widest columns give way.
   void table(const Table& table, double height_mm = kTextHeight);
   void picture(Picture picture);
 
