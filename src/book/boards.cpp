@@ -8,6 +8,7 @@
 #include "book/cut_diagram.hpp"
 #include "book/neighbors.hpp"
 #include "book/piece_table.hpp"
+#include "book/square_check.hpp"
 #include "book/texts.hpp"
 #include "book/words.hpp"
 #include "sheet/cautions.hpp"
@@ -49,6 +50,22 @@ void add_cuts(const Made& made, Flow& flow) {
                                                {"width", width}}));
     flow.picture(draw_sheet_cuts(sheet, flow.labels(), units, flow.width()));
   }
+}
+
+void add_square_check(const Made& made, Flow& flow) {
+  Table table;
+  table.columns = {{say("column.bumper")},
+                   {say("square.column-from")},
+                   {say("square.column-to")},
+                   {say("column.length"), draw::Anchor::Right}};
+  for (std::size_t b = 0; b < made.wraps.size(); ++b)
+    for (const AcrossBoards& one : across_boards(made, b))
+      table.rows.push_back({made.patterns[b].bumper, one.from, one.to,
+                            dimension(mm(one.length_mm), made.job.units)});
+  if (table.rows.empty()) return;
+  flow.heading(say("square.heading"));
+  flow.words(say("square.how"));
+  flow.table(table);
 }
 
 void add_pencil_marks(const Made& made, Flow& flow) {
@@ -142,10 +159,8 @@ void add_boards(const Made& made, Flow& flow) {
                                 {"thickness", exact(keys.thickness, made.job.units)}}) +
              " " + say("ends.explained"));
   flow.table(piece_table(made, made.boards, sawn));
-  for (const StockCut& cut : made.stock.boards.too_long)
-    flow.words(say("boards.too-long",
-                   {{"piece", cut.label}, {"length", exact(mm(cut.length), made.job.units)}}));
   add_cuts(made, flow);
+  add_square_check(made, flow);
   add_pencil_marks(made, flow);
   add_brackets(made, flow);
 }

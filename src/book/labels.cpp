@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <iterator>
 
 #include "base/workshop.hpp"
 #include "book/chapters.hpp"
@@ -12,8 +13,9 @@ namespace {
 
 using book_texts::say;
 
-constexpr double kHigh = 38.0, kLeastWide = 58.0;  ///< of a label; one of long names is higher
+constexpr double kHigh = 38.0, kLeastWide = 58.0;  ///< of a label; one of many words is higher
 constexpr double kPad = 2.5;
+constexpr double kBetweenRows = 3.0;
 constexpr double kTop = 18.0;  ///< width kept for "TOP"
 
 struct Label {
@@ -102,33 +104,49 @@ class Labels {
   std::vector<Label> labels_;
 };
 
-/// A label's words, its upper left corner at the origin; as large as they fit into `kHigh`.
-Picture label_words(const Font& labels, double wide, const Label& label) {
-  struct Heights {
-    double name, lines;
-  };
+/// Lettering of a label's name, and of its lines.
+struct Lettering {
+  double name, lines;
+};
+/// The largest first.
+constexpr Lettering kLetterings[] = {
+    {kTitleHeight, kTextHeight}, {kTextHeight, kTableHeight}, {kTableHeight, kTableHeight}};
+
+/// A label's words, its upper left corner at the origin, as high as they come to.
+struct LabelWords {
+  Picture picture;
+  bool too_wide = false;  ///< a word of it is wider than the label
+};
+LabelWords label_words(const Font& labels, double wide, const Label& label,
+                       const Lettering& lettering) {
   const double width = wide - 2 * kPad;
   const FlatPoint corner{kPad, -kPad};
-  Picture picture;
-  for (const auto& [large, small] :
-       {Heights{kTitleHeight, kTextHeight}, Heights{kTextHeight, kTableHeight},
-        Heights{kTableHeight, kTableHeight}}) {
-    picture.drawing = {};
-    const plane::Box name =
-        draw_text_block(picture.drawing, labels, corner, width - kTop, label.name, large);
-    double y = name.lo.y - 0.6 * small, widest = name.width() + kTop;
-    for (const std::string& line : label.lines) {
-      const plane::Box set =
-          draw_text_block(picture.drawing, labels, {corner.x, y}, width, line, small);
-      widest = std::max(widest, set.width());
-      y = set.lo.y - 0.4 * small;
-    }
-    picture.box = {{0, y - 1.0}, {wide, 0}};
-    if (picture.box.height() <= kHigh && widest <= width + 1e-6) break;
+  LabelWords words;
+  Drawing& onto = words.picture.drawing;
+  const plane::Box name =
+      draw_text_block(onto, labels, corner, width - kTop, label.name, lettering.name);
+  double y = name.lo.y - 0.6 * lettering.lines, widest = name.width() + kTop;
+  for (const std::string& line : label.lines) {
+    const plane::Box set =
+        draw_text_block(onto, labels, {corner.x, y}, width, line, lettering.lines);
+    widest = std::max(widest, set.width());
+    y = set.lo.y - 0.4 * lettering.lines;
   }
-  picture.drawing.text({wide - kPad, corner.y - kTextHeight}, say("label.top"), kTextHeight,
-                       draw::Anchor::Right);
-  return picture;
+  words.picture.box = {{0, y - 1.0}, {wide, 0}};
+  words.too_wide = widest > width + 1e-6;
+  onto.text({wide - kPad, corner.y - kTextHeight}, say("label.top"), kTextHeight,
+            draw::Anchor::Right);
+  return words;
+}
+
+/// The largest that no label has a word too wide for: all are lettered alike.
+Lettering lettering_for(const Font& labels, double wide, const std::vector<Label>& all) {
+  for (const Lettering& lettering : kLetterings)
+    if (std::ranges::none_of(all, [&](const Label& label) {
+          return label_words(labels, wide, label, lettering).too_wide;
+        }))
+      return lettering;
+  return std::end(kLetterings)[-1];
 }
 
 }  // namespace
@@ -140,13 +158,15 @@ void add_labels(const Made& made, Flow& flow) {
   const auto across =
       static_cast<std::size_t>(std::max(1.0, std::floor(flow.width() / kLeastWide)));
   const double wide = flow.width() / static_cast<double>(across);
+  const Lettering lettering = lettering_for(flow.labels(), wide, all);
+  std::vector<Picture> rows;
   for (std::size_t first = 0; first < all.size(); first += across) {
     const std::size_t count = std::min(across, all.size() - first);
     Picture row;
     double high = kHigh;
     for (std::size_t k = 0; k < count; ++k) {
       const double x = wide * static_cast<double>(k);
-      const Picture words = label_words(flow.labels(), wide, all[first + k]);
+      const Picture words = label_words(flow.labels(), wide, all[first + k], lettering).picture;
       row.drawing.add(words.drawing, {false, 0, {x, 0}});
       high = std::max(high, words.box.height());
     }
@@ -156,8 +176,17 @@ void add_labels(const Made& made, Flow& flow) {
       const double x = wide * static_cast<double>(k);
       row.drawing.line(LineKind::Cut, {x, -high}, {x, 0});
     }
-    flow.picture(std::move(row));
+    rows.push_back(std::move(row));
   }
+  // A label or two would look lost on a page: they keep the row above with them.
+  if (rows.size() > 1 && all.size() % across > 0) {
+    const Picture last = std::move(rows.back());
+    rows.pop_back();
+    Picture& above = rows.back();
+    above.drawing.add(last.drawing, {false, 0, {0, above.box.lo.y - kBetweenRows}});
+    above.box.lo.y -= kBetweenRows + last.box.height();
+  }
+  for (Picture& row : rows) flow.picture(std::move(row));
 }
 
 }  // namespace swathe

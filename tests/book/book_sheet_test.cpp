@@ -56,6 +56,23 @@ TEST_CASE("book: no page is left with a sentence alone") {
   }
 }
 
+TEST_CASE("book: labels are all lettered alike, and large where no word is too long for them") {
+  for (const auto& path : test::example_jobs()) {
+    CAPTURE(path.filename().string());
+    const Made made = test::made(test::bytes_of(path), path.filename().string());
+    std::size_t labels = 0;
+    for (const Page& page : book_sheet(made, made.job.paper, test::label_font()).pages) {
+      if (page.name != "build book: labels") continue;
+      for (const TextMark& text : test::texts_of(page.drawing))
+        if (text.text.ends_with(" long")) {
+          ++labels;
+          CHECK(text.height_mm == doctest::Approx(3.5));
+        }
+    }
+    CHECK(labels >= 8);
+  }
+}
+
 // By hand: brackets 1 and 2 are 9 in from their ends and 3 in wide, their holes 3/4 and 2 1/4 in
 // from the left as seen from outside, and 3/4 in below their tops, which are 1/2 in below the
 // board's. From the left that is 9 + 3/4 and 9 + 2 1/4 in; from the right 9 + 3 - 3/4 and 9 + 3 - 2

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <map>
 
 #include "book/book_sheet.hpp"
@@ -283,14 +284,16 @@ TEST_CASE("labels: every board of every set has one, and so has every cover of e
       const std::vector<TextMark> texts = test::texts_of(page.drawing);
       for (const TextMark& text : texts) {
         if (!text.text.starts_with("board")) continue;
-        // The name is the nearest text above it that starts where it does.
-        const TextMark* name = nullptr;
+        // The name stands above it, in larger letters and as many lines as it takes.
+        std::map<double, std::string, std::greater<>> lines;
         for (const TextMark& other : texts)
-          if (std::abs(other.at.x - text.at.x) < 0.1 && other.at.y > text.at.y + 0.1 &&
-              (!name || other.at.y < name->at.y))
-            name = &other;
-        REQUIRE(name);
-        ++labels[text.text + ": " + name->text];
+          if (std::abs(other.at.x - text.at.x) < 0.1 && other.height_mm > text.height_mm + 0.1 &&
+              other.at.y > text.at.y && other.at.y < text.at.y + 20)
+            lines[other.at.y] = other.text;
+        REQUIRE_FALSE(lines.empty());
+        std::string name;
+        for (const auto& [y, line] : lines) name += (name.empty() ? "" : " ") + line;
+        ++labels[text.text + ": " + name];
       }
       for (const TextMark& text : texts)
         if (text.text.starts_with("cover ")) ++labels["covers"];
