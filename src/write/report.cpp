@@ -154,7 +154,8 @@ Json bumper_part(const Made& made, std::size_t k) {
                               {"layers", end.layers},
                               {"tongue_mm", grid(end.tongue)},
                               {"ears_mm", grid(end.ears)},
-                              {"flaps_begin_mm", grid(end.flaps)}});
+                              {"flaps_begin_mm", grid(end.flaps)},
+                              {"past_board_mm", grid(end.past_board)}});
   bumper["bare_gap_mm"] = grid(made.bare_gaps[k]);
   bumper["covered_gap_mm"] = grid(made.covered_gaps[k]);
   bumper["clear"] = Json::array();
