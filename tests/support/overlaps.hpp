@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "draw/text_box.hpp"
@@ -16,40 +17,56 @@ inline std::vector<TextMark> texts_of(const Drawing& drawing) {
 }
 
 /// Every pair of texts whose boxes overlap, and every text that runs off the page; in words.
-inline std::vector<std::string> text_faults(const Page& page, const Font& labels) {
+/// `slack`: ink keeps off the edge of its box by so much, mm.
+inline std::vector<std::string> text_faults(const Page& page, const Font& labels,
+                                            double slack = 0) {
   std::vector<std::string> faults;
   const std::vector<TextMark> texts = texts_of(page.drawing);
   const plane::Box paper{{0, 0}, {page.width_mm, page.height_mm}};
+  std::vector<TextBox> boxes;
+  for (const TextMark& text : texts) boxes.push_back(box_of(text, labels).grown(-slack));
   for (std::size_t a = 0; a < texts.size(); ++a) {
-    const TextBox box = box_of(texts[a], labels);
-    for (const FlatPoint p : box.corners())
+    if (texts[a].text.empty()) continue;
+    for (const FlatPoint p : boxes[a].corners())
       if (!paper.holds(p)) {
         faults.push_back("\"" + texts[a].text + "\" runs off the page");
         break;
       }
     for (std::size_t b = a + 1; b < texts.size(); ++b)
-      if (overlap(box, box_of(texts[b], labels)))
+      if (!texts[b].text.empty() && overlap(boxes[a], boxes[b]))
         faults.push_back("\"" + texts[a].text + "\" lies over \"" + texts[b].text + "\"");
   }
   return faults;
 }
 
 /// Every text that a line runs through, in words.
-inline std::vector<std::string> lines_through_text(const Page& page, const Font& labels) {
+inline std::vector<std::string> lines_through_text(const Page& page, const Font& labels,
+                                                   double slack = 0) {
+  struct Line {
+    std::vector<FlatPoint> points;
+    plane::Box box;
+  };
+  std::vector<Line> lines;
+  for (const draw::Mark& mark : page.drawing.marks()) {
+    const auto* line = std::get_if<LineMark>(&mark);
+    if (!line) continue;
+    Line flat{flatten(line->path, 0.05), bounds(line->path)};
+    if (line->path.closed && !flat.points.empty()) flat.points.push_back(flat.points.front());
+    lines.push_back(std::move(flat));
+  }
   std::vector<std::string> faults;
   for (const TextMark& text : texts_of(page.drawing)) {
-    const TextBox box = box_of(text, labels);
-    for (const draw::Mark& mark : page.drawing.marks()) {
-      const auto* line = std::get_if<LineMark>(&mark);
-      if (!line) continue;
-      std::vector<FlatPoint> points = flatten(line->path, 0.05);
-      if (line->path.closed && !points.empty()) points.push_back(points.front());
-      for (std::size_t k = 0; k + 1 < points.size(); ++k)
-        if (crossed_by(box, points[k], points[k + 1])) {
-          faults.push_back("a line runs through \"" + text.text + "\"");
-          break;
-        }
-    }
+    if (text.text.empty()) continue;
+    const TextBox box = box_of(text, labels).grown(-slack);
+    const plane::Box around = bounds(box);
+    const auto crosses = [&](const Line& line) {
+      if (!line.box.meets(around)) return false;
+      for (std::size_t k = 0; k + 1 < line.points.size(); ++k)
+        if (crossed_by(box, line.points[k], line.points[k + 1])) return true;
+      return false;
+    };
+    for (const Line& line : lines)
+      if (crosses(line)) faults.push_back("a line runs through \"" + text.text + "\"");
   }
   return faults;
 }
