@@ -3,10 +3,10 @@
 
 BUILD_PACKAGES="g++ cmake make pkg-config libcairo2-dev libharfbuzz-dev libfreetype-dev
   libcli11-dev libtomlplusplus-dev libfmt-dev nlohmann-json3-dev libexpected-dev libfast-float-dev
-  libboost-dev libpolyclipping-dev"
+  libboost-dev libpolyclipping-dev zlib1g-dev"
 
 TEST_PACKAGES="doctest-dev libmpfr-dev libgmp-dev libcgal-dev libeigen3-dev poppler-utils qpdf librsvg2-bin
-  groff-base man-db zsh fish dpkg-dev file
+  groff-base man-db zsh fish dpkg-dev file unzip
   libharfbuzz-bin python3 python3-jsonschema python3-ezdxf locales fonts-dejavu-core
   fonts-liberation fonts-roboto-unhinted fonts-lato fonts-freefont-ttf fonts-urw-base35
   fonts-cantarell fonts-inter"

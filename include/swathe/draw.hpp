@@ -151,6 +151,7 @@ struct Page {
 
 /// What a sheet file is for: the words in the report and the file's place in the order of work.
 enum class SheetKind {
+  Start,
   TestPage,
   Pattern,
   Tiles,

@@ -2,8 +2,10 @@
 
 // A job's sheets and its files, as bytes.
 
+#include <array>
 #include <cstddef>
 #include <deque>
+#include <initializer_list>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -12,6 +14,7 @@
 #include "swathe/draw.hpp"
 #include "swathe/make.hpp"
 #include "swathe/pattern.hpp"
+#include "swathe/sheet.hpp"
 #include "swathe/type.hpp"
 
 namespace swathe {
@@ -21,11 +24,11 @@ struct ListedSheet : SheetName {
   std::optional<std::size_t> bumper;  ///< whose cover it is of, by its number
 };
 
-/// Every sheet of a job that is cut, marked or read at the bench, in the order of work: the test
-/// page; per bumper its pattern at full size, the same in tiles, its half on the fold, its
-/// measuring sheet and its templates; then the numerals and where their digits go, what an
-/// observer sees, then the build book. Sheets that would have no page are left out, and tiles, half
-/// and templates of a cover that is cut from another's print.
+/// Every sheet of a job that is cut, marked or read at the bench, in the order of work: where to
+/// start; the test page; per bumper its pattern at full size, the same in tiles, its half on the
+/// fold, its measuring sheet and its templates; then the numerals and where their digits go, what
+/// an observer sees, then the build book. Sheets that would have no page are left out, and tiles,
+/// half and templates of a cover that is cut from another's print.
 ///
 /// Nothing is drawn for it, but templates for paper too small for tiles, to see whether one fits.
 /// Holds (list_of_sheets_test.cpp): (1) it has exactly the sheets that have pages.
@@ -37,6 +40,9 @@ std::vector<ListedSheet> list_sheets(const Made& made, const Font& labels);
 /// Requires: `sheet` is of list_sheets(made, labels).
 /// Holds (list_of_sheets_test.cpp): (1) it is the same whether others are drawn or not.
 Sheet make_sheet(const Made& made, const ListedSheet& sheet, const Font& labels);
+/// The same by one who has its ways to print already: print_ways(made, labels).
+Sheet make_sheet(const Made& made, const ListedSheet& sheet, const Font& labels,
+                 const PrintWays& ways);
 
 /// The whole list with its pages.
 std::vector<Sheet> all_sheets(const Made& made, const Font& labels);
@@ -112,8 +118,64 @@ std::string to_obj(const Mesh& mesh);
 /// Holds: same job, same bytes, in any locale; what is not built is absent.
 std::string report_json(const Made& made, const std::vector<ToldSheet>& sheets);
 
-/// Which of a job's files are to be made.
-enum class Wanted { Everything, Patterns, Numerals, Views };
+/// The kinds of a job's files.
+enum class FileKind {
+  Start,
+  TestPage,
+  Pattern,
+  Tiles,  ///< of halves on the fold, too
+  Measures,
+  Templates,
+  Numerals,  ///< and where their digits go
+  Views,
+  Book,
+  Model,  ///< of card
+  Mesh,   ///< the covers in space
+  Report,
+};
+inline constexpr int kFileKinds = static_cast<int>(FileKind::Report) + 1;
+/// "test-page", in small letters.
+std::string to_text(FileKind kind);
+/// Whose files a sheet's are.
+FileKind file_kind(SheetKind kind);
+
+/// Which of a job's files are to be made: some kinds of them.
+class Wanted {
+ public:
+  static const Wanted Everything, Patterns, Numerals, Views;
+
+  constexpr Wanted() = default;  ///< none
+  constexpr Wanted(std::initializer_list<FileKind> kinds) {
+    for (const FileKind kind : kinds) bits_ |= 1u << static_cast<unsigned>(kind);
+  }
+  /// What a word asks for that kWantedWords has; nothing for another word. Sheets at full size
+  /// bring the test page.
+  static std::optional<Wanted> of_word(std::string_view word);
+
+  constexpr bool has(FileKind kind) const {
+    return (bits_ & 1u << static_cast<unsigned>(kind)) != 0;
+  }
+  friend constexpr Wanted operator|(Wanted a, Wanted b) {
+    a.bits_ |= b.bits_;
+    return a;
+  }
+  friend constexpr bool operator==(Wanted, Wanted) = default;
+
+ private:
+  unsigned bits_ = 0;
+};
+inline constexpr Wanted Wanted::Everything{
+    FileKind::Start,    FileKind::TestPage,  FileKind::Pattern,  FileKind::Tiles,
+    FileKind::Measures, FileKind::Templates, FileKind::Numerals, FileKind::Views,
+    FileKind::Book,     FileKind::Model,     FileKind::Mesh,     FileKind::Report};
+inline constexpr Wanted Wanted::Patterns{FileKind::TestPage, FileKind::Pattern,   FileKind::Tiles,
+                                         FileKind::Measures, FileKind::Templates, FileKind::Model};
+inline constexpr Wanted Wanted::Numerals{FileKind::TestPage, FileKind::Numerals};
+inline constexpr Wanted Wanted::Views{FileKind::Views};
+
+/// The words for kinds that can be asked for alone, in the order of work.
+inline constexpr std::array<std::string_view, 8> kWantedWords = {
+    "pattern", "tiles", "measures", "templates", "numerals", "views", "book", "model"};
 
 /// Whether sheets of that kind are among them.
 bool wants(Wanted wanted, SheetKind kind);
@@ -130,7 +192,18 @@ struct MadeFile {
   std::string bytes;
   std::size_t pages = 0;  ///< 0 where it has none: meshes, the report
   std::string paper, what;
+  FileKind kind = FileKind::Report;
 };
+
+/// Files in one ZIP archive, in their order: deflated where that is shorter, each with the date
+/// `created` (ISO 8601, in UTC; from 1980 to 2107, else the nearest that the form can hold).
+///
+/// Requires: names differ; less than 65 535 files, and less than 4 GiB of them all.
+/// Throws std::runtime_error where the compression library has no memory.
+/// Holds (zip_test.cpp): (1) same files, same date: same bytes.
+/// Source: PKWARE, .ZIP File Format Specification 6.3.10, sections 4.3 and 4.4.
+std::string to_zip(const std::vector<MadeFile>& files,
+                   const std::string& created = PdfOptions{}.created);
 
 /// A job's files, one after another in the order of work: of each sheet its PDF, and of what is cut
 /// or looked at each page for drawing programs (SVG), plotters and cutters (DXF), and as dots
@@ -150,6 +223,8 @@ class JobFiles {
   bool none() const;
   /// Makes the next file; nothing after the last. Throws as the writers of PDF and PNG do.
   std::optional<MadeFile> next();
+  /// The job's ways to print.
+  const PrintWays& ways();
   /// Every sheet that was drawn so far.
   const std::vector<ToldSheet>& sheets() const { return told_; }
 
@@ -161,6 +236,7 @@ class JobFiles {
   };
 
   bool draw_next();
+  Sheet next_listed();
   void plan_parts();
   MadeFile made_part(Part part) const;
   std::optional<MadeFile> next_beside_sheets();
@@ -170,6 +246,7 @@ class JobFiles {
   FileOptions options_;
   std::vector<ListedSheet> list_;
   std::size_t listed_ = 0, models_ = 0;  ///< drawn so far
+  std::optional<PrintWays> ways_;        ///< once a sheet tells them
   Sheet sheet_;                          ///< whose files are made now
   std::deque<Part> parts_;               ///< of it, still to be made
   std::vector<ToldSheet> told_;

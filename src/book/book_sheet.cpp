@@ -1,8 +1,8 @@
 #include "book/book_sheet.hpp"
 
 #include "book/chapters.hpp"
+#include "book/start_sheet.hpp"
 #include "book/texts.hpp"
-#include "book/words.hpp"
 
 namespace swathe {
 
@@ -12,23 +12,19 @@ SheetName book_name(const PaperKeys& paper) {
   return {"book", say("book.title"), SheetKind::Book, paper.sheet};
 }
 
-Sheet book_sheet(const Made& made, const PaperKeys& paper, const Font& labels) {
-  const bool inches = made.job.units == Units::Inches;
-  PageHead head;
-  head.title = {
-      made.job.title,
-      say("chapter.built"),
-      "",
-      {say(inches ? "head.inches" : "head.millimeters") + " " +
-           say(made.job.cloth.fixing == Fixing::HookAndLoop ? "head.one-set" : "head.set-a-color"),
-       say("head.colors", {{"colors", color_words(made)}}),
-       say(inches ? "head.nearest-inches" : "head.nearest-millimeters")}};
-  Flow flow(paper, labels, head);
+Sheet book_sheet(const Made& made, const PrintWays& ways, const PaperKeys& paper,
+                 const Font& labels) {
+  Flow flow(paper, labels, start_head(made, say("chapter.start")));
+  add_start(made, ways, flow);
   for (const auto add :
        {add_sketch, add_shopping, add_boards, add_padding, add_cloth, add_numerals, add_lay,
         add_fastening, add_order_of_work, add_inspectors_card, add_labels})
     add(made, flow);
   return {book_name(paper), flow.pages()};
+}
+
+Sheet book_sheet(const Made& made, const PaperKeys& paper, const Font& labels) {
+  return book_sheet(made, print_ways(made, labels), paper, labels);
 }
 
 }  // namespace swathe

@@ -2,10 +2,13 @@
 
 #include "draw/flow.hpp"
 #include "swathe/make.hpp"
+#include "swathe/sheet.hpp"
 
 // The chapters of the build book, each for one pair of hands: its pages can be given away.
 namespace swathe {
 
+/// Plan, verdict, what to print, order of work: the book's first page, and a sheet of its own.
+void add_start(const Made& made, const PrintWays& ways, Flow& flow);
 void add_sketch(const Made& made, Flow& flow);     ///< plan and section, measured
 void add_shopping(const Made& made, Flow& flow);   ///< stock and weights; goes on
 void add_boards(const Made& made, Flow& flow);     ///< list, cuts, pencil marks, brackets

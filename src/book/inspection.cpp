@@ -82,6 +82,7 @@ Table card(const std::vector<InspectionRow>& rows, const Job& job, const Font& l
                    {say("card.column-expects"), draw::Anchor::Left, words},
                    {say("card.column-measured"), draw::Anchor::Left, kBox, true}};
   for (const InspectionRow& row : rows) {
+    if (!row.met) table.marked.push_back(table.rows.size());
     const std::string has = card_words(row.expects, job);
     table.rows.push_back({row.rule, card_words(row.what, job), row.with, card_words(row.asks, job),
                           row.met ? has : say("card.not-met", {{"found", has}}), ""});
@@ -128,7 +129,8 @@ std::vector<InspectionRow> inspection_rows(const Made& made) {
         rows.push_back({rule_words(finding, *made.season),
                         what + ": " + subject_words(finding.subject), with, finding.required,
                         finding.measured,
-                        finding.verdict == Verdict::Pass || finding.verdict == Verdict::Unknown});
+                        finding.verdict == Verdict::Pass || finding.verdict == Verdict::Unknown,
+                        finding.verdict});
   return rows;
 }
 

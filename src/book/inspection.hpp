@@ -12,6 +12,7 @@ struct InspectionRow {
   std::string rule;  ///< "R412"; with how sure it is, where that is not official
   std::string what, with, asks, expects;
   bool met = true;  ///< by the plan, as far as it tells
+  Verdict verdict = Verdict::Pass;
 };
 
 /// A row for each finding under a rule of the season, in the order in which a bumper is gone over.

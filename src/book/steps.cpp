@@ -107,7 +107,7 @@ std::vector<Line> lines_of(std::string_view text) {
     std::string_view line = text.substr(0, end);
     text.remove_prefix(std::min(end + 1, text.size()));
     if (line.empty() || line.front() == '#') continue;
-    if (std::string_view("@+>~<=").find(line.front()) == std::string_view::npos) {
+    if (std::string_view("@+>~<=!").find(line.front()) == std::string_view::npos) {
       lines.push_back({'@', "", std::string(line)});
       continue;
     }
@@ -182,6 +182,7 @@ WorkStep step_of(const Made& made, const StepLines& lines, int corner) {
     if (!applies(made, line.hangs_on, corner)) continue;
     if (line.mark == '@' || line.mark == '+')
       append(step.what, with_values(made, line.words, corner), " ");
+    if (line.mark == '!') append(step.name, line.words, " ");
     if (line.mark == '>') append(step.tools, line.words, ", ");
     if (line.mark == '~') append(step.waits, line.words, " ");
     if (line.mark == '<') add_names(step.needs, line.words);
@@ -202,6 +203,18 @@ std::vector<WorkStep> steps_of(const Made& made) {
     for (int corner = 1; corner <= times; ++corner) steps.push_back(step_of(made, lines, corner));
   }
   return steps;
+}
+
+std::vector<StepName> step_names(const Made& made) {
+  std::vector<StepName> names;
+  std::size_t number = 0;
+  for (const WorkStep& step : steps_of(made)) {
+    ++number;
+    if (names.empty() || names.back().name != step.name)
+      names.push_back({number, number, step.name});
+    names.back().last = number;
+  }
+  return names;
 }
 
 std::vector<std::string> tool_lines(const Made& made) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -10,6 +11,7 @@ namespace swathe {
 
 /// One step of the order of work.
 struct WorkStep {
+  std::string name;  ///< in a few words: "Cut the boards"
   std::string what;
   std::string tools;               ///< to have at hand
   std::string waits;               ///< what has to dry, set or cool, and how long
@@ -22,6 +24,14 @@ struct WorkStep {
 /// Holds (day_test.cpp): (1) what a step needs, an earlier one gave, or it is bought or printed;
 ///   (2) its tools are on the list of tools; (3) each staple is driven once, in order.
 std::vector<WorkStep> steps_of(const Made& made);
+
+/// The same in short: "1  Check the print", "12-14  Fold the corners" where steps of one name
+/// follow one another.
+struct StepName {
+  std::size_t first = 0, last = 0;  ///< counted from 1
+  std::string name;
+};
+std::vector<StepName> step_names(const Made& made);
 
 /// The tools for all of it, a line each.
 std::vector<std::string> tool_lines(const Made& made);

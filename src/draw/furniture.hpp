@@ -76,6 +76,7 @@ struct Table {
   std::vector<Column> columns;
   std::vector<std::vector<std::string>> rows;  ///< each at most a cell a column
   bool close = false;                          ///< rows close together, a rule below each third
+  std::vector<std::size_t> marked = {};        ///< rows that stand out: tinted, a bar beside them
 };
 
 /// The width that a column takes by its own: its `width_mm`, else that of its widest cell.

@@ -6,6 +6,8 @@ namespace swathe {
 
 std::string to_text(SheetKind kind) {
   switch (kind) {
+    case SheetKind::Start:
+      return "start";
     case SheetKind::TestPage:
       return "test-page";
     case SheetKind::Pattern:
@@ -45,6 +47,7 @@ bool is_at_full_size(SheetKind kind) {
     case SheetKind::Numerals:
     case SheetKind::Placing:
       return true;
+    case SheetKind::Start:
     case SheetKind::Measures:
     case SheetKind::Book:
     case SheetKind::Views:

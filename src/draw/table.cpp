@@ -1,11 +1,13 @@
 #include <algorithm>
 
 #include "draw/furniture.hpp"
+#include "draw/marks.hpp"
 
 namespace swathe {
 namespace {
 
 constexpr double kCellPad = 1.6;  ///< between words and the column's edges
+constexpr double kBar = 1.0;      ///< beside a row that stands out
 
 using Cell = std::vector<std::string>;  ///< lines
 
@@ -65,6 +67,16 @@ void draw_cells(Drawing& onto, const Table& table, const std::vector<Cell>& cell
   }
 }
 
+/// A tint, which a gray printer may lose, and a bar, which it does not.
+void mark_row(Drawing& onto, double left, double right, double bottom, double top) {
+  const auto filled = [&](Color color, double from, double to) {
+    onto.fill(LineKind::Thin, color,
+              {closed_path({{from, bottom}, {to, bottom}, {to, top}, {from, top}})});
+  };
+  filled(kTint, left, right);
+  filled(kBlack, left, left + kBar);
+}
+
 }  // namespace
 
 double natural_width(const Table& table, std::size_t column, const Font& labels, double height_mm) {
@@ -107,6 +119,7 @@ TableDrawn draw_table(Drawing& onto, const Font& labels, FlatPoint top_left, con
     const std::vector<Cell> cells = wrapped(table.rows[next], edges, labels, height_mm);
     const double below = y - height_of(table, cells, height_mm);
     if (below < lowest) break;
+    if (std::ranges::count(table.marked, next) > 0) mark_row(onto, left, right, below, y);
     draw_cells(onto, table, cells, edges, y, height_mm);
     if (has_boxes(table) || (next - first + 1) % rows_of(table).ruled == 0 ||
         next + 1 == table.rows.size())

@@ -21,7 +21,7 @@ cut and buy.")
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_NAME libswathe-dev)
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_SECTION libdevel)
 set(CPACK_DEBIAN_LIBRARY_PACKAGE_DEPENDS
-    "libcairo2-dev, libharfbuzz-dev, libfreetype-dev, libpolyclipping-dev, libfmt-dev, libexpected-dev")
+    "libcairo2-dev, libharfbuzz-dev, libfreetype-dev, libpolyclipping-dev, zlib1g-dev, libfmt-dev, libexpected-dev")
 set(CPACK_COMPONENT_LIBRARY_DESCRIPTION
 "The C++ library behind the command swathe: a static library and its headers,
 found by find_package(swathe) and by pkg-config.")

@@ -19,22 +19,28 @@ namespace {
 
 using sheet_texts::say;
 
-constexpr double kAround = 25.0;   ///< room beside the bumpers for their dimensions
-constexpr double kRow = 8.5;       ///< from the bumpers to their boards' lengths
-constexpr double kOverall = 18.0;  ///< and to the dimensions over all
-constexpr double kInside = 9.0;    ///< from the frame to the lengths of its sides
-constexpr double kPlate = 1.2;     ///< a bracket's thickness, to be seen
-constexpr double kName = 5.0;      ///< height of a bumper's name
+constexpr double kAround = 25.0;      ///< room beside the bumpers for their dimensions
+constexpr double kAroundNamed = 8.0;  ///< where there are none
+constexpr double kRow = 8.5;          ///< from the bumpers to their boards' lengths
+constexpr double kOverall = 18.0;     ///< and to the dimensions over all
+constexpr double kInside = 9.0;       ///< from the frame to the lengths of its sides
+constexpr double kPlate = 1.2;        ///< a bracket's thickness, to be seen
+constexpr double kName = 5.0;         ///< height of a bumper's name
 constexpr double kFlatness = 0.05;
 
 class Plan {
  public:
-  Plan(const Made& made, const Font& labels, double width, double most_height)
-      : made_(made), labels_(labels), units_(made.job.units), reach_(reach_in_plan(made)) {
+  Plan(const Made& made, const Font& labels, double width, double most_height, PlanDetail detail)
+      : made_(made),
+        labels_(labels),
+        units_(made.job.units),
+        detail_(detail),
+        reach_(reach_in_plan(made)) {
     for (const FrameSide& side : made.frame.sides()) reach_.cover(side.from);
-    scale_ = std::min((width - 2 * kAround) / reach_.width(),
-                      (most_height - 2 * kAround) / reach_.height());
-    const double height = scale_ * reach_.height() + 2 * kAround;
+    const double around = detail == PlanDetail::Measured ? kAround : kAroundNamed;
+    scale_ = std::min((width - 2 * around) / reach_.width(),
+                      (most_height - 2 * around) / reach_.height());
+    const double height = scale_ * reach_.height() + 2 * around;
     picture_.box = {{0, 0}, {width, height}};
     move_ = picture_.box.middle() - scale_ * reach_.middle();
   }
@@ -44,9 +50,11 @@ class Plan {
     pieces();
     brackets();
     name_bumpers();
-    board_lengths();
-    over_all();
-    gaps();
+    if (detail_ == PlanDetail::Measured) {
+      board_lengths();
+      over_all();
+      gaps();
+    }
     draw_measures(picture_.drawing, labels_, picture_.box, measures_, notes_);
     picture_.drawing.add(tints_, {});  // words keep off lines, but not off tints
     return std::move(picture_);
@@ -114,6 +122,7 @@ class Plan {
         tints_.fill(LineKind::Outline, kBlack,
                     {plane::closed_path({inside(from), inside(to), on(along(on_side, to, 0)),
                                          on(along(on_side, from, 0))})});
+        if (detail_ == PlanDetail::Named) continue;
         notes_.push_back({inside(0.5 * (from + to)),
                           say("plan.bracket", {{"number", std::to_string(bracket.number)}}),
                           kTextHeight, Subject::bracket(bracket.number)});
@@ -180,6 +189,7 @@ class Plan {
   const Made& made_;
   const Font& labels_;
   Units units_;
+  PlanDetail detail_;
   plane::Box reach_;
   double scale_ = 1;
   FlatPoint move_;
@@ -191,8 +201,9 @@ class Plan {
 
 }  // namespace
 
-Picture plan_picture(const Made& made, const Font& labels, double width_mm, double most_height_mm) {
-  return Plan(made, labels, width_mm, most_height_mm).drawn();
+Picture plan_picture(const Made& made, const Font& labels, double width_mm, double most_height_mm,
+                     PlanDetail detail) {
+  return Plan(made, labels, width_mm, most_height_mm, detail).drawn();
 }
 
 }  // namespace swathe

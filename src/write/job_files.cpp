@@ -19,21 +19,58 @@ bool is_pictured(SheetKind kind) {
 
 }  // namespace
 
-bool wants(Wanted wanted, SheetKind kind) {
-  switch (wanted) {
-    case Wanted::Everything:
-      return true;
-    case Wanted::Patterns:
-      return kind == SheetKind::TestPage || kind == SheetKind::Pattern ||
-             kind == SheetKind::Tiles || kind == SheetKind::Fold || kind == SheetKind::Measures ||
-             kind == SheetKind::Templates || kind == SheetKind::Model;
-    case Wanted::Views:
-      return kind == SheetKind::Views;
-    case Wanted::Numerals:
+std::string to_text(FileKind kind) {
+  constexpr std::array<const char*, kFileKinds> kTexts = {
+      "start",    "test-page", "pattern", "tiles", "measures", "templates",
+      "numerals", "views",     "book",    "model", "mesh",     "report"};
+  return kTexts[static_cast<std::size_t>(kind)];
+}
+
+FileKind file_kind(SheetKind kind) {
+  switch (kind) {
+    case SheetKind::Start:
+      return FileKind::Start;
+    case SheetKind::TestPage:
+      return FileKind::TestPage;
+    case SheetKind::Pattern:
+      return FileKind::Pattern;
+    case SheetKind::Tiles:
+    case SheetKind::Fold:
+      return FileKind::Tiles;
+    case SheetKind::Measures:
+      return FileKind::Measures;
+    case SheetKind::Templates:
+      return FileKind::Templates;
+    case SheetKind::Model:
+      return FileKind::Model;
+    case SheetKind::Numerals:
+    case SheetKind::Placing:
+      return FileKind::Numerals;
+    case SheetKind::Views:
+      return FileKind::Views;
+    case SheetKind::Book:
+    case SheetKind::Lay:
       break;
   }
-  return kind == SheetKind::TestPage || kind == SheetKind::Numerals || kind == SheetKind::Placing;
+  return FileKind::Book;
 }
+
+std::optional<Wanted> Wanted::of_word(std::string_view word) {
+  constexpr std::array<Wanted, kWantedWords.size()> kMeanings = {
+      Wanted{FileKind::TestPage, FileKind::Pattern},
+      Wanted{FileKind::TestPage, FileKind::Tiles},
+      Wanted{FileKind::Measures},
+      Wanted{FileKind::TestPage, FileKind::Templates},
+      Numerals,
+      Views,
+      Wanted{FileKind::Book},
+      Wanted{FileKind::Model, FileKind::Mesh}};
+  const auto at = std::ranges::find(kWantedWords, word);
+  if (at == kWantedWords.end()) return {};
+  return kMeanings[static_cast<std::size_t>(at - kWantedWords.begin())];
+}
+
+bool wants(Wanted wanted, SheetKind kind) { return wanted.has(file_kind(kind)); }
 
 JobFiles::JobFiles(const Made& made, const Font& labels, FileOptions options)
     : made_(made), labels_(labels), options_(std::move(options)), list_(list_sheets(made, labels)) {
@@ -46,7 +83,13 @@ JobFiles::JobFiles(const Made& made, const Font& labels, FileOptions options)
 }
 
 bool JobFiles::none() const {
-  return list_.empty() && options_.models.empty() && options_.wanted != Wanted::Everything;
+  return list_.empty() && options_.models.empty() && !options_.wanted.has(FileKind::Mesh) &&
+         !options_.wanted.has(FileKind::Report);
+}
+
+const PrintWays& JobFiles::ways() {
+  if (!ways_) ways_ = print_ways(made_, labels_);
+  return *ways_;
 }
 
 std::optional<MadeFile> JobFiles::next() {
@@ -57,11 +100,17 @@ std::optional<MadeFile> JobFiles::next() {
   return made_part(part);
 }
 
+Sheet JobFiles::next_listed() {
+  const ListedSheet& listed = list_[listed_++];
+  const bool tells_ways = listed.kind == SheetKind::Start || listed.kind == SheetKind::Book;
+  return make_sheet(made_, listed, labels_, tells_ways ? ways() : PrintWays());
+}
+
 /// The next sheet takes the last one's place; false after the last.
 bool JobFiles::draw_next() {
   sheet_ = {};
   if (listed_ < list_.size())
-    sheet_ = make_sheet(made_, list_[listed_++], labels_);
+    sheet_ = next_listed();
   else if (models_ < options_.models.size())
     sheet_ = std::move(options_.models[models_++]);
   else
@@ -85,12 +134,14 @@ void JobFiles::plan_parts() {
 MadeFile JobFiles::made_part(Part part) const {
   if (part.format == Format::Pdf)
     return {sheet_.stem + ".pdf", to_pdf(sheet_, labels_, PdfOptions{options_.created}),
-            sheet_.pages.size(), sheet_.paper, sheet_.title};
+            sheet_.pages.size(),  sheet_.paper,
+            sheet_.title,         file_kind(sheet_.kind)};
   const Page& page = sheet_.pages[part.page];
   const std::string stem =
       sheet_.stem + (sheet_.pages.size() == 1 ? "" : fmt::format("-{}", part.page + 1));
   const auto file = [&](const char* ending, std::string bytes) {
-    return MadeFile{stem + ending, std::move(bytes), 1, "full size", sheet_.title};
+    return MadeFile{stem + ending, std::move(bytes), 1,
+                    "full size",   sheet_.title,     file_kind(sheet_.kind)};
   };
   if (part.format == Format::Svg) return file(".svg", to_svg(page, sheet_.title, labels_));
   if (part.format == Format::Png) return file(".png", to_png(page, labels_, kDotsPerMm));
@@ -98,15 +149,18 @@ MadeFile JobFiles::made_part(Part part) const {
 }
 
 std::optional<MadeFile> JobFiles::next_beside_sheets() {
-  if (options_.wanted != Wanted::Everything) return {};
-  if (meshes_ < made_.wraps.size()) {
+  if (options_.wanted.has(FileKind::Mesh) && meshes_ < made_.wraps.size()) {
     const std::size_t bumper = meshes_++;
     return MadeFile{stem_of(made_, bumper, "cover") + ".obj",
-                    to_obj(make_mesh(made_.wraps[bumper], made_.job.cloth)), 0, "",
-                    "the cover in space, for 3-D programs"};
+                    to_obj(make_mesh(made_.wraps[bumper], made_.job.cloth)),
+                    0,
+                    "",
+                    "the cover in space, for 3-D programs",
+                    FileKind::Mesh};
   }
-  if (std::exchange(reported_, true)) return {};
-  return MadeFile{"report.json", report_json(made_, told_), 0, "", "the report, for programs"};
+  if (!options_.wanted.has(FileKind::Report) || std::exchange(reported_, true)) return {};
+  return MadeFile{"report.json",   report_json(made_, told_), 0, "", "the report, for programs",
+                  FileKind::Report};
 }
 
 }  // namespace swathe

@@ -4,12 +4,13 @@
 #include <utility>
 
 #include "book/book_sheet.hpp"
+#include "book/start_sheet.hpp"
 #include "draw/page_fill.hpp"
 #include "draw/text_box.hpp"
-#include "job/limits.hpp"
 #include "sheet/fold_sheet.hpp"
 #include "sheet/measuring_sheet.hpp"
 #include "sheet/numeral_sheets.hpp"
+#include "sheet/papers.hpp"
 #include "sheet/pattern_sheet.hpp"
 #include "sheet/placing_sheet.hpp"
 #include "sheet/same_cover_words.hpp"
@@ -42,30 +43,13 @@ void cut_to_length(Page& page, const Font& labels, double margin_mm) {
   page.height_mm -= off;
 }
 
-/// What is read at the bench and not at full size needs no roll: it goes on an office's paper.
-PaperKeys paper_at_the_bench(const Job& job) {
-  PaperKeys paper = job.paper;
-  if (paper.sheet != kRoll) return paper;
-  const Paper& office = office_paper(job.units);
-  paper.sheet = office.name;
-  paper.width = office.width;
-  paper.height = office.height;
-  return paper;
-}
-
-/// What a job's sheets are composed on: pages that fill the true paper once they are stretched.
-struct Papers {
-  PaperKeys own, office;
-};
-Papers papers_of(const Job& job) {
-  return {before_stretch(job.paper), before_stretch(paper_at_the_bench(job))};
-}
-
 /// What cannot be measured without its drawing is drawn in any case.
 Sheet composed(const Made& made, const ListedSheet& listed, const Papers& on, const Font& labels,
-               PageFill fill) {
+               const PrintWays& ways, PageFill fill) {
   const std::size_t bumper = listed.bumper.value_or(0);
   switch (listed.kind) {
+    case SheetKind::Start:
+      return start_sheet(made, ways, on.office, labels);
     case SheetKind::TestPage:
       return test_page(made, on.own, labels, fill);
     case SheetKind::Pattern:
@@ -85,7 +69,7 @@ Sheet composed(const Made& made, const ListedSheet& listed, const Papers& on, co
     case SheetKind::Views:
       return view_sheet(made, on.office, labels, fill);
     case SheetKind::Book:
-      return book_sheet(made, on.office, labels);
+      return book_sheet(made, ways, on.office, labels);
     case SheetKind::Model:
     case SheetKind::Lay:
       break;
@@ -95,21 +79,26 @@ Sheet composed(const Made& made, const ListedSheet& listed, const Papers& on, co
 }
 
 /// As it leaves for paper: a roll's pages cut to length, what is printed made up for.
-Sheet finished(const Made& made, const ListedSheet& listed, const Font& labels, PageFill fill) {
+Sheet finished(const Made& made, const ListedSheet& listed, const Font& labels,
+               const PrintWays& ways, PageFill fill) {
   const Papers on = papers_of(made.job);
   const PaperKeys& paper = made.job.paper;
   const auto is_cut = [&](const Page& page) {
     return paper.sheet == kRoll && page.height_mm == on.own.height.mm();
   };
-  Sheet sheet = composed(made, listed, on, labels, fill);
+  Sheet sheet = composed(made, listed, on, labels, ways, fill);
   // Where a roll is cut shows only in what is drawn on it.
   if (fill == PageFill::Blank && std::ranges::any_of(sheet.pages, is_cut))
-    sheet = composed(made, listed, on, labels, PageFill::Drawn);
+    sheet = composed(made, listed, on, labels, ways, PageFill::Drawn);
   for (Page& page : sheet.pages) {
     if (is_cut(page)) cut_to_length(page, labels, on.own.margin.mm());
     page.print = stretch_of(page, paper);
   }
   return sheet;
+}
+
+bool tells_ways(const SheetName& sheet) {
+  return sheet.kind == SheetKind::Start || sheet.kind == SheetKind::Book;
 }
 
 }  // namespace
@@ -120,6 +109,7 @@ std::vector<ListedSheet> list_sheets(const Made& made, const Font& labels) {
   const auto add = [&](std::optional<SheetName> name, std::optional<std::size_t> bumper) {
     if (name) list.push_back({std::move(*name), bumper});
   };
+  add(start_name(on.office), {});
   add(test_page_name(on.own), {});
   for (std::size_t b = 0; b < made.patterns.size(); ++b) {
     const bool own_print = !is_cut_from_another(made, b);
@@ -136,22 +126,26 @@ std::vector<ListedSheet> list_sheets(const Made& made, const Font& labels) {
   return list;
 }
 
+Sheet make_sheet(const Made& made, const ListedSheet& listed, const Font& labels,
+                 const PrintWays& ways) {
+  return finished(made, listed, labels, ways, PageFill::Drawn);
+}
+
 Sheet make_sheet(const Made& made, const ListedSheet& listed, const Font& labels) {
-  return finished(made, listed, labels, PageFill::Drawn);
+  return make_sheet(made, listed, labels,
+                    tells_ways(listed) ? print_ways(made, labels) : PrintWays());
 }
 
 std::vector<Sheet> all_sheets(const Made& made, const Font& labels) {
+  const PrintWays ways = print_ways(made, labels);
   std::vector<Sheet> sheets;
   for (const ListedSheet& listed : list_sheets(made, labels))
-    sheets.push_back(make_sheet(made, listed, labels));
+    sheets.push_back(make_sheet(made, listed, labels, ways));
   return sheets;
 }
 
 ToldSheet told(const Sheet& sheet) {
-  const bool too_large = std::ranges::any_of(sheet.pages, [](const Page& page) {
-    return std::max(page.width_mm * page.print.x, page.height_mm * page.print.y) >
-           kPaperSize.most.mm();
-  });
+  const bool too_large = !std::ranges::all_of(sheet.pages, fits_in_pdf);
   return {sheet, sheet.pages.size(), too_large};
 }
 
@@ -162,9 +156,10 @@ std::vector<ToldSheet> told(const std::vector<Sheet>& sheets) {
 }
 
 std::vector<ToldSheet> told_sheets(const Made& made, const Font& labels) {
+  const PrintWays ways = print_ways(made, labels);
   std::vector<ToldSheet> sheets;
   for (const ListedSheet& listed : list_sheets(made, labels))
-    sheets.push_back(told(finished(made, listed, labels, PageFill::Blank)));
+    sheets.push_back(told(finished(made, listed, labels, ways, PageFill::Blank)));
   return sheets;
 }
 

@@ -86,8 +86,9 @@ TEST_CASE("files (2): some kinds only are files of everything, and views come as
       CHECK(everything[file.name] == file.bytes);
     }
   CHECK(dots > 0);
-  // All but the book, the meshes and the report; the test page comes with both that want it.
-  CHECK(count - dots == everything.size() - 1 - made.wraps.size() - 1 + 1);
+  // All but where to start, the book, the meshes and the report; the test page comes with both that
+  // want it.
+  CHECK(count - dots == everything.size() - 2 - made.wraps.size() - 1 + 1);
 }
 
 TEST_CASE("files: a sheet is drawn when its first file is asked for, and not before") {
@@ -114,6 +115,29 @@ TEST_CASE("files: none where a job has nothing of what is wanted") {
     CHECK_FALSE(files.next());
   }
   CHECK_FALSE(JobFiles(made, labels).none());
+}
+
+TEST_CASE(
+    "files: every word for a kind brings files of that kind, and the test page with full size") {
+  const Font labels = test::label_font();
+  const Made made = made_for_test();
+  CHECK_FALSE(Wanted::of_word("everything"));
+  CHECK_FALSE(Wanted::of_word(""));
+  Wanted all;
+  for (const std::string_view word : kWantedWords) {
+    CAPTURE(word);
+    const auto wanted = Wanted::of_word(word);
+    REQUIRE(wanted);
+    all = all | *wanted;
+    const std::vector<MadeFile> files = files_of(made, labels, *wanted);
+    for (const MadeFile& file : files) CHECK(wanted->has(file.kind));
+    const bool printed_to_size =
+        word == "pattern" || word == "tiles" || word == "templates" || word == "numerals";
+    CHECK(std::ranges::count(files, FileKind::TestPage, &MadeFile::kind) == int(printed_to_size));
+    CHECK(std::ranges::any_of(
+        files, [](const MadeFile& file) { return file.kind != FileKind::TestPage; }));
+  }
+  CHECK((all | Wanted{FileKind::Start, FileKind::Report}) == Wanted::Everything);
 }
 
 TEST_CASE("files: models come after the sheets, where patterns are wanted") {

@@ -2,6 +2,7 @@
 #include <filesystem>
 
 #include "book/book_sheet.hpp"
+#include "book/start_sheet.hpp"
 #include "job/limits.hpp"
 #include "sheet/fold_sheet.hpp"
 #include "sheet/measuring_sheet.hpp"
@@ -69,7 +70,8 @@ std::vector<Sheet> sheets_with_pages(const Made& made, const Font& labels) {
     office.height = named->height;
   }
   office = before_stretch(office);
-  std::vector<Sheet> all = {test_page(made, own, labels)};
+  std::vector<Sheet> all = {start_sheet(made, print_ways(made, labels), office, labels),
+                            test_page(made, own, labels)};
   for (std::size_t b = 0; b < made.patterns.size(); ++b) {
     const bool own_print = !is_cut_from_another(made, b);
     all.push_back(pattern_sheet(made, b, labels));
@@ -138,9 +140,9 @@ TEST_CASE("list of sheets: each says whose cover it is of") {
   const Made made = test::made_by_hand(test::demo_job());
   for (const ListedSheet& listed : list_sheets(made, test::label_font())) {
     CAPTURE(listed.stem);
-    const bool of_all = listed.kind == SheetKind::TestPage || listed.kind == SheetKind::Numerals ||
-                        listed.kind == SheetKind::Placing || listed.kind == SheetKind::Views ||
-                        listed.kind == SheetKind::Book;
+    const bool of_all = listed.kind == SheetKind::Start || listed.kind == SheetKind::TestPage ||
+                        listed.kind == SheetKind::Numerals || listed.kind == SheetKind::Placing ||
+                        listed.kind == SheetKind::Views || listed.kind == SheetKind::Book;
     CHECK(listed.bumper.has_value() != of_all);
     if (listed.bumper) CHECK(listed.stem.starts_with(made.patterns[*listed.bumper].bumper + "-"));
   }

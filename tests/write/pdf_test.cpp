@@ -96,7 +96,8 @@ TEST_CASE("to_pdf (3): what is at full size asks not to be scaled, nor printed o
     CHECK(words.find("/Pages ") != std::string::npos);
     CHECK(words.find("/PageLabels ") != std::string::npos);  // what the catalog had is kept
   }
-  for (const SheetKind kind : {SheetKind::Book, SheetKind::Views, SheetKind::Measures})
+  for (const SheetKind kind :
+       {SheetKind::Start, SheetKind::Book, SheetKind::Views, SheetKind::Measures})
     CHECK(catalog(kind).find("ViewerPreferences") == std::string::npos);
 }
 
