@@ -123,6 +123,8 @@ suite "the report's schema" python3 tests/schema/report_test.py "$tool"
 suite "the man page and completions" python3 tests/app/manual_test.py "$tool" "$build/manual"
 suite "the schema of a job" python3 tests/schema/job_schema_test.py "$tool" "$build/manual/job.schema.json"
 suite "files whole or not at all" python3 tests/app/output_test.py "$tool" "$faults"
+suite "files of earlier runs" python3 tests/app/old_files_test.py "$tool" "$faults"
+suite "some kinds, archives, rules not met" python3 tests/app/zip_test.py "$tool" "$faults"
 suite "maths, the same from every compiler" python3 tests/base/maths/compilers_test.py .
 suite "names of any kind" python3 tests/app/names_test.py "$tool"
 suite "the same bytes" python3 tests/app/determinism_test.py "$tool" "$faults"

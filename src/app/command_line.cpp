@@ -33,13 +33,33 @@ std::string footer() {
          "Begin with:  swathe new JOB.toml   then:  swathe make JOB.toml -o out\n";
 }
 
+constexpr const char* kFolder = "out";
+
+/// What these words ask for together; `all` where there are none.
+Wanted wanted_of(const std::vector<std::string>& words, Wanted all) {
+  if (words.empty()) return all;
+  Wanted wanted;
+  for (const std::string& word : words) wanted = wanted | Wanted::of_word(word).value_or(Wanted());
+  return wanted;
+}
+
+std::string kind_words() {
+  std::string words;
+  for (const std::string_view word : kWantedWords)
+    words += (words.empty() ? "" : ", ") + std::string(word);
+  return words;
+}
+
 /// The words of all commands, gathered while the line is read.
 struct Words {
   std::string job;                ///< empty where none is named
   std::vector<std::string> jobs;  ///< where many may be named
-  std::string folder = "out";
-  std::string fonts_folder;  ///< empty where no sheet of fonts is asked for
-  std::string scale;         ///< empty where no models are wanted
+  std::optional<std::string> folder;
+  std::string fonts_folder;       ///< empty where no sheet of fonts is asked for
+  std::string scale;              ///< empty where no models are wanted
+  std::vector<std::string> only;  ///< kinds of files; empty for all
+  std::string zip;                ///< empty where no archive is wanted
+  bool strict = false;
   std::vector<std::string> seasons;
   std::string key;                 ///< or a check; empty where all are asked for
   std::vector<std::string> asked;  ///< to be explained: a word or several; empty for all
@@ -48,6 +68,12 @@ struct Words {
   bool quiet = false, verbose = false;
   std::function<Exit(Terminal&)> action;
 };
+
+/// An archive takes the folder's place, but for one that is asked for.
+std::string folder_of(const Words& words) {
+  if (!words.folder) return words.zip.empty() ? kFolder : "";
+  return words.folder->empty() ? "." : *words.folder;
+}
 
 void add_common(CLI::App& command, Words& words) {
   command.set_help_flag("-h,--help", "Show this help");
@@ -84,7 +110,9 @@ class Commands {
             terminal.complain("swathe: " + *asks);
             return Exit::WrongInput;
           }
-          return make_files(terminal, words.jobs, words.folder, {wanted, read_scale(words.scale)});
+          return make_files(
+              terminal, words.jobs, folder_of(words),
+              {wanted_of(words.only, wanted), read_scale(words.scale), words.strict, words.zip});
         });
     command.add_option("JOB", words_.jobs, "The job files; - alone reads standard input")
         ->required();
@@ -92,7 +120,8 @@ class Commands {
         .add_option("-o,--output", words_.folder,
                     "The folder to write into; many jobs get one each in it")
         ->type_name("DIR")
-        ->capture_default_str();
+        ->default_str(kFolder);
+    if (wanted == Wanted::Everything) add_choices(command);
     if (wanted != Wanted::Everything && wanted != Wanted::Patterns) return;
     command.add_option("--scale", words_.scale, "Also make a small model of each cover, of card")
         ->type_name("1/4")
@@ -104,6 +133,27 @@ class Commands {
   }
 
  private:
+  void add_choices(CLI::App& command) {
+    command.add_option("--only", words_.only, "Only files of these kinds, such as tiles,book")
+        ->type_name("KIND")
+        ->delimiter(',')
+        ->allow_extra_args(false)
+        ->check([](const std::string& word) {
+          return Wanted::of_word(word)
+                     ? std::string()
+                     : fmt::format("{} is not a kind, expected {}", named(word), kind_words());
+        });
+    command.add_option("--zip", words_.zip, "All into one archive; into a folder too only with -o")
+        ->type_name("FILE")
+        ->check([](const std::string& file) {
+          return file.size() > std::string_view(".zip").size() && file.ends_with(".zip")
+                     ? std::string()
+                     : named(file) + " is no name for an archive, expected one like sheets.zip";
+        });
+    command.add_flag("--strict", words_.strict,
+                     "End with 1 where a rule is not met; all is written");
+  }
+
   CLI::App& app_;
   Words& words_;
 };

@@ -15,12 +15,16 @@ namespace swathe::app {
 struct Making {
   Wanted wanted = Wanted::Everything;
   std::optional<double> scale;  ///< of proof models of the covers, where they are wanted
+  bool strict = false;          ///< a rule that is not met ends with RuleNotMet
+  std::string zip = {};         ///< the archive to write them into; empty for none
   std::string created = {};     ///< the date in PDF files; make_files() sets it
 };
 
 Exit new_job(Terminal& terminal, const std::string& path);
-/// One job goes right into the folder; of several each goes into a folder there that is named for
-/// the job file's stem.
+/// One job goes right into the folder, or into an archive, or both; of several each goes into a
+/// folder there that is named for the job file's stem. An empty `folder` is none.
+///
+/// Requires: an archive, or a folder.
 Exit make_files(Terminal& terminal, const std::vector<std::string>& jobs, const std::string& folder,
                 const Making& making);
 Exit check(Terminal& terminal, const std::string& job);

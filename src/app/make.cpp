@@ -53,8 +53,10 @@ struct Slot {
   Exit exit = Exit::MachineFailed;
 };
 
+bool is_made(Exit exit) { return exit == Exit::Done || exit == Exit::RuleNotMet; }
+
 std::string sum_of(const std::vector<Slot>& slots, Wanted wanted) {
-  const auto made = static_cast<std::size_t>(std::ranges::count(slots, Exit::Done, &Slot::exit));
+  const auto made = static_cast<std::size_t>(std::ranges::count_if(slots, &is_made, &Slot::exit));
   const std::size_t failed = slots.size() - made;
   std::string text = count_of(made, "job is", "jobs are") + " made";
   if (failed > 0) text += fmt::format(", {} not", failed);
@@ -89,7 +91,7 @@ Exit make_many(Terminal& terminal, const std::vector<std::string>& jobs, const s
                  },
                  [&](std::size_t k) {
                    if (held.any()) return;
-                   if (slots[k].exit == Exit::Done && std::exchange(answered, true))
+                   if (is_made(slots[k].exit) && std::exchange(answered, true))
                      terminal.answer("\n");
                    terminal.pass_on(slots[k].words);
                  },
@@ -112,6 +114,11 @@ Exit make_files(Terminal& terminal, const std::vector<std::string>& jobs, const 
   }
   Making making = asked;
   making.created = *created;
+  if (jobs.size() > 1 && !making.zip.empty()) {
+    terminal.complain(
+        fmt::format("swathe: --zip takes one job, {} are given: make each alone", jobs.size()));
+    return Exit::WrongInput;
+  }
   if (jobs.size() == 1) return make_job(terminal, jobs.front(), folder, making);
   return make_many(terminal, jobs, folder, making);
 }

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <filesystem>
 #include <utility>
 #include <vector>
 
@@ -19,21 +20,45 @@
 namespace swathe::app {
 namespace {
 
-/// What the rules say, in one line.
-std::string verdict_line(const Made& made, const std::string& job) {
-  const auto count = [&](Verdict verdict) {
-    return static_cast<std::size_t>(std::ranges::count(made.findings, verdict, &Finding::verdict));
-  };
-  const std::size_t failed = count(Verdict::Fail), warned = count(Verdict::Warn);
+std::size_t count(const Made& made, Verdict verdict) {
+  return static_cast<std::size_t>(std::ranges::count(made.findings, verdict, &Finding::verdict));
+}
+
+/// How many rules are not met, and the worst of them.
+std::string verdict_text(const Made& made, const std::string& job) {
+  const std::size_t failed = count(made, Verdict::Fail), warned = count(made, Verdict::Warn);
   if (failed + warned == 0) return "";
   std::string line;
   if (failed > 0) line = count_of(failed, "rule is", "rules are") + " not met";
   if (warned > 0) line += (failed > 0 ? ", " : "") + count_of(warned, "warning", "warnings");
-  return fmt::format("{}; see: swathe check {}\n", line, named(job));
+  line += fmt::format("; see: swathe check {}\n", named(job));
+  if (failed == 0) return line;
+  // Findings come worst first.
+  const Finding& worst = made.findings.front();
+  return line + paragraph("", printable(fmt::format(
+                                  "{}{}, {}, {}: asked {}, found {}.",
+                                  failed == 1 ? "It is " : "The worst: ", worst.rule, worst.id,
+                                  worst.subject, worst.required, worst.measured)));
 }
 
-/// Why there is nothing of the number to make, each reason at its key.
-Refusals no_numerals(const Made& made, Wanted wanted) {
+/// Sides whose number is left out, and why.
+std::string dropped_text(const Made& made) {
+  std::string text;
+  if (!made.numerals) return text;
+  for (const NumeralMisfit& misfit : made.numerals->misfits)
+    text += paragraph(
+        "", printable(fmt::format("The number does not fit on {}, so it is left out there: {}.",
+                                  misfit.side, misfit.advice)));
+  return text.empty() ? "" : text + "\n";
+}
+
+/// Why there is nothing to make, each reason at its key.
+Refusals nothing_made(const Made& made, Wanted wanted) {
+  if (!wanted.has(FileKind::Numerals) && !wanted.has(FileKind::Views))
+    return {{Why::DoesNotFit,
+             "this paper is too small for any of the sheets that are asked for, expected larger "
+             "paper, like \"letter\"",
+             made.job.places.of("paper.sheet")}};
   const char* what = wanted == Wanted::Views ? "views of it" : "numeral sheets";
   if (!made.numerals)
     return {{Why::Missing,
@@ -56,23 +81,68 @@ Refusals no_numerals(const Made& made, Wanted wanted) {
   return reasons;
 }
 
-/// Every file into the folder; what is told of each. All are made before the first is written: a
-/// fault in making one leaves the folder as it was.
-tl::expected<std::vector<Entry>, Trouble> put(const std::string& folder, JobFiles& files,
-                                              const Many* among) {
+/// What was made, and what became of a folder's old files.
+struct Put {
   std::vector<Entry> entries;
-  std::vector<OutputFile> made;
+  Deleted old;
+};
+
+/// The archive's own folder holds it, whole or not at all.
+tl::expected<void, Trouble> put_archive(const std::string& path, std::string bytes,
+                                        const HeldInterrupts& held) {
+  const std::filesystem::path whole(path);
+  return put_files(whole.parent_path().string(), {{whole.filename().string(), std::move(bytes)}},
+                   held);
+}
+
+/// Every file into the archive and the folder. All are made before the first is written: a fault in
+/// making one leaves all as it was.
+tl::expected<Put, Trouble> put(const std::string& folder, const Job& job, JobFiles& files,
+                               const Making& making, const HeldInterrupts& held) {
+  Put result;
+  std::vector<MadeFile> made;
   while (auto file = files.next()) {
-    entries.push_back(entry_of(*file));
-    made.push_back({std::move(file->name), std::move(file->bytes)});
+    result.entries.push_back(entry_of(*file, job));
+    made.push_back(*std::move(file));
   }
-  const auto written = [&] {
-    if (among != nullptr) return put_files(folder, made, among->interrupts);
-    const HeldInterrupts held;
-    return put_files(folder, made, held);
-  }();
-  if (!written) return tl::unexpected(written.error());
-  return entries;
+  if (!making.zip.empty())
+    if (auto done = put_archive(making.zip, to_zip(made, making.created), held); !done)
+      return tl::unexpected(done.error());
+  if (folder.empty()) return result;
+  std::vector<OutputFile> output;
+  for (MadeFile& file : made)
+    output.push_back({std::move(file.name), std::move(file.bytes), to_text(file.kind)});
+  const auto makes = [&](const std::string& kind) {
+    for (int k = 0; k < kFileKinds; ++k)
+      if (const auto one = static_cast<FileKind>(k); to_text(one) == kind)
+        return making.wanted.has(one);
+    return false;
+  };
+  auto old = put_set(folder, output, makes, held);
+  if (!old) return tl::unexpected(old.error());
+  result.old = *std::move(old);
+  return result;
+}
+
+tl::expected<Put, Trouble> put(const std::string& folder, const Job& job, JobFiles& files,
+                               const Making& making, const Many* among) {
+  if (among != nullptr) return put(folder, job, files, making, among->interrupts);
+  const HeldInterrupts held;
+  return put(folder, job, files, making, held);
+}
+
+/// What is said after the table of files.
+std::string talk_of(const Made& made, const Font& labels, JobFiles& files, const Deleted& old,
+                    const std::string& job, const Making& making, bool alone) {
+  const Wanted wanted = making.wanted;
+  std::string talk = deleted_text(old) + left_out_text(files.sheets(), made.job.units);
+  if (making.scale) talk += smaller_model_text(made, labels, *making.scale);
+  if (wanted.has(FileKind::Numerals)) talk += dropped_text(made);
+  if (wants(wanted, SheetKind::Book)) talk += shopping_text(made) + "\n";
+  if (wanted.has(FileKind::Tiles) && wanted.has(FileKind::Measures))
+    talk += ways_text(made, files.ways());
+  if (alone && wants(wanted, SheetKind::TestPage)) talk += kPrintWords;
+  return talk + verdict_text(made, job);
 }
 
 }  // namespace
@@ -91,25 +161,21 @@ Exit make_job(Terminal& terminal, const std::string& job, const std::string& fol
   }
   JobFiles files(*made, *labels, std::move(options));
   if (files.none()) {
-    terminal.complain(no_numerals(*made, making.wanted));
+    terminal.complain(nothing_made(*made, making.wanted));
     return Exit::WrongInput;
   }
-  const auto entries = put(folder, files, among);
-  if (!entries) {
-    terminal.complain("swathe: " + entries.error().sentence);
+  const auto done = put(folder, made->job, files, making, among);
+  if (!done) {
+    terminal.complain("swathe: " + done.error().sentence);
     return Exit::MachineFailed;
   }
-  terminal.answer(files_text(folder, *entries));
+  terminal.answer(files_text(folder.empty() ? making.zip : folder, done->entries));
   if (making.wanted == Wanted::Views) terminal.answer("\n" + sight_text(*made));
-  std::string talk = left_out_text(files.sheets());
-  if (making.scale) talk += smaller_model_text(*made, *labels, *making.scale);
-  if (wants(making.wanted, SheetKind::Tiles)) talk += ways_text(*made, files.sheets());
-  if (wants(making.wanted, SheetKind::Book)) talk += shopping_text(*made) + "\n";
-  if (among == nullptr && wants(making.wanted, SheetKind::TestPage)) talk += kPrintWords;
-  talk += verdict_line(*made, job);
+  std::string talk = talk_of(*made, *labels, files, done->old, job, making, among == nullptr);
   if (among != nullptr && !talk.empty()) talk = fmt::format("{}:\n{}", named(job), talk);
   if (!talk.empty()) terminal.say(talk);
-  return Exit::Done;
+  if (making.wanted.has(FileKind::Tiles)) terminal.detail(not_on_fold_text(*made, files.ways()));
+  return making.strict && count(*made, Verdict::Fail) > 0 ? Exit::RuleNotMet : Exit::Done;
 }
 
 }  // namespace swathe::app

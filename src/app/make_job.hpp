@@ -18,8 +18,9 @@ struct Many {
   const HeldInterrupts& interrupts;
 };
 
-/// Writes one job's files into the folder, and says what they are and what to take care of. For one
-/// of many jobs, its name stands above the messages, and the caller says kPrintWords.
+/// Writes one job's files into the folder or the archive, and says what they are and what to take
+/// care of. For one of many jobs, its name stands above the messages, and the caller says
+/// kPrintWords.
 Exit make_job(Terminal& terminal, const std::string& job, const std::string& folder,
               const Making& making, const Many* among = nullptr);
 

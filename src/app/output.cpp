@@ -13,6 +13,7 @@
 #include <optional>
 
 #include "folder.hpp"
+#include "sha256.hpp"
 #include "stage.hpp"
 #include "text.hpp"
 
@@ -60,6 +61,31 @@ tl::expected<void, Trouble> write_all(Stage& stage, const std::vector<OutputFile
 
 }  // namespace
 
+namespace {
+
+constexpr const char* kRecordDuring = ".swathe-files-during";  ///< its name in the stage
+
+/// Moves all files from the stage to their places.
+tl::expected<void, Trouble> move_all(Stage& stage, const Folder& folder,
+                                     const std::vector<OutputFile>& files) {
+  for (std::size_t moved = 0; moved < files.size(); ++moved) {
+    const int error = stage.move_over(files[moved].name);
+    if (error != 0)
+      return trouble(fmt::format("{} cannot be put in place: {} ({} of {} files are new)",
+                                 folder.named(files[moved].name), std::strerror(error), moved,
+                                 files.size()));
+  }
+  return {};
+}
+
+Record record_of(const std::vector<OutputFile>& files) {
+  Record record;
+  for (const OutputFile& file : files) record.push_back({file.name, file.kind, sha256(file.bytes)});
+  return record;
+}
+
+}  // namespace
+
 tl::expected<void, Trouble> put_files(const std::string& path, const std::vector<OutputFile>& files,
                                       const HeldInterrupts& interrupts) {
   auto folder = Folder::make(path);
@@ -72,15 +98,49 @@ tl::expected<void, Trouble> put_files(const std::string& path, const std::vector
 
   folder->keep();
   ::flock(folder->get(), LOCK_EX);  // so that two runs at the same time do not mix their files
-  for (std::size_t moved = 0; moved < files.size(); ++moved) {
-    const int error = stage->move_over(files[moved].name);
-    if (error != 0)
-      return trouble(fmt::format("{} cannot be put in place: {} ({} of {} files are new)",
-                                 folder->named(files[moved].name), std::strerror(error), moved,
-                                 files.size()));
-  }
+  if (auto moved = move_all(*stage, *folder, files); !moved) return moved;
   ::fsync(folder->get());
   return {};
+}
+
+tl::expected<Deleted, Trouble> put_set(const std::string& path,
+                                       const std::vector<OutputFile>& files,
+                                       const std::function<bool(const std::string&)>& makes,
+                                       const HeldInterrupts& interrupts) {
+  auto folder = Folder::make(path);
+  if (!folder) return trouble(folder.error());
+  for (const OutputFile& file : files)
+    if (auto what = in_the_way(*folder, file.name)) return trouble(*what);
+  if (auto what = in_the_way(*folder, kRecordName)) return trouble(*what);
+  auto stage = Stage::open(*folder);
+  if (!stage) return trouble(stage.error());
+  if (auto written = write_all(*stage, files, interrupts); !written)
+    return tl::unexpected(written.error());
+
+  ::flock(folder->get(), LOCK_EX);  // so that two runs at the same time do not mix their files
+  const auto before = recorded_in(*folder);
+  if (!before) return trouble(before.error());
+  const OldFiles old = plan_old_files(*before, record_of(files), makes);
+  const std::vector<OutputFile> records = {{kRecordDuring, record_text(old.during)},
+                                           {kRecordName, record_text(old.after)}};
+  if (auto written = write_all(*stage, records, interrupts); !written)
+    return tl::unexpected(written.error());
+  folder->keep();
+  // From here on files may be replaced: the record that has them all goes first, and reaches the
+  // disk first.
+  if (const int error = stage->move_over(kRecordDuring, kRecordName))
+    return trouble(fmt::format("{} cannot be put in place: {}", folder->named(kRecordName),
+                               std::strerror(error)));
+  ::fsync(folder->get());
+  if (auto moved = move_all(*stage, *folder, files); !moved) return tl::unexpected(moved.error());
+  ::fsync(folder->get());
+  Deleted deleted = delete_unchanged(*folder, old.to_delete);
+  if (!deleted.all_known) return deleted;  // the next run may know: it needs the larger record
+  if (const int error = stage->move_over(kRecordName))
+    return trouble(fmt::format("{} cannot be put in place: {}", folder->named(kRecordName),
+                               std::strerror(error)));
+  ::fsync(folder->get());
+  return deleted;
 }
 
 tl::expected<void, Trouble> replace_file(const std::string& path, const std::string& bytes) {

@@ -1,10 +1,12 @@
 #pragma once
 
+#include <functional>
 #include <string>
 #include <tl/expected.hpp>
 #include <vector>
 
 #include "interrupts.hpp"
+#include "old_files.hpp"
 
 // Files reach the disk whole or not at all.
 //
@@ -23,6 +25,7 @@ namespace swathe::app {
 struct OutputFile {
   std::string name;  ///< in its folder: not empty, no '/'
   std::string bytes;
+  std::string kind{};  ///< what a record says of it
 };
 
 /// Why files could not be written, in one line with the name of what is in the way.
@@ -40,6 +43,17 @@ struct Trouble {
 tl::expected<void, Trouble> put_files(const std::string& folder,
                                       const std::vector<OutputFile>& files,
                                       const HeldInterrupts& interrupts);
+
+/// The same, with a record beside them of what was written (record.hpp). Files of earlier runs that
+/// the record has, of a kind that this run makes (`makes`), and that are not among its own, are
+/// deleted if nobody has changed them.
+///
+/// A run that is killed at any moment leaves a record that has both what was there and what it
+/// meant to write, so that the next one knows of all of them.
+tl::expected<Deleted, Trouble> put_set(const std::string& folder,
+                                       const std::vector<OutputFile>& files,
+                                       const std::function<bool(const std::string&)>& makes,
+                                       const HeldInterrupts& interrupts);
 
 /// Writes a file over the one that is there, which keeps its permissions, and its owner where we
 /// may. A link is followed: what it leads to is changed. Trouble: as above.

@@ -163,8 +163,8 @@ int Stage::make_like(const std::string& name, const struct stat& other) {
   return ::fchmodat(handle_.get(), name.c_str(), other.st_mode & 07777, 0) == 0 ? 0 : errno;
 }
 
-int Stage::move_over(const std::string& name) {
-  return ::renameat(handle_.get(), name.c_str(), folder_->get(), name.c_str()) == 0 ? 0 : errno;
+int Stage::move_over(const std::string& name, const std::string& as) {
+  return ::renameat(handle_.get(), name.c_str(), folder_->get(), as.c_str()) == 0 ? 0 : errno;
 }
 
 int Stage::move_new(const std::string& name) {

@@ -27,7 +27,9 @@ class Stage {
   /// Gives a written file another's permissions, and its owner where we may. Error: errno.
   int make_like(const std::string& name, const struct stat& other);
   /// Moves a written file to its place in the folder, over what is there. Error: errno.
-  int move_over(const std::string& name);
+  int move_over(const std::string& name) { return move_over(name, name); }
+  /// The same under another name.
+  int move_over(const std::string& name, const std::string& as);
   /// The same where nothing is there; EEXIST where something is.
   int move_new(const std::string& name);
 

@@ -1,15 +1,16 @@
 #pragma once
 
 #include <string>
-#include <vector>
 
 #include "swathe/make.hpp"
-#include "swathe/write.hpp"
+#include "swathe/sheet.hpp"
 
 namespace swathe::app {
 
-/// How much paper each way of printing a cover takes, side by side; and if there is no half on the
-/// fold, why not.
-std::string ways_text(const Made& made, const std::vector<ToldSheet>& sheets);
+/// What to print for the covers: each way with its sheets and files, in a table.
+std::string ways_text(const Made& made, const PrintWays& ways);
+
+/// Why covers are not cut on a fold, a line each; empty where all are, or none has tiles.
+std::string not_on_fold_text(const Made& made, const PrintWays& ways);
 
 }  // namespace swathe::app

@@ -6,6 +6,7 @@ import subprocess
 import sys
 
 TOP = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
+RECORD = ".swathe-files"
 EXAMPLE = os.path.join(TOP, "examples", "tin-heron.toml")
 
 _failed = 0
@@ -43,7 +44,8 @@ def files_in(folder):
 
 
 def hidden_in(folder):
-    return [name for name in os.listdir(folder) if name.startswith(".")]
+    """What is hidden there, but for the record of what was written, which stays."""
+    return [name for name in os.listdir(folder) if name.startswith(".") and name != RECORD]
 
 
 def drawn_jobs(drawn, count, folder):

@@ -9,13 +9,15 @@
 #include "app/explain.hpp"
 #include "app/set.hpp"
 #include "swathe/rules.hpp"
+#include "swathe/write.hpp"
 
 namespace swathe::app {
 namespace {
 
 ValueWords value_called(const std::string& name) {
-  if (name == "JOB") return {name, Completion::Files, {}};
+  if (name == "JOB" || name == "FILE") return {name, Completion::Files, {}};
   if (name == "DIR") return {name, Completion::Folders, {}};
+  if (name == "KIND") return {name, Completion::Names, {kWantedWords.begin(), kWantedWords.end()}};
   if (name == "SEASON") return {name, Completion::Names, season_names()};
   if (name == "KEY") return {name, Completion::Names, explained_names()};
   return {name, Completion::Nothing, {}};
