@@ -154,10 +154,9 @@ class Reader {
     if (key.find_first_of("\"'") == std::string_view::npos && !is_key(key)) {
       std::string joined;
       for (const char c : key) joined += c == ' ' || c == '\t' ? '_' : c;
-      if (is_key(joined))
-        entry.fault = fault(begin, fmt::format("{} has a blank in it, expected one word: type {} = "
-                                               "and its value",
-                                               clip(key), clip(joined)));
+      if (is_key(joined) && !value.mended.empty())
+        entry.fault = fault(begin, fmt::format("{} has a blank in it, expected one word: type {}",
+                                               clip(key), typed(joined, value.mended)));
       return entry;
     }
     // What the parser has read up to its error is sound.

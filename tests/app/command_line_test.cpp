@@ -64,9 +64,6 @@ TEST_CASE("command line: help and version are words too") {
            {"help"}, {"version"}, {"help", "make"}, {"help", "explain"}})
     CHECK(read(words).has_value());
   CHECK_FALSE(read({"version", "make"}).has_value());
-  const auto wrong = read({"help", "chek"});
-  REQUIRE_FALSE(wrong.has_value());
-  CHECK(wrong.error().find("chek is not a command") == 0);
 }
 
 TEST_CASE("command line: a folder where a job is expected is asked about, with the line to type") {

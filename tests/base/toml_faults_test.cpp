@@ -142,7 +142,8 @@ TEST_CASE("base: what is there twice, what has no value, what has a blank in its
   CHECK(only("[cloth]\na = 1\n[cloth]\nb = 2\n").sentence.find("[cloth] is there for the second") ==
         0);
   CHECK(only("width =\ndepth = 3\n").sentence.find("width has no value, expected one") == 0);
-  CHECK(only("floor gap = 3\n").sentence.find("type floor_gap = ") != std::string::npos);
+  CHECK(typed(only("floor gap = 3\n")) == "floor_gap = 3");
+  CHECK(typed(only("floor gap = 2 in\n")) == "floor_gap = \"2 in\"");
 }
 
 TEST_CASE("base: a fault is one short line, whatever stands there") {

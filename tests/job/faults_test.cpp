@@ -245,7 +245,7 @@ TEST_CASE("job: a fault leaves the default and marks its table") {
 TEST_CASE("job: ten faults are ten faults, by place") {
   const std::string text =
       "[job]\n"
-      "number = 7\n"     // 1
+      "number = 7.5\n"   // 1
       "unit = \"in\"\n"  // 2
       "[frame]\n"
       "width = \"28 in\"\n"  // 3: no depth, at [frame]
