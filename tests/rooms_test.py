@@ -5,6 +5,7 @@ in src/ROOM, and public headers do without that.
 
 usage: rooms_test.py [TOP]"""
 
+import collections
 import glob
 import os
 import re
@@ -53,6 +54,19 @@ def included(top, path):
                 yield place
 
 
+def defined(top, path):
+    """Types defined in a file's namespaces, by full name; unnamed namespaces are its own."""
+    spaces = []
+    for line in text_of(top, path).splitlines():
+        if opened := re.match(r"namespace ([\w:]*) ?\{", line):
+            spaces.append(opened[1] or path)
+        elif line.startswith("}  // namespace"):
+            spaces.pop()
+        elif (named := re.match(r"(?:struct|class|enum class|using) (?:\[\[\w+\]\] )?(\w+)\b(?!::).*(?:\{| =)",
+                                line)):
+            yield "::".join([*spaces, named[1]])
+
+
 def main():
     top = os.path.abspath(sys.argv[1]) if len(sys.argv) > 1 else TOP
     rooms = rooms_of(top)
@@ -75,6 +89,13 @@ def main():
     private = [f"{path} includes {other}" for path in sources(top) if path.startswith("include/")
                for other in included(top, path) if not other.startswith("include/")]
     check("no public header includes a private one", not private, "\n".join(private))
+    places = collections.defaultdict(set)
+    for path in sources(top):
+        for name in defined(top, path):
+            places[name].add(path)
+    twice = [f"{name}: {sorted(paths)}" for name, paths in places.items() if len(paths) > 1]
+    check("there are types to look at", len(places) > 100, len(places))
+    check("no name means one type here and another there", not twice, "\n".join(twice))
     called = [path for path in sources(top)
               if path.startswith("include/") and "std::function" in text_of(top, path)]
     check("no public header takes a std::function: nobody calls back up", not called, called)

@@ -10,7 +10,7 @@
 namespace swathe {
 
 /// Bytes of a text, from `begin` up to `end`.
-struct Span {
+struct ByteSpan {
   std::size_t begin = 0, end = 0;
 };
 
@@ -19,7 +19,7 @@ struct LaidPair;
 struct LaidValue {
   enum class Kind { Plain, List, Table };
   Kind kind = Kind::Plain;
-  Span at;
+  ByteSpan at;
   std::vector<LaidValue> items;  ///< of a list
   std::vector<LaidPair> pairs;   ///< of an inline table
 };
@@ -27,8 +27,8 @@ struct LaidValue {
 /// "key = value", on a line of its own or in an inline table.
 struct LaidPair {
   std::vector<std::string> key;  ///< its parts, without quotes
-  Span at;                       ///< from the key's first byte to the value's last
-  Span line;  ///< of its own: its whole lines, comment included, less the last line's end
+  ByteSpan at;                   ///< from the key's first byte to the value's last
+  ByteSpan line;  ///< of its own: its whole lines, comment included, less the last line's end
   LaidValue value;
 };
 
@@ -36,7 +36,7 @@ struct LaidPair {
 struct LaidSection {
   std::vector<std::string> header;  ///< empty for what stands before the first
   bool list = false;                ///< [[header]]
-  Span line;                        ///< the header's, less its line's end
+  ByteSpan line;                    ///< the header's, less its line's end
   std::vector<LaidPair> pairs;
 };
 

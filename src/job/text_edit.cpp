@@ -216,7 +216,7 @@ Outcome<Edits> TextEdit::remove(const KeyPath& path) const {
   Edits edits;
   edits.path = found.spelled;
   edits.before = text_.substr(found.value->at.begin, found.value->at.end - found.value->at.begin);
-  Span where;
+  ByteSpan where;
   if (!found.holder) {
     where = {found.pair->line.begin, next_line(found.pair->line.end)};
     // The last line has no line end to take with it: it takes that of the line above.
@@ -275,7 +275,7 @@ Outcome<Edits> TextEdit::add_inside(const Found& found, const KeyPath& path,
 /// Behind the last item of a list: on a line of its own where that one has one, below its comment.
 std::vector<Edit> TextEdit::add_item(const LaidValue& list, const std::string& item) const {
   if (list.items.empty()) return {{{list.at.begin + 1, list.at.begin + 1}, item}};
-  const Span last = list.items.back().at;
+  const ByteSpan last = list.items.back().at;
   const std::size_t line = last.begin - [&] {
     std::size_t back = 0;
     while (back < last.begin && text_[last.begin - back - 1] != '\n') ++back;

@@ -13,7 +13,7 @@ namespace swathe {
 
 /// Bytes of a text, and what stands in their place.
 struct Edit {
-  Span where;
+  ByteSpan where;
   std::string text;
 };
 

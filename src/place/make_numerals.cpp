@@ -109,7 +109,7 @@ Outcome<Numerals> make_numerals(const NumeralInput& input) {
     }
   }
 
-  Outcome<Placing> placing = place_number({
+  Outcome<PlacedNumbers> placing = place_number({
       .number = *set,
       .keys = input.keys,
       .wraps = input.wraps,

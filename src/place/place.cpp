@@ -81,7 +81,7 @@ class Placer {
         rooms_(numeral_rooms(input.wraps, half_band(input.number.ink.height(), input.keys))),
         gaps_(split_rooms(input.wraps, rooms_)) {}
 
-  Outcome<Placing> run() && {
+  Outcome<PlacedNumbers> run() && {
     if (!in_.keys.places.empty()) {
       by_hand();
     } else if (in_.keys.sides) {
@@ -442,7 +442,7 @@ class Placer {
   const PlaceInput& in_;
   std::vector<NumeralRoom> rooms_;
   std::vector<SplitRoom> gaps_;
-  Placing result_;
+  PlacedNumbers result_;
   int showings_ = 0;
   int place_ = 0;  ///< that is being filled, from 1
   Refusals refusals_;
@@ -495,6 +495,6 @@ std::vector<NumeralRoom> rooms_that_fit(const std::vector<NumeralRoom>& rooms, d
   return fit;
 }
 
-Outcome<Placing> place_number(const PlaceInput& input) { return Placer(input).run(); }
+Outcome<PlacedNumbers> place_number(const PlaceInput& input) { return Placer(input).run(); }
 
 }  // namespace swathe

@@ -64,7 +64,7 @@ struct PlaceInput {
   const Places& places;
 };
 
-struct Placing {
+struct PlacedNumbers {
   std::vector<PlacedNumeral> placed;
   std::vector<NumeralMisfit> misfits;
 };
@@ -80,6 +80,6 @@ struct Placing {
 ///   stretch's ends; (2) a misfit's advice, applied, places the number; (3) no clear stretch of a
 ///   misfit's side is longer than `has`; (4) the program splits no number that fits whole on enough
 ///   sides, none by more than `most_space`, and never a digit.
-Outcome<Placing> place_number(const PlaceInput& input);
+Outcome<PlacedNumbers> place_number(const PlaceInput& input);
 
 }  // namespace swathe

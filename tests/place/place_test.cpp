@@ -60,7 +60,7 @@ TEST_CASE("place: height seen square on and tilt of a numeral on two noodles") {
 
 TEST_CASE("place (1): numbers stand whole and centered, with a margin, on as many sides as asked") {
   const Setting s = setting(test::c_halves(28 * kInch, 30 * kInch), "1138");
-  const Placing placing = placed(s);
+  const PlacedNumbers placing = placed(s);
   CHECK(placing.misfits.empty());
   REQUIRE(placing.placed.size() == 3);
   std::set<std::string> sides;
@@ -140,7 +140,7 @@ TEST_CASE("place: sides that are too short are not offered; of one side the long
 TEST_CASE("place: sides by name, in their order") {
   Job job = test::c_halves(28 * kInch, 30 * kInch);
   job.numerals.sides = {"left", "front"};
-  const Placing placing = placed(setting(job, "1138"));
+  const PlacedNumbers placing = placed(setting(job, "1138"));
   REQUIRE(placing.placed.size() == 2);
   CHECK(placing.placed[0].side == "left");
   CHECK(placing.placed[1].side == "front");
@@ -158,7 +158,7 @@ TEST_CASE("place (3): a misfit says what it needs and what the longest stretch h
   Job job = test::c_halves(16 * kInch, 30 * kInch);
   job.numerals.sides = {"front"};
   const Setting s = setting(job, "20486", inches(4));
-  const Placing placing = placed(s);
+  const PlacedNumbers placing = placed(s);
   CHECK(placing.placed.empty());
   REQUIRE(placing.misfits.size() == 1);
   const NumeralMisfit& misfit = placing.misfits.front();
@@ -178,7 +178,7 @@ TEST_CASE("place (2): the lower height that is advised fits") {
   for (double width = 14; width <= 20; width += 0.25) {
     Job job = test::c_halves(width * kInch, 30 * kInch);
     job.numerals.sides = {"front"};
-    const Placing at_asked = placed(setting(job, "20486", inches(4.25)));
+    const PlacedNumbers at_asked = placed(setting(job, "20486", inches(4.25)));
     if (at_asked.misfits.empty()) continue;
     ++misfits;
     const auto lower = height_in(at_asked.misfits.front().advice);
@@ -208,7 +208,7 @@ TEST_CASE("place (2): a narrower font that is advised fits") {
     REQUIRE(candidate.has_value());
     s.candidates.push_back(*candidate);
   }
-  const Placing placing = placed(s);
+  const PlacedNumbers placing = placed(s);
   REQUIRE(placing.misfits.size() == 1);
   int advised = 0;
   for (const BundledFont& bundled : test::numeral_fonts()) {
@@ -247,7 +247,7 @@ TEST_CASE("place (2): advice goes from one change to two together, and then says
     job.numerals.sides = {"front"};
     Setting s = setting(job, "20486", inches(4.5), "Staatliches");
     s.candidates = all_candidates();
-    const Placing placing = placed(s);
+    const PlacedNumbers placing = placed(s);
     if (placing.misfits.empty()) continue;
     const NumeralMisfit& misfit = placing.misfits.front();
     CAPTURE(width);
@@ -283,7 +283,7 @@ TEST_CASE("place (2): advice goes from one change to two together, and then says
 
 TEST_CASE("place: too few sides that will do leave misfits for the rest") {
   Setting s = setting(test::c_halves(16 * kInch, 30 * kInch), "20486", inches(4));
-  const Placing placing = placed(s);
+  const PlacedNumbers placing = placed(s);
   CHECK(placing.placed.size() == 2);
   REQUIRE(placing.misfits.size() == 1);
   CHECK((placing.misfits[0].side == "front" || placing.misfits[0].side == "back"));
@@ -314,7 +314,7 @@ TEST_CASE("place: a center chosen by hand is measured from the frame's own corne
     Job job = test::c_halves(28 * kInch, 30 * kInch);
     job.numerals.places = {{"left", center}};
     const Setting s = setting(job, "1138");
-    const Placing placing = placed(s);
+    const PlacedNumbers placing = placed(s);
     REQUIRE(placing.placed.size() == 1);
     const Run& run = s.wraps[0].run();
     const double corner = run.corners[0].s + s.wraps[0].section().depth_mm() + kInch / 16;
@@ -328,7 +328,7 @@ TEST_CASE("place: of two bumpers on a side the center says which, or the job has
   // Bumper A has the front from its middle to the corner with left, B from the corner with right.
   for (const auto& [neighbor, bumper] : {std::pair{"left", 0}, {"right", 1}}) {
     job.numerals.places = {{"front", FromCorner{inches(7), neighbor}}};
-    const Placing placing = placed(setting(job, "1", inches(2)));
+    const PlacedNumbers placing = placed(setting(job, "1", inches(2)));
     REQUIRE(placing.placed.size() == 1);
     CHECK(placing.placed[0].bumper == bumper);
   }
@@ -353,7 +353,7 @@ TEST_CASE("place: of two boards on one side a center lies on one or on the other
     CAPTURE(center);
     job.numerals.places = {{"front", FromCorner{inches(center), "right"}}};
     const Setting s = setting(job, "1", inches(2));
-    const Placing placing = placed(s);
+    const PlacedNumbers placing = placed(s);
     REQUIRE(placing.placed.size() == 1);
     const auto& sides = s.wraps[0].run().sides;
     REQUIRE(sides.front().side == sides.back().side);
@@ -367,7 +367,7 @@ TEST_CASE("place: a center too near an end is a misfit, and the advised ones are
   Job job = test::c_halves(28 * kInch, 30 * kInch);
   job.numerals.places = {{"left", FromCorner{inches(0), "back"}}};
   const Setting s = setting(job, "1138");
-  const Placing placing = placed(s);
+  const PlacedNumbers placing = placed(s);
   CHECK(placing.placed.empty());
   REQUIRE(placing.misfits.size() == 1);
   const std::string& advice = placing.misfits[0].advice;
@@ -428,7 +428,7 @@ TEST_CASE("place (1)-(3): drawn jobs") {
     CAPTURE(bundled.name);
     Setting s = setting(job, "20486", inches(test::drawn(rng, 3.75, 5)), bundled.name);
     s.least_places = sides;
-    const Placing placing = placed(s);
+    const PlacedNumbers placing = placed(s);
     CHECK(placing.placed.size() + placing.misfits.size() == static_cast<std::size_t>(sides));
     const double half = s.number.ink.height() / 2;
     for (const PlacedNumeral& p : placing.placed) {

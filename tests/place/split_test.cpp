@@ -76,7 +76,7 @@ void check_parts(const Setting& s, const PlacedNumeral& left, const PlacedNumera
 
 TEST_CASE("split: where the number fits whole on two sides only, the third is split at its gap") {
   const Setting s = narrow(16);
-  const Placing placing = placed(s);
+  const PlacedNumbers placing = placed(s);
   CHECK(placing.misfits.empty());
   REQUIRE(placing.placed.size() == 4);
   CHECK(placing.placed[0].whole);
@@ -113,7 +113,7 @@ TEST_CASE("split (4): none where the season does not let it, or its parts stand 
 TEST_CASE("split: on a side asked for by name too") {
   Setting s = narrow(16);
   s.job.numerals.sides = {"back", "left"};
-  const Placing placing = placed(s);
+  const PlacedNumbers placing = placed(s);
   REQUIRE(placing.placed.size() == 3);
   check_parts(s, placing.placed[0], placing.placed[1]);
   CHECK(placing.placed[0].side == "back");
@@ -128,7 +128,7 @@ TEST_CASE("split: a bumper that goes all round has its own two ends at the gap")
   Setting s = setting(job, "20486");
   s.may_split = true;
   s.job.numerals.sides = {"front"};
-  const Placing placing = placed(s);
+  const PlacedNumbers placing = placed(s);
   REQUIRE(placing.placed.size() == 2);
   check_parts(s, placing.placed[0], placing.placed[1]);
   CHECK(placing.placed[0].bumper == placing.placed[1].bumper);
@@ -139,7 +139,7 @@ TEST_CASE("split: a bumper that goes all round has its own two ends at the gap")
 TEST_CASE("split: by hand, after as many digits as asked; what is advised does") {
   Setting s = narrow(20);
   s.job.numerals.places = {{"front", {}, "B", 2}};
-  const Placing placing = placed(s);
+  const PlacedNumbers placing = placed(s);
   REQUIRE(placing.placed.size() == 2);
   check_parts(s, placing.placed[0], placing.placed[1]);
   CHECK(placing.placed[0].text == "20");
@@ -147,7 +147,7 @@ TEST_CASE("split: by hand, after as many digits as asked; what is advised does")
 
   Setting tight = narrow(11);
   tight.job.numerals.places = {{"front", {}, "B", 4}};
-  const Placing missed = placed(tight);
+  const PlacedNumbers missed = placed(tight);
   REQUIRE(missed.placed.empty());
   REQUIRE(missed.misfits.size() == 1);
   const std::string& advice = missed.misfits[0].advice;
@@ -209,7 +209,7 @@ TEST_CASE("split: drawn jobs, against every split tried on a scan of the cloth")
     s.may_split = true;
     s.most_space = mm(test::drawn(rng, 20, 80));
     s.job.numerals.sides = {"front"};
-    const Placing placing = placed(s);
+    const PlacedNumbers placing = placed(s);
     if (placing.placed.size() == 1) return;  // whole
     const double half = s.number.ink.height() / 2, margin = kNumeralMargin.mm();
     const double left = free_from_end(s.wraps[1], false, half) - margin;
