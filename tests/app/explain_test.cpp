@@ -52,7 +52,7 @@ TEST_CASE("explain: everyday words lead to keys, tables and checks that there ar
       CHECK_FALSE(explanation(name).empty());
       const bool table =
           std::ranges::count(swathe::job_tables(), name, &swathe::KeyTable::path) > 0;
-      const std::string first = table ? "swathe explain " + name : name + ": ";
+      const std::string first = table ? "[" + name + "]" : name + ": ";
       CHECK(explanation(word.word).find(first) != std::string::npos);
     }
   }
