@@ -81,7 +81,7 @@ for k, name in enumerate(bumpers):
              f'to = ["front", "{14 + 14 * k} in", "right"]\n')
 write("odd.toml", text)
 result = run([TOOL, "make", "odd.toml", "-o", "out"])
-names = sorted(os.listdir("out")) if os.path.isdir("out") else []
+names = sorted(files_in("out")) if os.path.isdir("out") else []
 check("bumpers with odd names are made", result.returncode == 0 and len(names) > 5 * len(bumpers),
       result.stderr.decode())
 check("their files are named with letters, digits, - and _ alone", names and all(
