@@ -176,7 +176,7 @@ std::string key_part(std::string_view name) {
 
 std::string to_text(const KeyPath& path) {
   std::string out;
-  for (const Step& step : path) {
+  for (const PathStep& step : path) {
     if (!out.empty()) out += '.';
     if (const auto* name = std::get_if<std::string>(&step))
       out += key_part(*name);

@@ -12,8 +12,8 @@
 namespace swathe {
 
 /// A name in a table, or a place in a list, counted from 0.
-using Step = std::variant<std::string, std::size_t>;
-using KeyPath = std::vector<Step>;
+using PathStep = std::variant<std::string, std::size_t>;
+using KeyPath = std::vector<PathStep>;
 
 /// A key that somebody named, and what is known of it.
 struct NamedKey {

@@ -29,7 +29,7 @@ std::optional<toml::node_type> type_of(std::string_view value) {
 /// "name" of a bumper.
 std::string_view first_key_of(const KeyPath& path) {
   std::string table;
-  for (const Step& step : path)
+  for (const PathStep& step : path)
     if (const auto* name = std::get_if<std::string>(&step))
       table += (table.empty() ? "" : ".") + *name;
   return first_key_in(table).substr(table.size() + 1);

@@ -27,7 +27,7 @@ namespace {
 
 constexpr std::string_view kBlank = " \t\r";
 
-bool same_step(const Step& a, const Step& b) {
+bool same_step(const PathStep& a, const PathStep& b) {
   const auto *name_a = std::get_if<std::string>(&a), *name_b = std::get_if<std::string>(&b);
   return name_a && name_b ? same_name(*name_a, *name_b) : a == b;
 }
@@ -47,7 +47,7 @@ KeyPath first(const KeyPath& path, std::size_t steps) {
   return {path.begin(), path.begin() + static_cast<std::ptrdiff_t>(steps)};
 }
 
-using Steps = std::span<const Step>;
+using Steps = std::span<const PathStep>;
 
 /// `a.b = value` for what is not there yet; a list becomes one of a single item. Nothing where
 /// that item would not be its first.
@@ -71,7 +71,7 @@ std::optional<std::string> pair_text(Steps steps, const std::string& value) {
 /// `[cloth.hook_and_loop]`, `[[bumper]]`.
 std::string header_text(const KeyPath& table) {
   std::string names;
-  for (const Step& step : table)
+  for (const PathStep& step : table)
     if (const auto* name = std::get_if<std::string>(&step))
       names += (names.empty() ? "" : ".") + key_part(*name);
   const bool list = std::holds_alternative<std::size_t>(table.back());
@@ -128,7 +128,7 @@ KeyPath TextEdit::full_path(std::size_t section, const LaidPair& pair) const {
 void TextEdit::look_inside(Found& found, const KeyPath& path) const {
   while (found.steps < path.size()) {
     const LaidValue& value = *found.value;
-    const Step& step = path[found.steps];
+    const PathStep& step = path[found.steps];
     if (const auto* place = std::get_if<std::size_t>(&step)) {
       if (*place >= value.items.size()) return;
       found.value = &value.items[*place];

@@ -29,7 +29,7 @@ toml::table tree_of(std::string_view text) {
 /// The node of a path; null where there is none.
 toml::node* node_at(toml::node& from, const KeyPath& path) {
   toml::node* at = &from;
-  for (const Step& step : path) {
+  for (const PathStep& step : path) {
     if (const auto* name = std::get_if<std::string>(&step))
       at = at->is_table() ? at->as_table()->get(*name) : nullptr;
     else
@@ -65,7 +65,7 @@ void put(toml::table& tree, const KeyPath& path, const toml::node& value) {
 
 bool is_list_path(const KeyPath& path) {
   std::string names;
-  for (const Step& step : path)
+  for (const PathStep& step : path)
     if (const auto* name = std::get_if<std::string>(&step))
       names += (names.empty() ? "" : ".") + *name;
   return is_list_of_tables(names);
@@ -152,7 +152,7 @@ TEST_CASE("set value (1), (2), (3): drawn jobs, however they are written") {
     const Key* key = find_key(std::string(std::get<std::string>(path[0])) + "." +
                               std::get<std::string>(path.back()));
     const bool text_key = key && is_always_text(key->holds);
-    if (text_key || path.back() == Step("dark red")) value = "\"27 in\"";
+    if (text_key || path.back() == PathStep("dark red")) value = "\"27 in\"";
     CAPTURE(text);
     CAPTURE(to_text(path));
     CAPTURE(value);

@@ -68,7 +68,7 @@ inline Setting setting(Job job, const std::string& number, Length height = inche
   return made;
 }
 
-inline Placing placed(const Setting& s) {
+inline PlacedNumbers placed(const Setting& s) {
   auto placing = place_number(s.input());
   REQUIRE(placing.has_value());
   return *std::move(placing);
