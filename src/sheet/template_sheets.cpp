@@ -316,8 +316,9 @@ Sheet template_sheets(const Made& made, std::size_t bumper, const PaperKeys& pap
   if (draws && key) put(key->drawing, places.back());
   for (const Cell& cell : cells.too_large) {
     const Page page{cell.size.x, cell.size.y, templates.drawn(cell), sheet.title};
-    Sheet tiles = tile_on_paper(page, paper, labels,
-                                {sheet.stem, made.job.title, "", face_words(made), ""}, fill);
+    Sheet tiles = tile_on_paper(
+        page, paper, labels,
+        {sheet.stem, made.job.title, "", face_words(made), same_words(made, bumper)}, fill);
     for (Page& tile : tiles.pages) sheet.pages.push_back(std::move(tile));
   }
   return sheet;
