@@ -113,7 +113,7 @@ void draw_fitted(Drawing& onto, const Font& labels, FlatPoint base, double width
                  double height) {
   const double natural = labels.text_width_mm(words, height);
   if (natural > width) height = std::max(kTableHeight, height * width / natural);
-  if (labels.text_width_mm(words, height) > width) {
+  if (labels.text_width_mm(words, height) > width + 1e-6) {  // as wide, but for the last digit
     while (!words.empty() && labels.text_width_mm(words + "...", height) > width) {
       // Whole characters only: bytes 10xxxxxx of UTF-8 go on with the one before.
       while (words.size() > 1 && (static_cast<unsigned char>(words.back()) & 0xc0) == 0x80)
