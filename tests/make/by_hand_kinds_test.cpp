@@ -43,16 +43,20 @@ struct Kind {
   Length bracket_at = inches(3);
 };
 
+/// With a bracket so far from the end of bumper A's first board.
 Made with_bracket(const std::string& name, Length at) {
   JobReading reading = read_job(test::bytes_of(test::example("kinds/" + name)), name + ".toml");
   REQUIRE(reading.faults.empty());
   Job job = reading.job;
+  const auto bare = make(job);
+  REQUIRE_MESSAGE(bare.has_value(), to_text(bare.error().front()));
+  const RunSide& leg = bare->wraps[0].run().sides.front();
+  const std::string& before =
+      bare->frame.sides()[static_cast<std::size_t>(bare->frame.previous(leg.side))].name;
   BracketKeys bracket;
-  bracket.bumper = "A";
   bracket.side = job.bumpers.front().from.side;
-  if (name == "opening") bracket.next_to = "left";  // of two boards on the front
-  bracket.from = FromEnd::Left;
-  bracket.at = at;
+  bracket.at =
+      FromCorner{bare->frame.from_corner(leg.side, leg.board_from() + at.mm(), before), before};
   bracket.width = inches(3);
   bracket.height = inches(1.5);
   bracket.down = inches(0.5);
@@ -204,14 +208,15 @@ TEST_CASE("by hand: hexagon") {
 TEST_CASE("by hand: chamfered") {
   // Sides of 20 (front, back), 22 (left) and 4 x 1.41421 = 5.65685 in (cut corners). The play adds
   // (1/16) tan 22.5 deg = 0.02589 at each end: 20.05178, 22.05178, 5.70863. The front is halved,
-  // the back goes to 80 %: 10.02589 and 16.04142 less 1/4 in. Mitres add 0.41421 of the depth:
+  // the back goes to 80 % of its own
+  // 20 in: 10.02589 and 16.02589 less 1/4 in. Mitres add 0.41421 of the depth:
   // 0.29772 on boards, 1.33325 on padding, 1.33733 on the cloth's middle.
   check_kind({"chamfered",
               {9.77589 + 0.29772, 5.70863 + 2 * 0.29772, 22.05178 + 2 * 0.29772,
-               5.70863 + 2 * 0.29772, 15.79142 + 0.29772},
+               5.70863 + 2 * 0.29772, 15.77589 + 0.29772},
               {9.77589 + 1.33325, 5.70863 + 2 * 1.33325, 22.05178 + 2 * 1.33325,
-               5.70863 + 2 * 1.33325, 15.79142 + 1.33325},
-              9.77589 + 2 * 5.70863 + 22.05178 + 15.79142 + 8 * 1.33733});
+               5.70863 + 2 * 1.33325, 15.77589 + 1.33325},
+              9.77589 + 2 * 5.70863 + 22.05178 + 15.77589 + 8 * 1.33733});
 }
 
 TEST_CASE("by hand: one-a-side") {
