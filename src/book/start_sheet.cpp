@@ -41,7 +41,7 @@ class Column {
   void framed(const Column& words, double line) {
     const double bottom = y_ + words.y_ - 2 * kPad;
     const auto frame = [&](double in) {
-      return closed_path(
+      return plane::closed_path(
           {{in, bottom + in}, {width_ - in, bottom + in}, {width_ - in, y_ - in}, {in, y_ - in}});
     };
     plane::Path inside = frame(line);

@@ -71,7 +71,7 @@ void draw_cells(Drawing& onto, const Table& table, const std::vector<Cell>& cell
 void mark_row(Drawing& onto, double left, double right, double bottom, double top) {
   const auto filled = [&](Color color, double from, double to) {
     onto.fill(LineKind::Thin, color,
-              {closed_path({{from, bottom}, {to, bottom}, {to, top}, {from, top}})});
+              {plane::closed_path({{from, bottom}, {to, bottom}, {to, top}, {from, top}})});
   };
   filled(kTint, left, right);
   filled(kBlack, left, left + kBar);

@@ -1,9 +1,9 @@
 #pragma once
 
-#include <toml++/toml.h>
-
 #include <string>
 #include <string_view>
+
+#include "base/toml.hpp"
 
 namespace swathe {
 
