@@ -2,11 +2,11 @@
 
 #include <fmt/args.h>
 #include <fmt/format.h>
-#include <toml++/toml.h>
 
 #include <cassert>
 
 #include "base/embedded.hpp"
+#include "base/toml.hpp"
 
 namespace swathe {
 namespace {
