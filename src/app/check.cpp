@@ -3,37 +3,10 @@
 #include "commands.hpp"
 #include "load.hpp"
 #include "table.hpp"
+#include "verdicts.hpp"
 
 namespace swathe::app {
 namespace {
-
-std::string word(Verdict verdict) {
-  switch (verdict) {
-    case Verdict::Fail:
-      return "FAIL";
-    case Verdict::Warn:
-      return "WARN";
-    case Verdict::Unknown:
-      return "unknown";
-    case Verdict::Pass:
-      break;
-  }
-  return "pass";
-}
-
-Paint paint_of(Verdict verdict) {
-  switch (verdict) {
-    case Verdict::Fail:
-      return Paint::Bad;
-    case Verdict::Warn:
-      return Paint::Doubtful;
-    case Verdict::Unknown:
-      return Paint::Plain;
-    case Verdict::Pass:
-      break;
-  }
-  return Paint::Good;
-}
 
 constexpr std::size_t kWhat = 1;  // the column under which notes stand
 
@@ -44,7 +17,7 @@ Table findings_table(const std::vector<Finding>& findings, const Terminal& termi
                {"found", Column::Align::Left, true},
                {"rule"}});
   for (const Finding& finding : findings) {
-    table.add({terminal.painted(word(finding.verdict), paint_of(finding.verdict)),
+    table.add({painted_verdict(finding.verdict, terminal),
                fmt::format("{}: {}", finding.id, printable(finding.subject)),
                printable(finding.required), printable(finding.measured), finding.rule});
     if (!finding.advice.empty()) table.add_note(printable(finding.advice), kWhat);

@@ -61,6 +61,7 @@ struct Words {
   std::string zip;                ///< empty where no archive is wanted
   bool strict = false;
   std::vector<std::string> seasons;
+  std::optional<std::string> measured;  ///< a filled-in card; for new: the job of which it is
   std::string key;                 ///< or a check; empty where all are asked for
   std::vector<std::string> asked;  ///< to be explained: a word or several; empty for all
   std::optional<std::string> value;
@@ -164,18 +165,35 @@ std::string joined(const std::vector<std::string>& words) {
   return text;
 }
 
+void add_new(Commands& commands, Words& words) {
+  CLI::App& command = commands.add("new", "Write a job file to start from; never overwrites",
+                                   [](Terminal& terminal, const Words& w) {
+                                     if (w.measured)
+                                       return new_measured(terminal, *w.measured, w.job);
+                                     return new_job(terminal, w.job.empty() ? "job.toml" : w.job);
+                                   });
+  command.add_option("JOB", words.job, "The file to write; - for standard output")
+      ->default_str("job.toml");
+  command
+      .add_option("--measured", words.measured,
+                  "Write the inspector's card of this job instead, to fill in what you measure")
+      ->type_name("JOB");
+}
+
 void add_commands(CLI::App& app, Words& words) {
   Commands commands(app, words);
-  commands
-      .add("new", "Write a job file to start from; never overwrites",
-           [](Terminal& terminal, const Words& w) {
-             return new_job(terminal, w.job.empty() ? "job.toml" : w.job);
-           })
-      .add_option("JOB", words.job, "The file to write; - for standard output")
-      ->default_str("job.toml");
+  add_new(commands, words);
   commands.add_making("make", "Make every sheet, list and report", Wanted::Everything);
-  commands.add_for_job("check", "Check the job against its season's rules",
-                       [](Terminal& terminal, const Words& w) { return check(terminal, w.job); });
+  commands
+      .add_for_job("check", "Check the job against its season's rules",
+                   [](Terminal& terminal, const Words& w) {
+                     return w.measured ? check_measured(terminal, w.job, *w.measured)
+                                       : check(terminal, w.job);
+                   })
+      .add_option("--measured", words.measured,
+                  "Check what was measured on the finished bumpers: a file that \"swathe new "
+                  "--measured\" wrote, filled in")
+      ->type_name("FILE");
   commands.add_making("pattern", "Make the cloth patterns only", Wanted::Patterns);
   commands.add_making("numerals", "Make the numeral sheets only", Wanted::Numerals);
   commands.add_making("views", "Make the views only: what people see, who can read it",

@@ -21,6 +21,8 @@ struct Making {
 };
 
 Exit new_job(Terminal& terminal, const std::string& path);
+/// The inspector's card of a job as a file to fill in; no path: beside the job, named for it.
+Exit new_measured(Terminal& terminal, const std::string& job, const std::string& path);
 /// One job goes right into the folder, or into an archive, or both; of several each goes into a
 /// folder there that is named for the job file's stem. An empty `folder` is none.
 ///
@@ -28,6 +30,8 @@ Exit new_job(Terminal& terminal, const std::string& path);
 Exit make_files(Terminal& terminal, const std::vector<std::string>& jobs, const std::string& folder,
                 const Making& making);
 Exit check(Terminal& terminal, const std::string& job);
+/// Finished bumpers, measured, against the rules: `file` is a card that was filled in.
+Exit check_measured(Terminal& terminal, const std::string& job, const std::string& file);
 Exit list(Terminal& terminal, const std::string& job);
 Exit report(Terminal& terminal, const std::string& job);
 /// `job` may be empty; so may `folder`, into which a sheet of the fonts goes.

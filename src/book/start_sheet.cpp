@@ -5,12 +5,12 @@
 
 #include "book/card_words.hpp"
 #include "book/chapters.hpp"
-#include "book/inspection.hpp"
 #include "book/steps.hpp"
 #include "book/texts.hpp"
 #include "book/words.hpp"
 #include "draw/marks.hpp"
 #include "sheet/plan_picture.hpp"
+#include "swathe/check.hpp"
 
 namespace swathe {
 namespace {
@@ -59,21 +59,23 @@ class Column {
   Drawing drawing_;
 };
 
-std::vector<InspectionRow> rows_with(const Made& made, Verdict verdict) {
-  std::vector<InspectionRow> rows = inspection_rows(made);
-  std::erase_if(rows, [&](const InspectionRow& row) { return row.verdict != verdict; });
+/// Of the inspector's card.
+std::vector<CardRow> rows_with(const Made& made, Verdict verdict) {
+  std::vector<CardRow> rows = card_rows(made.findings, *made.season);
+  std::erase_if(rows, [&](const CardRow& row) { return row.finding.verdict != verdict; });
   return rows;
 }
 
-void write_not_met(const Made& made, const std::vector<InspectionRow>& rows, Column& words) {
+void write_not_met(const Made& made, const std::vector<CardRow>& rows, Column& words) {
   words.write(rows.size() == 1 ? say("start.not-met-one")
                                : say("start.not-met", {{"count", std::to_string(rows.size())}}),
               kTitleHeight);
   for (std::size_t k = 0; k < std::min(rows.size(), kMostTold); ++k)
-    words.write(say("start.not-met-line", {{"rule", rows[k].rule},
-                                           {"what", card_words(rows[k].what, made.job)},
-                                           {"asks", card_words(rows[k].asks, made.job)},
-                                           {"found", card_words(rows[k].expects, made.job)}}));
+    words.write(
+        say("start.not-met-line", {{"rule", rows[k].rule},
+                                   {"what", card_words(rows[k].what, made.job)},
+                                   {"asks", card_words(rows[k].finding.required, made.job)},
+                                   {"found", card_words(rows[k].finding.measured, made.job)}}));
   std::string rest;
   if (rows.size() > kMostTold)
     rest = say("start.more", {{"count", std::to_string(rows.size() - kMostTold)}}) + " ";

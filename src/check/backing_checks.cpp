@@ -18,6 +18,8 @@ void judge_nominal_height(const CheckedSet& s, const Season& season, Findings& f
   const Length within =
       season.backing_height_within ? season.backing_height_within->value : Length();
   const double off = std::abs((s.job.boards.height - nominal).mm());
+  Limit limit = findings.at_least_of(nominal - within, Grace::Inspection);
+  limit.most = (nominal + within).mm();
   findings.add(*season.backing_nominal_height,
                {"backing-height", "boards",
                 fmt::format("{} to {}", findings.exact_text(nominal - within),
@@ -25,7 +27,7 @@ void judge_nominal_height(const CheckedSet& s, const Season& season, Findings& f
                 findings.measured_text(s.job.boards.height.mm()),
                 findings.verdict(off - within.mm(), Grace::Inspection),
                 fmt::format("saw the boards {} high", findings.exact_text(nominal)),
-                board_height(findings, nominal)});
+                board_height(findings, nominal), limit});
 }
 
 /// What is sold under a nominal thickness measures less: 3/4 in sheets are made to 23/32 in or 3/4
@@ -48,9 +50,10 @@ void judge_thickness(const CheckedSet& s, const Season& season, Findings& findin
                 findings.measured_text(has.mm()),
                 verdict,
                 fmt::format("take plywood sold as {}", findings.exact_text(nominal)),
-                {{Subject::boards()},
-                 {"boards.thickness"},
-                 {{"boards.thickness", findings.value(nominal)}}}});
+                 {{Subject::boards()},
+                  {"boards.thickness"},
+                  {{"boards.thickness", findings.value(nominal)}}},
+                 {Limit::Of::Length, least.mm(), most.mm(), false, may_be_read_so.mm()}});
 }
 
 }  // namespace

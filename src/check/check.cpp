@@ -17,12 +17,18 @@ constexpr Check kChecks[] = {
 
 }  // namespace
 
-std::vector<Finding> check(const CheckedSet& subject) {
+std::vector<Measurable> check_to_measure(const CheckedSet& subject) {
   const Season no_rules;
   const Season& season = subject.season ? *subject.season : no_rules;
   Findings findings(subject, season);
   for (const Check one : kChecks) one(subject, season, findings);
   return std::move(findings).worst_first();
+}
+
+std::vector<Finding> check(const CheckedSet& subject) {
+  std::vector<Finding> findings;
+  for (Measurable& one : check_to_measure(subject)) findings.push_back(std::move(one.finding));
+  return findings;
 }
 
 }  // namespace swathe

@@ -5,6 +5,7 @@
 
 #include "swathe/base.hpp"
 #include "swathe/bumper.hpp"
+#include "swathe/check.hpp"
 #include "swathe/job.hpp"
 #include "swathe/numeral.hpp"
 #include "swathe/pattern.hpp"
@@ -38,6 +39,9 @@ struct CheckedSet {
 ///   never to Pass either; (2) what the model cannot know is Unknown, with what to look at; (3) the
 ///   grace of inspection turns Fail into Warn, never into Pass; (4) no season, no rule.
 std::vector<Finding> check(const CheckedSet& subject);
+
+/// The same, each with what of it can be measured on the finished bumpers.
+std::vector<Measurable> check_to_measure(const CheckedSet& subject);
 
 /// Contrast ratio of two colors, 1 to 21.
 /// Source: W3C, Web Content Accessibility Guidelines 2.2, definitions of contrast ratio and

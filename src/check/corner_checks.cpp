@@ -97,6 +97,7 @@ void judge_corner(const CheckedSet& s, const Season& season, const AlikeCorners&
   const double depth = s.section.padding_depth_mm();
   const Length limit = season.corner_fill->value;
   const Verdict deep = findings.verdict(limit.mm() - depth, Grace::Inspection);
+  j.limit = findings.at_least_of(limit, Grace::Inspection);
   j.required = fmt::format("at least {} of uncompressed padding", findings.exact_text(limit));
   j.measured = fmt::format("{}, {} deep", filling.how, findings.measured_text(depth));
   if (deep == Verdict::Fail || (deep == Verdict::Warn && filling.by_padding)) {

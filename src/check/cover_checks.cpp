@@ -100,6 +100,13 @@ Reach reach_of(const CoveredSide& side, bool from_left, double near) {
   return {from_left ? from : side.length - to, to - from};
 }
 
+/// "Less than": a gap of just as much is too wide.
+Limit narrower_than(Length gap, const Findings& findings) {
+  Limit limit = findings.at_most_of(gap, Grace::Inspection);
+  limit.below_most = true;
+  return limit;
+}
+
 /// A gap that is too wide and that no rule allows.
 void judge_wide_gap(const CheckedSet& s, const Season& season, std::size_t bumper,
                     std::size_t how_many, Findings& findings) {
@@ -115,6 +122,7 @@ void judge_wide_gap(const CheckedSet& s, const Season& season, std::size_t bumpe
   j.advice = findings.with_grace_note(
       j.verdict,
       fmt::format("lengthen a bumper by {}", findings.rounded_text(over + inches(1.0 / 16).mm())));
+  j.limit = narrower_than(rule.value, findings);
   j.about = lengthened(s, bumper, over + inches(1.0 / 16).mm(), findings);
   // Where only the cloth on the ends makes the gap narrow enough, it depends on how the inspector
   // measures.
@@ -188,11 +196,11 @@ void check_cover_gap(const CheckedSet& s, const Season& season, Findings& findin
     for (const std::size_t i : larger) judge_wide_gap(s, season, i, larger.size(), findings);
   }
   if (!larger.empty()) return;
-  findings.add(
-      *season.cover_gap,
-      {"cover-gap", between(s, widest),
-       fmt::format("less than {}", findings.exact_text(season.cover_gap->value)),
-       findings.measured_text(s.bare_gaps[widest]), Verdict::Pass, "", gap_after(s, widest)});
+  findings.add(*season.cover_gap,
+               {"cover-gap", between(s, widest),
+                fmt::format("less than {}", findings.exact_text(season.cover_gap->value)),
+                findings.measured_text(s.bare_gaps[widest]), Verdict::Pass, "",
+                gap_after(s, widest), narrower_than(season.cover_gap->value, findings)});
 }
 
 void check_corner_reach(const CheckedSet& s, const Season& season, Findings& findings) {
@@ -200,12 +208,13 @@ void check_corner_reach(const CheckedSet& s, const Season& season, Findings& fin
   const double least = season.cover_reach->value.mm();
   const double near = season.cover_from_corner ? season.cover_from_corner->value.mm() : 0.0;
   const double short_side = season.cover_short_side ? season.cover_short_side->value.mm() : 0.0;
-  bool all_pass = true;
+  bool all_pass = true, any_short = false;
   double least_run = 1e300;
   const auto sides = covered_sides(s);
   for (std::size_t i = 0; i < sides.size(); ++i) {
     const int number = static_cast<int>(i);
     const CoveredSide& side = sides[i];
+    any_short |= side.length < short_side;
     const double needs = side.length < short_side ? side.length - 2 * near : least;
     for (const bool left : {true, false}) {
       const int before = left ? s.frame.previous(number) : number;
@@ -222,9 +231,11 @@ void check_corner_reach(const CheckedSet& s, const Season& season, Findings& fin
           findings.measured_text(reach.runs),
           Verdict::Fail,
           fmt::format("lengthen the bumper by {}", findings.rounded_text(needs - reach.runs)),
-          {{Subject::side(side.name), corner_subject(s.frame, before)}, end_keys(s, number)}};
+          {{Subject::side(side.name), corner_subject(s.frame, before)}, end_keys(s, number)},
+          findings.at_least_of(mm(needs), Grace::None)};
       if (reach.begins > near + kRounding) {
         j.required += fmt::format(", at most {} from the corner", findings.rounded_text(near));
+        j.limit = {};  // two things are asked: one measure does not tell
         j.measured = fmt::format("begins {} from the corner", findings.measured_text(reach.begins));
         j.advice = fmt::format("bring the bumper {} nearer to the corner",
                                findings.rounded_text(reach.begins - near));
@@ -242,6 +253,8 @@ void check_corner_reach(const CheckedSet& s, const Season& season, Findings& fin
     }
   }
   if (!all_pass) return;
+  // Where a short side is covered whole, one measure does not tell.
+  const Limit limit = any_short ? Limit() : findings.at_least_of(mm(least), Grace::None);
   findings.add(*season.cover_reach, {"corner-reach",
                                      "each side of each outside corner",
                                      fmt::format("at least {}, or all of a short side",
@@ -249,7 +262,8 @@ void check_corner_reach(const CheckedSet& s, const Season& season, Findings& fin
                                      fmt::format("at least {}", findings.measured_text(least_run)),
                                      Verdict::Pass,
                                      "",
-                                     {{Subject::bumpers()}, keys_of(Subject::bumpers(), s.job)}});
+                                     {{Subject::bumpers()}, keys_of(Subject::bumpers(), s.job)},
+                                     limit});
 }
 
 }  // namespace swathe

@@ -11,9 +11,6 @@
 namespace swathe {
 namespace {
 
-constexpr const char* kNotRead =
-    "we have not read this rule in this season's manual: look it up there";
-
 Finding finding_of(CheckResult result) {
   Finding finding;
   finding.id = result.id.text();
@@ -32,25 +29,30 @@ Finding finding_of(CheckResult result) {
 
 void Findings::add_with_source(const std::string& rule, Attested attested, bool guideline,
                                CheckResult result) {
+  Limit limit = result.limit;
   Finding finding = finding_of(std::move(result));
   finding.rule = season_.name + " " + rule;
   finding.attested = attested;
   if (!rule.empty()) finding.subjects.push_back(Subject::rule(rule));
   if (finding.verdict == Verdict::Pass) finding.advice.clear();
-  if (guideline && finding.verdict == Verdict::Fail) finding.verdict = Verdict::Warn;
-  if (attested == Attested::Unverified) {
-    if (finding.verdict == Verdict::Fail) finding.verdict = Verdict::Warn;
-    if (finding.verdict == Verdict::Pass) finding.verdict = Verdict::Unknown;
-    finding.advice += finding.advice.empty() ? "" : "; ";
-    finding.advice += kNotRead;
-  }
-  findings_.push_back(std::move(finding));
+  const bool may_fail = !guideline && attested != Attested::Unverified;
+  if (!may_fail) limit.missed = Verdict::Warn;
+  if (!may_fail && finding.verdict == Verdict::Fail) finding.verdict = Verdict::Warn;
+  add_doubt(attested, finding.verdict, finding.advice);
+  findings_.push_back({std::move(finding), limit});
+}
+
+void add_doubt(Attested attested, Verdict& verdict, std::string& advice) {
+  if (attested != Attested::Unverified) return;
+  if (verdict == Verdict::Pass) verdict = Verdict::Unknown;
+  advice += advice.empty() ? "" : "; ";
+  advice += "we have not read this rule in this season's manual: look it up there";
 }
 
 void Findings::advise(CheckResult result) {
   Finding finding = finding_of(std::move(result));
   if (finding.verdict == Verdict::Pass) finding.advice.clear();
-  findings_.push_back(std::move(finding));
+  findings_.push_back({std::move(finding), {}});
 }
 
 std::string Findings::exact_text(Length length) const { return exact(length, units_); }
@@ -76,9 +78,25 @@ std::string Findings::at_most_value(double mm) const {
 
 Verdict Findings::verdict(double short_by_mm, Grace grace) const {
   if (short_by_mm <= kRounding) return Verdict::Pass;
-  const bool allowed = grace == Grace::Inspection && season_.general_grace &&
-                       short_by_mm <= season_.general_grace->value.mm() + kRounding;
-  return allowed ? Verdict::Warn : Verdict::Fail;
+  const double allowed = grace_mm(grace);
+  return allowed > 0 && short_by_mm <= allowed + kRounding ? Verdict::Warn : Verdict::Fail;
+}
+
+double Findings::grace_mm(Grace grace) const {
+  return grace == Grace::Inspection && season_.general_grace ? season_.general_grace->value.mm()
+                                                             : 0.0;
+}
+
+Limit Findings::heights(Limit::Of of, const rules::Zone& zone) const {
+  return {of, zone.from.mm(), zone.to.mm(), false, grace_mm(Grace::Inspection)};
+}
+
+Limit Findings::at_least_of(Length least, Grace grace) const {
+  return {Limit::Of::Length, least.mm(), std::nullopt, false, grace_mm(grace)};
+}
+
+Limit Findings::at_most_of(Length most, Grace grace) const {
+  return {Limit::Of::Length, std::nullopt, most.mm(), false, grace_mm(grace)};
 }
 
 std::string Findings::with_grace_note(Verdict verdict, std::string advice) const {
@@ -88,25 +106,27 @@ std::string Findings::with_grace_note(Verdict verdict, std::string advice) const
 }
 
 void Findings::length(const RuleValue<Length>& rule, Measure measure, Grace grace,
-                      double short_by_mm, const char* word) {
+                      double short_by_mm, const Limit& limit, const char* word) {
   const Verdict result = verdict(short_by_mm, grace);
-  add(rule, {measure.id, std::move(measure.subject),
-             fmt::format("{} {}", word, exact_text(rule.value)), measured_text(measure.has_mm),
-             result, with_grace_note(result, std::move(measure.advice)), std::move(measure.about)});
+  add(rule,
+      {measure.id, std::move(measure.subject), fmt::format("{} {}", word, exact_text(rule.value)),
+       measured_text(measure.has_mm), result, with_grace_note(result, std::move(measure.advice)),
+       std::move(measure.about), limit});
 }
 
 void Findings::at_least(const RuleValue<Length>& rule, Measure measure, Grace grace) {
   const double short_by_mm = rule.value.mm() - measure.has_mm;
-  length(rule, std::move(measure), grace, short_by_mm, "at least");
+  length(rule, std::move(measure), grace, short_by_mm, at_least_of(rule.value, grace), "at least");
 }
 
 void Findings::at_most(const RuleValue<Length>& rule, Measure measure, Grace grace) {
   const double over_by_mm = measure.has_mm - rule.value.mm();
-  length(rule, std::move(measure), grace, over_by_mm, "at most");
+  length(rule, std::move(measure), grace, over_by_mm, at_most_of(rule.value, grace), "at most");
 }
 
-std::vector<Finding> Findings::worst_first() && {
-  std::ranges::stable_sort(findings_, {}, &Finding::verdict);
+std::vector<Measurable> Findings::worst_first() && {
+  std::ranges::stable_sort(findings_, {},
+                           [](const Measurable& one) { return one.finding.verdict; });
   return std::move(findings_);
 }
 

@@ -5,6 +5,7 @@
 
 #include "check/check.hpp"
 #include "check/check_id.hpp"
+#include "swathe/check.hpp"
 
 // How the checks write down what they found.
 namespace swathe {
@@ -28,6 +29,7 @@ struct CheckResult {
   Verdict verdict = Verdict::Unknown;
   std::string advice;
   About about{};
+  Limit limit{};  ///< less what the source of its rule makes of it
 };
 
 /// A length held against a limit.
@@ -41,6 +43,9 @@ struct Measure {
 
 /// Who may allow a little more than the rule: nobody, or the inspector by the season's grace.
 enum class Grace { None, Inspection };
+
+/// What an unverified rule makes of a verdict: it is never passed, and the advice says why.
+void add_doubt(Attested attested, Verdict& verdict, std::string& advice);
 
 /// Collects the findings of one run. Writes lengths in the job's units and keeps the promises of
 /// check().
@@ -75,22 +80,30 @@ class Findings {
   std::string at_least_value(double mm) const;
   std::string at_most_value(double mm) const;
 
+  // Limits of what a finished bumper measures.
+  Limit fills(const rules::Zone& zone) const { return heights(Limit::Of::Fills, zone); }
+  Limit within(const rules::Zone& zone) const { return heights(Limit::Of::Within, zone); }
+  Limit at_least_of(Length least, Grace grace) const;
+  Limit at_most_of(Length most, Grace grace) const;
+
   /// Pass where nothing is missing, Warn where the grace makes up for it, else Fail.
   Verdict verdict(double short_by_mm, Grace grace) const;
   /// The advice; where only the inspector's grace makes the verdict a warning, that is added.
   std::string with_grace_note(Verdict verdict, std::string advice) const;
 
-  std::vector<Finding> worst_first() &&;
+  std::vector<Measurable> worst_first() &&;
 
  private:
   void add_with_source(const std::string& rule, Attested attested, bool guideline,
                        CheckResult result);
   void length(const RuleValue<Length>& rule, Measure measure, Grace grace, double short_by_mm,
-              const char* word);
+              const Limit& limit, const char* word);
+  Limit heights(Limit::Of of, const rules::Zone& zone) const;
+  double grace_mm(Grace grace) const;
 
   Units units_;
   const Season& season_;
-  std::vector<Finding> findings_;
+  std::vector<Measurable> findings_;
 };
 
 }  // namespace swathe

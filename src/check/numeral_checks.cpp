@@ -29,7 +29,8 @@ CheckResult judge_stroke(const Digit& digit, const Numerals& numerals, Length li
       Verdict::Unknown,
       "measure the stroke on the stencil",
       {{Subject::digit(digit.digit)},
-       {"numerals.font", "numerals.axes", "numerals.height", "numerals.make_legal"}}};
+       {"numerals.font", "numerals.axes", "numerals.height", "numerals.make_legal"}},
+      findings.at_least_of(limit, Grace::None)};
   if (!(stroke.length() > 0)) return j;
   const double share = stroke.share_at_least(limit.mm() - kRounding);
   const double larger = numerals.height * limit.mm() / std::max(stroke.median(), kRounding);

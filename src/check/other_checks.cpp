@@ -14,6 +14,8 @@ std::string not_weighed(const Stock& stock) {
   return count == 0 ? "" : fmt::format(", not counting {} bracket{}", count, count == 1 ? "" : "s");
 }
 
+Limit at_most_grams(double most) { return {Limit::Of::Mass, std::nullopt, most}; }
+
 void judge_set_weight(const CheckedSet& s, const Season& season, Findings& findings) {
   const Units units = s.job.units;
   const double limit = season.weight_set->value.grams, has = s.stock->set.together_g();
@@ -29,7 +31,8 @@ void judge_set_weight(const CheckedSet& s, const Season& season, Findings& findi
        over ? fmt::format(
                   "take lighter boards or padding: by the job's densities it is {} too much", off)
             : fmt::format("put a finished set on a scale: by the job's densities {} are left", off),
-       {{Subject::bumpers()}, {"boards.density", "padding.density", "cloth.density"}}});
+       {{Subject::bumpers()}, {"boards.density", "padding.density", "cloth.density"}},
+       at_most_grams(limit)});
 }
 
 }  // namespace
@@ -81,7 +84,8 @@ void check_weight(const CheckedSet& s, const Season& season, Findings& findings)
                       not_weighed(*s.stock),
                   Verdict::Unknown,
                   "put the machine on a scale with its bumpers on",
-                  {{Subject::bumpers()}}});
+                  {{Subject::bumpers()}},
+                  at_most_grams(season.weight_machine->value.grams)});
   }
 }
 

@@ -91,6 +91,10 @@ NumberedSides numbered_sides(const CheckedSet& s) {
   return sides;
 }
 
+Limit places_limit(const Season& season) {
+  return {Limit::Of::Count, season.numerals_places->value};
+}
+
 void count_places(const Season& season, const NumberedSides& sides, Findings& findings) {
   const int needed = season.numerals_places->value;
   const double apart =
@@ -103,7 +107,8 @@ void count_places(const Season& season, const NumberedSides& sides, Findings& fi
                 fmt::format("{}", well),
                 Verdict::Pass,
                 "",
-                {{Subject::numerals()}, {"numerals.sides"}}};
+                {{Subject::numerals()}, {"numerals.sides"}},
+                places_limit(season)};
   if (apart > 0) j.required += fmt::format(", about {} deg apart", plain_number(apart, 1));
   if (!sides.names.empty()) j.measured += ": " + sides.names;
   if (well < needed && roughly >= needed) {
@@ -134,6 +139,7 @@ void name_misfits(const CheckedSet& s, const Season& season, Findings& findings)
       j.measured = findings.measured_text(misfit.has);
     }
     if (season.numerals_places) {
+      j.limit.missed = Verdict::Warn;  // what counts is how many places there are in all
       findings.add(*season.numerals_places, j);
     } else {
       findings.advise(j);
@@ -152,7 +158,8 @@ void check_numeral_places(const CheckedSet& s, const Season& season, Findings& f
                   "the job has no number",
                   Verdict::Unknown,
                   "set job.number, or make the numerals some other way",
-                  {{Subject::numerals()}, {"job.number"}}});
+                  {{Subject::numerals()}, {"job.number"}},
+                  places_limit(season)});
   }
   if (s.job.number.empty() || !s.numerals) return;
   const NumberedSides sides = numbered_sides(s);

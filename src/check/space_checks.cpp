@@ -48,7 +48,7 @@ void judge_zone_filled(const CheckedSet& s, const Season& season, Findings& find
       {"zone", "padding with board behind it, above the floor",
        fmt::format("fills {} to {}", findings.exact_text(zone.from), findings.exact_text(zone.to)),
        from_to(findings, bottom, top), verdict, findings.with_grace_note(verdict, advice),
-       at_height(s, findings, too_low, too_high)});
+       at_height(s, findings, too_low, too_high), findings.fills(zone)});
 }
 
 void judge_zone_inside(const CheckedSet& s, const Season& season, Findings& findings) {
@@ -67,7 +67,7 @@ void judge_zone_inside(const CheckedSet& s, const Season& season, Findings& find
       {"zone", "bumpers, above the floor",
        fmt::format("within {} to {}", findings.exact_text(zone.from), findings.exact_text(zone.to)),
        from_to(findings, bottom, top), verdict, findings.with_grace_note(verdict, advice),
-       at_height(s, findings, under, over)});
+       at_height(s, findings, under, over), findings.within(zone)});
 }
 
 /// A job that gives no hard_depth may have bolt heads all the same.
@@ -110,7 +110,8 @@ void check_hard_parts(const CheckedSet& s, const Season& season, Findings& findi
         verdict,
         findings.with_grace_note(
             verdict, fmt::format("bring them in by {}", findings.rounded_text(out - limit.mm()))),
-        {{Subject::boards()}, {"boards.hard_depth", "boards.thickness", "frame.fit"}}};
+        {{Subject::boards()}, {"boards.hard_depth", "boards.thickness", "frame.fit"}},
+        findings.at_most_of(limit, Grace::Inspection)};
     ask_for_hardware(s, j);
     findings.add(*season.hard_parts_past_frame, j);
   }
@@ -127,7 +128,8 @@ void check_hard_parts(const CheckedSet& s, const Season& season, Findings& findi
         findings.with_grace_note(
             verdict, fmt::format("sink the bolt heads or take deeper padding: {} is missing",
                                  findings.rounded_text(limit.mm() - over))),
-        {{Subject::boards(), Subject::padding()}, {"boards.hard_depth", padding_depth_key(s.job)}}};
+        {{Subject::boards(), Subject::padding()}, {"boards.hard_depth", padding_depth_key(s.job)}},
+        findings.at_least_of(limit, Grace::Inspection)};
     ask_for_hardware(s, j);
     findings.add(*season.hard_parts_under_padding, j);
   }

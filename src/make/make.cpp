@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "check/check.hpp"
+#include "make/checked_set.hpp"
 #include "make/faults.hpp"
 #include "make/font.hpp"
 #include "make/keys_in_vain.hpp"
@@ -31,11 +32,7 @@ Staged<OpenFont> face_of(const JobReading& reading, const NamedFiles& files, Ope
 }
 
 std::vector<Finding> findings_on(const Made& made, const MakeOptions& options) {
-  std::vector<Finding> findings =
-      check({made.job, made.season ? &*made.season : nullptr, made.frame, made.section, made.wraps,
-             made.patterns, made.bare_gaps, made.covered_gaps, made.boards, made.padding,
-             made.numerals ? &*made.numerals : nullptr, &made.stock,
-             made.sight ? &*made.sight : nullptr});
+  std::vector<Finding> findings = check(checked_set(made));
   if (!options.advice)
     for (Finding& finding : findings) {
       finding.advice.clear();

@@ -1,5 +1,3 @@
-#include "book/inspection.hpp"
-
 #include <algorithm>
 
 #include "book/book_sheet.hpp"
@@ -9,6 +7,7 @@
 #include "support/made.hpp"
 #include "support/made_examples.hpp"
 #include "support/overlaps.hpp"
+#include "swathe/check.hpp"
 #include "swathe/rules.hpp"
 
 namespace swathe {
@@ -25,14 +24,15 @@ TEST_CASE("inspector's card: every finding under a rule stands on it once, on on
   for (const auto& path : test::example_jobs()) {
     CAPTURE(path.filename().string());
     const Made made = test::made_example(path);
-    const std::vector<InspectionRow> rows = inspection_rows(made);
+    const std::vector<CardRow> rows = card_rows(made.findings, *made.season);
     const auto ruled = std::ranges::count_if(
         made.findings, [](const Finding& finding) { return !finding.rule.empty(); });
     CHECK(static_cast<long>(rows.size()) == ruled);
     for (const Finding& finding : made.findings)
       if (!finding.rule.empty())
-        CHECK(std::ranges::count_if(rows, [&](const InspectionRow& row) {
-                return row.asks == finding.required && row.expects == finding.measured;
+        CHECK(std::ranges::count_if(rows, [&](const CardRow& row) {
+                return row.finding.required == finding.required &&
+                       row.finding.measured == finding.measured;
               }) >= 1);
     CHECK(card_of(made).size() == 1);
   }
@@ -51,10 +51,10 @@ TEST_CASE("inspector's card: sizes as a ruler has them, colors by name") {
 }
 
 TEST_CASE("inspector's card: where two bumpers meet it says what fills the corner") {
-  const std::vector<InspectionRow> rows =
-      inspection_rows(test::made_example(test::example("kinds/one-a-side")));
-  CHECK(std::ranges::count_if(rows, [](const InspectionRow& row) {
-          return row.expects.find("fill the hollows by hand") != std::string::npos;
+  const Made made = test::made_example(test::example("kinds/one-a-side"));
+  const std::vector<CardRow> rows = card_rows(made.findings, *made.season);
+  CHECK(std::ranges::count_if(rows, [](const CardRow& row) {
+          return row.finding.measured.find("fill the hollows by hand") != std::string::npos;
         }) == 1);
 }
 
@@ -82,7 +82,7 @@ TEST_CASE("inspector's card: it defers, and says how sure a rule is") {
     other.replace(other.find(was), was.size(), "season = \"" + season + "\"");
     const Made made = test::made(other);
     std::size_t at = 0;
-    for (const InspectionRow& row : inspection_rows(made))
+    for (const CardRow& row : card_rows(made.findings, *made.season))
       at += row.rule.find('(') != std::string::npos ? 1 : 0;
     const auto unsure = std::ranges::count_if(made.findings, [](const Finding& finding) {
       return !finding.rule.empty() && finding.attested != Attested::Official;

@@ -5,7 +5,6 @@
 #include <algorithm>
 
 #include "book/book_sheet.hpp"
-#include "book/inspection.hpp"
 #include "book/steps.hpp"
 #include "draw/marks.hpp"
 #include "support/examples.hpp"
@@ -13,6 +12,7 @@
 #include "support/made_by_hand.hpp"
 #include "support/made_examples.hpp"
 #include "support/overlaps.hpp"
+#include "swathe/check.hpp"
 
 namespace swathe {
 namespace {
@@ -82,14 +82,15 @@ TEST_CASE("start: a rule that is not met is told in words and in a heavy frame")
     return most;
   };
   const Made good = test::made_by_hand(test::demo_job()), bad = made_that_fails();
-  const std::vector<InspectionRow> rows = inspection_rows(bad);
-  const auto failed = std::ranges::count(rows, Verdict::Fail, &InspectionRow::verdict);
+  const std::vector<CardRow> rows = card_rows(bad.findings, *bad.season);
+  const auto fails = [](const CardRow& row) { return row.finding.verdict == Verdict::Fail; };
+  const auto failed = std::ranges::count_if(rows, fails);
   REQUIRE(failed > 0);
   const Page page = start_of(bad).pages.front();
   const std::string words = all_words(page);
   CHECK(has(words, "NOT READY"));
   CHECK(has(words, failed == 1 ? "1 rule not met" : fmt::format("{} rules not met", failed)));
-  const auto first = std::ranges::find(rows, Verdict::Fail, &InspectionRow::verdict);
+  const auto first = std::ranges::find_if(rows, fails);
   CHECK(has(words, first->rule + ", "));
   CHECK(heaviest(page) > 2 * heaviest(start_of(good).pages.front()));
   CHECK(!has(all_words(start_of(good).pages.front()), "NOT READY"));
@@ -109,8 +110,8 @@ TEST_CASE("card: a line that is not met stands out, and no other") {
     return count;
   };
   const auto not_met = [](const Made& made) {
-    const std::vector<InspectionRow> rows = inspection_rows(made);
-    return static_cast<std::size_t>(std::ranges::count(rows, false, &InspectionRow::met));
+    const std::vector<CardRow> rows = card_rows(made.findings, *made.season);
+    return static_cast<std::size_t>(std::ranges::count(rows, false, &CardRow::met));
   };
   const Made good = test::made_by_hand(test::demo_job()), bad = made_that_fails();
   CHECK(not_met(bad) > not_met(good));
