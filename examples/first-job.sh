@@ -16,5 +16,5 @@ Done. Look at:
   out/               the sheets as PDF: patterns, numerals, the build book; and the report
 Next:
   build/swathe check examples/tin-heron.toml
-  build/swathe new my-robot.toml      a commented job to put your own measures into
+  build/swathe new my-robot.toml      asks about your own robot, and writes its job file
 END

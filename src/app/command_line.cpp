@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "commands.hpp"
+#include "job/questions.hpp"
 #include "operands.hpp"
 #include "scale.hpp"
 #include "swathe/version.hpp"
@@ -61,9 +62,10 @@ struct Words {
   std::string zip;                ///< empty where no archive is wanted
   bool strict = false;
   std::vector<std::string> seasons;
+  std::optional<std::string> like;      ///< a kind of job
   std::optional<std::string> measured;  ///< a filled-in card; for new: the job of which it is
-  std::string key;                 ///< or a check; empty where all are asked for
-  std::vector<std::string> asked;  ///< to be explained: a word or several; empty for all
+  std::string key;                      ///< or a check; empty where all are asked for
+  std::vector<std::string> asked;       ///< to be explained: a word or several; empty for all
   std::optional<std::string> value;
   bool remove = false;
   bool quiet = false, verbose = false;
@@ -165,19 +167,30 @@ std::string joined(const std::vector<std::string>& words) {
   return text;
 }
 
+std::string kinds() {
+  std::string names;
+  for (const std::string& kind : job_kinds()) names += (names.empty() ? "" : ", ") + kind;
+  return names;
+}
+
 void add_new(Commands& commands, Words& words) {
-  CLI::App& command = commands.add("new", "Write a job file to start from; never overwrites",
-                                   [](Terminal& terminal, const Words& w) {
-                                     if (w.measured)
-                                       return new_measured(terminal, *w.measured, w.job);
-                                     return new_job(terminal, w.job.empty() ? "job.toml" : w.job);
-                                   });
+  CLI::App& command = commands.add(
+      "new", "Ask what your bumpers are like, and write a job file; never overwrites",
+      [](Terminal& terminal, const Words& w) {
+        const std::string path = w.job.empty() ? "job.toml" : w.job;
+        if (w.measured) return new_measured(terminal, *w.measured, w.job);
+        return w.like ? new_job_like(terminal, *w.like, path) : new_job(terminal, path);
+      });
   command.add_option("JOB", words.job, "The file to write; - for standard output")
       ->default_str("job.toml");
+  CLI::Option* like =
+      command.add_option("--like", words.like, "Ask nothing; write a job of this kind: " + kinds())
+          ->type_name("KIND");
   command
       .add_option("--measured", words.measured,
                   "Write the inspector's card of this job instead, to fill in what you measure")
-      ->type_name("JOB");
+      ->type_name("JOB")
+      ->excludes(like);
 }
 
 void add_commands(CLI::App& app, Words& words) {

@@ -20,7 +20,10 @@ struct Making {
   std::string created = {};     ///< the date in PDF files; make_files() sets it
 };
 
+/// Asks the seven questions where somebody is there to answer.
 Exit new_job(Terminal& terminal, const std::string& path);
+/// One of job_kinds().
+Exit new_job_like(Terminal& terminal, const std::string& kind, const std::string& path);
 /// The inspector's card of a job as a file to fill in; no path: beside the job, named for it.
 Exit new_measured(Terminal& terminal, const std::string& job, const std::string& path);
 /// One job goes right into the folder, or into an archive, or both; of several each goes into a

@@ -101,8 +101,10 @@ void Terminal::complain(const Refusals& refusals) {
   talk(lines);
 }
 
+void Terminal::prompt(std::string_view text) { put(To::Talk, printable(text)); }
+
 void Terminal::progress(std::string_view line) {
-  if (!watched_ || loudness_ == Loudness::Quiet) return;
+  if (!watched()) return;
   wipe_progress();
   write_all(STDERR_FILENO, line);
   progress_ = columns_of(line);

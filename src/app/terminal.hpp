@@ -41,6 +41,11 @@ class Terminal {
   /// is a terminal. Requires: printable.
   void progress(std::string_view line);
 
+  /// A line without an end, behind which somebody answers.
+  void prompt(std::string_view text);
+  /// Whether somebody sees what is said: standard error is a terminal, and it is not to be quiet.
+  bool watched() const { return watched_ && loudness_ != Loudness::Quiet; }
+
   /// The text in color, where standard output is a terminal and NO_COLOR is unset.
   std::string painted(std::string_view text, Paint paint) const;
 

@@ -1,14 +1,16 @@
 # Data files of the rooms, built into the library: src/ROOM/data/FILE is found as "ROOM/FILE",
-# fonts-open/FAMILY/FILE as "fonts/FAMILY/FILE". Writes embedded_data.S (for ELF, Mach-O and wasm) and
+# fonts-open/FAMILY/FILE as "fonts/FAMILY/FILE", examples/kinds/FILE as "kinds/FILE". Writes embedded_data.S (for ELF, Mach-O and wasm) and
 # the table of names that embedded.cpp includes; gives the list SWATHE_EMBEDDED of sources to compile.
 file(GLOB_RECURSE SWATHE_DATA CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/src/*/data/*)
 file(GLOB_RECURSE SWATHE_FONTS CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/fonts-open/*.ttf
      ${PROJECT_SOURCE_DIR}/fonts-open/*.otf)
+file(GLOB SWATHE_KINDS CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/examples/kinds/*.toml)
 set(entries)
-foreach(file IN LISTS SWATHE_DATA SWATHE_FONTS)
+foreach(file IN LISTS SWATHE_DATA SWATHE_FONTS SWATHE_KINDS)
   file(RELATIVE_PATH name ${PROJECT_SOURCE_DIR} ${file})
   string(REGEX REPLACE "^src/([^/]+)/data/" "\\1/" name ${name})
   string(REGEX REPLACE "^fonts-open/" "fonts/" name ${name})
+  string(REGEX REPLACE "^examples/kinds/" "kinds/" name ${name})
   list(APPEND entries "${name}|${file}")
 endforeach()
 list(SORT entries)

@@ -8,8 +8,8 @@ namespace swathe {
 /// A data file of a room (season, new job, paper sizes, bundled font) that was built into the
 /// library.
 struct Embedded {
-  std::string_view
-      name;  ///< its path below its room: "rules/2026.toml", "fonts/anton/Anton-Regular.ttf"
+  std::string_view name;  ///< its path below its room: "rules/2026.toml",
+                          ///< "fonts/anton/Anton-Regular.ttf", "kinds/hexagon.toml"
   std::string_view bytes;
 };
 

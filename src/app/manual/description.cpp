@@ -8,6 +8,7 @@
 #include "app/command_line.hpp"
 #include "app/explain.hpp"
 #include "app/set.hpp"
+#include "job/questions.hpp"
 #include "swathe/rules.hpp"
 #include "swathe/write.hpp"
 
@@ -17,7 +18,8 @@ namespace {
 ValueWords value_called(const std::string& name) {
   if (name == "JOB" || name == "FILE") return {name, Completion::Files, {}};
   if (name == "DIR") return {name, Completion::Folders, {}};
-  if (name == "KIND") return {name, Completion::Names, {kWantedWords.begin(), kWantedWords.end()}};
+  if (name == "KIND") return {name, Completion::Names, job_kinds()};
+  if (name == "KINDS") return {name, Completion::Names, {kWantedWords.begin(), kWantedWords.end()}};
   if (name == "SEASON") return {name, Completion::Names, season_names()};
   if (name == "KEY") return {name, Completion::Names, explained_names()};
   return {name, Completion::Nothing, {}};
