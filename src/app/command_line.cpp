@@ -138,7 +138,7 @@ class Commands {
  private:
   void add_choices(CLI::App& command) {
     command.add_option("--only", words_.only, "Only files of these kinds, such as tiles,book")
-        ->type_name("KIND")
+        ->type_name("KINDS")
         ->delimiter(',')
         ->allow_extra_args(false)
         ->check([](const std::string& word) {
