@@ -23,6 +23,9 @@ constexpr LengthRange kUsualFrame{inches(8), inches(120)};
 constexpr Length kLeastOpening = inches(3);  // less is a gap
 constexpr Length kSpare = inches(1.0 / 4);   // room for a saw and a tape measure
 constexpr Length kAroundEnd = inches(1);     // of a bracket from where a bumper ends
+/// Longer by more than what a sum of decimals is off.
+bool longer(Length a, Length b) { return a > b + mm(1e-6); }
+
 /// The answers read one after another, each by those before it, with what is
 /// wrong in them.
 class Reading {
@@ -114,7 +117,7 @@ void Reading::read_frame() {
                           "two lengths: left to right, then front to back, like "
                           "28 in x 30 in, or 710 mm x 760 mm");
   for (const Length length : {read->width, read->depth})
-    if (length < kUsualFrame.least || length > kUsualFrame.most)
+    if (longer(kUsualFrame.least, length) || longer(length, kUsualFrame.most))
       return fault(kFrame, Why::OutOfRange,
                    fmt::format("a side of {} is no frame, expected {} to {}; give the unit too, "
                                "like 28 in x 30 in, or 710 mm x 760 mm",
@@ -135,12 +138,12 @@ void Reading::read_opening() {
   if (season_.cover_reach) beside = std::max(beside, season_.cover_reach->value);
   const Length side = length_of(side_number(read->side));
   const Length most = side - 2.0 * (beside + kSpare);
-  if (most < kLeastOpening)
+  if (longer(kLeastOpening, most))
     return fault(kOpening, Why::OutOfRange,
                  fmt::format("the {} side is {} long and needs {} covered beside each corner: "
                              "there is no room for an opening, expected none",
                              read->side, size(side), size(beside)));
-  if (read->width > most || read->width < kLeastOpening)
+  if (longer(read->width, most) || longer(kLeastOpening, read->width))
     return fault(kOpening, Why::OutOfRange,
                  fmt::format("an opening of {} does not go into the {} side, "
                              "which is {} long and "
@@ -189,11 +192,11 @@ void Reading::judge_boards() {
   if (season_.backing_height) least = std::max(least, season_.backing_height->value);
   if (season_.hard_parts_past_frame)
     most = std::min(most, season_.hard_parts_past_frame->value - FrameKeys().fit);
-  if (height < least || height > inches(12))
+  if (longer(least, height) || longer(height, inches(12)))
     fault(kPadding, Why::OutOfRange,
           fmt::format("boards {} high, expected {} to {}", size(height), size(least),
                       size(inches(12))));
-  if (thickness < inches(1.0 / 4) || thickness > most)
+  if (longer(inches(1.0 / 4), thickness) || longer(thickness, most))
     fault(kPadding, Why::OutOfRange,
           fmt::format("boards {} thick, expected {} to {}", size(thickness), size(inches(1.0 / 4)),
                       size(most)));
@@ -209,11 +212,11 @@ void Reading::judge_foam() {
     most = std::min(most, season_.extension_most->value - FrameKeys().fit -
                               read_.padding.board_thickness - 2.0 * ClothKeys().thickness);
   if (season_.padding_height) lowest = std::max(lowest, season_.padding_height->value);
-  if (foam < least || foam > most)
+  if (longer(least, foam) || longer(foam, most))
     fault(kPadding, Why::OutOfRange,
           fmt::format("foam {} deep, expected {} to {} in front of boards that thick", size(foam),
                       size(least), at_most(most)));
-  else if (height < lowest || height > read_.padding.board_height + inches(1))
+  else if (longer(lowest, height) || longer(height, read_.padding.board_height + inches(1)))
     fault(kPadding, Why::OutOfRange,
           fmt::format("foam {} high in all, expected {} to {} on boards {} high", size(height),
                       size(lowest), size(read_.padding.board_height + inches(1)),
@@ -241,10 +244,10 @@ std::string Reading::fault_of_bracket(const BracketAnswer& bracket, std::size_t 
     return fmt::format("the {} side has no corner with {}, expected {} or {}", bracket.side,
                        bracket.neighbor, side_name(side + 1), side_name(side + 3));
   const double from = from_of(bracket), to = from + bracket.width.mm();
-  if (from < 0 || to > length.mm())
+  if (from < -1e-6 || longer(mm(to), length))
     return fmt::format("a bracket {} wide there reaches past the {} side, which is {} long",
                        size(bracket.width), bracket.side, size(length));
-  if (bracket.height > read_.padding.board_height)
+  if (longer(bracket.height, read_.padding.board_height))
     return fmt::format("a bracket {} high does not go on a board {} high", size(bracket.height),
                        size(read_.padding.board_height));
   // Where bumpers end on this side.

@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "support/examples.hpp"
 
@@ -31,10 +32,16 @@ std::size_t count(const std::string& text, const std::string& what) {
 }  // namespace
 
 TEST_CASE("frame drawing: a rectangle, letter by letter") {
-  // 28 by 30: 30 in are 13 rows, so 28 in are 2 x 13 x 28 / 30 = 24.3 columns.
-  CHECK(text_of(frame_drawing(rectangle(inches(28), inches(30)), Units::Inches)) ==
-        "                  front 28 in\n"
-        "             +-----------------------+\n");
+  // 30 in are 13 rows, so 28 in are 2 x 13 x 28 / 30 = 24.3 columns, 23 of them between corners;
+  // "left 30 in" has 10 letters and stands a blank away from the side.
+  const std::string open = "            |" + std::string(23, ' ') + "|\n";
+  const std::string edge = "            +" + std::string(23, '-') + "+\n";
+  std::string expected = "                   front 28 in\n" + edge;
+  for (int row = 0; row < 5; ++row) expected += open;
+  expected += " left 30 in |" + std::string(23, ' ') + "| right 30 in\n";
+  for (int row = 0; row < 6; ++row) expected += open;
+  expected += edge + "                   back 28 in\n";
+  CHECK(text_of(frame_drawing(rectangle(inches(28), inches(30)), Units::Inches)) == expected);
 }
 
 TEST_CASE("frame drawing (1) (2) (3): each corner, each side's words once, within the columns") {

@@ -18,7 +18,8 @@ namespace {
 
 /// A job that has each table once.
 std::string job_with(std::string_view path) {
-  std::string text = new_job({"", "", "", "left 9 in from front, 2 in x 2 in", "", "20486"}).value();
+  std::string text =
+      new_job({"", "", "", "left 9 in from front, 2 in x 2 in", "", "20486"}).value();
   text += "\n[[numerals.place]]\nbumper = \"A\"\nside = \"left\"\n";
   text += "[[opening]]\nside = \"right\"\nwidth = \"9 in\"\n";
   text += "[[sight.blind]]\nbox = [[0, 0, 0], [1, 1, 1]]\n";

@@ -125,11 +125,41 @@ TEST_CASE("questions: answers are read in everyday words") {
   CHECK_FALSE(read_paper_answer("napkin", Units::Inches).has_value());
 }
 
-TEST_CASE("questions: the job says what was answered, and nothing that was not") {
+TEST_CASE("questions: the job says what was answered") {
   const Job job = job_of({"26 1/2 in x 32 in", "left 14 in", "2",
-                          "front 9 in from right, 3 in x 2 in; right middle, 3 in x 2 in",
-                          "1/2 in x 5 in, noodles 2 3/8 in hollow", "", "roll 36 in"});
-  (void)job;
+                          "front 9 in from right, 3 in x 2 in; back middle, 2 in x 1 in",
+                          "1/2 in x 5 in, noodles 2 3/8 in", "007 sew-on", "roll 36 in"});
+  CHECK(job.units == Units::Inches);
+  CHECK(job.frame.corners[0] == FlatPoint{26.5 * 25.4, 32 * 25.4});
+  REQUIRE(job.openings.size() == 1);
+  CHECK(job.openings[0].side == "left");
+  CHECK(job.openings[0].width == inches(14));
+  REQUIRE(job.bumpers.size() == 2);  // from the opening to the middle of the right side, and on
+  CHECK(job.bumpers[0].from.side == "left");
+  CHECK(std::holds_alternative<RunEnd::Opening>(job.bumpers[0].from.at));
+  CHECK(job.bumpers[0].to.side == "right");
+  CHECK(std::get<RunEnd::Share>(job.bumpers[0].to.at).fraction == 0.5);
+  CHECK(job.bumpers[1].to.side == "left");
+  REQUIRE(job.brackets.size() == 2);
+  CHECK(std::get<FromCorner>(job.brackets[0].at).distance == inches(9));
+  CHECK(std::get<FromCorner>(job.brackets[0].at).neighbor == "right");
+  CHECK(job.brackets[1].width == inches(2));
+  CHECK(std::holds_alternative<SideShare>(job.brackets[1].at));
+  CHECK(job.boards.thickness == inches(0.5));
+  CHECK(job.padding.diameter == inches(2.375));
+  CHECK(job.padding.core == Core::Unstated);
+  CHECK(job.number == "007");
+  CHECK(job.numerals.method == NumeralMethod::SewOn);
+  CHECK(job.paper.width == inches(36));
+
+  const Job metric = job_of({"700 mm x 760 mm", "", "4 corners", "", "", "", ""});
+  CHECK(metric.units == Units::Millimeters);
+  CHECK(metric.bumpers.size() == 4);
+  CHECK(metric.paper.sheet == "a4");
+  CHECK(metric.padding.core == Core::Solid);
+  const Job block = job_of(but(kPadding, "18 mm x 127 mm, block 60 mm x 120 mm"));
+  CHECK(block.padding.form == PaddingForm::Block);
+  CHECK(block.padding.height == mm(120));
 }
 
 TEST_CASE("questions: what was not answered is not in the job") {
