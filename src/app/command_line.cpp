@@ -11,7 +11,6 @@
 #include <vector>
 
 #include "commands.hpp"
-#include "job/questions.hpp"
 #include "operands.hpp"
 #include "scale.hpp"
 #include "swathe/version.hpp"
@@ -167,28 +166,20 @@ std::string joined(const std::vector<std::string>& words) {
   return text;
 }
 
-std::string kinds() {
-  std::string names;
-  for (const std::string& kind : job_kinds()) names += (names.empty() ? "" : ", ") + kind;
-  return names;
-}
-
 void add_new(Commands& commands, Words& words) {
   CLI::App& command = commands.add(
-      "new", "Ask what your bumpers are like, and write a job file; never overwrites",
-      [](Terminal& terminal, const Words& w) {
+      "new", "Ask about your bumpers and write a job file", [](Terminal& terminal, const Words& w) {
         const std::string path = w.job.empty() ? "job.toml" : w.job;
         if (w.measured) return new_measured(terminal, *w.measured, w.job);
         return w.like ? new_job_like(terminal, *w.like, path) : new_job(terminal, path);
       });
-  command.add_option("JOB", words.job, "The file to write; - for standard output")
+  command.add_option("JOB", words.job, "The new file to write; - for standard output")
       ->default_str("job.toml");
   CLI::Option* like =
-      command.add_option("--like", words.like, "Ask nothing; write a job of this kind: " + kinds())
+      command
+          .add_option("--like", words.like, "Ask nothing: a job like an example, such as hexagon")
           ->type_name("KIND");
-  command
-      .add_option("--measured", words.measured,
-                  "Write the inspector's card of this job instead, to fill in what you measure")
+  command.add_option("--measured", words.measured, "Write this job's inspector's card, to fill in")
       ->type_name("JOB")
       ->excludes(like);
 }
@@ -203,9 +194,7 @@ void add_commands(CLI::App& app, Words& words) {
                      return w.measured ? check_measured(terminal, w.job, *w.measured)
                                        : check(terminal, w.job);
                    })
-      .add_option("--measured", words.measured,
-                  "Check what was measured on the finished bumpers: a file that \"swathe new "
-                  "--measured\" wrote, filled in")
+      .add_option("--measured", words.measured, "Check what you measured: a card, filled in")
       ->type_name("FILE");
   commands.add_making("pattern", "Make the cloth patterns only", Wanted::Patterns);
   commands.add_making("numerals", "Make the numeral sheets only", Wanted::Numerals);

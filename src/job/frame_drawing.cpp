@@ -90,6 +90,13 @@ void draw_side(Canvas& canvas, const Cell& a, const Cell& b) {
   }
 }
 
+/// Where a side crosses a line; its middle where it lies along it.
+int column_at(const Cell& a, const Cell& b, int row) {
+  if (a.row == b.row) return (a.column + b.column) / 2;
+  const double share = static_cast<double>(row - a.row) / (b.row - a.row);
+  return a.column + static_cast<int>(std::lround(share * (b.column - a.column)));
+}
+
 /// Whether a side's words go left of it (-1), right of it (1), or above or
 /// below it (0).
 int beside(const Cell& a, const Cell& b) {
@@ -115,7 +122,7 @@ std::vector<std::string> frame_drawing(const FrameKeys& frame, Units units) {
   for (const Cell& cell : cells) canvas.put(cell.column, cell.row, '+');
   for (std::size_t k = 0; k < count; ++k) {
     const Cell &a = cells[k], &b = cells[(k + 1) % count];
-    const int row = (a.row + b.row) / 2, column = (a.column + b.column) / 2;
+    const int row = (a.row + b.row) / 2, column = column_at(a, b, row);
     const int width = static_cast<int>(words[k].size());
     const int where = beside(a, b);
     if (where < 0)
