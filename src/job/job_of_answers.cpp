@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "job/answers.hpp"
 #include "job/key_path.hpp"
 #include "job/names.hpp"
@@ -22,7 +24,13 @@ class Filling {
   NewJob job() && { return std::move(job_); }
 
  private:
-  std::string text(Length length) const { return quoted_text(exact(length, answers_.frame.units)); }
+  /// In the job's units, but where they would round it: 120 mm are no 4.724 in.
+  std::string text(Length length) const {
+    const std::string words = exact(length, answers_.frame.units);
+    const auto again = parse_length(words, answers_.frame.units);
+    const bool same = again && std::abs((*again - length).mm()) < 1e-6;
+    return quoted_text(same ? words : exact(length, Units::Millimeters));
+  }
   static std::string end(const std::string& side, const std::string& where) {
     return fmt::format("[{}, {}]", quoted_text(side), where);
   }
