@@ -312,7 +312,7 @@ TEST_CASE("place: a center chosen by hand is measured from the frame's own corne
         {FromCorner{inches(14), "back"}, 30 - 14.0},
         {SideShare{0.45}, 0.45 * 30}}) {
     Job job = test::c_halves(28 * kInch, 30 * kInch);
-    job.numerals.places = {{"left", center}};
+    job.numerals.places = {{"left", center, ""}};
     const Setting s = setting(job, "1138");
     const PlacedNumbers placing = placed(s);
     REQUIRE(placing.placed.size() == 1);
@@ -327,12 +327,12 @@ TEST_CASE("place: of two bumpers on a side the center says which, or the job has
   Job job = test::c_halves(28 * kInch, 30 * kInch);
   // Bumper A has the front from its middle to the corner with left, B from the corner with right.
   for (const auto& [neighbor, bumper] : {std::pair{"left", 0}, {"right", 1}}) {
-    job.numerals.places = {{"front", FromCorner{inches(7), neighbor}}};
+    job.numerals.places = {{"front", FromCorner{inches(7), neighbor}, ""}};
     const PlacedNumbers placing = placed(setting(job, "1", inches(2)));
     REQUIRE(placing.placed.size() == 1);
     CHECK(placing.placed[0].bumper == bumper);
   }
-  job.numerals.places = {{"front", {}}};
+  job.numerals.places = {{"front", {}, ""}};
   const auto refused = place_number(setting(job, "1", inches(2)).input());
   REQUIRE_FALSE(refused.has_value());
   CHECK(refused.error().front().why == Why::Missing);
@@ -351,7 +351,7 @@ TEST_CASE("place: of two boards on one side a center lies on one or on the other
   job.bumpers[0].from.at = RunEnd::Share{0.7};
   for (const auto& [center, last] : {std::pair{22.5, false}, {8.0, true}}) {
     CAPTURE(center);
-    job.numerals.places = {{"front", FromCorner{inches(center), "right"}}};
+    job.numerals.places = {{"front", FromCorner{inches(center), "right"}, ""}};
     const Setting s = setting(job, "1", inches(2));
     const PlacedNumbers placing = placed(s);
     REQUIRE(placing.placed.size() == 1);
@@ -365,7 +365,7 @@ TEST_CASE("place: of two boards on one side a center lies on one or on the other
 
 TEST_CASE("place: a center too near an end is a misfit, and the advised ones are not") {
   Job job = test::c_halves(28 * kInch, 30 * kInch);
-  job.numerals.places = {{"left", FromCorner{inches(0), "back"}}};
+  job.numerals.places = {{"left", FromCorner{inches(0), "back"}, ""}};
   const Setting s = setting(job, "1138");
   const PlacedNumbers placing = placed(s);
   CHECK(placing.placed.empty());

@@ -147,7 +147,7 @@ TEST_CASE("legible: the check sees pages that are nearly empty") {
   const auto page = [](double to) {
     Page one{120, 120, {}, "", {}};
     one.drawing.text({12, 105}, "title");  // alike on both: their head
-    one.drawing.line(LineKind::Cut, rectangle({10, 10}, {110, to}));
+    one.drawing.line(LineKind::Cut, plane::rectangle({10, 10}, {110, to}));
     return one;
   };
   Sheet sheet;
