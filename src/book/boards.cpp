@@ -19,7 +19,7 @@ namespace {
 using book_texts::say;
 
 constexpr double kPlaces = 115.0;  ///< width of the column of marks
-constexpr double kHoles = 26.0;    ///< of that of a bracket's holes
+constexpr double kHoles = 33.0;    ///< of that of a bracket's holes
 
 void add_cuts(const Made& made, Flow& flow) {
   const std::vector<CutSheet> sheets = sheets_to_cut(made);

@@ -22,6 +22,9 @@ constexpr std::string_view kYourOwn =
     "# title = \"Spring covers\"               # is printed on every sheet\n"
     "# number = \"123\"                        # your team's, 1 to 5 digits\n";
 
+/// Above what is of use with a number alone.
+constexpr std::string_view kWithNumber = "# For your number, once it stands above:\n";
+
 constexpr std::string_view kMore =
     "\n# Every other key has a default. \"swathe explain\" lists them all.\n";
 
@@ -56,10 +59,15 @@ Outcome<std::string> new_job_like(std::string_view kind) {
   const std::string_view example = embedded(fmt::format("{}{}{}", kFolder, kind, kEnding));
   const std::string drawing = drawing_comment(example);
   std::string text;
+  bool of_number = false;  // is the line: there is none yet
   for (std::string_view rest = example; !rest.empty();) {
     const std::string_view line = rest.substr(0, rest.find('\n'));
     rest.remove_prefix(std::min(line.size() + 1, rest.size()));
     if (line.starts_with("title = ") || line.starts_with("number = ")) continue;
+    if (line.starts_with("["))
+      of_number = line.starts_with("[numerals]") || line.starts_with("[[numerals.");
+    if (line == "[numerals]") text += kWithNumber;
+    if (of_number && !line.empty()) text += "# ";
     if (line == "[frame]") text += fmt::format("{}{}", kAboveDrawing, drawing);
     text += fmt::format("{}\n", line);
     if (line == "[job]") text += kYourOwn;

@@ -147,8 +147,6 @@ void look_at_brackets(const Made& made, Vain& vain) {
         vain.key_of("bracket", k, "corner_radius", "which needs cloth = \"window\"");
       else
         vain.key_of("bracket", k, "holes", "which need cloth = \"under\"");
-      if (laid.cloth == BracketCloth::Window || made.job.brackets[k].holes.empty())
-        vain.key_of("bracket", k, "holes_from", "because no hole is made for it");
     }
 }
 

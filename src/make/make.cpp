@@ -65,7 +65,7 @@ Outcome<Made> made_of(JobReading read, const std::string& job_file, const NamedF
   auto mark_names = shared_mark_names(patterns, same);
   Stock stock = plan_stock(job, stand.boards, stand.padding, patterns, joins);
   Refusals short_of = stock_faults(job, stock, stand.padding, patterns, joins);
-  for (Refusal& fault : board_faults(job, stock, stand.boards))
+  for (Refusal& fault : board_faults(job, *stand.frame, stock, stand.boards))
     short_of.push_back(std::move(fault));
   if (!short_of.empty()) return tl::unexpected(in_order(std::move(short_of)));
 

@@ -19,12 +19,15 @@ Length rounded_up(double length_mm, Units units) {
 
 /// A place on the board's side where its bumper can be split, into parts as long as one another and
 /// no longer than a sheet; the first of them, where there are several.
-std::string place_to_split(const bumper::Piece& board, double sheet, Units units) {
+std::string place_to_split(const Frame& frame, const bumper::Piece& board, double sheet,
+                           Units units) {
   const double parts = std::max(2.0, std::ceil(board.length_mm / sheet - 1e-9));
   const double step = step_of(units);
-  const double at = board.from_x + board.length_mm / parts;
-  return fmt::format("[\"{}\", \"{}\"]", board.side,
-                     exact(mm(std::round(at / step) * step), units));
+  const int side = *frame.side(board.side);
+  const std::string& before = frame.sides()[static_cast<std::size_t>(frame.previous(side))].name;
+  const Length at = frame.from_corner(side, board.from_x + board.length_mm / parts, before);
+  return fmt::format("[\"{}\", \"{}\", \"{}\"]", board.side,
+                     exact(mm(std::round(at.mm() / step) * step), units), before);
 }
 
 const bumper::Piece* longest_that_fails(const Stock& stock,
@@ -40,7 +43,7 @@ const bumper::Piece* longest_that_fails(const Stock& stock,
 
 }  // namespace
 
-Refusals board_faults(const Job& job, const Stock& stock,
+Refusals board_faults(const Job& job, const Frame& frame, const Stock& stock,
                       const std::vector<bumper::Piece>& boards) {
   const bumper::Piece* const worst = longest_that_fails(stock, boards);
   if (!worst) return {};
@@ -58,7 +61,7 @@ Refusals board_faults(const Job& job, const Stock& stock,
                : fmt::format(
                      ", or two bumpers instead of \"{}\": one that ends at {}, and one "
                      "that begins there",
-                     worst->bumper, place_to_split(*worst, longest.mm(), job.units));
+                     worst->bumper, place_to_split(frame, *worst, longest.mm(), job.units));
   return {{Why::DoesNotFit,
            fmt::format("sheets of {} give no board for {}, which is {} long and {} high, expected "
                        "at least {}{}",

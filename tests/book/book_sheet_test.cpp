@@ -73,18 +73,17 @@ TEST_CASE("book: labels are all lettered alike, and large where no word is too l
   }
 }
 
-// By hand: brackets 1 and 2 are 9 in from their ends and 3 in wide, their holes 3/4 and 2 1/4 in
-// from the left as seen from outside, and 3/4 in below their tops, which are 1/2 in below the
-// board's. From the left that is 9 + 3/4 and 9 + 2 1/4 in; from the right 9 + 3 - 3/4 and 9 + 3 - 2
-// 1/4.
+// By hand: brackets 1 and 2 are 9 in from the frame's corners with the front, so 9 1/16 in from the
+// boards' ends, for 1/16 in of play. Their holes are 3/4 and 2 1/4 in on, and 3/4 in below their
+// tops, which are 1/2 in below the board's.
 TEST_CASE("book: a bracket's holes are told from the end that it is measured from") {
   const Made made = test::made(test::bytes_of(SWATHE_SOURCE "/examples/tin-heron.toml"));
   std::vector<std::string> holes;
   for (const Page& page : book_sheet(made, made.job.paper, test::label_font()).pages)
     for (const TextMark& text : test::texts_of(page.drawing))
       if (text.text.find(" / 1 1/4") != std::string::npos) holes.push_back(text.text);
-  CHECK(holes == std::vector<std::string>{"9 3/4 / 1 1/4;", "11 1/4 / 1 1/4", "11 1/4 / 1 1/4;",
-                                          "9 3/4 / 1 1/4"});
+  CHECK(holes == std::vector<std::string>{"9 13/16 / 1 1/4;", "11 5/16 / 1 1/4", "9 13/16 / 1 1/4;",
+                                          "11 5/16 / 1 1/4"});
 }
 
 TEST_CASE("book: two boards of one bumper on one side have names of their own") {

@@ -78,7 +78,8 @@ TEST_CASE("parts of a job built in code that do not fit one another are told by 
   REQUIRE_FALSE(made.has_value());
   CHECK(made.error().front().place.file == "heron.toml");
   const Place place = made.error().front().place;
-  CHECK(line_at(job_text(job), place) == "[[bumper]]");
+  CHECK(line_at(job_text(job), place) ==
+        "from = [\"back\", \"50%\"]");  // of the bumper that it lies over
 }
 
 }  // namespace

@@ -299,7 +299,6 @@ std::vector<Case> vain_cases() {
       {"cloth.hook_and_loop.density", "0.7", "0.8"},
       {"bracket.corner_radius", "\"1/4 in\"", "\"1/8 in\"", bracket},
       {"bracket.holes", "[[\"1 in\", \"1 in\"]]", "[[\"1 in\", \"1/2 in\"]]", window},
-      {"bracket.holes_from", "\"front\"", "\"back\"", with(bracket, {{"bracket.at", "\"50%\""}})},
       {"bumper.end_clearance",
        "\"1/4 in\"",
        "\"1/2 in\"",

@@ -19,7 +19,7 @@ std::string failing(const Made& made) {
 // Over the answers that say most, each with each; the others take turns.
 TEST_CASE("new job (1): what is answered makes, nothing is in vain, and no rule fails") {
   const char* const brackets[] = {
-      "", "left 4 in from front, 3 in x 2 in",
+      "", "right 4 in from front, 3 in x 2 in",
       "right 4 in from back, 2 in x 2 in; left 3 in from back, 2 in x 2 in"};
   const char* const paddings[] = {"", "1/2 in x 5 in, noodles 2 3/8 in solid",
                                   "18 mm x 127 mm, 64 mm", "3/4 in x 5 in, block 2 1/2 in x 5 in"};

@@ -97,7 +97,8 @@ TEST_CASE("a bumper split where that refusal says has boards from the same sheet
   const auto bumper = [](const std::string& name, const std::string& from, const std::string& to) {
     return "[[bumper]]\nname = \"" + name + "\"\nfrom = " + from + "\nto = " + to + "\n";
   };
-  const std::string from = "[\"front\", \"1 in\"]", to = "[\"front\", \"25 in\"]";
+  const std::string from = "[\"front\", \"1 in\", \"right\"]",
+                    to = "[\"front\", \"25 in\", \"right\"]";
   const auto whole = test::make_text(head + bumper("A", from, to));
   REQUIRE_FALSE(whole.has_value());
   const std::string& sentence = whole.error().front().sentence;
@@ -106,7 +107,7 @@ TEST_CASE("a bumper split where that refusal says has boards from the same sheet
   REQUIRE_MESSAGE(at != std::string::npos, sentence);
   const std::string place =
       sentence.substr(at + mark.size(), sentence.find(", and one", at) - at - mark.size());
-  CHECK(place == "[\"front\", \"13 in\"]");
+  CHECK(place == "[\"front\", \"13 in\", \"right\"]");
   CHECK(test::make_text(head + bumper("A", from, place) + bumper("B", place, to)).has_value());
 }
 

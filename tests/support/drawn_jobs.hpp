@@ -109,8 +109,8 @@ inline std::optional<Stood> stand(const Job& job) {
   std::vector<Run> runs;
   Stood stood;
   for (std::size_t k = 0; k < job.bumpers.size(); ++k) {
-    auto run =
-        make_run(*frame, *section, job.padding, job.bumpers[k], static_cast<int>(k), job.places);
+    auto run = make_run(*frame, *section, job.padding, job.bumpers[k], static_cast<int>(k),
+                        job.places, job.units, job.openings);
     if (!run) return std::nullopt;
     runs.push_back(*run);
     stood.wraps.emplace_back(*frame, *section, *run);
