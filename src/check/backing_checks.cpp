@@ -42,18 +42,17 @@ void judge_thickness(const CheckedSet& s, const Season& season, Findings& findin
   const Verdict verdict = short_by <= kRounding                         ? Verdict::Pass
                           : short_by <= may_be_read_so.mm() + kRounding ? Verdict::Warn
                                                                         : Verdict::Fail;
-  findings.add(*season.backing_nominal_thickness,
-               {"backing-thickness",
-                "boards",
-                fmt::format("sold as {}: {} to {} measured", findings.exact_text(nominal),
-                            findings.measured_text(least.mm()), findings.measured_text(most.mm())),
-                findings.measured_text(has.mm()),
-                verdict,
-                fmt::format("take plywood sold as {}", findings.exact_text(nominal)),
-                 {{Subject::boards()},
-                  {"boards.thickness"},
-                  {{"boards.thickness", findings.value(nominal)}}},
-                 {Limit::Of::Length, least.mm(), most.mm(), false, may_be_read_so.mm()}});
+  findings.add(
+      *season.backing_nominal_thickness,
+      {"backing-thickness",
+       "boards",
+       fmt::format("sold as {}: {} to {} measured", findings.exact_text(nominal),
+                   findings.measured_text(least.mm()), findings.measured_text(most.mm())),
+       findings.measured_text(has.mm()),
+       verdict,
+       fmt::format("take plywood sold as {}", findings.exact_text(nominal)),
+       {{Subject::boards()}, {"boards.thickness"}, {{"boards.thickness", findings.value(nominal)}}},
+       {Limit::Of::Length, least.mm(), most.mm(), false, may_be_read_so.mm()}});
 }
 
 }  // namespace
@@ -122,7 +121,7 @@ void check_play(const CheckedSet& s, const Season&, Findings& findings) {
                                findings.measured_text(takes)),
                    findings.measured_text(play),
                    Verdict::Warn,
-                   fmt::format("set frame.fit = {}", enough),
+                   fmt::format("set frame.fit to {}", enough),
                    {{Subject::frame(), Subject::cloth()},
                     {"frame.fit", "cloth.fixing", "cloth.thickness"},
                     {{"frame.fit", enough}}}});

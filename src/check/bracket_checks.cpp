@@ -123,7 +123,7 @@ void judge_bare_board(const CheckedSet& s, Findings& findings, const Seat& seat)
        "all of it on cloth, or in a window",
        fmt::format("{} of its height on bare board", findings.measured_text(bare)),
        Verdict::Warn,
-       fmt::format("put {} of cloth under the part on bare board, or set cloth = \"window\"",
+       fmt::format("put {} of cloth under the part on bare board, or set cloth to \"window\"",
                    findings.measured_text(s.section.cloth_thickness_mm())),
        {{Subject::bracket(seat.number)},
         {seat.key("cloth"), seat.key("down"), seat.key("height")},

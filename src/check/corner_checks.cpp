@@ -13,7 +13,7 @@ constexpr const char* kFillByHand =
     "tape strips of the same foam into the hollows between the round noodles and the other "
     "bumper's end, before the covers go on; or ask the inspector whether they may stay open";
 constexpr const char* kMitreOrFill =
-    "set padding.corner = \"mitred\", which leaves no hollows; or set padding.filled = true";
+    "set padding.corner to \"mitred\", which leaves no hollows; or set padding.filled to true";
 
 enum class CornerMade { Apart, Turned, Met };
 
@@ -54,7 +54,7 @@ Filling filling_of(const PaddingKeys& padding, CornerMade joint) {
     case PaddingCorner::Bent:
       return {false, "padding bent round the corner: measure it there",
               "measure the padding in the bend: it must not be squeezed thinner; if it is, ask the "
-              "inspector, or set padding.corner = \"mitred\""};
+              "inspector, or set padding.corner to \"mitred\""};
     case PaddingCorner::Butted:
       break;
   }

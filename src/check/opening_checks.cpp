@@ -36,12 +36,12 @@ OpeningAdvice narrower(const OpeningBeside& opening, const Findings& findings) {
   if (opening.centered || opening.most_here <= 0) {
     std::vector<KeyChange> mend = {{width, ever}};
     if (!opening.centered) mend.push_back({center, "\"50%\""});
-    return {fmt::format("set {} = {}{}, the widest that this side allows", width, ever,
-                        opening.centered ? "" : fmt::format(" and {} = \"50%\"", center)),
+    return {fmt::format("set {} to {}{}: the widest that this side allows", width, ever,
+                        opening.centered ? "" : fmt::format(" and {} to \"50%\"", center)),
             std::move(mend)};
   }
   const std::string here = findings.at_most_value(opening.most_here);
-  return {fmt::format("set {} = {}, or {} with {} = \"50%\", the widest that this side allows",
+  return {fmt::format("set {} to {}, or to {} with {} at \"50%\": the widest that this side allows",
                       width, here, ever, center),
           {{width, here}}};
 }

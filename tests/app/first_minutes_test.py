@@ -44,9 +44,8 @@ from = ["back", "50%"]
 to = ["front", "50%"]
 
 [[bracket]]
-bumper = "A"
 side = "left"
-at = ["left", "11 in"]
+at = ["11 in", "front"]
 width = "2 in"
 height = "2 in"
 """
@@ -76,6 +75,23 @@ SCRIPTS = (
       ('to = ["front", "50%"]', 'to = ["right", "20%"]'),
       ("[padding]", '[numerals]\nfont = "Saira Stencil One"\nheight = "5 in"\n'
        'sides = ["left", "front", "right"]\n\n[padding]')), MAKE),
+    ("a bare length at a bumper's end",
+     (('from = ["front", "50%"]', 'from = ["front", "12 in"]'), ('to = ["front", "50%"]', 'to = ["front", "12 in"]')),
+     MAKE),
+    ("a corner of the frame that is not there",
+     (('from = ["front", "50%"]', 'from = ["front", "14 in", "back"]'),), MAKE),
+    ("a bare length for a bracket", (('["11 in", "front"]', '"11 in"'),), MAKE),
+    ("a bracket that is told from the board's end", (('["11 in", "front"]', '["left", "11 in"]'),), MAKE),
+    ("a bracket past its board", (('["11 in", "front"]', '["29 in", "front"]'),), MAKE),
+    ("bumpers that overlap", (('to = ["back", "50%"]', 'to = ["back", "16 in", "left"]'),), MAKE),
+    ("an opening too wide for its frame",
+     (('[[bumper]]\nname = "A"', '[[opening]]\nside = "front"\nwidth = "26 in"\n\n[[bumper]]\nname = "A"'),
+      ('from = ["front", "50%"]', 'from = ["front", "opening"]'),
+      ('to = ["front", "50%"]', 'to = ["front", "opening"]')), MAKE),
+    ("an opening too wide for the rules",
+     (('[[bumper]]\nname = "A"', '[[opening]]\nside = "front"\nwidth = "20 in"\n\n[[bumper]]\nname = "A"'),
+      ('from = ["front", "50%"]', 'from = ["front", "opening"]'),
+      ('to = ["front", "50%"]', 'to = ["front", "opening"]')), MAKE),
     ("a folder without -o", (), ["swathe", "make", "job.toml", "out"]),
     ("no job at all", None, MAKE),
 )
@@ -115,6 +131,10 @@ def set_key(said, folder, _):
     assert result.returncode == 0, result.stderr
 
 
+def narrow_opening(said, folder, state):
+    set_key({"key": "opening.1.width", "value": said["value"]}, folder, state)
+
+
 def run_instead(said, _, state):
     state["command"] = shlex.split(said["command"])
 
@@ -127,10 +147,15 @@ def run_first(said, folder, _):
 PLACE = r"^(?P<file>[^:\n]+):(?P<line>\d+):(?P<column>\d+): "
 ADVICE = (
     (PLACE + r".*: type (?P<typed>.+)$", type_line),
+    (PLACE + r".* measured from: (?P<typed>\w+ = \[.*?\]) or ", type_line),  # either will do
+    (PLACE + r".*: (?P<typed>\w+ = \[.*?\]) or \[", type_line),
+    (PLACE + r".*: give (?P<typed>\w+ = \[.*?\])", type_line),
+    (PLACE + r".*, expected (?P<typed>\w+ = \[.*?\]) or less", type_line),
+    (PLACE + r".* give its opening a width of at most (?P<value>.+)$", narrow_opening),
     (PLACE + r'.* the nearest one that does is "(?P<name>[^"]+)"', type_name),
     (r"\? type: (?P<command>swathe .+)$", run_instead),
     (r'no such file; "(?P<command>swathe new [^"]+)" writes one', run_first),
-    (r"\bset (?P<key>[a-z_]+(?:\.[a-z_0-9]+)+) to (?P<value>[^;:]+?)(?=[;:]|$)", set_key),
+    (r'\bset (?P<key>[a-z_]+(?:\.[a-z_0-9]+)+) to (?P<value>"[^"]*"|[^;:]+?)(?=[;:,]|$)', set_key),
 )
 
 

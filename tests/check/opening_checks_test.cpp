@@ -40,7 +40,7 @@ TEST_CASE("opening: one too wide is told the widest that this side allows") {
   REQUIRE(wide.mend.size() == 1);
   CHECK(wide.mend[0].key == "opening.1.width");
   CHECK(wide.mend[0].value == "\"18 in\"");
-  CHECK(wide.advice == "set opening.1.width = \"18 in\", the widest that this side allows");
+  CHECK(wide.advice == "set opening.1.width to \"18 in\": the widest that this side allows");
 
   // The cloth on both ends, three layers of it, is no board: 28 in - 10 in - 6 * 0.5 mm is
   // 17.88 in.
@@ -55,7 +55,8 @@ TEST_CASE("opening: one off the middle keeps its center, or moves to the middle"
   REQUIRE(wide.mend.size() == 1);
   CHECK(wide.mend[0].value == "\"12 in\"");
   CHECK(wide.advice ==
-        "set opening.1.width = \"12 in\", or \"18 in\" with opening.1.center = \"50%\", the widest "
+        "set opening.1.width to \"12 in\", or to \"18 in\" with opening.1.center at \"50%\": the "
+        "widest "
         "that this side allows");
 }
 
