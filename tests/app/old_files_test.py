@@ -153,6 +153,11 @@ fresh()
 make("new.toml", calls="calls")
 calls, openings = (int(word) for word in read("calls").split())
 check("the calls to the disk are seen", calls > 4 * len(new), calls)
+seed = int(os.environ.get("SWATHE_SEED", random.randrange(1 << 30)))
+# Each run looks at every fourth call, another fourth each time; with SWATHE_DRAWN at all of them.
+EACH = 1 if "SWATHE_DRAWN" in os.environ else 4
+at_calls = range(1 + seed % EACH, calls + 1, EACH)
+at_openings = range(1 + seed % EACH, openings + 1, EACH)
 
 
 def whole():
@@ -162,7 +167,7 @@ def whole():
 
 for kind in ("kill", "half"):
     wrong, seen = [], set()
-    for call in range(1, calls + 1):
+    for call in at_calls:
         fresh()
         write(os.path.join(OUT, "mine.pdf"), b"mine")
         result = make("new.toml", fault=f"{kind}:{call}")
@@ -179,13 +184,13 @@ for kind in ("kill", "half"):
         # (A stage without its whole mark stays hidden there: nobody can tell whose it is.)
         if after.returncode != 0 or files_in(OUT) != want:
             wrong.append((call, sorted(set(files_in(OUT)) ^ set(want))))
-    check(f"{kind} at each of {calls} calls: the next run leaves its own files and no other", not wrong,
+    check(f"{kind} at {len(at_calls)} of {calls} calls: the next run leaves its own files and no other", not wrong,
           wrong[:5])
     check(f"{kind}: runs were killed before, between and after", kind == "half"
           or {len(old), len(new)} < seen or len(seen) > 3, seen)
 for kind in ("full", "bad"):
     wrong = []
-    for call in range(1, calls + 1):
+    for call in at_calls:
         fresh()
         result = make("new.toml", fault=f"{kind}:{call}")
         if result.returncode not in (0, 3) or not whole() or hidden_in(OUT):
@@ -195,9 +200,9 @@ for kind in ("full", "bad"):
         make("new.toml")
         if files_in(OUT) != new:
             wrong.append((call, sorted(files_in(OUT))))
-    check(f"{kind} at each call: files are whole, and the next run tidies up", not wrong, wrong[:5])
+    check(f"{kind} at {len(at_calls)} of {calls} calls: files are whole, and the next run tidies up", not wrong, wrong[:5])
 wrong = []
-for opening in range(1, openings + 1):
+for opening in at_openings:
     fresh()
     result = make("new.toml", fault=f"many:{opening}")
     if result.returncode == 0:
@@ -208,9 +213,8 @@ for opening in range(1, openings + 1):
     make("new.toml")
     if files_in(OUT) != new:
         wrong.append((opening, sorted(files_in(OUT))))
-check(f"each of {openings} openings fails: old or new, and the next run tidies up", not wrong, wrong[:5])
+check(f"{len(at_openings)} of {openings} openings fail: old or new, and the next run tidies up", not wrong, wrong[:5])
 
-seed = int(os.environ.get("SWATHE_SEED", random.randrange(1 << 30)))
 drawn = random.Random(seed)
 begin = time.monotonic()
 make("new.toml")
