@@ -101,6 +101,27 @@ bool tells_ways(const SheetName& sheet) {
   return sheet.kind == SheetKind::Start || sheet.kind == SheetKind::Book;
 }
 
+/// The file that the ways to print have counted a sheet for; none of a sheet that is on no way.
+const PrintFile* file_of(const PrintWays& ways, const SheetName& sheet) {
+  const auto in = [&](const std::vector<PrintFile>& files) {
+    const auto found = std::ranges::find_if(files, [&](const PrintFile& file) {
+      return file.name.substr(0, file.name.rfind('.')) == sheet.stem;
+    });
+    return found == files.end() ? nullptr : &*found;
+  };
+  for (const PrintWay& way : ways.ways)
+    if (const PrintFile* const file = in(way.files)) return file;
+  for (const auto* files : {&ways.first, &ways.numerals, &ways.to_look_at})
+    if (const PrintFile* const file = in(*files)) return file;
+  return nullptr;
+}
+
+ToldSheet told(const PrintFile& file, const SheetName& sheet) {
+  ToldSheet told{sheet, file.pages, file.name.ends_with(".svg")};
+  told.paper = file.paper;
+  return told;
+}
+
 }  // namespace
 
 std::vector<ListedSheet> list_sheets(const Made& made, const Font& labels) {
@@ -157,9 +178,13 @@ std::vector<ToldSheet> told(const std::vector<Sheet>& sheets) {
 
 std::vector<ToldSheet> told_sheets(const Made& made, const Font& labels) {
   const PrintWays ways = print_ways(made, labels);
+  const bool cut = made.job.paper.sheet == kRoll;  // where, shows only once a page is drawn
   std::vector<ToldSheet> sheets;
-  for (const ListedSheet& listed : list_sheets(made, labels))
-    sheets.push_back(told(finished(made, listed, labels, ways, PageFill::Blank)));
+  for (const ListedSheet& listed : list_sheets(made, labels)) {
+    const PrintFile* const file = cut ? nullptr : file_of(ways, listed);
+    sheets.push_back(file ? told(*file, listed)
+                          : told(finished(made, listed, labels, ways, PageFill::Blank)));
+  }
   return sheets;
 }
 
