@@ -89,8 +89,10 @@ void Flow::caution(const std::string& words) {
 
 void Flow::table(const Table& table, double height_mm) {
   if (width_of(table, labels_, height_mm) > width() + 1e-6) height_mm = kTableHeight;
-  items_.push_back(
-      {Item::Kind::Table, "", {}, fitted(table, labels_, width(), height_mm), height_mm});
+  Item item{Item::Kind::Table, "", {}, fitted(table, labels_, width(), height_mm), height_mm};
+  Drawing trial;
+  item.whole_mm = draw_table(trial, labels_, {0, 0}, item.table, 1e9, 0, height_mm).box.height();
+  items_.push_back(std::move(item));
 }
 
 void Flow::picture(Picture picture) {
@@ -124,10 +126,7 @@ double Flow::wanted(std::size_t item) const {
   const Item& it = items_[item];
   if (it.kind == Item::Kind::Table) {
     // A small one stays whole: a row or two would look lost on the next page.
-    Drawing trial;
-    const double high =
-        draw_table(trial, labels_, {0, 0}, it.table, 1e9, 0, it.height_mm).box.height();
-    return high <= kSmallTable * room_.height() ? high : kLeastTable;
+    return it.whole_mm <= kSmallTable * room_.height() ? it.whole_mm : kLeastTable;
   }
   const double own = it.picture.box.height();
   return leads(item) ? own + kAfter + wanted(item + 1) : own;

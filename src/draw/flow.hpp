@@ -51,6 +51,7 @@ class Flow {
     Picture picture;    ///< of all but chapters and tables
     Table table;
     double height_mm = 0;  ///< of its lettering
+    double whole_mm = 0;   ///< height of a table that is not split
   };
   PageHead head_of(std::size_t page, std::size_t of, const std::string& chapter) const;
   bool leads(std::size_t item) const;

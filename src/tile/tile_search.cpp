@@ -428,12 +428,14 @@ std::size_t nearly_empty(const TileGrid& grid, const Ink& ink) {
   for (std::size_t row = 0; row < grid.rows; ++row)
     for (std::size_t column = 0; column < grid.columns; ++column)
       held.emplace_back(grid.cell(column, row));
+  std::vector<bool> enough(held.size(), false);
   for_each_cell(grid, ink, [&](std::size_t number, const plane::Box&, const Ink::Cluster& cluster) {
+    if (enough[number]) return;  // more ink makes no cell emptier
     for (std::size_t k = cluster.first; k < cluster.last; ++k) held[number].add(ink.strokes[k]);
+    enough[number] = held[number].filled() >= kNearlyEmpty;
   });
   std::size_t count = 0;
-  for (std::size_t k = 0; k < held.size(); ++k)
-    count += grid.used[k] && held[k].filled() < kNearlyEmpty;
+  for (std::size_t k = 0; k < held.size(); ++k) count += grid.used[k] && !enough[k];
   return count;
 }
 
