@@ -294,9 +294,9 @@ TEST_CASE("corners: mitres and foam strips fill them, hollows left open are to b
   job.padding.filled = false;
   const Finding butted = worst(made(job).by("2026"), "corner-fill");
   CHECK(butted.verdict == Verdict::Unknown);
-  const std::size_t mitred = butted.advice.find("padding.corner = \"mitred\"");
+  const std::size_t mitred = butted.advice.find("padding.corner to \"mitred\"");
   CHECK(mitred != std::string::npos);
-  CHECK(mitred < butted.advice.find("padding.filled = true"));  // what needs no strips comes first
+  CHECK(mitred < butted.advice.find("padding.filled to true"));  // what needs no strips comes first
   CHECK(butted.mend == std::vector<KeyChange>{{"padding.corner", "\"mitred\""}});
   CHECK(butted.subject.find("front-left corner") != std::string::npos);
   CHECK(verdict(job, "2023", "corner-fill") == Verdict::Unknown);

@@ -239,6 +239,8 @@ TEST_CASE("kinds: every example of a kind, without its title, number and bracket
     CHECK(text.find("Heron") == std::string::npos);
     example.title.clear();
     example.number.clear();
+    CHECK(text.find("# [numerals]") != std::string::npos);  // of use with a number alone
+    example.numerals = {};
     CHECK(job_text(mine) == job_text(example));  // all else is the example's
   }
   const auto unknown = new_job_like("hexagn");
