@@ -65,7 +65,7 @@ cases() {
 mkdir -p "$build"
 : >"$failures"
 cmake -S . -B "$build" -DCMAKE_BUILD_TYPE=Release -DSWATHE_TESTS=ON \
-  -DSWATHE_WARNINGS_AS_ERRORS=ON || { fail "cmake"; finish; }
+  -DSWATHE_WARNINGS_AS_ERRORS=ON -DSWATHE_PRECOMPILE=ON || { fail "cmake"; finish; }
 cmake --build "$build" -j "$(nproc)" || { fail "the build"; finish; }
 
 tool=$build/swathe

@@ -228,10 +228,10 @@ struct KeyChange {
 /// A place in a text file. Lines and columns count from 1; a column counts bytes.
 struct Place {
   std::string file;
-  int line = 1;
+  int line = 1;  ///< 0 where the file as a whole is meant
   int column = 1;
-  std::string
-      key{};  ///< of a job, whose place it is, given or not: "bumper.2.from", counted from 1
+  /// The key of a job whose place it is, given or not: "bumper.2.from", counted from 1.
+  std::string key{};
 };
 
 /// Why something cannot be made, for programs; people read the sentence beside it.

@@ -114,8 +114,8 @@ struct ClothKeys {
   Length seam = inches(0.5);
   Length end_reach = inches(2);
   bool may_join = false;
-  std::optional<Length>
-      longest_piece;            ///< of cloth at hand, along the cover; unset: cut from the roll
+  /// Of cloth at hand, along the cover; unset: cut from the roll.
+  std::optional<Length> longest_piece;
   bool may_lie_across = false;  ///< covers may lie across the roll
   bool one_way = false;         ///< pile, print or shine runs one way: all covers lie alike
   double density_kg_m2 = 0.35;
@@ -172,8 +172,9 @@ struct BracketKeys {
   Length width;
   Length height;
   Length down;  ///< from the board's top edge
-  std::vector<FlatPoint>
-      holes;  ///< mm along from the edge nearer the corner that at or holes_from names, and down
+  /// mm along from the edge nearer the corner that `at` or `holes_from` names, and mm down from the
+  /// bracket's top edge.
+  std::vector<FlatPoint> holes;
   std::string holes_from;  ///< the neighbor at that corner, where `at` is a share; "" unsaid
   BracketCloth cloth = BracketCloth::Under;
   Length clearance = inches(1.0 / 4);
@@ -241,8 +242,8 @@ struct PaperKeys {
   Length margin = inches(0.5);
   Length overlap = inches(0.5);
   PaperFace face = PaperFace::Inside;
-  std::optional<std::array<Length, 2>>
-      measured;  ///< what the 100 mm scales came out as, across and down
+  /// What the test page's 100 mm scales came out as, across and down.
+  std::optional<std::array<Length, 2>> measured;
 };
 
 /// Every other side from the first, so front and back of a rectangle: those that lap where a job
@@ -380,5 +381,35 @@ struct KeyWords {
 
 /// Every key there is, in the order of the new job.
 std::vector<KeyWords> key_words();
+
+// A new job, out of the answers to seven questions or like one of the examples. Whoever asks, on a
+// terminal or in a page, only talks.
+
+/// What somebody who starts a job is asked.
+struct NewJobQuestion {
+  std::string asks;     ///< in plain words
+  std::string example;  ///< an answer, or several
+  std::string usual;    ///< what an empty answer stands for, by the answers before
+};
+
+/// The questions in their order. What they say hangs on the answers given so far: an opening goes
+/// with one bumper, millimeters go with A4.
+std::vector<NewJobQuestion> new_job_questions(const std::vector<std::string>& answers = {});
+
+/// The commented job file of these answers, which stand in the order of the questions. An empty
+/// answer, or one that is left out at the end, is the usual one.
+///
+/// Holds (questions_test.cpp): (1) it reads without a fault and makes, and no rule of the newest
+///   season fails; (2) what was not answered is not in it: no number, no title, no brackets
+/// Refuses: each answer that is not understood, or does not go with those before it, at the line of
+///   its question (1 to 7), with an answer that would.
+Outcome<std::string> new_job(const std::vector<std::string>& answers);
+
+/// The kinds of jobs there are to start from, by the names of the examples: "hexagon".
+std::vector<std::string> job_kinds();
+
+/// A job of that kind, for somebody's own sizes: without title, number and brackets.
+/// Refuses: UnknownName, with the nearest and all of them.
+Outcome<std::string> new_job_like(std::string_view kind);
 
 }  // namespace swathe

@@ -8,7 +8,7 @@
 #include <optional>
 #include <vector>
 
-#include "job/questions.hpp"
+#include "swathe/job.hpp"
 #include "text.hpp"
 
 namespace swathe::app {

@@ -5,7 +5,6 @@
 
 #include "ask.hpp"
 #include "commands.hpp"
-#include "job/questions.hpp"
 #include "swathe/job.hpp"
 #include "swathe/make.hpp"
 #include "text.hpp"

@@ -6,7 +6,6 @@
 #include "base/nearest.hpp"
 #include "base/print.hpp"
 #include "job/new_job.hpp"
-#include "job/questions.hpp"
 #include "swathe/job.hpp"
 
 // Jobs of each kind to start from: the small examples themselves

@@ -1,5 +1,3 @@
-#include "job/questions.hpp"
-
 #include <fmt/format.h>
 
 #include <algorithm>

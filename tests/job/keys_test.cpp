@@ -7,7 +7,6 @@
 #include <string>
 
 #include "job/key_path.hpp"
-#include "job/questions.hpp"
 #include "swathe/base.hpp"
 #include "swathe/job.hpp"
 

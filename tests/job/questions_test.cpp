@@ -1,5 +1,3 @@
-#include "job/questions.hpp"
-
 #include <doctest/doctest.h>
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 #include <algorithm>
 
-#include "job/questions.hpp"
 #include "support/made.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe {
 namespace {

@@ -8,7 +8,7 @@
 #include "app/command_line.hpp"
 #include "app/explain.hpp"
 #include "app/set.hpp"
-#include "job/questions.hpp"
+#include "swathe/job.hpp"
 #include "swathe/rules.hpp"
 #include "swathe/write.hpp"
 
