@@ -9,64 +9,66 @@ cd "$(dirname "$0")/.." || exit 1
 need_packages $BUILD_PACKAGES $TEST_PACKAGES || exit 1
 
 build=build-tests
-log=$build/run.log
-failures=$build/failures.log
-passed=0
-failed=0
+results=$build/results  # of each lane: failures, counts, its last suite's output
+lane=build
 
 fail() {
   echo "not ok - $1"
-  echo "$1" >>"$failures"
-  failed=$((failed + 1))
+  echo "$1" >>"$results/$lane.failures"
+  echo "0 1" >>"$results/$lane.counts"
 }
 finish() {
-  if [ -s "$failures" ]; then echo "== failed:"; sed 's/^/  /' "$failures"; fi
-  echo "$passed passed, $failed failed"
-  [ "$failed" -eq 0 ] && exit 0
-  exit 1
+  failures=$(cat "$results"/*.failures 2>/dev/null)
+  if [ -n "$failures" ]; then echo "== failed:"; echo "$failures" | sed 's/^/  /'; fi
+  cat "$results"/*.counts | awk '{ good += $1; bad += $2 }
+    END { print good + 0 " passed, " bad + 0 " failed"; exit (bad > 0) }'
+  exit
+}
+
+# begin NAME, and ended: the lines round a suite.
+begin() {
+  name=$1
+  began=$(date +%s)
+  log=$results/$lane.log
+  echo "== $name"
+}
+ended() {  # ended GOOD BAD STATUS
+  echo "$1 $2" >>"$results/$lane.counts"
+  if [ "$2" -eq 0 ] && [ "$3" != 0 ]; then fail "$name broke off (status $3)"; fi
+  if [ "$(($1 + $2))" -eq 0 ]; then fail "$name checked nothing"; fi
+  echo "# $name: $(($(date +%s) - began)) s"
 }
 
 # suite NAME COMMAND...: counts "ok - " and "not ok - " lines. One that ends badly without a failed
 # check has broken off, which is a failure too.
 suite() {
-  name=$1
+  begin "$1"
   shift
-  echo "== $name"
   { "$@" 2>&1; echo "status $?"; } | tee "$log" | grep -v '^status '
-  good=$(grep -c '^ok - ' "$log")
-  bad=$(grep -c '^not ok - ' "$log")
-  sed -n "s/^not ok - /$name: /p" "$log" >>"$failures"
-  passed=$((passed + good))
-  failed=$((failed + bad))
-  status=$(sed -n 's/^status //p' "$log")
-  if [ "$bad" -eq 0 ] && [ "$status" != 0 ]; then fail "$name broke off (status $status)"; fi
-  if [ "$((good + bad))" -eq 0 ]; then fail "$name checked nothing"; fi
+  sed -n "s/^not ok - /$name: /p" "$log" >>"$results/$lane.failures"
+  ended "$(grep -c '^ok - ' "$log")" "$(grep -c '^not ok - ' "$log")" "$(sed -n 's/^status //p' "$log")"
 }
 
 # cases NAME PROGRAM...: a doctest program; its test cases count.
 cases() {
-  name=$1
+  begin "$1"
   shift
-  echo "== $name"
   { "$@" 2>&1; echo "status $?"; } | tee "$log" | grep -v '^status '
   awk -v name="$name" '/^TEST CASE: / { sub(/^TEST CASE: */, ""); said = name ": " $0 }
-    / ERROR: / && said { print said; said = "" }' "$log" | sort -u >>"$failures"
+    / ERROR: / && said { print said; said = "" }' "$log" | sort -u >>"$results/$lane.failures"
   counts=$(sed -n 's/.*test cases: *[0-9]* *| *\([0-9]*\) passed *| *\([0-9]*\) failed.*/\1 \2/p' "$log")
   status=$(sed -n 's/^status //p' "$log")
-  if [ -z "$counts" ]; then fail "$name broke off (status $status)"; return; fi
-  good=${counts% *}
-  bad=${counts#* }
-  passed=$((passed + good))
-  failed=$((failed + bad))
-  if [ "$bad" -eq 0 ] && [ "$status" != 0 ]; then fail "$name ended badly (status $status)"; fi
-  if [ "$((good + bad))" -eq 0 ]; then fail "$name has no test cases"; fi
+  [ -n "$counts" ] || counts="0 0"
+  ended "${counts% *}" "${counts#* }" "$status"
 }
 
-mkdir -p "$build"
-: >"$failures"
+rm -rf "$results"
+mkdir -p "$results"
+began=$(date +%s)
 cmake -S . -B "$build" -DCMAKE_BUILD_TYPE=Release -DSWATHE_TESTS=ON \
   -DSWATHE_WARNINGS_AS_ERRORS=ON -DSWATHE_PRECOMPILE=ON || { fail "cmake"; finish; }
 cmake --build "$build" -j "$(nproc)" || { fail "the build"; finish; }
+echo "# the build: $(($(date +%s) - began)) s"
 
 tool=$build/swathe
 faults=$PWD/$build/tests/libswathe_faults.so
@@ -108,32 +110,44 @@ fuzz() {
   cat "$build/fuzz.lane"
 }
 
-cases "unit tests" "$build/tests/swathe_tests"
-cases "unfolding against CGAL" "$build/tests/swathe_cgal_tests"
-cases "sight against cast rays" "$build/tests/swathe_rays_tests"
-suite "fuzz: kept cases, and mutants for a while" fuzz
-suite "the rooms" python3 tests/rooms_test.py
-suite "the texts" python3 tests/texts_test.py
-suite "the words" python3 tests/words_test.py
-suite "public headers" headers
-suite "a program of the public headers alone" "$build/tests/swathe_public_face"
-suite "what the tool says" python3 tests/golden/golden.py check "$tool"
-suite "the same under de_DE.UTF-8" sh tests/golden/de_DE.sh "$tool" "$faults"
-suite "the report's schema" python3 tests/schema/report_test.py "$tool"
-suite "the man page and completions" python3 tests/app/manual_test.py "$tool" "$build/manual"
-suite "the schema of a job" python3 tests/schema/job_schema_test.py "$tool" "$build/manual/job.schema.json"
-suite "files whole or not at all" python3 tests/app/output_test.py "$tool" "$faults"
-suite "files of earlier runs" python3 tests/app/old_files_test.py "$tool" "$faults"
-suite "some kinds, archives, rules not met" python3 tests/app/zip_test.py "$tool" "$faults"
-suite "maths, the same from every compiler" python3 tests/base/maths/compilers_test.py .
-suite "the questions of a new job" python3 tests/app/new_test.py "$tool"
-suite "names of any kind" python3 tests/app/names_test.py "$tool"
-suite "the same bytes" python3 tests/app/determinism_test.py "$tool" "$faults"
-suite "memory that gives out" python3 tests/app/memory_test.py "$tool" "$memory_faults"
-suite "many jobs" python3 tests/app/many_test.py "$tool"
-suite "a stranger's first minutes" python3 tests/app/first_minutes_test.py "$tool"
+# Suites in two lanes side by side, for two cores; what builds in one of them; what tells times
+# after both, alone.
+first_lane() {
+  cases "unit tests" "$build/tests/swathe_tests"
+  cases "unfolding against CGAL" "$build/tests/swathe_cgal_tests"
+  cases "sight against cast rays" "$build/tests/swathe_rays_tests"
+  suite "fuzz: kept cases, and mutants for a while" fuzz
+  suite "public headers" headers
+  suite "the installed package" sh tests/package/package_test.sh "$build"
+  suite "a program of the public headers alone" "$build/tests/swathe_public_face"
+  suite "maths, the same from every compiler" python3 tests/base/maths/compilers_test.py .
+  suite "memory that gives out" python3 tests/app/memory_test.py "$tool" "$memory_faults"
+  suite "fonts that nobody would draw" python3 tests/app/odd_fonts_test.py "$tool"
+  suite "many jobs" python3 tests/app/many_test.py "$tool"
+}
+second_lane() {
+  suite "the rooms" python3 tests/rooms_test.py
+  suite "the texts" python3 tests/texts_test.py
+  suite "the words" python3 tests/words_test.py
+  suite "what the tool says" python3 tests/golden/golden.py check "$tool"
+  suite "the same under de_DE.UTF-8" sh tests/golden/de_DE.sh "$tool" "$faults"
+  suite "the report's schema" python3 tests/schema/report_test.py "$tool"
+  suite "the man page and completions" python3 tests/app/manual_test.py "$tool" "$build/manual"
+  suite "the schema of a job" python3 tests/schema/job_schema_test.py "$tool" "$build/manual/job.schema.json"
+  suite "files whole or not at all" python3 tests/app/output_test.py "$tool" "$faults"
+  suite "files of earlier runs" python3 tests/app/old_files_test.py "$tool" "$faults"
+  suite "some kinds, archives, rules not met" python3 tests/app/zip_test.py "$tool" "$faults"
+  suite "the questions of a new job" python3 tests/app/new_test.py "$tool"
+  suite "names of any kind" python3 tests/app/names_test.py "$tool"
+  suite "the same bytes" python3 tests/app/determinism_test.py "$tool" "$faults"
+  suite "a stranger's first minutes" python3 tests/app/first_minutes_test.py "$tool"
+}
+(lane=second; second_lane) >"$results/second.output" 2>&1 &
+lane=first
+first_lane
+wait
+cat "$results/second.output"
+lane=alone
 suite "jobs at the limits" python3 tests/app/limits_test.py "$tool"
 suite "time and memory" python3 tests/app/cost_test.py "$tool"
-suite "fonts that nobody would draw" python3 tests/app/odd_fonts_test.py "$tool"
-suite "the installed package" sh tests/package/package_test.sh "$build"
 finish

@@ -9,8 +9,7 @@
 #include "job/new_job.hpp"
 #include "swathe/job.hpp"
 
-// What somebody answers who starts a job: each answer read by itself, in
-// everyday words.
+// What somebody answers who starts a job: each answer read by itself, in everyday words.
 namespace swathe {
 
 struct FrameAnswer {
@@ -47,8 +46,7 @@ struct PaddingAnswer {
   Length block_height;                   ///< of a block
   Core core = Core::Unstated;
 };
-/// "23/32 in x 5 in, noodles 2 1/2 in solid", "18 mm x 127 mm, block 60 mm x
-/// 120 mm".
+/// "23/32 in x 5 in, noodles 2 1/2 in solid", "18 mm x 127 mm, block 60 mm x 120 mm".
 std::optional<PaddingAnswer> read_padding_answer(std::string_view text, Units units);
 
 struct NumberAnswer {
@@ -76,8 +74,7 @@ struct Answers {
   PaperAnswer paper;
 };
 
-// The sides of a rectangle by number, counter-clockwise from the front; 4 is
-// the front again.
+// The sides of a rectangle by number, counter-clockwise from the front; 4 is the front again.
 std::size_t side_number(std::string_view side);
 std::string side_name(std::size_t number);
 Length side_length(const FrameAnswer& frame, std::size_t number);

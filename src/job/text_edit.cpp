@@ -88,6 +88,7 @@ std::string lines_of(const std::string& table, const std::string& line_end) {
   return lines;
 }
 
+/// Where a table stands in the order of the new job; past the last for one that nobody knows.
 std::size_t rank_of(std::string_view table) {
   const auto tables = job_tables();
   const auto found = std::ranges::find_if(
@@ -333,6 +334,7 @@ Outcome<Edits> TextEdit::add_line(const KeyPath& path, const std::string& value,
   return edits;
 }
 
+/// In a table that is not there yet, with its header; the next of a list, or a whole list.
 Outcome<Edits> TextEdit::add_section(const std::string& value, Edits edits) const {
   const KeyPath& path = edits.path;
   KeyPath table = first(path, path.size() - 1);
@@ -365,6 +367,7 @@ Outcome<Edits> TextEdit::add_section(const std::string& value, Edits edits) cons
 
 // --- where lines go -----------------------------------------------------------------------------
 
+/// A line right below a key's, as far in as that one.
 Edit TextEdit::below(const LaidPair& pair, const std::string& line) const {
   const std::size_t end = pair.line.end;
   return {{end, end}, line_end(end) + indent_of(pair.line.begin) + line};

@@ -30,18 +30,21 @@ class TextEdit {
   /// Requires: `text` parses, and outlives this. `file` stands in places.
   TextEdit(std::string_view text, std::string file);
 
+  /// What set_value() does to the text; it says what each refuses.
   Outcome<Edits> set(const KeyPath& path, const std::string& value) const;
   Outcome<Edits> remove(const KeyPath& path) const;
 
  private:
   struct Found;
 
+  // What the text has.
   Found find(const KeyPath& path) const;
   void look_inside(Found& found, const KeyPath& path) const;
   KeyPath full_path(std::size_t section, const LaidPair& pair) const;
-  bool is_there(const KeyPath& path) const;
-  std::size_t count_of(const KeyPath& list) const;
+  bool is_there(const KeyPath& path) const;         ///< as a table, or above one
+  std::size_t count_of(const KeyPath& list) const;  ///< of a list of tables
 
+  // What is added: into braces or brackets, as a line, as a table.
   Outcome<Edits> add_inside(const Found& found, const KeyPath& path, const std::string& value,
                             Edits edits) const;
   Outcome<Edits> add_line(const KeyPath& path, const std::string& value, Edits edits) const;
@@ -51,7 +54,8 @@ class TextEdit {
   Edit new_section(const KeyPath& table, const std::string& lines) const;
   Edit after_section(std::size_t section, const std::string& lines) const;
 
-  std::string line_end(std::size_t near) const;
+  // Lines, by the place of a byte in them.
+  std::string line_end(std::size_t near) const;  ///< "\n" or "\r\n", as the lines there have it
   std::size_t end_of_line(std::size_t at) const;
   std::string_view line_at(std::size_t at) const;
   std::size_t next_line(std::size_t at) const;
