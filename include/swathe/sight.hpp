@@ -325,6 +325,7 @@ struct Sight {
   /// Each eye height at the distance the season names; without one, at the job's nearest.
   std::vector<SightRing> demanded;
   std::string advice;  ///< the smallest change that would meet the season; empty where it is met
+  std::vector<KeyChange> mend{};  ///< of the advice, where it comes to a change of keys
 };
 
 /// The distance at which a demand is held: what the season names, else the job's nearest.

@@ -5,6 +5,9 @@
 
 #include "check/checks.hpp"
 #include "check/plan.hpp"
+#include "place/advice.hpp"
+#include "place/more_sides.hpp"
+#include "place/place.hpp"
 #include "swathe/base.hpp"
 #include "swathe/job.hpp"
 
@@ -69,14 +72,16 @@ std::string where_unreadable(const Sight& sight) {
 
 /// The sides with a number that somebody can read.
 struct NumberedSides {
-  std::vector<double> bearings;  ///< deg, rising, each once
-  std::string names;             ///< "front, left, back"
+  std::vector<double> bearings;      ///< deg, rising, each once
+  std::string names;                 ///< "front, left, back"
+  std::vector<std::string> showing;  ///< all with a number, whether anybody can read it or not
 };
 
 NumberedSides numbered_sides(const CheckedSet& s) {
   NumberedSides sides;
   std::vector<std::string> seen;
   for (const PlacedNumeral& numeral : s.numerals->placed) {
+    if (numeral.from == 0) sides.showing.push_back(numeral.side);
     if (!can_be_read(s, numeral)) continue;
     if (std::ranges::find(seen, numeral.side) != seen.end()) continue;
     seen.push_back(numeral.side);
@@ -91,11 +96,58 @@ NumberedSides numbered_sides(const CheckedSet& s) {
   return sides;
 }
 
+/// Sides that have no number and cloth for it as it is; none where something hides covers, since
+/// nobody has looked at a number there.
+std::vector<NumeralRoom> free_sides(const CheckedSet& s, const NumberedSides& sides) {
+  if (s.numerals->placed.empty() || !s.job.sight.blind.empty()) return {};
+  plane::Box ink;  // of all digits, each at its origin
+  for (const Digit& digit : s.numerals->digits) ink.cover(bounds(digit.outline));
+  double width = 0;
+  for (const PlacedNumeral& placed : s.numerals->placed) {
+    if (!placed.whole) return {};
+    width = placed.width;
+  }
+  const std::vector<Wrap> wraps(s.wraps.begin(), s.wraps.end());
+  std::vector<NumeralRoom> rooms =
+      rooms_that_fit(numeral_rooms(wraps, half_band(ink.height(), s.job.numerals)),
+                     needed_for(width, s.job.numerals));
+  std::erase_if(rooms, [&](const NumeralRoom& room) {
+    return std::ranges::find(sides.showing, room.side) != sides.showing.end();
+  });
+  return rooms;
+}
+
+/// Puts the number on free sides, each time on that one with which `worth` is highest, until it is
+/// enough. No change where it never is.
+template <class Worth>
+std::vector<KeyChange> on_more_sides(const CheckedSet& s, const NumberedSides& sides, double enough,
+                                     Worth worth) {
+  std::vector<NumeralRoom> free = free_sides(s, sides);
+  std::vector<double> bearings = sides.bearings;
+  std::vector<OneMore> more;
+  const auto with = [&](const NumeralRoom& room) {
+    std::vector<double> all = bearings;
+    all.push_back(std::fmod(room.bearing_deg + 360, 360));
+    std::ranges::sort(all);
+    return all;
+  };
+  while (worth(bearings) < enough) {
+    if (free.empty()) return {};
+    const auto best = std::ranges::max_element(
+        free, {}, [&](const NumeralRoom& room) { return worth(with(room)); });
+    bearings = with(*best);
+    more.push_back({best->side, s.wraps[static_cast<std::size_t>(best->bumper)].run().name});
+    free.erase(best);
+  }
+  return put_there_too(more, sides.showing, s.job);
+}
+
 Limit places_limit(const Season& season) {
   return {Limit::Of::Count, season.numerals_places->value};
 }
 
-void count_places(const Season& season, const NumberedSides& sides, Findings& findings) {
+void count_places(const CheckedSet& s, const Season& season, const NumberedSides& sides,
+                  Findings& findings) {
   const int needed = season.numerals_places->value;
   const double apart =
       season.numerals_places_apart ? season.numerals_places_apart->value.degrees() : 0.0;
@@ -118,6 +170,9 @@ void count_places(const Season& season, const NumberedSides& sides, Findings& fi
     j.verdict = Verdict::Fail;
     j.advice = fmt::format("put the number on {} more side{}", needed - well,
                            needed - well == 1 ? "" : "s");
+    j.about.mend = on_more_sides(s, sides, needed, [&](const std::vector<double>& bearings) {
+      return static_cast<double>(most_apart(bearings, std::max(0.0, apart - kAbout)));
+    });
   }
   findings.add(*season.numerals_places, j);
 }
@@ -163,7 +218,7 @@ void check_numeral_places(const CheckedSet& s, const Season& season, Findings& f
   }
   if (s.job.number.empty() || !s.numerals) return;
   const NumberedSides sides = numbered_sides(s);
-  if (season.numerals_places) count_places(season, sides, findings);
+  if (season.numerals_places) count_places(s, season, sides, findings);
   name_misfits(s, season, findings);
   if (sides.bearings.empty() || widest_between(sides.bearings) <= kTooFar) return;
   findings.advise(
@@ -174,7 +229,11 @@ void check_numeral_places(const CheckedSet& s, const Season& season, Findings& f
                    s.sight ? where_unreadable(*s.sight) : ""),
        Verdict::Warn,
        "put the number on one more side: nobody between these two can read it",
-       {{Subject::numerals()}, {"numerals.sides"}}});
+       {{Subject::numerals()},
+        {"numerals.sides"},
+        on_more_sides(s, sides, -kTooFar, [](const std::vector<double>& bearings) {
+          return -widest_between(bearings);
+        })}});
 }
 
 }  // namespace swathe

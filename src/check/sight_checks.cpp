@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "check/checks.hpp"
 #include "sight/demand.hpp"
@@ -41,7 +42,7 @@ void judge_viewpoints(const Sight& sight, const Season& season, Findings& findin
              fmt::format("from {} of viewpoints, {}", percent(share), from_where(ring, findings)),
              meets(share, rule.value) ? Verdict::Pass : Verdict::Fail,
              sight.advice,
-             {{Subject::numerals()}, {"numerals.sides", "numerals.height"}}});
+             {{Subject::numerals()}, {"numerals.sides", "numerals.height"}, sight.mend}});
 }
 
 /// The place of a number that sight looked at.
@@ -67,11 +68,12 @@ void name_lookalike(const CheckedSet& s, Findings& findings) {
     }
   if (widest == nullptr) return;
   const std::string& side = sight.scene.numbers[static_cast<std::size_t>(widest->number)].side;
+  About about = about_number(s, static_cast<std::size_t>(widest->number));
+  about.mend = sight.mend;
   findings.advise({"sight", fmt::format("{} numeral", side), "the whole number, or none of it",
                    fmt::format("looks like {} from {}, {}", widest->text, words_of(*widest),
                                from_where(*on, findings)),
-                   Verdict::Warn, sight.advice,
-                   about_number(s, static_cast<std::size_t>(widest->number))});
+                   Verdict::Warn, sight.advice, std::move(about)});
 }
 
 void name_unreadable(const CheckedSet& s, Findings& findings) {

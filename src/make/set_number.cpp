@@ -61,8 +61,13 @@ Sight sight_of(const std::vector<Wrap>& wraps, const Numerals& numerals, const J
                const Demand& demand, const MakeOptions& options) {
   const std::vector<SightNumber> numbers = numbers_to_see(numerals);
   Sight sight = sweep(make_scene(wraps, numbers, job.sight.blind), job.sight, demand.distance);
-  if (options.advice && !reads_well(sight, demand))
-    sight.advice = sight_advice(wraps, numbers, job.sight, demand, job.units);
+  if (!options.advice || reads_well(sight, demand)) return sight;
+  std::vector<int> places(numbers.size());
+  for (const PlacedNumeral& placed : numerals.placed)
+    places[static_cast<std::size_t>(placed.showing)] = placed.place;
+  Advice advice = sight_advice(wraps, numbers, places, job, demand);
+  sight.advice = std::move(advice.words);
+  sight.mend = std::move(advice.mend);
   return sight;
 }
 

@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "place/place.hpp"
+#include "place/sight_change.hpp"
 
 namespace swathe {
 namespace {
@@ -43,12 +44,6 @@ Extent extent_of(const SightNumber& number) {
     e.high = std::max(e.high, digit.to_u);
   }
   return e;
-}
-
-bool is_split(const SightNumber& number) {
-  return std::ranges::any_of(number.digits, [&](const SightDigit& digit) {
-    return digit.bumper != number.digits.front().bumper;
-  });
 }
 
 SightNumber moved(SightNumber number, double by) {
@@ -99,29 +94,31 @@ class Advisor {
     distances_.insert(distances_.end(), keys.distance.begin(), keys.distance.end());
   }
 
-  std::string advise(const std::vector<SightNumber>& numbers) const {
-    if (numbers.empty()) return "";
+  /// Without numbers where nothing is wanting, and where nothing was found but words.
+  SightChange advise(const std::vector<SightNumber>& numbers) const {
+    if (numbers.empty()) return {};
     left_ = kMostWork;
-    if (good(numbers, {})) return "";
-    using Search = std::optional<std::string> (Advisor::*)(const std::vector<SightNumber>&) const;
+    if (good(numbers, {})) return {};
+    using Search = std::optional<SightChange> (Advisor::*)(const std::vector<SightNumber>&) const;
     bool stopped = left_ <= 0;
     for (const Search search : {&Advisor::by_moving, &Advisor::by_adding, &Advisor::by_growing,
                                 &Advisor::by_adding_more, &Advisor::by_two}) {
       left_ = kMostWork;
-      const auto words = (this->*search)(numbers);
+      auto change = (this->*search)(numbers);
       stopped = stopped || left_ <= 0;
-      if (words) return *words + (stopped ? kStoppedShort : "");
+      if (!change) continue;
+      if (stopped) change->words += kStoppedShort;
+      return *std::move(change);
     }
     if (stopped)
-      return "we found no change that helps, and no two together; the search stopped early, so "
-             "there "
-             "may be some";
-    return keys_.blind.empty()
-               ? "put bumpers with the number on the bare sides: no change on these bumpers, and "
-                 "no "
-                 "two together, are enough"
-               : "move what hides the numbers: no change on the bumpers, and no two together, are "
-                 "enough";
+      return {
+          "we found no change that helps, and no two together; the search stopped early, so there "
+          "may be some"};
+    return {keys_.blind.empty()
+                ? "put bumpers with the number on the bare sides: no change on these bumpers, and "
+                  "no two together, are enough"
+                : "move what hides the numbers: no change on the bumpers, and no two together, are "
+                  "enough"};
   }
 
  private:
@@ -228,8 +225,8 @@ class Advisor {
     return frame.sides()[static_cast<std::size_t>(neighbor)].name;
   }
 
-  std::optional<std::string> by_moving(const std::vector<SightNumber>& numbers) const {
-    std::optional<std::string> best;
+  std::optional<SightChange> by_moving(const std::vector<SightNumber>& numbers) const {
+    std::optional<SightChange> best;
     double least = 1e300;
     for (std::size_t n = 0; n < numbers.size(); ++n) {
       if (is_split(numbers[n]) || left_ <= 0) continue;
@@ -249,9 +246,11 @@ class Advisor {
             if (by >= least || sense * by < left || sense * by > right) continue;
             if (!good({moved(numbers[n], sense * by)}, others)) continue;
             least = by;
-            best = fmt::format("move the {} number {} toward the {} side", numbers[n].side,
-                               dimension_with_unit(mm(by), units_),
-                               neighbor_of(numbers[n].side, sense));
+            best = {fmt::format("move the {} number {} toward the {} side", numbers[n].side,
+                                dimension_with_unit(mm(by), units_),
+                                neighbor_of(numbers[n].side, sense)),
+                    numbers, n};
+            best->numbers[n] = moved(numbers[n], sense * by);
           }
         }
       }
@@ -271,14 +270,18 @@ class Advisor {
     return more;
   }
 
-  std::optional<std::string> by_adding(const std::vector<SightNumber>& numbers) const {
+  std::optional<SightChange> by_adding(const std::vector<SightNumber>& numbers) const {
     const Circles others = circles_of(numbers);
-    for (const SightNumber& one : more_numbers(numbers))
-      if (good({one}, others)) return fmt::format("put the number on the {} side too", one.side);
+    for (const SightNumber& one : more_numbers(numbers)) {
+      if (!good({one}, others)) continue;
+      SightChange change{fmt::format("put the number on the {} side too", one.side), numbers};
+      change.numbers.push_back(one);
+      return change;
+    }
     return std::nullopt;
   }
 
-  std::optional<std::string> by_growing(const std::vector<SightNumber>& numbers) const {
+  std::optional<SightChange> by_growing(const std::vector<SightNumber>& numbers) const {
     double shortest = 1e300;
     for (const SightNumber& number : numbers)
       for (const SightDigit& digit : number.digits)
@@ -293,17 +296,21 @@ class Advisor {
         if (!fits(changed.back())) return std::nullopt;
       }
       if (good(changed, {}))
-        return fmt::format("make the digits {} high", dimension_with_unit(mm(height), units_));
+        return SightChange{
+            fmt::format("make the digits {} high", dimension_with_unit(mm(height), units_)),
+            std::move(changed), std::nullopt, mm(height)};
     }
     return std::nullopt;
   }
 
-  std::optional<std::string> by_adding_more(const std::vector<SightNumber>& numbers) const {
+  std::optional<SightChange> by_adding_more(const std::vector<SightNumber>& numbers) const {
     Circles others = circles_of(numbers);
     std::string names;
+    std::vector<SightNumber> all = numbers;
     for (const SightNumber& one : more_numbers(numbers)) {
       names += (names.empty() ? "" : ", ") + one.side;
-      if (good({one}, others)) return fmt::format("put the number on more sides: {}", names);
+      all.push_back(one);
+      if (good({one}, others)) return SightChange{"put the number on more sides: " + names, all};
       if (left_ <= 0) return std::nullopt;
       // Numbers do not hide each other: add what this one shows instead of sweeping all again.
       const Circles own = circles_of({one});
@@ -314,15 +321,18 @@ class Advisor {
 
   /// A number on one more side, and what is there moved or made larger. What is left of the work is
   /// shared by all pairs.
-  std::optional<std::string> by_two(const std::vector<SightNumber>& numbers) const {
-    using Search = std::optional<std::string> (Advisor::*)(const std::vector<SightNumber>&) const;
+  std::optional<SightChange> by_two(const std::vector<SightNumber>& numbers) const {
+    using Search = std::optional<SightChange> (Advisor::*)(const std::vector<SightNumber>&) const;
     for (const SightNumber& one : more_numbers(numbers)) {
       std::vector<SightNumber> more = numbers;
       more.push_back(one);
       for (const Search second : {&Advisor::by_growing, &Advisor::by_moving}) {
         if (left_ <= 0) return std::nullopt;
-        if (const auto words = (this->*second)(more))
-          return fmt::format("put the number on the {} side too, and {}", one.side, *words);
+        if (auto change = (this->*second)(more)) {
+          change->words =
+              fmt::format("put the number on the {} side too, and {}", one.side, change->words);
+          return change;
+        }
       }
     }
     return std::nullopt;
@@ -338,9 +348,12 @@ class Advisor {
 
 }  // namespace
 
-std::string sight_advice(const std::vector<Wrap>& wraps, const std::vector<SightNumber>& numbers,
-                         const SightKeys& keys, const Demand& demand, Units units) {
-  return Advisor(wraps, keys, demand, units).advise(numbers);
+Advice sight_advice(const std::vector<Wrap>& wraps, const std::vector<SightNumber>& numbers,
+                    const std::vector<int>& places, const Job& job, const Demand& demand) {
+  SightChange change = Advisor(wraps, job.sight, demand, job.units).advise(numbers);
+  Advice advice{std::move(change.words)};
+  if (!change.numbers.empty()) advice.mend = keys_of(change, wraps, places, job);
+  return advice;
 }
 
 }  // namespace swathe

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "place/advice.hpp"
 #include "sight/demand.hpp"
 #include "swathe/base.hpp"
 #include "swathe/job.hpp"
@@ -10,12 +11,13 @@
 namespace swathe {
 
 /// If the numbers cannot be read as the season asks, or look like another number from somewhere:
-/// the smallest change that corrects it, in words. It tries to move a number along its side, one
-/// more side, higher digits, several more sides, in this order, and sweeps again for each. Empty if
-/// nothing is missing.
+/// the smallest change that corrects it. It tries to move a number along its side, one more side,
+/// higher digits, several more sides, and two of these together, in this order, and sweeps again
+/// for each. Empty if nothing is missing.
 ///
-/// Holds (sight_advice_test.cpp): what it says, done, meets the season.
-std::string sight_advice(const std::vector<Wrap>& wraps, const std::vector<SightNumber>& numbers,
-                         const SightKeys& keys, const Demand& demand, Units units);
+/// `places` has the place of each number as PlacedNumeral has it.
+/// Holds (tests/make/sight_test.cpp): what it says, done, meets the season, in words as by keys.
+Advice sight_advice(const std::vector<Wrap>& wraps, const std::vector<SightNumber>& numbers,
+                    const std::vector<int>& places, const Job& job, const Demand& demand);
 
 }  // namespace swathe

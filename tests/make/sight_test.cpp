@@ -82,6 +82,32 @@ TEST_CASE("auto: no choice of as many or fewer sides does better") {
   CHECK(test::made(job_text("2026", "", "sides = [\"front\"]")).sight->advice != "");
 }
 
+/// The job with the advice's change of keys done, made again.
+Made mended(std::string text) {
+  const Made before = test::made(text);
+  REQUIRE_MESSAGE(!before.sight->mend.empty(), before.sight->advice);
+  for (const KeyChange& change : before.sight->mend) {
+    const auto set = set_value(text, change.key, change.value);
+    REQUIRE_MESSAGE(set.has_value(), (change.key + " = " + change.value));
+    text = set->text;
+  }
+  return test::made(text);
+}
+
+/// Its change of keys meets the season, and every part of it counts.
+void check_mend(const std::string& text, const std::vector<std::string>& keys) {
+  const Made before = test::made(text), after = mended(text);
+  std::vector<std::string> changed;
+  for (const KeyChange& change : before.sight->mend) changed.push_back(change.key);
+  CHECK(changed == keys);
+  CHECK(after.sight->advice == "");
+  CHECK(after.notices.size() == before.notices.size());
+  const auto of_sight = [](const Finding& finding) { return finding.id == "sight"; };
+  const auto finding = std::ranges::find_if(before.findings, of_sight);
+  REQUIRE(finding != before.findings.end());
+  CHECK(finding->mend == before.sight->mend);
+}
+
 /// The side a "put the number on the S side too" names.
 std::string side_in(const std::string& advice) {
   std::smatch found;
@@ -97,6 +123,9 @@ TEST_CASE("advice: one side more, done, meets the season") {
       test::made(job_text("2026", "", fmt::format("sides = [\"front\", \"{}\"]", side)));
   CHECK(share_of(more) > kMost);
   CHECK(more.sight->advice == "");
+  check_mend(job_text("2026", "", "sides = [\"front\"]"), {"numerals.sides"});
+  const std::string place = "[[numerals.place]]\nside = \"front\"\n";
+  check_mend(job_text("2026", "", place), {"numerals.place.2.side", "numerals.place.2.bumper"});
 }
 
 TEST_CASE("advice: one move, done, shows the whole number again") {
@@ -135,6 +164,33 @@ TEST_CASE("advice: one move, done, shows the whole number again") {
   CHECK(mended.sight->advice == "");
   for (const SightRing& ring : mended.sight->rings)
     CHECK(ring.widest(Reads::Another, mended.sight->step) == nullptr);  // none that is told of
+
+  // By keys: of places by hand the one that moves, from the corner that the job measures it from.
+  const std::string by_hand =
+      place("A", "front", "") +
+      place(
+          run.name.c_str(), "left",
+          fmt::format("center = [\"{:.3f} mm\", \"back\"]\n",
+                      hidden.frame.from_corner(leg->side, placed->center_s - leg->s_minus_x, "back")
+                          .mm())) +
+      place("B", "back", "");
+  check_mend(job_text("2026", post, by_hand), {"numerals.place.2.center"});
+  CHECK(test::made(job_text("2026", post, by_hand)).sight->mend[0].value.ends_with("\"back\"]"));
+  // One that a list of sides puts in the middle cannot move.
+  CHECK(hidden.sight->mend.empty());
+}
+
+TEST_CASE("advice: where the program has chosen the sides, a move puts every number by hand") {
+  // Three sides are bare, so that the left one is all there is; the post hides its first digit.
+  const std::string text =
+      "[job]\nnumber = \"20486\"\nseason = \"none\"\n[frame]\nwidth = \"32 in\"\ndepth = \"28 "
+      "in\"\n"
+      "[boards]\nthickness = \"3/4 in\"\n[[bumper]]\nname = \"A\"\nfrom = [\"left\", \"2 in\", "
+      "\"front\"]\n"
+      "to = [\"left\", \"2 in\", \"back\"]\n[numerals]\nfont = \"Anton\"\n"
+      "[sight]\n[[sight.blind]]\nbox = [[\"-8 in\", \"17.5 in\", \"0 in\"], [\"-4 in\", \"18.5 "
+      "in\", \"20 in\"]]\n";
+  check_mend(text, {"numerals.place.1.side", "numerals.place.1.bumper", "numerals.place.1.center"});
 }
 
 TEST_CASE("advice: digits tall enough for the distance, done, meet the season") {
@@ -149,6 +205,30 @@ TEST_CASE("advice: digits tall enough for the distance, done, meet the season") 
       test::made(job_text("2026", far, sides + fmt::format("height = \"{}\"", found[1].str())));
   CHECK(tall.sight->advice == "");
   CHECK(share_of(tall) > kMost);
+  check_mend(job_text("2026", far, sides + "height = \"3.75 in\""), {"numerals.height"});
+}
+
+TEST_CASE("advice: two changes together, done, meet the season where neither does") {
+  // Only front and back have room for the number, which is seen too small from too far round.
+  const std::string text =
+      "[job]\nnumber = \"20486\"\nseason = \"2026\"\n[frame]\nwidth = \"32 in\"\ndepth = \"12 "
+      "in\"\n"
+      "[boards]\nthickness = \"3/4 in\"\n[[bumper]]\nname = \"A\"\nfrom = [\"right\", \"50%\"]\n"
+      "to = [\"left\", \"50%\"]\n[[bumper]]\nname = \"B\"\nfrom = [\"left\", \"50%\"]\n"
+      "to = [\"right\", \"50%\"]\n[numerals]\nfont = \"Anton\"\nheight = \"3.75 in\"\nsides = "
+      "[\"front\"]\n"
+      "[sight]\nleast_angle = \"18.5 arcmin\"\n";
+  const Made before = test::made(text);
+  CHECK_MESSAGE(
+      before.sight->advice.starts_with("put the number on the back side too, and make the "
+                                       "digits "),
+      before.sight->advice);
+  check_mend(text, {"numerals.height", "numerals.sides"});
+  // Either of them alone is not enough.
+  for (const KeyChange& change : before.sight->mend) {
+    const Made half = test::made(set_value(text, change.key, change.value)->text);
+    CHECK(half.sight->advice != "");
+  }
 }
 
 /// Sixteen sides of two bumpers each, all observers allowed, and a post before every side.
