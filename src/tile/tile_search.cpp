@@ -124,7 +124,12 @@ class Search {
       columns_.set_columns(grid);
       columns_.mark(grid);
       const std::size_t thin = slivers(grid, ink_);
-      const std::tuple own{grid.count(), thin, thin == 0 ? nearly_empty(grid, ink_) : 0};
+      const std::size_t tiles = grid.count();
+      // Beside one that is otherwise alike it is the same whether it has as many or more.
+      const bool alike =
+          !best.used.empty() && std::get<0>(least) == tiles && std::get<1>(least) == 0;
+      const std::size_t most = alike ? std::get<2>(least) : tiles;
+      const std::tuple own{tiles, thin, thin == 0 ? nearly_empty(grid, ink_, most) : 0};
       if (best.used.empty() || own < least) {
         best = std::move(grid);
         least = own;
@@ -423,19 +428,31 @@ std::size_t slivers(const TileGrid& grid, const Ink& ink) {
   return count;
 }
 
-std::size_t nearly_empty(const TileGrid& grid, const Ink& ink) {
-  std::vector<CellStrips> held;
-  for (std::size_t row = 0; row < grid.rows; ++row)
-    for (std::size_t column = 0; column < grid.columns; ++column)
-      held.emplace_back(grid.cell(column, row));
-  std::vector<bool> enough(held.size(), false);
-  for_each_cell(grid, ink, [&](std::size_t number, const plane::Box&, const Ink::Cluster& cluster) {
-    if (enough[number]) return;  // more ink makes no cell emptier
-    for (std::size_t k = cluster.first; k < cluster.last; ++k) held[number].add(ink.strokes[k]);
-    enough[number] = held[number].filled() >= kNearlyEmpty;
-  });
+std::size_t nearly_empty(const TileGrid& grid, const Ink& ink, std::size_t most) {
+  struct Cell {
+    plane::Box box;
+    std::vector<const Ink::Cluster*> clusters;
+  };
+  std::vector<Cell> cells(grid.used.size());
+  for_each_cell(grid, ink,
+                [&](std::size_t number, const plane::Box& box, const Ink::Cluster& cluster) {
+                  if (!grid.used[number]) return;
+                  cells[number].box = box;
+                  cells[number].clusters.push_back(&cluster);
+                });
+  std::erase_if(cells, [](const Cell& cell) { return cell.clusters.empty(); });
+  // Those with the fewest clusters first: they are the ones that may be nearly empty.
+  std::ranges::stable_sort(cells, {}, [](const Cell& cell) { return cell.clusters.size(); });
   std::size_t count = 0;
-  for (std::size_t k = 0; k < held.size(); ++k) count += grid.used[k] && !enough[k];
+  for (const Cell& cell : cells) {
+    if (count >= most) break;
+    CellStrips held(cell.box);
+    const bool enough = std::ranges::any_of(cell.clusters, [&](const Ink::Cluster* cluster) {
+      for (std::size_t k = cluster->first; k < cluster->last; ++k) held.add(ink.strokes[k]);
+      return held.filled() >= kNearlyEmpty;
+    });
+    count += !enough;
+  }
   return count;
 }
 

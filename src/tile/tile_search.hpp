@@ -48,8 +48,9 @@ std::size_t slivers(const TileGrid& grid, const Ink& ink);
 /// is not nearly empty is fuller than that.
 inline constexpr double kNearlyEmpty = 0.12;
 
-/// How many of the grid's tiles are nearly empty.
-std::size_t nearly_empty(const TileGrid& grid, const Ink& ink);
+/// How many of the grid's tiles are nearly empty; counted up to `most`.
+std::size_t nearly_empty(const TileGrid& grid, const Ink& ink,
+                         std::size_t most = std::numeric_limits<std::size_t>::max());
 
 /// The grid of fewest tiles for images of that size; of equal ones that with fewest slivers, then
 /// that which cuts fewest of the boxes to keep whole, then the one that lies most in the middle.
