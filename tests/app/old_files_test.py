@@ -2,9 +2,12 @@
 """What a run leaves of an earlier run's files in its folder: it deletes those of its own that it no
 longer makes, and never another's, nor one that somebody has changed; whenever it is killed.
 
-usage: old_files_test.py TOOL FAULTS_LIBRARY"""
+usage: old_files_test.py TOOL FAULTS_LIBRARY
+
+Killed, and without room, a run makes the patterns alone; with SWATHE_WHOLE=1 all files of the job."""
 
 import contextlib
+import functools
 import os
 import random
 import shutil
@@ -34,7 +37,7 @@ write("old.toml", PLAIN)
 write("new.toml", PLAIN.replace(b'name = "A"', b'name = "C"'))
 
 
-def make(job, *words, folder=OUT, fault=None, calls=None, command="make"):
+def make(job, *more, words=(), folder=OUT, fault=None, calls=None, command="make"):
     environment = dict(os.environ)
     if fault or calls:
         environment["LD_PRELOAD"] = FAULTS
@@ -42,7 +45,7 @@ def make(job, *words, folder=OUT, fault=None, calls=None, command="make"):
         environment["SWATHE_TEST_FAULT"] = fault
     if calls:
         environment["SWATHE_TEST_CALLS"] = calls
-    return run([TOOL, command, job, "-o", folder, *words], env=environment)
+    return run([TOOL, command, job, "-o", folder, *more, *words], env=environment)
 
 
 def fresh():
@@ -149,15 +152,19 @@ for what, prepare in (("a link", lambda path: os.symlink("../before/" + RECORD, 
           (result.returncode, result.stderr))
 
 # --- killed, and without room ---------------------------------------------------------------------
+KINDS = [] if "SWATHE_WHOLE" in os.environ else ["--only", "pattern"]
+whole_job = make
+make = functools.partial(whole_job, words=KINDS)
+for job, folder in (("old.toml", "before"), ("new.toml", "after")):
+    shutil.rmtree(folder)
+    make(job, folder=folder)
+old, new = files_in("before"), files_in("after")
+check("patterns alone: the new job makes some files no more", set(old) - set(new) and set(new) - set(old))
 fresh()
 make("new.toml", calls="calls")
 calls, openings = (int(word) for word in read("calls").split())
 check("the calls to the disk are seen", calls > 4 * len(new), calls)
 seed = int(os.environ.get("SWATHE_SEED", random.randrange(1 << 30)))
-# Each run looks at every fourth call, another fourth each time; with SWATHE_DRAWN at all of them.
-EACH = 1 if "SWATHE_DRAWN" in os.environ else 4
-at_calls = range(1 + seed % EACH, calls + 1, EACH)
-at_openings = range(1 + seed % EACH, openings + 1, EACH)
 
 
 def whole():
@@ -167,7 +174,7 @@ def whole():
 
 for kind in ("kill", "half"):
     wrong, seen = [], set()
-    for call in at_calls:
+    for call in range(1, calls + 1):
         fresh()
         write(os.path.join(OUT, "mine.pdf"), b"mine")
         result = make("new.toml", fault=f"{kind}:{call}")
@@ -184,13 +191,13 @@ for kind in ("kill", "half"):
         # (A stage without its whole mark stays hidden there: nobody can tell whose it is.)
         if after.returncode != 0 or files_in(OUT) != want:
             wrong.append((call, sorted(set(files_in(OUT)) ^ set(want))))
-    check(f"{kind} at {len(at_calls)} of {calls} calls: the next run leaves its own files and no other", not wrong,
+    check(f"{kind} at each of {calls} calls: the next run leaves its own files and no other", not wrong,
           wrong[:5])
     check(f"{kind}: runs were killed before, between and after", kind == "half"
           or {len(old), len(new)} < seen or len(seen) > 3, seen)
 for kind in ("full", "bad"):
     wrong = []
-    for call in at_calls:
+    for call in range(1, calls + 1):
         fresh()
         result = make("new.toml", fault=f"{kind}:{call}")
         if result.returncode not in (0, 3) or not whole() or hidden_in(OUT):
@@ -200,9 +207,9 @@ for kind in ("full", "bad"):
         make("new.toml")
         if files_in(OUT) != new:
             wrong.append((call, sorted(files_in(OUT))))
-    check(f"{kind} at {len(at_calls)} of {calls} calls: files are whole, and the next run tidies up", not wrong, wrong[:5])
+    check(f"{kind} at each of {calls} calls: files are whole, and the next run tidies up", not wrong, wrong[:5])
 wrong = []
-for opening in at_openings:
+for opening in range(1, openings + 1):
     fresh()
     result = make("new.toml", fault=f"many:{opening}")
     if result.returncode == 0:
@@ -213,7 +220,7 @@ for opening in at_openings:
     make("new.toml")
     if files_in(OUT) != new:
         wrong.append((opening, sorted(files_in(OUT))))
-check(f"{len(at_openings)} of {openings} openings fail: old or new, and the next run tidies up", not wrong, wrong[:5])
+check(f"each of {openings} openings fails: old or new, and the next run tidies up", not wrong, wrong[:5])
 
 drawn = random.Random(seed)
 begin = time.monotonic()
@@ -222,7 +229,7 @@ length = time.monotonic() - begin
 wrong = []
 for name in ("SIGKILL", "SIGTERM") * int(os.environ.get("SWATHE_DRAWN", 8)):
     fresh()
-    process = subprocess.Popen([TOOL, "make", "new.toml", "-o", OUT], stdout=subprocess.DEVNULL,
+    process = subprocess.Popen([TOOL, "make", "new.toml", "-o", OUT, *KINDS], stdout=subprocess.DEVNULL,
                                stderr=subprocess.DEVNULL)
     time.sleep(drawn.uniform(0, length))
     process.send_signal(getattr(signal, name))
@@ -238,7 +245,7 @@ check(f"killed at drawn moments (SWATHE_SEED={seed}): the next run tidies up", n
 wrong = []
 for turn in range(8):
     fresh()
-    runs = [subprocess.Popen([TOOL, "make", job, "-o", OUT], stdout=subprocess.DEVNULL,
+    runs = [subprocess.Popen([TOOL, "make", job, "-o", OUT, *KINDS], stdout=subprocess.DEVNULL,
                              stderr=subprocess.DEVNULL) for job in ("old.toml", "new.toml")]
     if [one.wait() for one in runs] != [0, 0] or files_in(OUT) not in (old, new):
         wrong.append(sorted(files_in(OUT)))
