@@ -4,7 +4,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
+#include "base/maths.hpp"
 #include "base/workshop.hpp"
 #include "draw/label_placer.hpp"
 #include "draw/marks.hpp"
@@ -24,6 +26,8 @@ constexpr double kAroundNamed = 8.0;  ///< where there are none
 constexpr double kRow = 8.5;          ///< from the bumpers to their boards' lengths
 constexpr double kOverall = 18.0;     ///< and to the dimensions over all
 constexpr double kInside = 9.0;       ///< from the frame to the lengths of its sides
+constexpr double kShare = 0.8;        ///< of a side that words along it may take
+constexpr double kLevel = 1e-6;       ///< of a direction's share up the sheet
 constexpr double kPlate = 1.2;        ///< a bracket's thickness, to be seen
 constexpr double kName = 5.0;         ///< height of a bumper's name
 constexpr double kFlatness = 0.05;
@@ -50,7 +54,9 @@ class Plan {
     pieces();
     brackets();
     name_bumpers();
+    if (detail_ == PlanDetail::Named) name_sides();
     if (detail_ == PlanDetail::Measured) {
+      side_lengths();
       board_lengths();
       over_all();
       gaps();
@@ -82,12 +88,42 @@ class Plan {
     const FrameKeys& keys = made_.job.frame;
     for (const FlatPoint p : keys.corners) outline.push_back(on(p));
     picture_.drawing.line(LineKind::Outline, closed_path(outline));
+  }
+
+  void side_lengths() {
+    const FrameKeys& keys = made_.job.frame;
     for (std::size_t k = 0; k < keys.corners.size(); ++k) {
       const FlatPoint a = keys.corners[k], b = keys.corners[(k + 1) % keys.corners.size()];
       const FlatPoint inwards = left_of(unit(b - a));
       measures_.push_back({on(a) + kInside * inwards, on(b) + kInside * inwards,
                            fmt::format("{} {}", keys.sides[k], fig(apart(a, b))), kTextHeight,
                            Subject::side(keys.sides[k])});
+    }
+  }
+
+  /// Along each side, inside the frame: its name and length, small or its name alone where it is
+  /// short.
+  void name_sides() {
+    LabelPlacer placer(picture_.drawing, labels_, picture_.box);
+    for (const FrameSide& side : made_.frame.sides()) {
+      const Showing one(picture_.drawing, Subject::side(side.name));
+      const FlatPoint middle = on(side.at(side.own_from + 0.5 * side.own_length, 0));
+      FlatPoint way = side.along;
+      if (way.x < -kLevel || (way.x < kLevel && way.y < 0))
+        way = -1.0 * way;  // to be read from below
+      const std::string measured = side.name + " " + fig(side.own_length);
+      std::vector<TextMark> candidates;
+      for (const auto& [words, height] :
+           {std::pair(measured, kTextHeight), std::pair(measured, kTableHeight),
+            std::pair(side.name, kTableHeight)}) {
+        if (labels_.text_width_mm(words, height) > kShare * scale_ * side.own_length) continue;
+        for (double inset = 0.5 * height; inset < 3 * height; inset += 0.25 * height)
+          candidates.push_back(
+              {middle - (inset + 0.5 * height) * side.outward - 0.5 * height * left_of(way), words,
+               height, draw::Anchor::Middle, maths::atan2(way.y, way.x)});
+      }
+      if (!placer.first_free(candidates))
+        notes_.push_back({middle, measured, kTextHeight, Subject::side(side.name)});
     }
   }
 
@@ -132,7 +168,8 @@ class Plan {
   void name_bumpers() {
     const double middle = made_.section.thickness_mm() + 0.5 * made_.section.padding_depth_mm();
     LabelPlacer placer(picture_.drawing, labels_, picture_.box);
-    for (const Wrap& wrap : made_.wraps)
+    for (const Wrap& wrap : made_.wraps) {
+      std::vector<FlatPoint> unnamed;
       for (const RunSide& leg : wrap.run().sides) {
         const Showing one(picture_.drawing, Subject::bumper(wrap.run().name));
         const FlatPoint at = on(along(side(leg.side), 0.5 * (leg.from_x + leg.to_x), middle));
@@ -140,9 +177,14 @@ class Plan {
         const auto centered = [&](double height) {
           return TextMark{at - FlatPoint{0, 0.5 * height}, name, height, draw::Anchor::Middle};
         };
-        if (!placer.first_free({centered(kName), centered(kTextHeight)}))
-          notes_.push_back({at, name, kTextHeight, Subject::bumper(name)});
+        if (!placer.first_free({centered(kName), centered(kTextHeight)})) unnamed.push_back(at);
       }
+      // To find one's way it is enough that each is named once.
+      if (detail_ == PlanDetail::Named && !unnamed.empty())
+        unnamed.resize(unnamed.size() < wrap.run().sides.size() ? 0 : 1);
+      for (const FlatPoint at : unnamed)
+        notes_.push_back({at, wrap.run().name, kTextHeight, Subject::bumper(wrap.run().name)});
+    }
   }
 
   void board_lengths() {

@@ -40,7 +40,7 @@ struct Swing {
 /// bearings; it narrows as they close in. It is given what look(bearing) gave at both: halves share
 /// the looks at their ends.
 /// Source: halving with exclusion by range, as in Moore, Interval Analysis (1966).
-inline constexpr double kFinest = 1e-8;
+inline constexpr double kFinest = 1e-5;
 inline constexpr double kBesideChord = 4e-15;
 template <class Look, class MayPass, class ValueAt>
 std::vector<double> zeros_round(Look look, MayPass may_pass, ValueAt value) {
@@ -57,13 +57,21 @@ std::vector<double> zeros_round(Look look, MayPass may_pass, ValueAt value) {
       return;
     }
     double lo = from, hi = to;
-    const double at_lo = value(lo), at_hi = value(hi);
+    double at_lo = value(lo), at_hi = value(hi);
     const bool rises = at_hi > 0.0;
     if ((at_lo > 0.0) == rises) return;
-    // Over so short a stretch the value is all but straight: mostly it passes zero where the chord
-    // does, and a look to either side of that leaves little to halve.
-    const double chord = lo + (hi - lo) * (at_lo / (at_lo - at_hi));
-    for (const double near : {chord - kBesideChord, chord + kBesideChord})
+    // Over so short a stretch the value is all but straight: it passes zero close to where the
+    // chord does, mostly where the next chord does, and a look to either side of that leaves little
+    // to halve.
+    const auto chord = [&] { return lo + (hi - lo) * (at_lo / (at_lo - at_hi)); };
+    if (const double near = chord(); near > lo && near < hi) {
+      const double at_near = value(near);
+      const bool past = (at_near > 0.0) == rises;
+      (past ? hi : lo) = near;
+      (past ? at_hi : at_lo) = at_near;
+    }
+    const double last = chord();
+    for (const double near : {last - kBesideChord, last + kBesideChord})
       if (near > lo && near < hi) ((value(near) > 0.0) == rises ? hi : lo) = near;
     for (double middle = 0.5 * (lo + hi); middle > lo && middle < hi; middle = 0.5 * (lo + hi))
       ((value(middle) > 0.0) == rises ? hi : lo) = middle;

@@ -20,7 +20,8 @@ constexpr int kMostShifts = 1300;
 constexpr double kClusterSize = 24.0;
 constexpr double kClear = 2.0;  ///< a tile's edge keeps this far from outer lines and from corners
 constexpr double kSamePlace = 1e-6;
-constexpr double kStrip = 5.0;  ///< in which a tile's ink is looked at
+constexpr std::size_t kClustersAtOnce = 4;  ///< put into a tile before it is looked at
+constexpr double kStrip = 5.0;              ///< in which a tile's ink is looked at
 // Where the best place has tiles that are nearly empty:
 constexpr double kApart = 8.0;           ///< from one place looked at to the next
 constexpr std::size_t kMostLooks = 200;  ///< at places
@@ -447,10 +448,13 @@ std::size_t nearly_empty(const TileGrid& grid, const Ink& ink, std::size_t most)
   for (const Cell& cell : cells) {
     if (count >= most) break;
     CellStrips held(cell.box);
-    const bool enough = std::ranges::any_of(cell.clusters, [&](const Ink::Cluster* cluster) {
-      for (std::size_t k = cluster->first; k < cluster->last; ++k) held.add(ink.strokes[k]);
-      return held.filled() >= kNearlyEmpty;
-    });
+    bool enough = false;
+    for (std::size_t c = 0; c < cell.clusters.size() && !enough; ++c) {
+      const Ink::Cluster& cluster = *cell.clusters[c];
+      for (std::size_t k = cluster.first; k < cluster.last; ++k) held.add(ink.strokes[k]);
+      if (c % kClustersAtOnce == 0 || c + 1 == cell.clusters.size())
+        enough = held.filled() >= kNearlyEmpty;
+    }
     count += !enough;
   }
   return count;

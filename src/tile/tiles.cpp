@@ -118,6 +118,12 @@ Layout best_layout(const Page& full, const Ink& ink, const Font& labels,
                    const TileOptions& options) {
   const TileWishes wishes{corners_of(full.drawing), whole_boxes(full.drawing, labels)};
   std::optional<Layout> best;
+  // One that has no fewer tiles than the best is of use only where that has poor ones.
+  const auto most = [&] {
+    if (!best) return kAnyNumber;
+    const auto& [tiles, slivers, empty] = best->cost;
+    return slivers + empty == 0 ? tiles - 1 : tiles;
+  };
   for (const bool turned : {false, true}) {
     double width = turned ? options.height_mm : options.width_mm;
     double height = turned ? options.width_mm : options.height_mm;
@@ -125,7 +131,7 @@ Layout best_layout(const Page& full, const Ink& ink, const Font& labels,
     const double inside = width - 2 * options.margin_mm;
     TileGrid grid = fewest_tiles(ink, wishes, inside,
                                  height - 2 * options.margin_mm - footer_height(inside, options),
-                                 options.overlap_mm, best ? std::get<0>(best->cost) : kAnyNumber);
+                                 options.overlap_mm, most());
     if (grid.used.empty()) continue;  // it takes more tiles than the other way
     const std::tuple cost{grid.count(), slivers(grid, ink), nearly_empty(grid, ink)};
     if (!best || cost < best->cost) best = Layout{width, height, std::move(grid), cost};

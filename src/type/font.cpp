@@ -15,9 +15,12 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdlib>
+#include <functional>
 #include <memory>
 #include <new>
 #include <numbers>
+#include <string>
+#include <string_view>
 #include <unordered_map>
 
 #include "base/limits.hpp"
@@ -216,6 +219,14 @@ double full_turns(const plane::Region& region) {
   return turned / (2 * std::numbers::pi);
 }
 
+/// Finds a std::string by a view of it.
+struct TextHash {
+  using is_transparent = void;
+  std::size_t operator()(std::string_view text) const {
+    return std::hash<std::string_view>()(text);
+  }
+};
+
 }  // namespace
 
 struct Font::Open {
@@ -223,17 +234,23 @@ struct Font::Open {
   FT_Library library = nullptr;
   FT_Face face = nullptr;
   hb_font_t* font = nullptr;
+  hb_buffer_t* buffer = nullptr;  ///< for one line after another
+  hb_language_t language = nullptr;
   std::string name;
   std::vector<FontAxis> axes;
   double units = 0;       ///< 1/64 font units in the em
   double cap_height = 0;  ///< em
   std::unordered_map<unsigned, std::vector<type::Curve>> outlines;
-  std::unordered_map<std::string, std::vector<ShapedGlyph>> lines;  ///< by options and text
+  /// By text, for each choice of options.
+  std::array<std::unordered_map<std::string, std::vector<ShapedGlyph>, TextHash, std::equal_to<>>,
+             4>
+      lines;
 
   Open() = default;
   Open(const Open&) = delete;
   Open& operator=(const Open&) = delete;
   ~Open() {
+    if (buffer) hb_buffer_destroy(buffer);
     if (font) hb_font_destroy(font);
     if (face) FT_Done_Face(face);
     if (library) FT_Done_Library(library);
@@ -311,22 +328,20 @@ const std::vector<type::Curve>& Font::Open::outline(unsigned glyph) {
 
 std::vector<ShapedGlyph> Font::Open::shaped(std::string_view text, ShapeOptions options) const {
   const MemoryWatch watch;
-  const std::unique_ptr<hb_buffer_t, void (*)(hb_buffer_t*)> kept(hb_buffer_create(),
-                                                                  hb_buffer_destroy);
-  hb_buffer_t* const buffer = kept.get();
+  hb_buffer_clear_contents(buffer);
   hb_buffer_add_utf8(buffer, text.data(), static_cast<int>(text.size()), 0, -1);
   hb_buffer_set_direction(buffer, HB_DIRECTION_LTR);
   hb_buffer_set_script(buffer, HB_SCRIPT_LATIN);
-  hb_buffer_set_language(buffer, hb_language_from_string("en", -1));
+  hb_buffer_set_language(buffer, language);
   const auto feature = [](const char(&tag)[5], bool on) {
     return hb_feature_t{HB_TAG(tag[0], tag[1], tag[2], tag[3]), on ? 1u : 0u,
                         HB_FEATURE_GLOBAL_START, HB_FEATURE_GLOBAL_END};
   };
-  std::vector<hb_feature_t> features = {feature("lnum", true), feature("onum", false),
-                                        feature("kern", options.kerning)};
-  if (options.tabular) features.push_back(feature("tnum", true));
+  const std::array features = {feature("lnum", true), feature("onum", false),
+                               feature("kern", options.kerning), feature("tnum", true)};
+  const unsigned count_of_features = options.tabular ? 4 : 3;
   const char* const shapers[] = {"ot", nullptr};
-  hb_shape_full(font, buffer, features.data(), static_cast<unsigned>(features.size()), shapers);
+  hb_shape_full(font, buffer, features.data(), count_of_features, shapers);
   watch.require();
   unsigned count = 0;
   const hb_glyph_info_t* const infos = hb_buffer_get_glyph_infos(buffer, &count);
@@ -344,12 +359,11 @@ std::vector<ShapedGlyph> Font::Open::shaped(std::string_view text, ShapeOptions 
 
 /// Sheets use the same words often, and measure them before they write them.
 const std::vector<ShapedGlyph>& Font::Open::line(std::string_view text, ShapeOptions options) {
-  constexpr std::size_t kMostLines = 20000;
-  std::string key{options.tabular ? 't' : '-', options.kerning ? 'k' : '-'};
-  key += text;
-  if (const auto found = lines.find(key); found != lines.end()) return found->second;
-  if (lines.size() >= kMostLines) lines.clear();
-  return lines.emplace(std::move(key), shaped(text, options)).first->second;
+  constexpr std::size_t kMostLines = 5000;
+  auto& kept = lines[(options.tabular ? 2u : 0u) + (options.kerning ? 1u : 0u)];
+  if (const auto found = kept.find(text); found != kept.end()) return found->second;
+  if (kept.size() >= kMostLines) kept.clear();
+  return kept.emplace(std::string(text), shaped(text, options)).first->second;
 }
 
 Outcome<std::shared_ptr<Font::Open>> Font::Open::read(std::string_view bytes,
@@ -394,6 +408,8 @@ Outcome<std::shared_ptr<Font::Open>> Font::Open::read(std::string_view bytes,
   open->units = kSubunit * face->units_per_EM;
   open->font = hb_ft_font_create_referenced(face);
   hb_ft_font_set_load_flags(open->font, kLoad);
+  open->buffer = hb_buffer_create();
+  open->language = hb_language_from_string("en", -1);
   // HarfBuzz reads the same widths from a font's tables itself, in less time.
   if (open->axes.empty()) hb_ot_font_set_funcs(open->font);
 
