@@ -16,9 +16,13 @@ std::string percent(double share) { return plain_number(100 * share, 0) + " %"; 
 /// "135 to 160 deg": bearings, 0 ahead, counter-clockwise.
 std::string words_of(const SightArc& arc) { return arc_words(arc.from_deg, arc.to_deg) + " deg"; }
 
+/// The ring from which least can be read; of those that are alike but for rounding the first.
 const SightRing& worst(const std::vector<SightRing>& rings) {
-  return *std::ranges::min_element(
-      rings, {}, [](const SightRing& ring) { return ring.fraction(Reads::Number); });
+  constexpr double kAlike = 1e-6;  // of the circle
+  const SightRing* worst = &rings.front();
+  for (const SightRing& ring : rings)
+    if (ring.fraction(Reads::Number) < worst->fraction(Reads::Number) - kAlike) worst = &ring;
+  return *worst;
 }
 
 std::string from_where(const SightRing& ring, const Findings& findings) {
