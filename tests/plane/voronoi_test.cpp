@@ -18,18 +18,18 @@ namespace {
 
 using Diagram = boost::polygon::voronoi_diagram<double>;
 
-struct Corner {
+struct PlacedCorner {
   std::int32_t x, y;
 };
 
 /// A wavy ring of chords about a drawn center, as outlines of digits are: corners turn by little.
-std::vector<Corner> wavy_ring(std::mt19937_64& rng) {
+std::vector<PlacedCorner> wavy_ring(std::mt19937_64& rng) {
   const double size = std::pow(10, test::drawn(rng, 3, 8.5));
   const double x = test::drawn(rng, -2, 2) * size, y = test::drawn(rng, -2, 2) * size;
   const double wave = test::drawn(rng, 0, 0.4), squeeze = test::drawn(rng, 0.2, 1);
   const double waves = std::round(test::drawn(rng, 1, 6));
   const int count = static_cast<int>(test::drawn(rng, 4, 150));
-  std::vector<Corner> ring;
+  std::vector<PlacedCorner> ring;
   for (int i = 0; i < count; ++i) {
     const double turn = 2 * std::numbers::pi * i / count;
     const double from_center = size * (1 + wave * std::sin(waves * turn)) / 2;
@@ -41,10 +41,10 @@ std::vector<Corner> wavy_ring(std::mt19937_64& rng) {
 }
 
 template <typename Builder>
-void build(const std::vector<Corner>& ring, Diagram& diagram) {
+void build(const std::vector<PlacedCorner>& ring, Diagram& diagram) {
   Builder builder;
   for (std::size_t i = 0; i < ring.size(); ++i) {
-    const Corner a = ring[i], b = ring[(i + 1) % ring.size()];
+    const PlacedCorner a = ring[i], b = ring[(i + 1) % ring.size()];
     builder.insert_segment(a.x, a.y, b.x, b.y);
   }
   builder.construct(&diagram);
@@ -88,7 +88,7 @@ std::vector<std::array<std::size_t, 4>> partings(const Diagram& diagram) {
 TEST_CASE("drawn rings have the diagram that Boost's own predicates give") {
   using Own = boost::polygon::voronoi_builder<std::int32_t>;
   test::for_drawn_cases("wavy rings", 300, [](std::mt19937_64& rng) {
-    const std::vector<Corner> ring = wavy_ring(rng);
+    const std::vector<PlacedCorner> ring = wavy_ring(rng);
     Diagram ours, theirs;
     build<plane::VoronoiBuilder>(ring, ours);
     build<Own>(ring, theirs);
