@@ -55,7 +55,7 @@ TEST_CASE("a number in too few places: each change of keys mends its finding") {
   for (const std::string& season : season_names())
     for (const std::string& numerals :
          {std::string("sides = [\"front\"]"), std::string("sides = [\"front\", \"left\"]"), front,
-          front + "[[numerals.place]]\nside = \"right\"\n"}) {
+          front + "[[numerals.place]]\nside = \"back\"\n"}) {
       const std::string text = job_text(season, numerals);
       CAPTURE(text);
       for (const Finding& finding : on_places(test::made(text))) {

@@ -181,16 +181,20 @@ TEST_CASE("advice: one move, done, shows the whole number again") {
 }
 
 TEST_CASE("advice: where the program has chosen the sides, a move puts every number by hand") {
-  // Three sides are bare, so that the left one is all there is; the post hides its first digit.
-  const std::string text =
-      "[job]\nnumber = \"20486\"\nseason = \"none\"\n[frame]\nwidth = \"32 in\"\ndepth = \"28 "
-      "in\"\n"
-      "[boards]\nthickness = \"3/4 in\"\n[[bumper]]\nname = \"A\"\nfrom = [\"left\", \"2 in\", "
-      "\"front\"]\n"
-      "to = [\"left\", \"2 in\", \"back\"]\n[numerals]\nfont = \"Anton\"\n"
-      "[sight]\n[[sight.blind]]\nbox = [[\"-8 in\", \"17.5 in\", \"0 in\"], [\"-4 in\", \"18.5 "
-      "in\", \"20 in\"]]\n";
-  check_mend(text, {"numerals.place.1.side", "numerals.place.1.bumper", "numerals.place.1.center"});
+  // All four, where no season asks for anything; a post beside the left one's first digit.
+  const std::string post =
+      "[sight]\n[[sight.blind]]\nbox = [[\"-8 in\", \"23.5 in\", \"0 in\"], "
+      "[\"-4 in\", \"24.5 in\", \"20 in\"]]\n";
+  const Made before = test::made(job_text("none", post));
+  CHECK(before.sight->advice.starts_with("move the left number "));
+  std::vector<std::string> keys;
+  const auto sides = sides_of(before);
+  for (std::size_t k = 0; k < sides.size(); ++k) {
+    const std::string place = fmt::format("numerals.place.{}.", k + 1);
+    keys.insert(keys.end(), {place + "side", place + "bumper"});
+    if (sides[k] == "left") keys.push_back(place + "center");
+  }
+  check_mend(job_text("none", post), keys);
 }
 
 TEST_CASE("advice: digits tall enough for the distance, done, meet the season") {
@@ -217,7 +221,7 @@ TEST_CASE("advice: two changes together, done, meet the season where neither doe
       "to = [\"left\", \"50%\"]\n[[bumper]]\nname = \"B\"\nfrom = [\"left\", \"50%\"]\n"
       "to = [\"right\", \"50%\"]\n[numerals]\nfont = \"Anton\"\nheight = \"3.75 in\"\nsides = "
       "[\"front\"]\n"
-      "[sight]\nleast_angle = \"18.5 arcmin\"\n";
+      "[sight]\nleast_angle = \"15.3 arcmin\"\n";
   const Made before = test::made(text);
   CHECK_MESSAGE(
       before.sight->advice.starts_with("put the number on the back side too, and make the "
