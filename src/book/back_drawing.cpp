@@ -10,6 +10,7 @@
 namespace swathe {
 namespace {
 
+constexpr double kInBox = 0.3;   ///< from a number to the lines round it
 constexpr double kBoard = 21.0;  ///< height of a board's drawing, where its length allows it
 constexpr int kLeastPercent = 80, kPercentStep = 2;  ///< of that height
 constexpr double kMargin = 7.0;      ///< left, for numbers that stand beside their board
@@ -142,7 +143,7 @@ class Backs {
     for (const Left& one : left) placer.near(one.at, one.words, kTableHeight, kFurthest);
   }
 
-  /// The side above its board, a bracket's number in its place.
+  /// The side above its board, a bracket's number in its place, or beside a small one.
   void name(Drawing& onto, const BoardBack& back, FlatPoint corner) const {
     const Showing board(onto, Subject::board(name_, back.side));
     const double wide = scale_ * length(back);
@@ -151,9 +152,17 @@ class Backs {
     onto.text({corner.x, corner.y + scale_ * height_ + 1.8}, words(back), height);
     for (const BracketOnBoard& bracket : back.brackets) {
       const Showing one(onto, Subject::bracket(bracket.number));
-      const FlatPoint middle = on(back, corner, bracket.box).middle();
-      onto.text(middle - FlatPoint{0, 0.5 * kTableHeight}, std::to_string(bracket.number),
-                kTableHeight, draw::Anchor::Middle);
+      const plane::Box box = on(back, corner, bracket.box);
+      const std::string number = std::to_string(bracket.number);
+      const double needs = labels_.text_width_mm(number, kTableHeight) + 2 * kInBox;
+      const FlatPoint base = box.middle() - FlatPoint{0, 0.5 * kTableHeight};
+      if (box.width() >= needs && box.height() >= 1.4 * kTableHeight + 2 * kInBox)
+        onto.text(base, number, kTableHeight, draw::Anchor::Middle);
+      else if (box.lo.x - corner.x >= needs)
+        onto.text({box.lo.x - 1.0, base.y}, number, kTableHeight, draw::Anchor::Right);
+      else  // past the board's end where there is no room on it
+        onto.text({(box.hi.x + needs < corner.x + wide ? box.hi.x : corner.x + wide) + 1.0, base.y},
+                  number, kTableHeight, draw::Anchor::Left);
     }
   }
 

@@ -14,6 +14,7 @@ constexpr double kSmallTable = 0.3;   ///< of a page's height
 constexpr double kLeastLast = 0.35;  ///< a chapter's last page is filled so far, where it can be,
 constexpr double kMostFree = 0.5;    ///< the others being left free so far at most,
 constexpr double kShareStep = 0.03;  ///< in steps
+constexpr double kClose = 0.4;       ///< of the room between things, where that saves a page
 constexpr double kMostText = 175.0;  ///< longer lines are hard to follow
 constexpr std::size_t kMostPages = 200;
 constexpr std::size_t kAnyPage = 88;   ///< a page number as wide as any other
@@ -122,14 +123,14 @@ bool Flow::leads(std::size_t item) const {
 }
 
 /// With less room than this the item goes to the next page, with what must follow it.
-double Flow::wanted(std::size_t item) const {
+double Flow::wanted(std::size_t item, double after) const {
   const Item& it = items_[item];
   if (it.kind == Item::Kind::Table) {
     // A small one stays whole: a row or two would look lost on the next page.
     return it.whole_mm <= kSmallTable * room_.height() ? it.whole_mm : kLeastTable;
   }
   const double own = it.picture.box.height();
-  return leads(item) ? own + kAfter + wanted(item + 1) : own;
+  return leads(item) ? own + after + wanted(item + 1, after) : own;
 }
 
 std::vector<Page> Flow::pages() {
@@ -140,9 +141,9 @@ std::vector<Page> Flow::pages() {
     std::vector<Page> pages;
     double used = 0;  ///< of the last one's height
   };
-  // A chapter's items, on pages whose lowest part stays free.
-  const auto lay = [&](std::size_t first, std::size_t last, const std::string& chapter,
-                       double free) {
+  // A chapter's items with `after` below each, on pages whose lowest part stays free.
+  const auto lay = [&](std::size_t first, std::size_t last, const std::string& chapter, double free,
+                       double after = kAfter) {
     Laid laid;
     plane::Box room;
     double y = 0;
@@ -168,7 +169,7 @@ std::vector<Page> Flow::pages() {
           continue;
         }
         laid.pages.back().drawing.add(trial, {});
-        y = drawn.box.lo.y - kAfter;
+        y = drawn.box.lo.y - after;
         row = std::max(drawn.next, row + 1);  // a row too high for any page is left out
         if (row < item.table.rows.size()) turn();
       } while (row < item.table.rows.size() && pages.size() + laid.pages.size() < kMostPages);
@@ -176,10 +177,10 @@ std::vector<Page> Flow::pages() {
     turn();
     for (std::size_t k = first; k < last; ++k) {
       const Item& item = items_[k];
-      if (item.kind == Item::Kind::Heading && !fresh()) y -= kBeforeHeading;
+      if (item.kind == Item::Kind::Heading && !fresh()) y -= kBeforeHeading * after / kAfter;
       const double most =
           room_.height() - free;  // what is higher than a page is separated all the same
-      if (!fresh() && y - std::min(wanted(k), most) < room.lo.y) turn();
+      if (!fresh() && y - std::min(wanted(k, after), most) < room.lo.y) turn();
       if (item.kind == Item::Kind::Table) {
         set_table(item);
         continue;
@@ -187,15 +188,18 @@ std::vector<Page> Flow::pages() {
       const plane::Box& box = item.picture.box;
       laid.pages.back().drawing.add(item.picture.drawing,
                                     {false, 0, {room.lo.x - box.lo.x, y - box.hi.y}});
-      y -= box.height() + kAfter;
+      y -= box.height() + after;
     }
     laid.used = (room.hi.y - y) / (room.hi.y - room.lo.y + free);
     return laid;
   };
-  // Where a chapter would leave little for its last page, its other pages leave it more.
+  // Where a chapter would leave little for its last page, a page less may hold it if all stands
+  // closer; else its other pages leave it more.
   const auto balanced = [&](std::size_t first, std::size_t last, const std::string& chapter) {
     Laid laid = lay(first, last, chapter, 0);
     if (laid.pages.size() < 2 || laid.used >= kLeastLast) return laid;
+    Laid close = lay(first, last, chapter, 0, kClose * kAfter);
+    if (close.pages.size() < laid.pages.size()) return close;
     for (double share = kShareStep; share < kMostFree; share += kShareStep) {
       Laid other = lay(first, last, chapter, share * room_.height());
       if (other.pages.size() == laid.pages.size() && other.used > laid.used)

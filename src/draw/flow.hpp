@@ -55,7 +55,7 @@ class Flow {
   };
   PageHead head_of(std::size_t page, std::size_t of, const std::string& chapter) const;
   bool leads(std::size_t item) const;
-  double wanted(std::size_t item) const;
+  double wanted(std::size_t item, double after) const;
 
   PaperKeys paper_;
   Font labels_;

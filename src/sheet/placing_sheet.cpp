@@ -31,6 +31,7 @@ constexpr double kBetween = 10.0;  ///< strips
 constexpr double kMargin = 3.0;
 constexpr double kMostWords = 150.0;  ///< across a tile
 constexpr double kNone = 0.05;        ///< mm
+constexpr double kNearCenter = 30.0;  ///< as far as the center line's words reach
 
 /// "5 1/4 left", "5 1/4 right", "0".
 std::string from_center(double at, Units units) {
@@ -132,6 +133,7 @@ double draw_strip(Drawing& onto, const Font& labels, const Made& made,
   for (const PlacedNumeral& number : placing.places) shows.push_back(subject_of(number));
   const Showing numbers(onto, Subjects(std::move(shows)));
 
+  bool narrow_at_center = false;
   for (const DigitPlace& digit : placing.digits) {
     onto.line(
         LineKind::Thin,
@@ -144,6 +146,7 @@ double draw_strip(Drawing& onto, const Font& labels, const Made& made,
     const bool left = digit.middle() <= kNone;
     const bool narrow = digit.right - digit.middle() < wide + 3.0;
     const double clear = std::max(std::abs(digit.middle()), 0.5 * wide + 1.5);
+    narrow_at_center = narrow_at_center || (narrow && std::abs(digit.middle()) < kNearCenter);
     if (narrow)
       onto.text({left ? -clear : clear, -kTick - 1.5 - kDigit}, name, kDigit, draw::Anchor::Middle);
     else
@@ -156,7 +159,10 @@ double draw_strip(Drawing& onto, const Font& labels, const Made& made,
   draw_pin(onto, {reach_right, -kPin});
   onto.line(LineKind::Corner, {0, 0}, {0, low});
   draw_pin(onto, {0, low});
-  onto.text({2 * kPin + 1.0, low - 1.5}, say("numeral.center-line"), kTextHeight);
+  // Names of narrow digits stand where its words would.
+  const double words_at =
+      narrow_at_center ? std::min(low - 1.5, -kTick - 3.0 - kDigit - 1.1 * kTextHeight) : low - 1.5;
+  onto.text({2 * kPin + 1.0, words_at}, say("numeral.center-line"), kTextHeight);
   onto.text({reach_left - kPin, -2 * kPin - 2.0 - kTableHeight}, say("placing.pin"), kTableHeight);
 
   const double left = reach_left - kEnd, right = reach_right + kEnd;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <utility>
 
 #include "base/maths.hpp"
@@ -61,6 +62,7 @@ class Plan {
       over_all();
       gaps();
     }
+    std::ranges::copy(names_, std::back_inserter(notes_));
     draw_measures(picture_.drawing, labels_, picture_.box, measures_, notes_);
     picture_.drawing.add(tints_, {});  // words keep off lines, but not off tints
     return std::move(picture_);
@@ -183,7 +185,7 @@ class Plan {
       if (detail_ == PlanDetail::Named && !unnamed.empty())
         unnamed.resize(unnamed.size() < wrap.run().sides.size() ? 0 : 1);
       for (const FlatPoint at : unnamed)
-        notes_.push_back({at, wrap.run().name, kTextHeight, Subject::bumper(wrap.run().name)});
+        names_.push_back({at, wrap.run().name, kTextHeight, Subject::bumper(wrap.run().name)});
     }
   }
 
@@ -238,7 +240,7 @@ class Plan {
   Picture picture_;
   Drawing tints_;
   std::vector<Dimension> measures_;
-  std::vector<Note> notes_;
+  std::vector<Note> notes_, names_;  ///< names find a place last
 };
 
 }  // namespace

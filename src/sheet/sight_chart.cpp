@@ -95,7 +95,13 @@ double quiet_bearing(const std::vector<SightRing>& rings) {
   return best;
 }
 
-void draw_band(Drawing& onto, FlatPoint center, double inner, double outer, const SightRing& ring) {
+/// Hatching keeps `clear` from the middle of the band at `label`, where its number is written.
+void draw_band(Drawing& onto, FlatPoint center, double inner, double outer, const SightRing& ring,
+               double label, double clear) {
+  const auto is_at_label = [&](double bearing) {
+    return 0.5 * (inner + outer) * std::abs(std::remainder(bearing - label, 2 * std::numbers::pi)) <
+           clear;
+  };
   for (const SightArc& arc : ring.arcs) {
     const plane::Path part = band_part(center, inner, outer, rad(arc.from_deg), rad(arc.to_deg));
     if (arc.reads == Reads::Nothing) onto.fill(LineKind::Outline, kDark, {part});
@@ -103,6 +109,7 @@ void draw_band(Drawing& onto, FlatPoint center, double inner, double outer, cons
     onto.fill(LineKind::Outline, kPale, {part});
     for (int k = 0; arc.from_deg + (k + 0.5) * kHatch < arc.to_deg; ++k) {
       const double deg = arc.from_deg + (k + 0.5) * kHatch;
+      if (is_at_label(rad(deg + 0.25 * kHatch))) continue;
       onto.line(LineKind::Thin, center + inner * towards(rad(deg)),
                 center + outer * towards(rad(deg + 0.5 * kHatch)));
     }
@@ -129,8 +136,8 @@ void draw_sight_chart(Drawing& onto, const plane::Box& box, const Made& made, co
   const double quiet = rad(quiet_bearing(sight.rings));
   for (std::size_t k = 0; k < sight.rings.size(); ++k) {
     const double from = first + band * static_cast<double>(k), to = from + band;
-    draw_band(onto, center, from + 0.4, to - 0.4, sight.rings[k]);
     const double height = std::min(kTableHeight, 0.5 * band);
+    draw_band(onto, center, from + 0.4, to - 0.4, sight.rings[k], quiet, 1.1 * height);
     const FlatPoint at = center + 0.5 * (from + to) * towards(quiet);
     onto.fill(LineKind::Outline, kWhite, {circle(at, 0.85 * height)});
     onto.text(at - FlatPoint{0, 0.5 * height}, std::to_string(k + 1), height, draw::Anchor::Middle);

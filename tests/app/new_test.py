@@ -59,10 +59,12 @@ class Talk:
     def type(self, keys):
         os.write(self.terminal, keys.encode())
 
-    def end(self):
+    def end(self, seconds=60):
         """How it ended, and the rest of what was said."""
+        end = time.monotonic() + seconds
         while self._read():
-            pass
+            if time.monotonic() > end:
+                os.kill(self.child, signal.SIGKILL)
         status = os.waitstatus_to_exitcode(os.waitpid(self.child, 0)[1])
         os.close(self.terminal)
         return status, self.said

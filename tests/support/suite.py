@@ -2,12 +2,17 @@
 tests/run.sh; the exit status says whether all held."""
 
 import os
+import signal
 import subprocess
 import sys
 
 TOP = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
 RECORD = ".swathe-files"
 EXAMPLE = os.path.join(TOP, "examples", "tin-heron.toml")
+
+# A shell has what it starts in the background ignore these; what is tested here is not to.
+for _ignored in (signal.SIGINT, signal.SIGQUIT):
+    signal.signal(_ignored, signal.SIG_DFL)
 
 _failed = 0
 

@@ -114,7 +114,11 @@ TEST_CASE("legible: nor of jobs drawn anew" * doctest::skip(!std::getenv("SWATHE
   const Font labels = test::label_font();
   test::for_drawn_cases("legible", 1, [&](auto& rng) {
     // Some drawn jobs are refused.
-    while (!check_legible(job_text(test::drawn_number(rng)), "drawn.toml", labels)) continue;
+    for (bool made = false; !made;) {
+      const std::string text = job_text(test::drawn_number(rng));
+      CAPTURE(text);
+      made = check_legible(text, "drawn.toml", labels);
+    }
   });
 }
 
