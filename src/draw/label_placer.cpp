@@ -12,21 +12,11 @@
 namespace swathe {
 namespace {
 
-constexpr double kClear = 1.0;         ///< between text and anything else
 constexpr double kFlat = 0.2;          ///< arcs are kept off as chords
 constexpr double kLeaderFrom = 4.0;    ///< text further off than this gets a leader
 constexpr double kLineSpacing = 1.75;  ///< base line to base line, of the capitals' height
 constexpr double kAwayParts = 1e3;     ///< of a millimeter: distances are compared in these
 constexpr double kFirstRing = 40.0;    ///< mm; places this near are tried first
-
-/// The turn for text along a direction, never upside down; upright text reads from below.
-double reading_turn(FlatPoint along) {
-  constexpr double kHalf = 0.5 * std::numbers::pi;
-  double turn = maths::atan2(along.y, along.x);
-  if (turn > kHalf + 1e-9) turn -= std::numbers::pi;
-  if (turn <= -kHalf + 1e-9) turn += std::numbers::pi;
-  return turn;
-}
 
 /// Where the middle of something of that length may stand.
 std::vector<double> steps(double lo, double hi, double length, double step) {
@@ -72,8 +62,25 @@ Ring places_between(const std::vector<double>& xs, const std::vector<double>& ys
 
 }  // namespace
 
+double reading_turn(FlatPoint along) {
+  constexpr double kHalf = 0.5 * std::numbers::pi;
+  double turn = maths::atan2(along.y, along.x);
+  if (turn > kHalf + 1e-9) turn -= std::numbers::pi;
+  if (turn <= -kHalf + 1e-9) turn += std::numbers::pi;
+  return turn;
+}
+
 LabelPlacer::LabelPlacer(Drawing& onto, const Font& labels, const plane::Box& page)
-    : onto_(onto), labels_(labels), page_(page), stroke_strips_(page), held_strips_(page) {
+    : LabelPlacer(onto, labels, page, Clear{}) {}
+
+LabelPlacer::LabelPlacer(Drawing& onto, const Font& labels, const plane::Box& page,
+                         const Clear& clear)
+    : onto_(onto),
+      labels_(labels),
+      page_(page),
+      clear_(clear),
+      stroke_strips_(page),
+      held_strips_(page) {
   for (const draw::Mark& mark : onto.marks()) {
     if (const auto* line = std::get_if<LineMark>(&mark)) keep_off(line->path);
     if (const auto* fill = std::get_if<FillMark>(&mark))
@@ -94,7 +101,7 @@ void LabelPlacer::keep_off(const plane::Path& path) {
 }
 
 bool LabelPlacer::is_free(const TextBox& box) const {
-  const TextBox wide = box.grown(kClear);
+  const TextBox wide = box.grown(clear_.around_mm);
   const plane::Box all = bounds(wide);
   if (!page_.holds(all)) return false;
   const bool hit_line = stroke_strips_.any_near(all, [&](std::size_t k) {
@@ -104,6 +111,10 @@ bool LabelPlacer::is_free(const TextBox& box) const {
   return !hit_line && !held_strips_.any_near(all, [&](std::size_t k) {
     return held_[k].around.meets(all) && overlap(wide, held_[k].box);
   });
+}
+
+bool LabelPlacer::is_crossed(FlatPoint a, FlatPoint b) const {
+  return std::ranges::any_of(held_, [&](const Held& other) { return crossed_by(other.box, a, b); });
 }
 
 void LabelPlacer::hold(const TextBox& box) {
@@ -137,8 +148,8 @@ bool LabelPlacer::beside(FlatPoint a, FlatPoint b, const std::string& text, doub
   // The text starts at the end `a` whichever way it reads.
   const draw::Anchor anchor = dot(reading, along) > 0 ? draw::Anchor::Left : draw::Anchor::Right;
   const double width = labels_.text_width_mm(text, height_mm);
-  const double above = 0.3 * height_mm + kClear + off_mm;
-  const double below = -1.08 * height_mm - kClear - off_mm;
+  const double above = 0.3 * height_mm + clear_.around_mm + off_mm;
+  const double below = -1.08 * height_mm - clear_.around_mm - off_mm;
   constexpr double kStep = 4.0;
   const double room = std::max(0.1, length - from_end_mm - width);
   for (int k = 0; kStep * k <= room; ++k)
@@ -168,9 +179,7 @@ bool LabelPlacer::near(FlatPoint place, const std::string& text, double height_m
       if (!is_free(box)) continue;
       if (off > kLeaderFrom) {
         const FlatPoint to = foot - 1.0 * way;
-        const bool hits = std::ranges::any_of(
-            held_, [&](const Held& other) { return crossed_by(other.box, place + 1.0 * way, to); });
-        if (hits || crossed_by(box, place, to)) continue;
+        if (is_crossed(place + clear_.leader_mm * way, to) || crossed_by(box, place, to)) continue;
         onto_.line(LineKind::Thin, place, to);
         keep_off(line(place, to));
       }

@@ -20,14 +20,23 @@ struct TextBlock {
   std::vector<Line> lines;
 };
 
+/// The turn for text along a direction, never upside down; upright text reads from below.
+double reading_turn(FlatPoint along);
+
 /// Puts text on a drawing where it lies over no line and no other text.
 ///
 /// Holds (label_placer_test.cpp): (1) no two texts placed overlap; (2) no text lies over a line it
 ///   was told to keep off.
 class LabelPlacer {
  public:
+  /// How text keeps off other things.
+  struct Clear {
+    double around_mm = 1.0;  ///< between text and anything else
+    double leader_mm = 1.0;  ///< of a leader, at its place, that may run through text
+  };
   /// Requires: both outlive the placer. It keeps off the lines that the drawing already has.
   LabelPlacer(Drawing& onto, const Font& labels, const plane::Box& page);
+  LabelPlacer(Drawing& onto, const Font& labels, const plane::Box& page, const Clear& clear);
   const Font& font() const { return labels_; }
 
   /// What it writes on.
@@ -37,6 +46,8 @@ class LabelPlacer {
   void keep_off(const plane::Box& box) { hold(box_of(box)); }
 
   bool is_free(const TextBox& box) const;
+  /// Whether a line from `a` to `b` would run through text, or what else text keeps off.
+  bool is_crossed(FlatPoint a, FlatPoint b) const;
   /// Writes it if it is free there.
   bool try_at(const TextMark& text);
   /// Writes the first of these that is free. False where none is.
@@ -62,6 +73,7 @@ class LabelPlacer {
   Drawing& onto_;
   const Font& labels_;
   plane::Box page_;
+  Clear clear_;
   struct Stroke {
     FlatPoint a, b;
     plane::Box box;

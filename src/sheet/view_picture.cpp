@@ -10,7 +10,6 @@ namespace swathe {
 namespace {
 
 constexpr LineKind kLayer = LineKind::Outline;  // one for all, so that near things cover far ones
-constexpr int kBands = 6;                       // that a round is drawn in, each with its tint
 constexpr int kBendColumns = 3;                 // of half a bent corner
 constexpr double kSpan = 6.0;                   // mm of cloth between bends of a digit's edge
 constexpr double kLap = 2.0;                    // mm a leg runs on past its mitre
@@ -30,52 +29,47 @@ double lightness(const Color& color) {
 /// Something drawn as a whole, far things first.
 struct Part {
   double distance = 0;
-  std::vector<FillMark> fills;
-  Subjects shows{};  ///< where a fill shows nothing of its own
+  std::vector<ViewArea> areas;
+  Subjects shows{};  ///< where an area shows nothing of its own
 };
 
 class Picture {
  public:
-  Picture(const Made& made, const SpacePoint& eye)
-      : made_(made), sight_(*made.sight), eye_(eye), camera_(eye, middle()) {
+  Picture(const Made& made, const sight::Scene& scene, const SpacePoint& eye, std::size_t color,
+          const ViewDetail& detail)
+      : made_(made),
+        scene_(scene),
+        eye_(eye),
+        cloth_(made.job.cloth.colors[color].srgb),
+        detail_(detail),
+        camera_(eye, view_middle(made)) {
     // Light comes from over the observer's left shoulder.
-    const FlatPoint back = unit(FlatPoint{eye.x - middle().x, eye.y - middle().y});
+    const SpacePoint middle = view_middle(made);
+    const FlatPoint back = unit(FlatPoint{eye.x - middle.x, eye.y - middle.y});
     const FlatPoint left = -1.0 * left_of(back);
     light_ = unit(SpacePoint{0.55 * back.x + 0.45 * left.x, 0.55 * back.y + 0.45 * left.y, 0.7});
   }
 
-  void draw(Drawing& onto, const plane::Box& box) {
+  /// From the farthest on, each with what it shows.
+  std::vector<ViewArea> areas() && {
     floor();
     for (std::size_t b = 0; b < made_.wraps.size(); ++b)
       for (std::size_t leg = 0; leg < made_.wraps[b].run().sides.size(); ++leg) bumper(b, leg);
-    for (const sight::Solid& solid : sight_.scene.solids)
+    for (const sight::Solid& solid : scene_.solids)
       if (solid.name.starts_with("blind")) blind(solid);
     std::ranges::stable_sort(parts_, [](const Part& a, const Part& b) {
       return std::round(a.distance * 1e3) > std::round(b.distance * 1e3);
     });
-
-    plane::Box seen;
-    for (const Part& part : parts_)
-      for (const FillMark& fill : part.fills)
-        for (const plane::Path& path : fill.outlines)
-          for (const plane::Vertex& vertex : path.vertices) seen.cover(vertex.at);
-    const double scale = std::min(box.width() / seen.width(), box.height() / seen.height());
-    const FlatPoint move = box.middle() - scale * seen.middle();
+    std::vector<ViewArea> all;
     for (Part& part : parts_)
-      for (FillMark& fill : part.fills) {
-        for (plane::Path& path : fill.outlines)
-          for (plane::Vertex& vertex : path.vertices) vertex.at = scale * vertex.at + move;
-        const Showing one(onto, fill.shows.empty() ? part.shows : fill.shows);
-        onto.fill(fill.kind, fill.color, std::move(fill.outlines));
+      for (ViewArea& area : part.areas) {
+        if (area.fill.shows.empty()) area.fill.shows = part.shows;
+        all.push_back(std::move(area));
       }
+    return all;
   }
 
  private:
-  SpacePoint middle() const {
-    const FlatPoint center = sight_.scene.center;
-    return {center.x, center.y, made_.frame.floor_gap().mm() + 0.5 * made_.section.height_mm()};
-  }
-
   bool faces(const SpacePoint& normal, const SpacePoint& at) const {
     return dot(normal, eye_ - at) > 0.0;
   }
@@ -87,7 +81,7 @@ class Picture {
   /// The cover's own color. Where it lies in the shade it moves away from the digits' color, so
   /// that they stand out from it at least as they do in the light, in gray too.
   Color cloth(const SpacePoint& normal) const {
-    const Color own = made_.job.cloth.colors.front().srgb, digits = made_.job.numerals.color;
+    const Color own = cloth_, digits = made_.job.numerals.color;
     const double away = kMostShade * (1 - lit(normal));
     const double toward = lightness(digits) > lightness(own) ? 0.0 : 1.0;
     const auto mixed = [&](double part) { return part + away * (toward - part); };
@@ -101,22 +95,22 @@ class Picture {
     path.closed = true;
     return path;
   }
-  FillMark filled(const std::vector<SpacePoint>& points, Color color) const {
-    return {kLayer, color, {outline_of(points)}, {}};
+  ViewArea filled(ViewPart part, const std::vector<SpacePoint>& points, Color color) const {
+    return {part, {kLayer, color, {outline_of(points)}, {}}};
   }
 
   void floor() {
     std::vector<SpacePoint> points;
     for (const FrameSide& side : made_.frame.sides())
       points.push_back({side.from.x, side.from.y, 0});
-    parts_.push_back({1e300, {filled(points, gray(kFloor))}, Subject::frame()});
+    parts_.push_back({1e300, {filled(ViewPart::Floor, points, gray(kFloor))}, Subject::frame()});
   }
 
   /// Heights on the girth between the back edges at which tints change.
   std::vector<double> rows() const {
     const Section& section = made_.section;
     return section.heights(section.back_edge_bottom(), section.back_edge_top(),
-                           0.5 * std::numbers::pi / kBands);
+                           0.5 * std::numbers::pi / detail_.bands);
   }
 
   /// Places along a leg at one height, left to right: its two ends, those of its board, and the
@@ -204,8 +198,8 @@ class Picture {
     if (leg < wrap.run().corners.size()) lap(row.back(), by);
   }
 
-  /// Bands of one column, each drawn on to the column's top and covered by those above it: no seam
-  /// shows between two tints.
+  /// Bands of one column, each drawn on towards the column's top and covered by those above it: no
+  /// seam shows between two tints.
   void column(Part& part, const std::vector<std::vector<SpacePoint>>& grid, std::size_t c) const {
     std::vector<std::size_t> seen;
     std::vector<SpacePoint> normals;
@@ -217,10 +211,11 @@ class Picture {
       normals.push_back(out);
     }
     for (std::size_t k = 0; k < seen.size(); ++k) {
+      const std::size_t last = seen[std::min(k + detail_.under, seen.size() - 1)] + 1;
       std::vector<SpacePoint> round;
-      for (std::size_t r = seen[k]; r <= seen.back() + 1; ++r) round.push_back(grid[r][c + 1]);
-      for (std::size_t r = seen.back() + 2; r-- > seen[k];) round.push_back(grid[r][c]);
-      part.fills.push_back(filled(round, cloth(normals[k])));
+      for (std::size_t r = seen[k]; r <= last; ++r) round.push_back(grid[r][c + 1]);
+      for (std::size_t r = last + 1; r-- > seen[k];) round.push_back(grid[r][c]);
+      part.areas.push_back(filled(ViewPart::Cloth, round, cloth(normals[k])));
     }
   }
 
@@ -233,8 +228,9 @@ class Picture {
     std::size_t from = 0, to = grid.front().size() - 1;
     const auto back = [&](std::size_t a, std::size_t b) {
       if (!faces(in, grid.front()[a])) return;
-      part.fills.push_back(
-          filled({grid.front()[a], grid.front()[b], grid.back()[b], grid.back()[a]}, shade(in)));
+      part.areas.push_back(
+          filled(ViewPart::Back, {grid.front()[a], grid.front()[b], grid.back()[b], grid.back()[a]},
+                 shade(in)));
     };
     if (bare(wrap, leg, true)) back(0, 1), from = 2;
     if (bare(wrap, leg, false)) back(to - 1, to), to -= 2;
@@ -250,13 +246,13 @@ class Picture {
     const RunSide& leg = sense < 0 ? run.sides.front() : run.sides.back();
     const FrameSide& side = wrap.frame().sides()[static_cast<std::size_t>(leg.side)];
     const SpacePoint out{sense * side.along.x, sense * side.along.y, 0};
-    if (faces(out, round.front())) part.fills.push_back(filled(round, cloth(out)));
+    if (faces(out, round.front())) part.areas.push_back(filled(ViewPart::Cloth, round, cloth(out)));
   }
 
   void digits(Part& part, std::size_t number, std::size_t leg) const {
     const Wrap& wrap = made_.wraps[number];
-    for (std::size_t n = 0; n < sight_.scene.numbers.size(); ++n) {
-      const NumberInSpace& on = sight_.scene.numbers[n];
+    for (std::size_t n = 0; n < scene_.numbers.size(); ++n) {
+      const NumberInSpace& on = scene_.numbers[n];
       const Subjects shows = showing_subject(made_, n);
       for (std::size_t d = 0; d < on.boxes.size(); ++d) {
         const SightDigit& box = on.boxes[d];
@@ -297,7 +293,7 @@ class Picture {
       }
       if (points.size() > 2) fill.outlines.push_back(outline_of(points));
     }
-    if (!fill.outlines.empty()) part.fills.push_back(std::move(fill));
+    if (!fill.outlines.empty()) part.areas.push_back({ViewPart::Digit, std::move(fill)});
   }
 
   void blind(const sight::Solid& solid) {
@@ -311,7 +307,7 @@ class Picture {
     const auto face = [&](const std::vector<SpacePoint>& round, const SpacePoint& out) {
       if (!faces(out, round.front())) return;
       // A dark rim round a light face tells what hides a number from cloth.
-      part.fills.push_back(filled(round, gray(0.2)));
+      part.areas.push_back(filled(ViewPart::Blind, round, gray(0.2)));
       SpacePoint center{};
       for (const SpacePoint& p : round) center = center + 0.25 * p;
       std::vector<SpacePoint> within;
@@ -319,7 +315,7 @@ class Picture {
         const SpacePoint in = center - p;
         within.push_back(p + std::min(0.5, 8.0 / norm(in)) * in);
       }
-      part.fills.push_back(filled(within, gray(0.85 + 0.12 * out.z)));
+      part.areas.push_back(filled(ViewPart::Blind, within, gray(0.85 + 0.12 * out.z)));
     };
     for (std::size_t k = 0; k < low.size(); ++k) {
       const std::size_t n = (k + 1) % low.size();
@@ -337,16 +333,40 @@ class Picture {
   }
 
   const Made& made_;
-  const Sight& sight_;
+  const sight::Scene& scene_;
   SpacePoint eye_, light_;
+  Color cloth_;
+  ViewDetail detail_;
   Camera camera_;
   std::vector<Part> parts_;
 };
 
 }  // namespace
 
+SpacePoint view_middle(const Made& made) {
+  const FlatPoint center = made.frame.center();
+  return {center.x, center.y, made.frame.floor_gap().mm() + 0.5 * made.section.height_mm()};
+}
+
+std::vector<ViewArea> view_areas(const Made& made, const sight::Scene& scene, const SpacePoint& eye,
+                                 std::size_t color, const ViewDetail& detail) {
+  return Picture(made, scene, eye, color, detail).areas();
+}
+
 void draw_view(Drawing& onto, const plane::Box& box, const Made& made, const SpacePoint& eye) {
-  Picture(made, eye).draw(onto, box);
+  std::vector<ViewArea> areas = view_areas(made, made.sight->scene, eye, 0);
+  plane::Box seen;
+  for (const ViewArea& area : areas)
+    for (const plane::Path& path : area.fill.outlines)
+      for (const plane::Vertex& vertex : path.vertices) seen.cover(vertex.at);
+  const double scale = std::min(box.width() / seen.width(), box.height() / seen.height());
+  const FlatPoint move = box.middle() - scale * seen.middle();
+  for (ViewArea& area : areas) {
+    for (plane::Path& path : area.fill.outlines)
+      for (plane::Vertex& vertex : path.vertices) vertex.at = scale * vertex.at + move;
+    const Showing one(onto, area.fill.shows);
+    onto.fill(area.fill.kind, area.fill.color, std::move(area.fill.outlines));
+  }
 }
 
 }  // namespace swathe

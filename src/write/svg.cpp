@@ -7,6 +7,7 @@
 
 #include "swathe/base.hpp"
 #include "swathe/write.hpp"
+#include "write/xml.hpp"
 
 namespace swathe {
 namespace {
@@ -15,35 +16,6 @@ constexpr std::size_t kKinds = static_cast<std::size_t>(LineKind::Outline) + 1;
 constexpr int kDecimals = 4;
 
 std::string number(double value) { return plain_number(value, kDecimals); }
-
-/// Characters XML 1.0 (section 2.2) has no place for are left out.
-std::string escaped(std::string_view words) {
-  std::string text;
-  for (const char c : words) {
-    switch (c) {
-      case '&':
-        text += "&amp;";
-        break;
-      case '<':
-        text += "&lt;";
-        break;
-      case '>':
-        text += "&gt;";
-        break;
-      case '"':
-        text += "&quot;";
-        break;
-      default:
-        if (static_cast<unsigned char>(c) >= 0x20) text += c;
-    }
-  }
-  return text;
-}
-
-/// What a mark shows, as an attribute; nothing where it shows nothing.
-std::string shown_in(const Subjects& shows) {
-  return shows.empty() ? "" : " data-subject=\"" + escaped(to_text(shows)) + "\"";
-}
 
 /// The data of a path element; the page's y goes up, SVG's down.
 class PathData {
@@ -129,8 +101,8 @@ class Letters {
     if (mark.turn != 0)
       place += " rotate(" + plain_number(-mark.turn * 180 / std::numbers::pi, 6) + ")";
     place += " scale(" + plain_number(em / kEm, 8) + ")";
-    return "<g aria-label=\"" + escaped(mark.text) + "\"" + shown_in(mark.shows) + " transform=\"" +
-           place + "\">" + uses + "</g>\n";
+    return "<g aria-label=\"" + xml_escaped(mark.text) + "\"" + shown_in(mark.shows) +
+           " transform=\"" + place + "\">" + uses + "</g>\n";
   }
 
   /// The drawings of the letters that were used.
@@ -232,7 +204,7 @@ std::string to_svg(const Page& page, const std::string& title, const Font& label
       "xmlns:xlink=\"http://www.w3.org/1999/xlink\" "
       "xmlns:inkscape=\"http://www.inkscape.org/namespaces/inkscape\" version=\"1.1\" width=\"" +
       width + "mm\" height=\"" + height + "mm\" viewBox=\"0 0 " + width + " " + height + "\">\n" +
-      "<title>" + escaped(title) + "</title>\n";
+      "<title>" + xml_escaped(title) + "</title>\n";
   const Layers layers = layers_of(page, labels);
   svg += layers.letters;
   for (const std::size_t kind : layers.fill_order) {
