@@ -12,6 +12,7 @@
 #include "swathe/pattern.hpp"
 #include "swathe/plane.hpp"
 #include "swathe/rules.hpp"
+#include "swathe/screen.hpp"
 #include "swathe/sheet.hpp"
 #include "swathe/sight.hpp"
 #include "swathe/stock.hpp"

@@ -14,6 +14,7 @@
 #include "swathe/draw.hpp"
 #include "swathe/make.hpp"
 #include "swathe/pattern.hpp"
+#include "swathe/screen.hpp"
 #include "swathe/sheet.hpp"
 #include "swathe/type.hpp"
 
@@ -95,6 +96,29 @@ std::string to_png(const Page& page, const Font& labels, double dots_per_mm);
 /// Holds (svg_test.cpp): (1) same page, same bytes, in any locale; (2) well-formed XML, whatever
 ///   the words.
 std::string to_svg(const Page& page, const std::string& title, const Font& labels);
+
+/// A picture for a screen as an SVG element, to be put into a page as it is: no id, no script and
+/// no style in it, so that it goes through the strictest rules of a page.
+///
+/// Each layer is a group with its name as a class; in it are groups of its areas (class "areas")
+/// and of each kind of line (style_of's names in small letters). What shows a part of the model has
+/// it as data-subject, as in files to print. All is drawn in the color of the page's text, fainter
+/// or stronger, but for areas in their own colors; these are attributes, which any rule of a style
+/// sheet overrules. Text is text, in the font kScreenFont: a page has the bytes of label_font() for
+/// it. It is as wide as measured in any other font, too. Handles are circles that are not seen,
+/// kHandlePx across.
+///
+/// The picture's map is on the element: data-mm-per-px, data-origin and, where it holds,
+/// data-mirrored (screen::Map); of a round chart data-center, data-radii (screen::Rings: pixels and
+/// millimeters); each handle's place, limits and way on itself (screen::Handle).
+///
+/// Requires: text in UTF-8.
+/// Holds (screen_svg_test.cpp): (1) same picture, same bytes, in any locale; (2) well-formed XML,
+///   whatever the words; (3) what is drawn lies where the picture has it, to 0.1 pixel.
+std::string to_svg(const ScreenPicture& picture, const Font& labels);
+inline constexpr std::string_view kScreenFont = "Swathe Labels";
+/// Source: Web Content Accessibility Guidelines 2.2, 2.5.8, target size.
+inline constexpr double kHandlePx = 24;
 
 /// One page as a DXF file at full size for plotters and cutters, release 2000 (AC1015): a layer a
 /// kind of line, named as in style_of, one for samples in keys and one for text; the header says
