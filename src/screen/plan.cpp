@@ -233,6 +233,15 @@ class PlanPicture {
     return false;
   }
 
+  /// The box of words, with a row's room before and after them where they are level or upright.
+  plane::Box with_ends(const TextMark& words) const {
+    plane::Box box = bounds(box_of(words, canvas_.labels()));
+    const FlatPoint along = plane::direction(words.turn);
+    if (std::abs(along.x * along.y) > 0.01) return box;
+    const FlatPoint more = row_ * FlatPoint{std::abs(along.x), std::abs(along.y)};
+    return {box.lo - more, box.hi + more};
+  }
+
   /// In the padding behind where it stands, as one reads it from outside, or beside it; somewhere
   /// at least.
   void name_numbers() {
@@ -249,7 +258,7 @@ class PlanPicture {
       const TextMark inside = centered(middle, placed.text, turn);
       const bool in_padding = placer.try_at(inside);
       // A bumper's name beside it would be read as part of it.
-      if (in_padding) placer.keep_off(bounds(box_of(inside, canvas_.labels())).grown(row_));
+      if (in_padding) placer.keep_off(with_ends(inside));
       const bool here = in_padding || beside(canvas_.on(at.side->at(at.to, depth())),
                                              canvas_.on(at.side->at(at.from, depth())), placed.text,
                                              subject_of(placed));

@@ -14,6 +14,7 @@ namespace swathe {
 namespace {
 
 constexpr int kPlaces = 1;              // decimals of a pixel: a tenth is not seen
+constexpr double kMostBulge = 0.45;     // of an arc written as one: a quarter turn has 0.41
 constexpr double kLeastWidthPx = 0.75;  // of a line
 constexpr double kWidthPx = 3.0;        // that a millimeter of a printed line's width takes
 constexpr double kDashPx = 2.0;         // and one of its dashes: as many fit into a small picture
@@ -73,6 +74,15 @@ class ScreenPath {
   }
 
   void edge(const plane::Vertex& from, FlatPoint end) {
+    if (std::abs(from.bulge) > kMostBulge) {
+      // Of an arc that is nearly half a turn its ends, rounded, would not tell the center.
+      const double half = (std::sqrt(1 + from.bulge * from.bulge) - 1) / from.bulge;
+      const FlatPoint chord = end - from.at;
+      const FlatPoint middle = from.at + 0.5 * chord - 0.5 * from.bulge * left_of(chord);
+      edge({from.at, half}, middle);
+      edge({middle, half}, end);
+      return;
+    }
     const Tenths to = at(end);
     if (to.x == pen_.x && to.y == pen_.y) return;
     if (from.bulge == 0) {
@@ -84,7 +94,7 @@ class ScreenPath {
       const long radius = std::max(1L, std::lround(10 * screen::kPxPerMm * arc.radius));
       append(data_, radius);
       append(data_, radius);
-      data_ += std::abs(from.bulge) > 1 ? " 0 1" : " 0 0";
+      data_ += " 0 0";
       data_ += from.bulge > 0 ? " 0" : " 1";  // turned round with the y axis
       command_ = 'a';
     }

@@ -156,6 +156,25 @@ TEST_CASE("screen svg (3): arcs bend as they should, drawn by librsvg") {
   CHECK(pie == doctest::Approx(pi * 60 * 60 / 4).epsilon(0.005));
 }
 
+TEST_CASE("screen svg (3): small circles are round, wherever their centers lie") {
+  for (const double x : {60.0, 60.03, 60.07}) {
+    ScreenPicture picture = some_picture();
+    picture.layers.clear();
+    screen::Layer layer{"eye", 1, 1, false, {}};
+    layer.drawing.fill(LineKind::Outline, {}, {plane::circle(px(x, 80.04), 5.67 * kMmPerPx)});
+    picture.layers.push_back(layer);
+    const test::Picture raster = raster_of(to_svg(picture, test::label_font()), 1);
+    const double dots = raster.width / 200.0;
+    plane::Box dark;
+    for (int v = 0; v < raster.height; ++v)
+      for (int u = 0; u < raster.width; ++u)
+        if (raster.is_dark(u, v)) dark.cover(FlatPoint{u / dots, v / dots});
+    CHECK(std::abs(dark.width() - dark.height()) <= 1.01 / dots);
+    CHECK(std::abs(dark.width() + 1 / dots - 2 * 5.67) <= 0.1 + 1 / dots);
+    CHECK(std::abs(dark.middle().x + 0.5 / dots - x) <= 0.1 + 0.5 / dots);
+  }
+}
+
 TEST_CASE("screen svg: classes, subjects, the map, handles") {
   const Font labels = test::label_font();
   const std::string one = to_svg(some_picture(), labels);
