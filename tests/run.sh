@@ -124,8 +124,6 @@ first_lane() {
   suite "the installed package" sh tests/package/package_test.sh "$build"
   suite "a program of the public headers alone" "$build/tests/swathe_public_face"
   suite "maths, the same from every compiler" python3 tests/base/maths/compilers_test.py .
-  suite "memory that gives out" python3 tests/app/memory_test.py "$tool" "$memory_faults"
-  suite "fonts that nobody would draw" python3 tests/app/odd_fonts_test.py "$tool"
   suite "many jobs" python3 tests/app/many_test.py "$tool"
 }
 second_lane() {
@@ -143,6 +141,8 @@ second_lane() {
   suite "the questions of a new job" python3 tests/app/new_test.py "$tool"
   suite "names of any kind" python3 tests/app/names_test.py "$tool"
   suite "the same bytes" python3 tests/app/determinism_test.py "$tool" "$faults"
+  suite "memory that gives out" python3 tests/app/memory_test.py "$tool" "$memory_faults"
+  suite "fonts that nobody would draw" python3 tests/app/odd_fonts_test.py "$tool"
   suite "a stranger's first minutes" python3 tests/app/first_minutes_test.py "$tool"
 }
 (lane=second; second_lane) >"$results/second.output" 2>&1 &
