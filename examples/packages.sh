@@ -1,4 +1,4 @@
-# Sourced by examples/first-job.sh and tests/run.sh: the Debian and Ubuntu packages each needs.
+# Sourced by examples/first-job.sh, examples/page.sh and tests/run.sh: the Debian and Ubuntu packages each needs.
 # Asks dpkg what is there first, so that nothing is fetched twice and all works offline afterwards.
 
 BUILD_PACKAGES="g++ cmake make pkg-config libcairo2-dev libharfbuzz-dev libfreetype-dev
@@ -10,6 +10,12 @@ TEST_PACKAGES="doctest-dev libmpfr-dev libgmp-dev libcgal-dev libeigen3-dev popp
   libharfbuzz-bin python3 python3-jsonschema python3-ezdxf locales fonts-dejavu-core
   fonts-liberation fonts-roboto-unhinted fonts-lato fonts-freefont-ttf fonts-urw-base35
   fonts-cantarell fonts-inter"
+
+# For the page's core, beside BUILD_PACKAGES: Debian 12 alone has them. npm and its node may be others.
+PAGE_PACKAGES="emscripten clang-16 lld-16 llvm-16 ninja-build dpkg-dev patch xz-utils bzip2"
+command -v npm >/dev/null 2>&1 || PAGE_PACKAGES="$PAGE_PACKAGES npm"
+# For its tests.
+PAGE_TEST_PACKAGES="chromium firefox-esr"
 
 # need_packages NAME...: installs those that are missing, as root or with sudo; else says the line
 # to run and gives up.

@@ -80,6 +80,10 @@ def main():
                 upward.append(f"{path} includes {other}")
     check("there are includes to look at", arrows > len(folders), arrows)
     check("no room includes from one below it", not upward, "\n".join(upward))
+    doors = [f"{path} includes {other}" for path in sources(top) if path.startswith("src/page/")
+             for other in included(top, path)
+             if not other.startswith("include/") and room_of(other) != "page"]
+    check("the page's core includes public headers alone", not doors, "\n".join(doors))
     headers = {f"include/swathe/{room}.hpp" for room in rooms} | {"include/swathe", *WHOLE}
     check("a public header is a room's", set(public(top)) <= headers, set(public(top)) - headers)
     whole = set(re.findall(r'^#include "([^"]+)"', text_of(top, WHOLE[0]), re.MULTILINE))

@@ -16,7 +16,7 @@ sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "sup
 from suite import TOP, check, done  # noqa: E402
 
 ROOMS = ("rules", "job", "bumper", "pattern", "numeral", "sight", "place", "stock", "check", "make",
-         "sheet", "book", "screen", "draw", "tile", "app")
+         "sheet", "book", "screen", "draw", "tile", "app", "page")
 TEXTS = ("src/*/data/*.toml", "src/*/data/en/*.toml", "src/*/data/en/*.txt", "examples/*.toml",
          "examples/kinds/*.toml", "README.md")
 

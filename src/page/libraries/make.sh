@@ -2,8 +2,8 @@
 # The libraries that the core wants, for WebAssembly: zlib, FreeType, HarfBuzz, pixman, Cairo,
 # Clipper and libc++ 16, from the source packages of Debian 12.
 #
-# usage: make.sh FOLDER     what is made: FOLDER/lib and FOLDER/include; left alone where nothing
-#                           has changed
+# usage: make.sh FOLDER     what is made: FOLDER/lib, FOLDER/include and FOLDER/licenses; left alone
+#                           where nothing has changed
 # env:   SWATHE_PAGE_CACHE  where the sources are kept, ~/.cache/swathe-page unless said. Once they
 #                           are there, nothing is fetched.
 # needs: PAGE_PACKAGES of examples/packages.sh
@@ -44,8 +44,8 @@ find "$here/config" -type f | while read -r header; do
 done || exit 1
 
 fetch_all
-rm -rf "$made/stamp" "$made/lib" "$include" "$work"
-mkdir -p "$made/lib" "$include/c++" "$work"
+rm -rf "$made/stamp" "$made/lib" "$made/licenses" "$include" "$work"
+mkdir -p "$made/lib" "$made/licenses" "$include/c++" "$work"
 
 # archive NAME COMPILER FLAG...: compiles what lists/NAME.txt has, from this folder, for libNAME.a
 archive() {
@@ -58,10 +58,18 @@ archive() {
   emar rcs "$made/lib/lib$name.a" "$work/$name.o"/*
 }
 
+# license NAME FILE...: what whoever passes the core on passes on with it
+license() {
+  name=$1
+  shift
+  cat "$@" >"$made/licenses/$name.txt"
+}
+
 zlib() {
   unpack zlib
   cd "$work/zlib"
   cp zlib.h zconf.h "$include"
+  license zlib LICENSE
   archive z emcc
 }
 
@@ -69,13 +77,15 @@ freetype() {
   unpack freetype
   cd "$work/freetype"
   cp "$here/config/freetype/ftmodule.h" include/freetype/config
+  license FreeType LICENSE.TXT docs/FTL.TXT
   cp -R include/. "$include"
   archive freetype emcc -DFT2_BUILD_LIBRARY -DFT_CONFIG_OPTION_SYSTEM_ZLIB -I"$include"
 }
 
 harfbuzz() {
-  unpack harfbuzz --wildcards '*/src/*.h' '*/src/*.hh' '*/src/*.cc'
+  unpack harfbuzz --wildcards '*/src/*.h' '*/src/*.hh' '*/src/*.cc' '*/COPYING'
   cd "$work/harfbuzz/src"
+  license HarfBuzz ../COPYING
   cp hb.h hb-*.h "$include"
   archive harfbuzz em++ -std=c++11 -fno-exceptions -fno-rtti -DHB_NO_MT -DHAVE_FREETYPE=1 \
     "-DHB_CONFIG_OVERRIDE_H=\"$here/config/harfbuzz/config.h\"" -I"$include"
@@ -84,6 +94,7 @@ harfbuzz() {
 pixman() {
   unpack pixman
   cd "$work/pixman/pixman"
+  license pixman ../COPYING
   cp pixman.h pixman-version.h "$include"
   archive pixman emcc -DPACKAGE=pixman -DHAVE_BUILTIN_CLZ -DPIXMAN_NO_TLS -I.
 }
@@ -91,6 +102,7 @@ pixman() {
 cairo() {
   unpack cairo
   cd "$work/cairo"
+  license Cairo COPYING COPYING-MPL-1.1
   for change in "$here"/patches/cairo-*.patch; do patch -s -p1 -i "$change"; done
   cd src
   cp cairo.h cairo-pdf.h cairo-deprecated.h ../cairo-version.h \
@@ -99,8 +111,10 @@ cairo() {
 }
 
 libcxx() {
-  unpack llvm-toolchain-16 --wildcards '*/libcxx/include' '*/libcxx/src' '*/libcxxabi/include'
+  unpack llvm-toolchain-16 --wildcards '*/libcxx/include' '*/libcxx/src' '*/libcxx/LICENSE.TXT' \
+    '*/libcxxabi/include'
   cd "$work/llvm-toolchain-16/libcxx"
+  license libc++ LICENSE.TXT
   cp -R include/. ../libcxxabi/include/. "$here/config/libc++/__config_site" "$include/c++"
   archive c++ em++ -std=c++20 -fwasm-exceptions -nostdinc++ -isystem "$include/c++" -Isrc \
     -fvisibility=hidden -D_LIBCPP_BUILDING_LIBRARY -DLIBCXX_BUILDING_LIBCXXABI
@@ -110,6 +124,7 @@ libcxx() {
 clipper() {
   unpack libpolyclipping
   cd "$work/libpolyclipping/cpp"
+  license Clipper ../License.txt
   mkdir "$include/polyclipping"
   cp clipper.hpp "$include/polyclipping"
   archive polyclipping em++ -std=c++17 -fwasm-exceptions -nostdinc++ -isystem "$include/c++"
@@ -122,6 +137,11 @@ header_only() {
     [ -d "/usr/include/$name" ] || give_up "/usr/include/$name is missing"
     ln -s "/usr/include/$name" "$include/header-only/$name"
   done
+  for package in libexpected libfast-float libfmt libtomlplusplus nlohmann-json3; do
+    license "$package" "/usr/share/doc/$package-dev/copyright"
+  done
+  license Boost "$work/libpolyclipping/License.txt" # the same
+  license musl /usr/share/emscripten/system/lib/libc/musl/COPYRIGHT
 }
 
 for one in zlib freetype harfbuzz pixman cairo libcxx clipper header_only; do

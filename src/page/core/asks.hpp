@@ -1,0 +1,68 @@
+#pragma once
+
+#include "page/core/session.hpp"
+
+// What a page may ask, a function each. A request is {"ask": name, ...}; what more is in it, and
+// what is said, stands here. Those that need the open job throw where there is none.
+namespace swathe::page {
+
+Outcome<Answer> ask(Session& session, const Json& request);
+
+// findings.cpp
+/// {"season", "findings": [{"id", "rule", "subject", "required", "measured", "verdict", "attested",
+/// "advice", "subjects", "keys": [{"key", "line", "column"}], "mend"}]}, worst first.
+Outcome<Answer> findings(Session& session, const Json& request);
+/// Bytes: report.json as the command writes it.
+Outcome<Answer> report(Session& session, const Json& request);
+
+// sheets.cpp
+/// [{"stem", "title", "kind", "files", "paper", "bumper"}] in the order of work; "files" is the
+/// kind of file.
+Outcome<Answer> sheets(Session& session, const Json& request);
+/// {"sheet": stem}: [{"name", "width_mm", "height_mm"}].
+Outcome<Answer> pages(Session& session, const Json& request);
+/// {"sheet", "page": from 0}: bytes, as to_svg().
+Outcome<Answer> page_svg(Session& session, const Json& request);
+/// {"sheet", "created"}: bytes, as to_pdf().
+Outcome<Answer> sheet_pdf(Session& session, const Json& request);
+/// What to print: {"first", "numerals", "to_look_at": files, "ways": [{"kind", "words", "sheets",
+/// "files": [{"name", "pages", "paper", "bumper"}], "pages"}], "notes"}.
+Outcome<Answer> ways(Session& session, const Json& request);
+
+// files.cpp
+/// {"name", "created"}: bytes of one of the files that the command writes.
+Outcome<Answer> file(Session& session, const Json& request);
+/// {"kinds": words, all where they are not said; "created"}: begins with the first of the files.
+Outcome<Answer> begin_files(Session& session, const Json& request);
+/// {"name", "kind", "pages", "paper", "what"} and bytes; null after the last.
+Outcome<Answer> next_file(Session& session, const Json& request);
+/// {"add": names of given files to add}: bytes, those of `swathe make --zip` where none is added.
+Outcome<Answer> archive(Session& session, const Json& request);
+
+// job_text.cpp
+/// {"text"}: names of the files that a job names.
+Outcome<Answer> named_files(Session& session, const Json& request);
+/// {"text", "file"}: faults of the text and its keys alone, [] where it has none.
+Outcome<Answer> read(Session& session, const Json& request);
+/// {"text", "key", "value", "file"}: {"text", "key", "before", "after"}.
+Outcome<Answer> set(Session& session, const Json& request);
+/// {"text", "key", "file"}: the same.
+Outcome<Answer> remove(Session& session, const Json& request);
+/// {"text", "subject"}: [{"key", "line", "column"}]; [] where there is no such subject.
+Outcome<Answer> keys_of_subject(Session& session, const Json& request);
+
+// words.cpp
+/// {"keys": [{"key", "value", "given", "meaning", "why"}], "checks": [{"id", "asks", "why"}]}.
+Outcome<Answer> words(Session& session, const Json& request);
+/// {"version", "fonts": [{"name", "note", "axes"}], "papers", "seasons"}.
+Outcome<Answer> choices(Session& session, const Json& request);
+/// The commented job that `swathe new` writes: {"text"}.
+Outcome<Answer> new_text(Session& session, const Json& request);
+
+// fonts.cpp
+/// Bytes: the font in which labels are set.
+Outcome<Answer> label_letters(Session& session, const Json& request);
+/// {"name": of a given file}: {"name", "axes"}. Refuses as Font::open, and digits that it lacks.
+Outcome<Answer> look_at_font(Session& session, const Json& request);
+
+}  // namespace swathe::page

@@ -1,0 +1,236 @@
+/**
+ * The core of Swathe in a worker, for a page or for node: what a job comes to, byte for byte as the
+ * command has it.
+ *
+ * Requests are answered one after another, in the order in which they were made. A newer one
+ * overtakes an older one of its kind (the same question about the same thing), and `open` overtakes
+ * all that was asked of the job before it: those promises reject with `Overtaken`. So ask for a job
+ * stage by stage, the findings first. To make files while somebody goes on editing, take another
+ * Swathe, given the first one's `wasm`.
+ *
+ * A promise rejects with `Failed` where the job is not to blame: the core came to its end (out of
+ * memory, or a mistake of ours), was closed, or was asked for what is not there. After an end the
+ * next request finds a new instance, with the files and the job as before; a job whose opening ended
+ * the core is not opened again.
+ *
+ * Lengths are in millimeters; lines and columns count from 1, and a column counts bytes.
+ */
+export class Swathe {
+  constructor(options?: Options);
+
+  /** The core, compiled. */
+  readonly wasm: Promise<WebAssembly.Module>;
+  /** How many instances have come to an end so far. */
+  readonly ended: number;
+  /** Bytes of memory that the instance at work had taken at its last answer. */
+  readonly memory: number;
+
+  /** Resolves once an instance is there; nothing needs to wait for it. */
+  ready(): Promise<null>;
+  /**
+   * A file that jobs name (a font, a rule file), by the name that the job has for it. Kept here for
+   * later instances; a job that is open has what it was opened with.
+   */
+  give(name: string, bytes: Uint8Array): Promise<null>;
+
+  /** Works a job out. After a refusal no job is open. */
+  open(text: string | Uint8Array, options?: OpenOptions): Promise<Outcome<OpenJob>>;
+
+  // Of the open job:
+  findings(): Promise<{ season: string | null; findings: Finding[] }>;
+  /** report.json, as the command writes it. */
+  report(): Promise<Uint8Array>;
+  /** In the order of work. Nothing is drawn for it. */
+  sheets(): Promise<ListedSheet[]>;
+  ways(): Promise<Ways>;
+  pages(sheet: string): Promise<{ name: string; width_mm: number; height_mm: number }[]>;
+  /** A page at full size, to be shown small; pages count from 0. */
+  pageSvg(sheet: string, page?: number): Promise<string>;
+  sheetPdf(sheet: string, options?: { created?: string }): Promise<Uint8Array>;
+  /** One of the files that the command writes, by its name. */
+  file(name: string, options?: { created?: string }): Promise<Uint8Array>;
+  /** All of them, or some kinds' ("pattern", "tiles", as `swathe make --only` has them). */
+  files(options?: FilesOptions & { kinds?: string[] }): Promise<MadeFile[]>;
+  /** All of them in one archive, as `swathe make --zip` writes it; then the given files of `add`. */
+  zip(options?: FilesOptions & { add?: string[] }): Promise<Uint8Array>;
+
+  // Of any text:
+  /** What is wrong with its form and its keys alone; whether the parts fit is `open`'s to say. */
+  read(text: string, options?: { file?: string }): Promise<Fault[]>;
+  /** The files that a job names. */
+  namedFiles(text: string): Promise<string[]>;
+  /** The text with one key given another value (TOML, or a bare text); all else stays as it is. */
+  set(text: string, key: string, value: string, options?: { file?: string }): Promise<Outcome<Change>>;
+  /** The text with one key taken out. */
+  remove(text: string, key: string, options?: { file?: string }): Promise<Outcome<Change>>;
+  /** The keys that say a part of the model, "bracket.2". */
+  keysOf(text: string, subject: string): Promise<KeyPlace[]>;
+
+  // Of none:
+  /** What each key of a job and each check means. */
+  words(): Promise<{ keys: KeyWords[]; checks: { id: string; asks: string; why: string }[] }>;
+  choices(): Promise<Choices>;
+  /** The commented job that `swathe new` writes where nobody answers. */
+  newText(): Promise<string>;
+  /** The font in which labels are set. */
+  labelFont(): Promise<Uint8Array>;
+  /** Whether digits can be cut from a font file that was given. */
+  lookAtFont(name: string): Promise<Outcome<{ name: string; axes: FontAxis[] }>>;
+
+  /** Ends the worker; what still waits rejects. */
+  close(): void;
+}
+
+export class Overtaken extends Error {}
+export class Failed extends Error {}
+
+export interface Options {
+  /** The core's WebAssembly; where it is not given it is read from beside this file. */
+  wasm?: WebAssembly.Module | BufferSource | Promise<WebAssembly.Module | BufferSource>;
+  /** What an instance may take at most, in bytes: 2^30 unless said, at least 2^24, at most 2^31. */
+  mostMemory?: number;
+  /** Starts start-worker.mjs, or what it was bundled into; beside this file where it is not given. */
+  worker?: () => WorkerLike | Promise<WorkerLike>;
+}
+
+export interface WorkerLike {
+  onmessage: ((event: { data: unknown }) => void) | null;
+  onerror: ((error: unknown) => void) | null;
+  postMessage(message: unknown): void;
+  terminate(): void;
+}
+
+export interface OpenOptions {
+  /** The name that stands in places; "job.toml" unless said. */
+  file?: string;
+  /** Whether changes that would mend what is wanting are looked for: yes unless said. It may take
+   * several times as long as all else. */
+  advice?: boolean;
+}
+
+export interface FilesOptions {
+  /** The date in PDF files and in the archive, ISO 8601; that of the command unless said. */
+  created?: string;
+  /** After each file. */
+  onFile?: (file: Omit<MadeFile, 'bytes'>) => void;
+  /** Stops it: the promise rejects with `Failed`. */
+  signal?: AbortSignal;
+}
+
+export type Outcome<T> = { ok: true; value: T } | { ok: false; faults: Fault[] };
+
+export interface TextPlace {
+  line: number;
+  column: number;
+}
+export interface KeyPlace extends TextPlace {
+  /** As `set` takes it: "bumper.2.from". */
+  key: string;
+}
+export interface KeyChange {
+  key: string;
+  value: string;
+}
+export interface Fault extends TextPlace {
+  /** As the command prints it: "FILE:LINE:COL: sentence". */
+  text: string;
+  sentence: string;
+  file: string;
+  key?: string;
+  /** Changes that together would do; [] where none is known. */
+  mend: KeyChange[];
+}
+export interface Notice extends TextPlace {
+  text: string;
+  sentence: string;
+  key?: string;
+}
+export interface OpenJob {
+  title: string;
+  number: string;
+  season: string | null;
+  units: 'in' | 'mm';
+  bumpers: string[];
+  /** Keys that the job gives in vain. */
+  notices: Notice[];
+}
+export interface Finding {
+  id: string;
+  rule: string;
+  subject: string;
+  required: string;
+  measured: string;
+  verdict: 'fail' | 'warn' | 'unknown' | 'pass';
+  attested: 'official' | 'inferred' | 'quoted' | 'unverified';
+  advice: string;
+  /** Parts of the model, as marks carry them: "bumper.A.start". */
+  subjects: string[];
+  keys: KeyPlace[];
+  mend: KeyChange[];
+}
+export interface ListedSheet {
+  /** Its name, and that of its files less their ending. */
+  stem: string;
+  title: string;
+  kind: string;
+  /** The kind of its files. */
+  files: string;
+  paper: string;
+  bumper: string | null;
+}
+export interface PrintFile {
+  name: string;
+  pages: number;
+  paper: string;
+  bumper: string | null;
+}
+export interface Ways {
+  /** Before all others. */
+  first: PrintFile[];
+  /** One of them is chosen, a cover. */
+  ways: {
+    kind: 'measures' | 'fold' | 'tiles' | 'print-shop';
+    words: string;
+    sheets: string;
+    pages: number;
+    files: PrintFile[];
+  }[];
+  numerals: PrintFile[];
+  to_look_at: PrintFile[];
+  notes: string[];
+}
+export interface MadeFile {
+  name: string;
+  kind: string;
+  /** 0 where it has none. */
+  pages: number;
+  paper: string;
+  what: string;
+  bytes: Uint8Array;
+}
+export interface Change {
+  text: string;
+  key: string;
+  before: string;
+  after: string;
+}
+export interface KeyWords {
+  key: string;
+  value: string;
+  /** What `value` is: the default, or an example of a key that is needed or optional. */
+  given: 'default' | 'needed' | 'optional';
+  meaning: string;
+  why: string;
+}
+export interface FontAxis {
+  tag: string;
+  least: number;
+  most: number;
+  value: number;
+}
+export interface Choices {
+  version: string;
+  fonts: { name: string; note: string; axes: Record<string, number> }[];
+  papers: { name: string; width_mm: number; height_mm: number }[];
+  seasons: string[];
+}

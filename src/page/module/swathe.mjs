@@ -1,0 +1,359 @@
+// The core for a page or for node, as promises. It runs in a worker of its own, one request after
+// another; what it is asked is said in swathe.d.ts.
+//
+// An instance of the core that came to an end (a trap, a failed assert, no memory) is replaced, and
+// what it held is made anew from the text and the files that are kept here.
+
+/** A newer request of its kind was made, or another job was opened. */
+export class Overtaken extends Error {
+  constructor() {
+    super('a newer request overtook this one');
+    this.name = 'Overtaken';
+  }
+}
+
+/** It could not be done, and the job is not to blame; the message says why. */
+export class Failed extends Error {
+  constructor(words) {
+    super(words);
+    this.name = 'Failed';
+  }
+}
+
+const kCame = { Done: 0, Refused: 1 };
+const kMostMemory = 2 ** 30;
+/** How long a call may run on after a newer request made it useless, in milliseconds. */
+const kPatience = 2000;
+
+const inNode = typeof process === 'object' && typeof process.versions?.node === 'string';
+
+/** The core's WebAssembly, from where it lies beside this file. */
+async function coreBeside() {
+  const place = new URL('./swathe-core.wasm', import.meta.url);
+  if (!inNode) return WebAssembly.compileStreaming(fetch(place));
+  const { readFile } = await import('node:fs/promises');
+  return WebAssembly.compile(await readFile(place));
+}
+
+/** A worker beside this file, in the form of a browser's. */
+async function workerBeside() {
+  const place = new URL('./start-worker.mjs', import.meta.url);
+  if (!inNode) return new Worker(place, { type: 'module' });
+  const { Worker: NodeWorker } = await import('node:worker_threads');
+  const worker = new NodeWorker(place);
+  const form = {
+    onmessage: null,
+    onerror: null,
+    postMessage: (message) => worker.postMessage(message),
+    terminate: () => worker.terminate(),
+    ref: () => worker.ref(),
+    unref: () => worker.unref(),
+  };
+  worker.on('message', (data) => form.onmessage?.({ data }));
+  worker.on('error', (error) => form.onerror?.(error));
+  return form;
+}
+
+export class Swathe {
+  /** The core, compiled: another Swathe may be given it. */
+  wasm;
+  /** How many instances of the core have come to an end so far. */
+  ended = 0;
+  /** Bytes of memory that the instance at work has taken. */
+  memory = 0;
+
+  #options;
+  #worker = null;
+  #closed = false;
+  #files = new Map();
+  #given = new Set(); // files that the worker has
+  #job = null; // {text, request}: the job that was opened last, while it stands
+  #opened = null; // the job that the worker has open
+  #waiting = [];
+  #running = null;
+  #number = 0;
+
+  constructor(options = {}) {
+    this.#options = { mostMemory: kMostMemory, worker: workerBeside, ...options };
+    const wasm = options.wasm ?? coreBeside();
+    this.wasm = Promise.resolve(wasm).then((given) =>
+      given instanceof WebAssembly.Module ? given : WebAssembly.compile(given));
+    this.wasm.catch(() => {}); // said where it is first wanted
+  }
+
+  /** Resolves once an instance of the core is there. */
+  ready() {
+    return this.#ask({ call: 'nothing' });
+  }
+
+  give(name, bytes) {
+    this.#files.set(name, bytes);
+    this.#given.delete(name);
+    return this.#ask({ call: 'nothing' });
+  }
+
+  open(text, { file = 'job.toml', advice = true } = {}) {
+    for (const task of [...this.#waiting, this.#running]) if (task?.ofJob) this.#overtake(task);
+    const job = { text: typeof text === 'string' ? new TextEncoder().encode(text) : text,
+      request: { file, advice } };
+    this.#job = job;
+    return this.#outcome({ call: 'open', kind: 'open', ofJob: true, job });
+  }
+
+  findings() {
+    return this.#ofJob('findings');
+  }
+  report() {
+    return this.#bytesOfJob('report');
+  }
+  sheets() {
+    return this.#ofJob('sheets');
+  }
+  ways() {
+    return this.#ofJob('ways');
+  }
+  pages(sheet) {
+    return this.#ofJob('pages', { sheet });
+  }
+  async pageSvg(sheet, page = 0) {
+    return new TextDecoder().decode(await this.#bytesOfJob('page_svg', { sheet, page }));
+  }
+  sheetPdf(sheet, { created } = {}) {
+    return this.#bytesOfJob('sheet_pdf', { sheet, created });
+  }
+  file(name, { created } = {}) {
+    return this.#bytesOfJob('file', { name, created });
+  }
+
+  async files({ kinds, created, onFile, signal } = {}) {
+    const answer = await this.#made({ request: { kinds, created }, onFile, signal });
+    return answer.said;
+  }
+  async zip({ created, add, onFile, signal } = {}) {
+    const answer = await this.#made({ request: { created, add, archive: true }, onFile, signal });
+    return answer.bytes;
+  }
+
+  read(text, { file } = {}) {
+    return this.#said('read', { text, file });
+  }
+  namedFiles(text) {
+    return this.#said('named_files', { text });
+  }
+  set(text, key, value, { file } = {}) {
+    return this.#outcome({ call: 'ask', request: { ask: 'set', text, key, value, file } });
+  }
+  remove(text, key, { file } = {}) {
+    return this.#outcome({ call: 'ask', request: { ask: 'remove', text, key, file } });
+  }
+  keysOf(text, subject) {
+    return this.#said('keys_of', { text, subject });
+  }
+  words() {
+    return this.#said('words');
+  }
+  choices() {
+    return this.#said('choices');
+  }
+  async newText() {
+    return (await this.#said('new_text')).text;
+  }
+  async labelFont() {
+    return (await this.#ask({ call: 'ask', request: { ask: 'label_font' } })).bytes;
+  }
+  lookAtFont(name) {
+    return this.#outcome({ call: 'ask', request: { ask: 'look_at_font', name } });
+  }
+
+  close() {
+    this.#closed = true;
+    for (const task of [...this.#waiting, this.#running])
+      if (task) this.#settle(task, new Failed('the core was closed'));
+    this.#waiting = [];
+    this.#endWorker();
+  }
+
+  // --- requests ---------------------------------------------------------------------------------
+
+  async #said(ask, more = {}) {
+    return (await this.#ask({ call: 'ask', request: { ask, ...more } })).said;
+  }
+  /** Newer requests overtake those that ask the same of the same thing. */
+  #askOfJob(ask, more) {
+    const kind = [ask, more.sheet, more.page, more.name].join(' ');
+    return this.#ask({ call: 'ask', kind, ofJob: true, request: { ask, ...more } });
+  }
+  async #ofJob(ask, more = {}) {
+    return (await this.#askOfJob(ask, more)).said;
+  }
+  async #bytesOfJob(ask, more = {}) {
+    return (await this.#askOfJob(ask, more)).bytes;
+  }
+  #made(more) {
+    return this.#ask({ call: 'files', kind: 'files', ofJob: true, ...more });
+  }
+
+  /** What may be refused: {ok, value} or {ok, faults}. */
+  async #outcome(task) {
+    const answer = await this.#ask({ ...task, mayRefuse: true });
+    return answer.came === kCame.Refused
+      ? { ok: false, faults: answer.said }
+      : { ok: true, value: answer.said };
+  }
+
+  #ask(task) {
+    if (this.#closed) return Promise.reject(new Failed('the core was closed'));
+    if (task.kind !== undefined)
+      for (const other of [...this.#waiting, this.#running])
+        if (other?.kind === task.kind) this.#overtake(other);
+    return new Promise((resolve, reject) => {
+      const asked = { ...task, resolve, reject };
+      task.signal?.addEventListener('abort', () => this.#stop(asked));
+      this.#waiting.push(asked);
+      this.#next();
+    });
+  }
+
+  #settle(task, outcome) {
+    if (task.settled) return;
+    task.settled = true;
+    if (outcome instanceof Error) task.reject(outcome);
+    else task.resolve(outcome);
+  }
+
+  /** The one that is at work goes on for a while: ending it costs more than most of them take. */
+  #overtake(task) {
+    this.#settle(task, new Overtaken());
+    this.#giveUp(task);
+  }
+  #stop(task) {
+    this.#settle(task, new Failed('it was stopped'));
+    this.#giveUp(task);
+  }
+  #giveUp(task) {
+    this.#waiting = this.#waiting.filter((other) => other !== task);
+    if (task !== this.#running || task.patience) return;
+    if (task.call === 'files') this.#worker?.postMessage({ stop: task.id });
+    task.patience = setTimeout(() => {
+      if (task !== this.#running) return;
+      this.#endWorker();
+      this.#done(task);
+    }, kPatience);
+  }
+
+  // --- the worker -------------------------------------------------------------------------------
+
+  #next() {
+    if (this.#running || this.#waiting.length === 0) return;
+    const task = (this.#running = this.#waiting.shift());
+    this.#worker?.ref?.();
+    this.#work(task).then(
+      (answer) => this.#settle(task, answer),
+      (error) => this.#settle(task, error)).finally(() => this.#done(task));
+  }
+
+  #done(task) {
+    clearTimeout(task.patience);
+    if (task !== this.#running) return;
+    this.#running = null;
+    this.#worker?.unref?.();
+    this.#next();
+  }
+
+  async #work(task) {
+    await this.#prepare(task);
+    if (task.settled) throw new Overtaken();
+    if (task.call === 'nothing') return null;
+    if (task.call === 'open') return this.#openJob(task, task.job);
+    if (task.ofJob) await this.#reopen(task);
+    if (task.settled) throw new Overtaken();
+    return this.#checked(await this.#send(task, { call: task.call, request: task.request }), task);
+  }
+
+  /** A worker, with the files that jobs may name. */
+  async #prepare(task) {
+    if (!this.#worker) {
+      this.#given.clear();
+      this.#opened = null;
+      const module = await this.wasm.catch((error) => {
+        throw new Failed(`the core cannot be loaded: ${error.message}`);
+      });
+      const worker = await this.#options.worker();
+      if (this.#closed) {
+        worker.terminate();
+        throw new Failed('the core was closed');
+      }
+      this.#worker = worker;
+      await this.#send(task, { call: 'start', module, mostMemory: this.#options.mostMemory });
+    }
+    for (const [name, bytes] of this.#files) {
+      if (this.#given.has(name)) continue;
+      await this.#send(task, { call: 'give', name, bytes });
+      this.#given.add(name);
+    }
+  }
+
+  async #openJob(task, job) {
+    this.#opened = null;
+    try {
+      const answer = this.#checked(await this.#send(task, { call: 'open', ...job }), task);
+      if (answer.came === kCame.Done) this.#opened = job;
+      else if (this.#job === job) this.#job = null;
+      return answer;
+    } catch (error) {
+      // It would end the next instance as well.
+      if (this.#job === job) this.#job = null;
+      throw error;
+    }
+  }
+
+  /** The job that is asked about may be one that an earlier instance had open. */
+  async #reopen(task) {
+    if (this.#job === null || this.#job === this.#opened) return;
+    await this.#openJob({ ...task, mayRefuse: true, id: undefined, settled: false }, this.#job);
+  }
+
+  #checked(answer, task) {
+    if (answer.came === kCame.Done || (answer.came === kCame.Refused && task.mayRefuse)) return answer;
+    throw new Failed(answer.came === kCame.Refused
+      ? answer.said.map((fault) => fault.text).join('\n')
+      : answer.said);
+  }
+
+  /** One message to the worker and its answer. */
+  #send(task, message) {
+    const worker = this.#worker;
+    if (!worker) return Promise.reject(new Failed('the core was ended'));
+    const id = (task.id = ++this.#number);
+    return new Promise((resolve, reject) => {
+      const end = (words) => {
+        if (worker === this.#worker) this.#endWorker();
+        reject(new Failed(`the core ended: ${words}; it is begun anew for what is asked next`));
+      };
+      worker.stopWaiting = () => reject(new Failed('the core was ended'));
+      worker.onerror = (error) => end(error?.message ?? 'its worker could not be started');
+      worker.onmessage = ({ data }) => {
+        if (data.id !== id) return;
+        if (data.file !== undefined) {
+          if (!task.settled) task.onFile?.(data.file);
+        } else if (data.ended !== undefined) {
+          end(data.ended);
+        } else {
+          this.memory = data.memory;
+          resolve(data);
+        }
+      };
+      worker.postMessage({ id, ...message });
+    });
+  }
+
+  #endWorker() {
+    if (!this.#worker) return;
+    const worker = this.#worker;
+    this.#worker = null;
+    this.#opened = null;
+    this.ended += 1;
+    worker.terminate();
+    worker.stopWaiting?.();
+  }
+}

@@ -1,0 +1,68 @@
+// What the core may weigh and take, each against what it comes to here. Times are held as ratios to
+// the command in the same run, or with room for a busy machine; the table tells what they were.
+import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { gzipSync } from 'node:zlib';
+import { check, done, exampleText, kModule, kTool, layOut, jobOf, kExample } from './suite.mjs';
+
+const { Core } = await import(pathToFileURL(join(kModule, 'core.mjs')));
+const kMostMemory = 2 ** 30;
+
+const wasm = readFileSync(join(kModule, 'swathe-core.wasm'));
+const zipped = gzipSync(wasm, { level: 9 }).length;
+check('the core with its fonts: at most 2.1 MB, gzipped', zipped <= 2.1e6, zipped);
+
+/** Milliseconds, the least of so many runs. */
+async function least(runs, action) {
+  let best = Infinity;
+  for (let k = 0; k < runs; k += 1) {
+    const begun = performance.now();
+    await action(k);
+    best = Math.min(best, performance.now() - begun);
+  }
+  return best;
+}
+
+const module = await WebAssembly.compile(wasm);
+const start = await least(5, () => Core.start(module, kMostMemory));
+const compileAndStart = await least(5, async () => Core.start(await WebAssembly.compile(wasm), kMostMemory));
+
+const text = (change = 0) => new TextEncoder().encode(
+  exampleText().replace('width = "28 in"', `width = "${28 - change / 16} in"`));
+const request = { file: 'tin-heron.toml' };
+
+function allFiles(core) {
+  core.open(text(), request);
+  core.ask({ ask: 'begin_files' });
+  while (core.ask({ ask: 'next_file' }).said !== null);
+}
+const whole = await least(12, async () => allFiles(await Core.start(module, kMostMemory)));
+
+// The command's own time, its start and its writing of files with it.
+const where = layOut(jobOf(kExample));
+const native = await least(12, () =>
+  execFileSync(kTool, ['make', 'tin-heron.toml', '-o', 'out', '--quiet'], { cwd: where, stdio: 'ignore' }));
+
+// As somebody edits: each time another width; then another number, whose digits are measured anew.
+const core = await Core.start(module, kMostMemory);
+const live = (job) => {
+  core.open(job, { ...request, advice: false });
+  core.ask({ ask: 'findings' });
+};
+allFiles(core);
+const kept = await least(40, (k) => live(text(k % 16)));
+const anew = await least(20, (k) => live(new TextEncoder().encode(exampleText().replace('20486', String(20490 + k)))));
+
+const ms = (value) => `${value.toFixed(1)} ms`;
+console.log(`    size                            ${(wasm.length / 1e6).toFixed(2)} MB, gzipped ${(zipped / 1e6).toFixed(2)} MB`);
+console.log(`    an instance begun               ${ms(start)}, compiled and begun ${ms(compileAndStart)}`);
+console.log(`    all files of the example        ${ms(whole)}, the command ${ms(native)}, ratio ${(whole / native).toFixed(2)}`);
+console.log(`    opened, and its findings        ${ms(kept)} with kept digits, ${ms(anew)} with new ones`);
+
+check('compiled and begun in less than 60 ms', compileAndStart < 60, compileAndStart);
+check('all files: at most 1.7 times the command', whole / native <= 1.7, whole / native);
+check('live with kept digits: at most 20 ms', kept <= 20, kept);
+check('live with new digits: at most 50 ms', anew <= 50, anew);
+done();

@@ -1,0 +1,114 @@
+// What ends an instance of the core (no memory, a trap, a failed assert) fails one call, in words,
+// and the next one finds a new instance with the files and the job as they were. Newer requests
+// overtake older ones, and one that is at work for 2 s after that is ended.
+import { readFileSync } from 'node:fs';
+import { Worker } from 'node:worker_threads';
+import { Failed, Overtaken, Swathe, byCommand, byCore, check, difference, done, exampleText, jobOf, kExample, kModule, pathsIn }
+  from './suite.mjs';
+
+const failure = (promise) => promise.then(() => null, (error) => error);
+const example = jobOf(kExample);
+const { files: theirs } = await byCommand(example);
+
+/** A core whose worker does as `FAULT` says when it is asked for a sheet called so. */
+function failing(options = {}) {
+  return new Swathe({ ...options, worker: () => {
+    const worker = new Worker(new URL('./failing_worker.mjs', import.meta.url), { workerData: kModule });
+    const form = { postMessage: (message) => worker.postMessage(message), terminate: () => worker.terminate(),
+      ref: () => worker.ref(), unref: () => worker.unref() };
+    worker.on('message', (data) => form.onmessage({ data }));
+    worker.on('error', (error) => form.onerror(error));
+    return form;
+  } });
+}
+
+async function goodAfter(what, swathe, ended) {
+  const { files: ours } = { files: new Map((await swathe.files()).map(({ name, bytes }) => [name, Buffer.from(bytes)])) };
+  const told = difference(ours, theirs);
+  check(`after ${what} the job is still open, and all its files are right`, told === '', told);
+  check(`after ${what} ${ended} instance has come to its end`, swathe.ended === ended, swathe.ended);
+}
+
+for (const [fault, words] of [['trap', /broke off/], ['assert', /door\.cpp:\d+ found a mistake of ours: session/],
+  ['deep', /too deep/]]) {
+  const swathe = failing();
+  await swathe.open(example.text, { file: example.name });
+  const error = await failure(swathe.pages(`FAULT ${fault}`));
+  check(`${fault}: the call that failed says so`, error instanceof Failed && words.test(error.message), error);
+  await goodAfter(fault, swathe, 1);
+  swathe.close();
+}
+
+// Out of memory: as little as an instance can begin with is not enough for all files.
+{
+  const swathe = new Swathe({ mostMemory: 17 * 2 ** 20 });
+  const opened = await swathe.open(example.text, { file: example.name });
+  check('a job opens in 17 MiB', opened.ok);
+  const error = await failure(swathe.files());
+  check('all its files do not fit, and the call says so', error instanceof Failed && /memory/.test(error.message), error);
+  const svg = Buffer.from(await swathe.pageSvg('A-pattern'));
+  check('after that a good one', svg.equals(theirs.get('A-pattern.svg')));
+  check('by a new instance', swathe.ended === 1, swathe.ended);
+  swathe.close();
+}
+
+// A font that was given is given again, and a job that ends the core is not opened again.
+{
+  const swathe = failing();
+  const path = pathsIn('tests/fuzz/corpus/font', /^osp-din\.woff2$/)[0];
+  const own = { name: 'own.toml', files: new Map([['./own.woff2', readFileSync(path)]]),
+    text: Buffer.from(exampleText().replace('font = "Anton"', 'font = "./own.woff2"')) };
+  await byCore(swathe, own);
+  await failure(swathe.pages('FAULT trap'));
+  const svg = Buffer.from(await swathe.pageSvg('numerals'));
+  check('a font of its own is there again', svg.equals((await byCommand(own)).files.get('numerals-1.svg')));
+  const deadly = exampleText().replace('"Tin Heron', '"FAULT trap Tin Heron');
+  const error = await failure(swathe.open(deadly));
+  check('a job that ends the core says so', error instanceof Failed, error);
+  const asked = await failure(swathe.findings());
+  check('and is not opened again', asked instanceof Failed && /no job is open/.test(asked.message), asked);
+  check('each took one instance', swathe.ended === 2, swathe.ended);
+  check('then a good one', (await swathe.open(example.text)).ok);
+  swathe.close();
+}
+
+// Newer requests overtake older ones.
+{
+  const swathe = failing();
+  await swathe.open(exampleText());
+  const tries = [1, 2, 3, 4, 5].map((k) => swathe.open(exampleText().replace('28 in', `${25 + k} in`)));
+  const came = await Promise.all(tries.map((one) => one.then(() => 'done', (error) => error)));
+  check('of five jobs at once the last is opened', came.slice(0, 4).every((error) => error instanceof Overtaken) && came[4] === 'done', came);
+  const first = failure(swathe.findings()), second = swathe.findings();
+  check('of two questions the newer is answered', (await first) instanceof Overtaken && (await second).findings.length > 0);
+  const pages = await Promise.all([swathe.pageSvg('A-pattern'), swathe.pageSvg('B-pattern')]);
+  check('questions about two things are both answered', pages.every((svg) => svg.includes('</svg>')));
+  const old = failure(swathe.sheets());
+  const opened = swathe.open(exampleText());
+  check('another job overtakes what was asked of the last', (await old) instanceof Overtaken && (await opened).ok);
+  check('none of it took an instance', swathe.ended === 0, swathe.ended);
+
+  const stop = new AbortController();
+  let seen = 0;
+  const stopped = await failure(swathe.files({ signal: stop.signal, onFile: () => { if ((seen += 1) === 2) stop.abort(); } }));
+  check('files that are made can be stopped between two', stopped instanceof Failed && seen === 2, `${stopped} ${seen}`);
+  check('without an end', (await swathe.findings()).findings.length > 0 && swathe.ended === 0, swathe.ended);
+
+  let begun = Date.now();
+  const slow = failure(swathe.pages('FAULT slow'));
+  await new Promise((later) => setTimeout(later, 200));
+  const newer = swathe.open(example.text, { file: example.name });
+  check('one that runs on is overtaken at once', (await slow) instanceof Overtaken && Date.now() - begun < 1000);
+  check('and ended when it has run 2 s more', (await newer).ok && Date.now() - begun > 2000 && Date.now() - begun < 6000, Date.now() - begun);
+  await goodAfter('a call that ran on', swathe, 1);
+
+  begun = Date.now();
+  const short = failure(swathe.pages('FAULT short'));
+  await new Promise((later) => setTimeout(later, 200));
+  check('one that comes to its end before that is let run', (await swathe.open(exampleText())).ok && swathe.ended === 1, swathe.ended);
+  await short;
+  swathe.close();
+  const closed = await failure(swathe.findings());
+  check('what is closed says so', closed instanceof Failed && /closed/.test(closed.message), closed);
+}
+done();
