@@ -11,70 +11,24 @@ export const Came = { Done: 0, Refused: 1, Failed: 2, NoMemory: 3 };
 
 const kNoMemory = 'there was not enough memory for it';
 
-/** A number of C for "it cannot be had" (musl's errno.h by way of WASI: ENOSYS). */
+/** What WASI says of anything that is not there: ENOSYS. */
 const kNotHere = 52;
 
-/** What the core asks of the outside. It has no clock, no files and no environment. */
-function outside(memory, instance) {
-  const bytes = () => new Uint8Array(memory.buffer);
-  const numbers = () => new DataView(memory.buffer);
-  const textAt = (start) => {
-    const all = bytes();
-    return new TextDecoder().decode(all.slice(start, all.indexOf(0, start)));
-  };
-  const jump = Symbol('longjmp');
-  return {
-    memory,
-    __assert_fail: (condition, file, line) => {
-      throw new Ended(`${textAt(file)}:${line} found a mistake of ours: ${textAt(condition)}`);
-    },
-    abort: () => {
-      throw new Ended('it gave up');
-    },
-    proc_exit: () => {
-      throw new Ended('it gave up');
-    },
-    emscripten_memcpy_big: (to, from, size) => {
-      bytes().copyWithin(to, from, from + size);
-    },
-    emscripten_resize_heap: (wanted) => {
-      const now = memory.buffer.byteLength;
-      // A fifth more than now saves steps.
-      for (const size of [Math.max(wanted >>> 0, now * 1.2), wanted >>> 0]) {
-        try {
-          memory.grow(Math.ceil((size - now) / kPage));
-          return 1;
-        } catch {
-          // past the most there may be
-        }
-      }
-      return 0;
-    },
-    // Cairo asks what time it is, and then is told the date that goes into the file.
-    time: () => 0,
-    clock_time_get: (clock, precision, at) => {
-      numbers().setBigUint64(at, 0n, true);
-      return 0;
-    },
-    // What libraries print goes nowhere.
-    fd_write: (file, parts, count, written) => {
-      let size = 0;
-      for (let k = 0; k < count; ++k) size += numbers().getUint32(parts + 8 * k + 4, true);
-      numbers().setUint32(written, size, true);
-      return 0;
-    },
-    environ_sizes_get: (count, size) => {
-      numbers().setUint32(count, 0, true);
-      numbers().setUint32(size, 0, true);
-      return 0;
-    },
-    environ_get: () => 0,
-    // FreeType's way out of a damaged table.
-    _emscripten_throw_longjmp: () => {
-      throw jump;
-    },
-    invoke: (index, ...values) => {
-      const c = instance();
+/**
+ * What the core asks of the outside: WASI's few functions, and what setjmp wants. It has no clock,
+ * no files and no environment.
+ */
+class Outside {
+  /** The end of what libraries printed: a failed assert says there what it was. */
+  printed = '';
+  #high = 0; // the upper half of a result of 64 bits
+
+  constructor(memory, exportsOf) {
+    const bytes = () => new Uint8Array(memory.buffer);
+    const numbers = () => new DataView(memory.buffer);
+    const jump = Symbol('longjmp');
+    const invoke = (index, ...values) => {
+      const c = exportsOf();
       const stack = c.stackSave();
       try {
         return c.__indirect_function_table.get(index)(...values);
@@ -84,12 +38,63 @@ function outside(memory, instance) {
         c.setThrew(1, 0);
         return 0;
       }
-    },
-  };
+    };
+    this.functions = {
+      memory,
+      emscripten_notify_memory_growth: () => {},
+      proc_exit: () => {
+        throw new Ended('it gave up');
+      },
+      // Cairo asks what time it is, and is told later which date goes into the file.
+      clock_time_get: (clock, precision, at) => {
+        numbers().setBigUint64(at, 0n, true);
+        return 0;
+      },
+      fd_write: (file, parts, count, written) => {
+        let size = 0;
+        for (let k = 0; k < count; ++k) {
+          const place = numbers().getUint32(parts + 8 * k, true);
+          const length = numbers().getUint32(parts + 8 * k + 4, true);
+          this.printed += new TextDecoder().decode(bytes().slice(place, place + length));
+          size += length;
+        }
+        this.printed = this.printed.slice(-1000);
+        numbers().setUint32(written, size, true);
+        return 0;
+      },
+      environ_sizes_get: (count, size) => {
+        numbers().setUint32(count, 0, true);
+        numbers().setUint32(size, 0, true);
+        return 0;
+      },
+      environ_get: () => 0,
+      setTempRet0: (high) => {
+        this.#high = high;
+      },
+      getTempRet0: () => this.#high,
+      // FreeType's way out of a damaged table.
+      _emscripten_throw_longjmp: () => {
+        throw jump;
+      },
+      invoke,
+    };
+  }
+
+  /** As WebAssembly.instantiate wants them. */
+  importsOf(module) {
+    const imports = {};
+    for (const { module: from, name } of WebAssembly.Module.imports(module))
+      (imports[from] ??= {})[name] =
+        this.functions[name.startsWith('invoke_') ? 'invoke' : name] ?? (() => kNotHere);
+    return imports;
+  }
 }
 
 /** Why WebAssembly or JavaScript stopped, in words. */
-function wordsOf(error) {
+function wordsOf(error, printed) {
+  if (error instanceof Ended && error.message === kNoMemory) return error.message;
+  const failed = /Assertion failed: (.*)/.exec(printed);
+  if (failed) return `it found a mistake of its own: ${failed[1]}`;
   if (error instanceof Ended) return error.message;
   if (error instanceof RangeError) return 'it went too deep';
   return `it broke off (${error.message ?? error})`;
@@ -98,6 +103,7 @@ function wordsOf(error) {
 export class Core {
   #c;
   #memory;
+  #outside;
   #session;
 
   /**
@@ -108,22 +114,17 @@ export class Core {
   static async start(module, mostMemory, between = (exports) => exports) {
     const memory = new WebAssembly.Memory({ initial: 256, maximum: Math.floor(mostMemory / kPage) });
     let instance;
-    const asked = outside(memory, () => instance.exports);
-    const imports = {};
-    for (const { module: from, name } of WebAssembly.Module.imports(module)) {
-      const found = name.startsWith('invoke_') ? asked.invoke : asked[name];
-      (imports[from] ??= {})[name] = found ?? (() => kNotHere);
-    }
-    instance = await WebAssembly.instantiate(module, imports);
-    return new Core(between(instance.exports, memory), memory);
+    const outside = new Outside(memory, () => instance.exports);
+    instance = await WebAssembly.instantiate(module, outside.importsOf(module));
+    return new Core(between(instance.exports, memory), memory, outside);
   }
 
-  constructor(c, memory) {
+  constructor(c, memory, outside) {
     this.#c = c;
     this.#memory = memory;
+    this.#outside = outside;
     this.#run(() => {
-      c._initialize?.();
-      c.__wasm_call_ctors?.();
+      c._initialize();
       this.#session = c.swathe_begin();
     });
     if (this.#session === 0) throw new Ended(kNoMemory);
@@ -181,7 +182,7 @@ export class Core {
     try {
       return step();
     } catch (error) {
-      throw new Ended(wordsOf(error));
+      throw new Ended(wordsOf(error, this.#outside.printed));
     }
   }
 }
