@@ -24,7 +24,7 @@ SWATHE_PAGE_DRIVER=$PWD/$driver
 export SWATHE_PAGE_DRIVER
 
 status=0
-for suite in bytes faults calls ends package budgets browsers; do
+for suite in answers bytes faults calls ends package budgets browsers; do
   echo "-- $suite"
   node "tests/page/${suite}_test.mjs" || status=1
 done

@@ -33,6 +33,10 @@ constexpr std::array kAsks = {
     Ask{"words", words},
     Ask{"choices", choices},
     Ask{"new_text", new_text},
+    Ask{"questions", questions},
+    Ask{"job_of_answers", job_of_answers},
+    Ask{"kinds", kinds},
+    Ask{"job_of_kind", job_of_kind},
     Ask{"label_font", label_letters},
     Ask{"look_at_font", look_at_font},
 };

@@ -59,6 +59,16 @@ Outcome<Answer> choices(Session& session, const Json& request);
 /// The commented job that `swathe new` writes: {"text"}.
 Outcome<Answer> new_text(Session& session, const Json& request);
 
+// new_job.cpp
+/// {"answers"}: [{"asks", "example", "usual"}], by the answers given so far.
+Outcome<Answer> questions(Session& session, const Json& request);
+/// {"answers"}: {"text"}. Refuses as new_job(): a fault's line is the number of its question.
+Outcome<Answer> job_of_answers(Session& session, const Json& request);
+/// Names of the kinds of jobs that there are to start from.
+Outcome<Answer> kinds(Session& session, const Json& request);
+/// {"kind"}: {"text"}.
+Outcome<Answer> job_of_kind(Session& session, const Json& request);
+
 // fonts.cpp
 /// Bytes: the font in which labels are set.
 Outcome<Answer> label_letters(Session& session, const Json& request);

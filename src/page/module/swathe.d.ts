@@ -72,6 +72,13 @@ export class Swathe {
   choices(): Promise<Choices>;
   /** The commented job that `swathe new` writes where nobody answers. */
   newText(): Promise<string>;
+  /** What somebody who starts a job is asked, by the answers given so far. */
+  questions(answers?: string[]): Promise<Question[]>;
+  /** The job of these answers; an empty one is the usual. A fault's line is its question, from 1. */
+  newJob(answers: string[]): Promise<Outcome<{ text: string }>>;
+  /** Names of kinds of jobs to start from. */
+  kinds(): Promise<string[]>;
+  jobOfKind(kind: string): Promise<Outcome<{ text: string }>>;
   /** The font in which labels are set. */
   labelFont(): Promise<Uint8Array>;
   /** Whether digits can be cut from a font file that was given. */
@@ -221,6 +228,11 @@ export interface KeyWords {
   given: 'default' | 'needed' | 'optional';
   meaning: string;
   why: string;
+}
+export interface Question {
+  asks: string;
+  example: string;
+  usual: string;
 }
 export interface FontAxis {
   tag: string;

@@ -158,6 +158,18 @@ export class Swathe {
   async newText() {
     return (await this.#said('new_text')).text;
   }
+  questions(answers = []) {
+    return this.#said('questions', { answers });
+  }
+  newJob(answers) {
+    return this.#outcome({ call: 'ask', request: { ask: 'job_of_answers', answers } });
+  }
+  kinds() {
+    return this.#said('kinds');
+  }
+  jobOfKind(kind) {
+    return this.#outcome({ call: 'ask', request: { ask: 'job_of_kind', kind } });
+  }
   async labelFont() {
     return (await this.#ask({ call: 'ask', request: { ask: 'label_font' } })).bytes;
   }
