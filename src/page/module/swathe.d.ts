@@ -100,9 +100,10 @@ export interface Options {
   worker?: () => WorkerLike | Promise<WorkerLike>;
 }
 
+/** What is used of a worker: a browser's has it. */
 export interface WorkerLike {
-  onmessage: ((event: { data: unknown }) => void) | null;
-  onerror: ((error: unknown) => void) | null;
+  onmessage: ((event: any) => void) | null;
+  onerror: ((error: any) => void) | null;
   postMessage(message: unknown): void;
   terminate(): void;
 }

@@ -364,7 +364,7 @@ export class Swathe {
     const worker = this.#worker;
     this.#worker = null;
     this.#opened = null;
-    this.ended += 1;
+    if (!this.#closed) this.ended += 1;
     worker.terminate();
     worker.stopWaiting?.();
   }
