@@ -41,9 +41,9 @@ for (const [fault, words] of [['trap', /broke off/], ['assert', /mistake of its 
 
 // Out of memory: as little as an instance can begin with is not enough for all files.
 {
-  const swathe = new Swathe({ mostMemory: 17 * 2 ** 20 });
+  const swathe = new Swathe({ mostMemory: 2 ** 24 });
   const opened = await swathe.open(example.text, { file: example.name });
-  check('a job opens in 17 MiB', opened.ok);
+  check('a job opens in 16 MiB', opened.ok);
   const error = await failure(swathe.files());
   check('all its files do not fit, and the call says so', error instanceof Failed && /memory/.test(error.message), error);
   const svg = Buffer.from(await swathe.pageSvg('A-pattern'));

@@ -2,28 +2,25 @@
 // places; those that are whole give its files.
 import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
-import { Swathe, byCommand, byCore, check, difference, done, exampleText, jobOf, pathsIn } from './suite.mjs';
+import { Swathe, check, done, exampleText, jobOf, pathsIn, unlike } from './suite.mjs';
 
 const swathe = new Swathe();
 
-/** Words about a file that is not there are those of who looked for it: here only its place counts. */
+/** About a file that is not there each says what it knows: the command why, the core that it was not
+ * given. Here its name and its place count. */
 function comparable(lines) {
-  return lines.map((line) => line.replace(/^((?:[^:]*:){3}) (.*?) cannot be read: .*$/, '$1 $2 cannot be read'))
-    .map((line) => line.replace(/^((?:[^:]*:){3}) .*(?:is missing|was not given).*$/, '$1 missing'));
+  return lines.map((line) => line
+    .replace(/^(.*?:\d+:\d+: )(.*) cannot be read: No such file.*$/, '$1$2 is not there')
+    .replace(/^(.*?:\d+:\d+: )the file "(.*)" cannot be found, .*$/, '$1$2 is not there'));
 }
 
 const counts = { refused: 0, made: 0, faults: 0 };
 async function same(job) {
-  const ours = await byCore(swathe, job), theirs = await byCommand(job);
-  if (ours.faults && theirs.faults) {
-    counts.refused += 1;
-    counts.faults += theirs.faults.length;
-    const a = comparable(ours.faults).join('\n'), b = comparable(theirs.faults).join('\n');
-    return a === b ? '' : `the core: ${a}\nthe command: ${b}`;
-  }
-  counts.made += 1;
-  if (ours.faults || theirs.faults) return `only one refuses: ${ours.faults ?? theirs.faults}`;
-  return difference(ours.files, theirs.files);
+  const compared = await unlike(swathe, job, comparable);
+  counts.refused += compared.refused ? 1 : 0;
+  counts.faults += compared.refused ?? 0;
+  counts.made += compared.files ? 1 : 0;
+  return compared.told;
 }
 
 async function all(what, jobs) {

@@ -29,11 +29,12 @@ export function done() {
   process.exitCode = failed ? 1 : 0;
 }
 
+const folders = [];
+process.on('exit', () => folders.forEach((made) => rmSync(made, { recursive: true, force: true })));
 /** A folder that is gone when the program is. */
 export function folder() {
-  const made = mkdtempSync(join(tmpdir(), 'swathe-page-'));
-  process.on('exit', () => rmSync(made, { recursive: true, force: true }));
-  return made;
+  folders.push(mkdtempSync(join(tmpdir(), 'swathe-page-')));
+  return folders.at(-1);
 }
 
 const run = promisify(execFile);
@@ -86,6 +87,18 @@ export async function byCore(swathe, job) {
   const files = new Map();
   for (const file of await swathe.files()) files.set(file.name, Buffer.from(file.bytes));
   return { files };
+}
+
+/** How what the core makes of a job differs from what the command makes of it, in words; empty where
+ * it does not. `comparable` takes from lines of faults what may differ. */
+export async function unlike(swathe, job, comparable = (lines) => lines) {
+  const ours = await byCore(swathe, job), theirs = await byCommand(job);
+  if (ours.faults && theirs.faults) {
+    const a = comparable(ours.faults).join('\n'), b = comparable(theirs.faults).join('\n');
+    return { refused: theirs.faults.length, told: a === b ? '' : `the core: ${a}\nthe command: ${b}` };
+  }
+  if (ours.faults || theirs.faults) return { told: `only one refuses: ${ours.faults ?? theirs.faults}` };
+  return { files: theirs.files.size, told: difference(ours.files, theirs.files) };
 }
 
 /** Where two sets of files differ, in words; empty where they are the same. */

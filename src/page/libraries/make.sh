@@ -69,6 +69,9 @@ license() {
   cat "$@" >"$made/licenses/$name.txt"
 }
 
+# changed_by PACKAGE: by our patches, from this folder
+changed_by() { for change in "$here/patches/$1"-*.patch; do patch -s -p1 -i "$change"; done; }
+
 zlib() {
   unpack zlib
   cd "$work/zlib"
@@ -88,8 +91,10 @@ freetype() {
 
 harfbuzz() {
   unpack harfbuzz --wildcards '*/src/*.h' '*/src/*.hh' '*/src/*.cc' '*/COPYING'
-  cd "$work/harfbuzz/src"
-  license HarfBuzz ../COPYING
+  cd "$work/harfbuzz"
+  license HarfBuzz COPYING
+  changed_by harfbuzz
+  cd src
   cp hb.h hb-*.h "$include"
   archive harfbuzz em++ -std=c++11 -fno-exceptions -fno-rtti -DHB_NO_MT -DHAVE_FREETYPE=1 \
     "-DHB_CONFIG_OVERRIDE_H=\"$here/config/harfbuzz/config.h\"" -I"$include"
@@ -107,7 +112,7 @@ cairo() {
   unpack cairo
   cd "$work/cairo"
   license Cairo COPYING COPYING-MPL-1.1
-  for change in "$here"/patches/cairo-*.patch; do patch -s -p1 -i "$change"; done
+  changed_by cairo
   cd src
   cp cairo.h cairo-pdf.h cairo-deprecated.h ../cairo-version.h \
     "$here/config/cairo/cairo-features.h" "$include"

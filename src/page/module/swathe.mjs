@@ -300,7 +300,10 @@ export class Swathe {
     }
     for (const [name, bytes] of this.#files) {
       if (this.#given.has(name)) continue;
-      await this.#send(task, { call: 'give', name, bytes });
+      await this.#send(task, { call: 'give', name, bytes }).catch((error) => {
+        this.#files.delete(name); // it would end the next instance as well
+        throw error;
+      });
       this.#given.add(name);
     }
   }
@@ -339,8 +342,8 @@ export class Swathe {
     const id = (task.id = ++this.#number);
     return new Promise((resolve, reject) => {
       const end = (words) => {
-        if (worker === this.#worker) this.#endWorker();
         reject(new Failed(`the core ended: ${words}; it is begun anew for what is asked next`));
+        if (worker === this.#worker) this.#endWorker();
       };
       worker.stopWaiting = () => reject(new Failed('the core was ended'));
       worker.onerror = (error) => end(error?.message ?? 'its worker could not be started');

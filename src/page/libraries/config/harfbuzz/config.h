@@ -12,6 +12,7 @@
 #define HB_NO_DRAW
 #define HB_NO_FACE_COLLECT_UNICODES
 #define HB_NO_GETENV
+#define HB_NO_LANGUAGE_LONG  // it is always "en"
 #define HB_NO_LAYOUT_COLLECT_GLYPHS
 #define HB_NO_LAYOUT_FEATURE_PARAMS
 #define HB_NO_LAYOUT_UNUSED
@@ -20,5 +21,7 @@
 #define HB_NO_MMAP
 #define HB_NO_NAME
 #define HB_NO_OPEN
+#define HB_NO_OT_FONT  // FreeType reads the glyphs
 #define HB_NO_SETLOCALE
 #define HB_NO_STYLE
+#define HB_NO_VERTICAL
