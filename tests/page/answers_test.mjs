@@ -37,6 +37,23 @@ const { err } = await command(['check', vain.name], layOut(vain));
 check('keys in vain are told as the command tells them', opened.value.notices.length > 0
   && same(opened.value.notices.map(({ text }) => text), err.trimEnd().split('\n')), err);
 
+// Pictures for a screen: an element each, of the size asked for, at most 60 kB.
+await swathe.open(example.text, { file: example.name });
+const size = { width: 480, height: 300 };
+const pictures = [await swathe.plan(size), await swathe.cover('A', size), await swathe.cover('A', { ...size, as_printed: true }),
+  await swathe.cutThrough(size), await swathe.view({ bearing: 30 }, size), await swathe.chart({ bearing: 30 }, size)];
+check('pictures for a screen', pictures.every((svg) => svg.startsWith('<svg') && svg.includes('width="480"')
+  && svg.includes('height="300"') && Buffer.byteLength(svg) <= 60000), pictures.map((svg) => svg.slice(0, 80)).join('\n'));
+check('they differ', new Set(pictures).size === pictures.length);
+check('a part of one is another', await swathe.plan({ ...size, window: [0, 0, 300, 200] }) !== pictures[0]);
+const sides = await swathe.verdicts();
+check('who can read it, from each side', same(sides.map(({ way }) => way), ['front', 'left', 'back', 'right'])
+  && sides.every(({ words, reads }) => words !== '' && ['number', 'another', 'nothing'].includes(reads)), JSON.stringify(sides));
+const { bearing, distance, eye_height } = sides[0];
+check('and from a place', same((await swathe.verdict({ bearing, distance, eye_height })).words, sides[0].words));
+const two = await Promise.all(['front', 'left'].map((key, k) => swathe.view({ bearing: 90 * k }, { ...size, key })));
+check('two views side by side are told apart by their key', two[0] !== two[1] && two.every((svg) => svg.startsWith('<svg')));
+
 // Sheets and ways to print.
 await swathe.open(example.text, { file: example.name });
 const pdfs = [...theirs.keys()].filter((name) => name.endsWith('.pdf')).sort();

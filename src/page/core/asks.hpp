@@ -29,6 +29,27 @@ Outcome<Answer> sheet_pdf(Session& session, const Json& request);
 /// "files": [{"name", "pages", "paper", "bumper"}], "pages"}], "notes"}.
 Outcome<Answer> ways(Session& session, const Json& request);
 
+// screen.cpp
+//
+// Pictures for a screen, each as bytes: an SVG element. All take {"width", "height", "text":
+// pixels, "window": [x, y, x, y] of the part to show, in the picture's millimeters}; what is not
+// said is as ScreenOptions has it.
+Outcome<Answer> plan(Session& session, const Json& request);
+/// {"bumper": name, "as_printed"}.
+Outcome<Answer> cover(Session& session, const Json& request);
+Outcome<Answer> cut_through(Session& session, const Json& request);
+/// An observer is {"bearing": degrees, "distance", "eye_height": mm, "color": from 0}; what is not
+/// said is as first_observer() has it.
+/// {an observer, "all_round"}: the machine of one size for all bearings.
+Outcome<Answer> view(Session& session, const Json& request);
+/// {an observer}.
+Outcome<Answer> chart(Session& session, const Json& request);
+/// {an observer}: {"way", "reads": "number", "another" or "nothing", "text", "out_to_mm", "words",
+/// "subjects", and the observer}.
+Outcome<Answer> verdict(Session& session, const Json& request);
+/// The same from straight ahead, the left, behind and the right.
+Outcome<Answer> verdicts(Session& session, const Json& request);
+
 // files.cpp
 /// {"name", "created"}: bytes of one of the files that the command writes.
 Outcome<Answer> file(Session& session, const Json& request);

@@ -47,6 +47,19 @@ export class Swathe {
   /** A page at full size, to be shown small; pages count from 0. */
   pageSvg(sheet: string, page?: number): Promise<string>;
   sheetPdf(sheet: string, options?: { created?: string }): Promise<Uint8Array>;
+  // Pictures for a screen, each an SVG element as text, safe to be put into a page. A newer one
+  // overtakes an older one of its kind, unless `key` tells them apart.
+  plan(size?: PictureSize): Promise<string>;
+  cover(bumper: string, size?: PictureSize & { as_printed?: boolean }): Promise<string>;
+  cutThrough(size?: PictureSize): Promise<string>;
+  /** What an observer sees; `all_round`: of one size for all bearings. */
+  view(observer?: Observer, size?: PictureSize & { all_round?: boolean }): Promise<string>;
+  /** Who can read it, from every bearing. */
+  chart(observer?: Observer, size?: PictureSize): Promise<string>;
+  /** What can be read from one place. */
+  verdict(observer?: Observer): Promise<PlaceVerdict>;
+  /** The same from straight ahead, the left, behind and the right. */
+  verdicts(): Promise<PlaceVerdict[]>;
   /** One of the files that the command writes, by its name. */
   file(name: string, options?: { created?: string }): Promise<Uint8Array>;
   /** All of them, or some kinds' ("pattern", "tiles", as `swathe make --only` has them). */
@@ -185,6 +198,37 @@ export interface ListedSheet {
   files: string;
   paper: string;
   bumper: string | null;
+}
+export interface PictureSize {
+  /** Pixels of CSS: 620 by 360 unless said. */
+  width?: number;
+  height?: number;
+  /** Size of words, 13 unless said. */
+  text?: number;
+  /** The part to show, in the picture's own millimeters: two corners. */
+  window?: [x: number, y: number, x: number, y: number];
+  /** Tells pictures of a kind apart that are to be there side by side. */
+  key?: string;
+}
+export interface Observer {
+  /** Degrees, 0 straight ahead of the machine, counter-clockwise. */
+  bearing?: number;
+  /** From the machine's center; the job's nearest unless said. */
+  distance?: number;
+  /** The job's highest unless said. */
+  eye_height?: number;
+  /** Of the job's cloth colors, from 0. */
+  color?: number;
+}
+export interface PlaceVerdict extends Required<Observer> {
+  /** "" of any other place. */
+  way: 'front' | 'left' | 'back' | 'right' | '';
+  reads: 'number' | 'another' | 'nothing';
+  text: string;
+  out_to_mm: number | null;
+  words: string;
+  /** Parts of the model, a blank between each two. */
+  subjects: string;
 }
 export interface PrintFile {
   name: string;

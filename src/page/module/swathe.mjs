@@ -125,6 +125,30 @@ export class Swathe {
     return this.#bytesOfJob('file', { name, created });
   }
 
+  // Of one kind of picture the newest is the one that is wanted; several of one kind that are to be
+  // there side by side are told apart by `key`.
+  plan(size = {}) {
+    return this.#picture('plan', size);
+  }
+  cover(bumper, size = {}) {
+    return this.#picture('cover', { bumper, ...size });
+  }
+  cutThrough(size = {}) {
+    return this.#picture('cut_through', size);
+  }
+  view(observer = {}, size = {}) {
+    return this.#picture('view', { ...observer, ...size });
+  }
+  chart(observer = {}, size = {}) {
+    return this.#picture('chart', { ...observer, ...size });
+  }
+  verdict(observer = {}) {
+    return this.#ofJob('verdict', observer);
+  }
+  verdicts() {
+    return this.#ofJob('verdicts');
+  }
+
   async files({ kinds, created, onFile, signal } = {}) {
     const answer = await this.#made({ request: { kinds, created }, onFile, signal });
     return answer.said;
@@ -192,7 +216,7 @@ export class Swathe {
   }
   /** Newer requests overtake those that ask the same of the same thing. */
   #askOfJob(ask, more) {
-    const kind = [ask, more.sheet, more.page, more.name].join(' ');
+    const kind = [ask, more.sheet, more.page, more.name, more.key].join(' ');
     return this.#ask({ call: 'ask', kind, ofJob: true, request: { ask, ...more } });
   }
   async #ofJob(ask, more = {}) {
@@ -200,6 +224,9 @@ export class Swathe {
   }
   async #bytesOfJob(ask, more = {}) {
     return (await this.#askOfJob(ask, more)).bytes;
+  }
+  async #picture(ask, more) {
+    return new TextDecoder().decode(await this.#bytesOfJob(ask, more));
   }
   #made(more) {
     return this.#ask({ call: 'files', kind: 'files', ofJob: true, ...more });
