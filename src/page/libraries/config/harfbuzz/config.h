@@ -21,7 +21,6 @@
 #define HB_NO_MMAP
 #define HB_NO_NAME
 #define HB_NO_OPEN
-#define HB_NO_OT_FONT  // FreeType reads the glyphs
 #define HB_NO_SETLOCALE
 #define HB_NO_STYLE
 #define HB_NO_VERTICAL
