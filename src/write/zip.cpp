@@ -11,7 +11,8 @@
 namespace swathe {
 namespace {
 
-constexpr unsigned kNeedsVersion = 20;  ///< of the form that a reader must know: 2.0, deflated files
+constexpr unsigned kNeedsVersion =
+    20;  ///< of the form that a reader must know: 2.0, deflated files
 constexpr unsigned kUtf8 = 1u << 11;
 constexpr unsigned kStored = 0, kDeflated = 8;
 
@@ -90,7 +91,11 @@ std::string to_zip(const std::vector<MadeFile>& files, const std::string& create
         crc32(0, reinterpret_cast<const Bytef*>(file.bytes.data()), length_of(file.bytes)));
     // What the file's own head and its line in the directory have alike.
     Bytes about;
-    about.two(kNeedsVersion).two(kUtf8).two(shorter ? kDeflated : kStored).two(when.time).two(when.date);
+    about.two(kNeedsVersion)
+        .two(kUtf8)
+        .two(shorter ? kDeflated : kStored)
+        .two(when.time)
+        .two(when.date);
     about.four(sum).four(length_of(data)).four(length_of(file.bytes));
     about.two(length_of(file.name)).two(0);  // nothing more after the name
     const std::uint32_t at = length_of(archive);
