@@ -11,8 +11,7 @@
 namespace swathe {
 namespace {
 
-constexpr unsigned kNeedsVersion =
-    20;  ///< of the form that a reader must know: 2.0, deflated files
+constexpr unsigned kNeeds = 20;  ///< the form's version that a reader must know: 2.0, deflated
 constexpr unsigned kUtf8 = 1u << 11;
 constexpr unsigned kStored = 0, kDeflated = 8;
 
@@ -91,18 +90,14 @@ std::string to_zip(const std::vector<MadeFile>& files, const std::string& create
         crc32(0, reinterpret_cast<const Bytef*>(file.bytes.data()), length_of(file.bytes)));
     // What the file's own head and its line in the directory have alike.
     Bytes about;
-    about.two(kNeedsVersion)
-        .two(kUtf8)
-        .two(shorter ? kDeflated : kStored)
-        .two(when.time)
-        .two(when.date);
+    about.two(kNeeds).two(kUtf8).two(shorter ? kDeflated : kStored).two(when.time).two(when.date);
     about.four(sum).four(length_of(data)).four(length_of(file.bytes));
     about.two(length_of(file.name)).two(0);  // nothing more after the name
     const std::uint32_t at = length_of(archive);
     archive += Bytes().four(0x04034b50).text(about.get()).text(file.name).get();
     archive += data;
     // Made on MS-DOS, as far as a reader is to know: a plain file with no permissions to keep.
-    directory.four(0x02014b50).two(kNeedsVersion).text(about.get());
+    directory.four(0x02014b50).two(kNeeds).text(about.get());
     directory.two(0).two(0).two(0).four(0).four(at).text(file.name);
   }
   const std::uint32_t at = length_of(archive);
