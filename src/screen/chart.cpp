@@ -7,11 +7,11 @@
 #include <utility>
 #include <vector>
 
-#include "base/maths.hpp"
 #include "screen/canvas.hpp"
 #include "screen/standing.hpp"
 #include "screen/texts.hpp"
 #include "sheet/shown_subjects.hpp"
+#include "sheet/sight_chart.hpp"
 
 namespace swathe {
 namespace {
@@ -29,17 +29,6 @@ constexpr double kSampleGap = 1.6;  ///< CSS mm
 constexpr double kSample = 5.0;     ///< CSS mm: of a kind of band beside its words
 
 double rad(double deg) { return degrees(deg).radians(); }
-
-/// One stretch of a band, in halves: an arc of a path may not be a whole turn.
-plane::Path band_part(FlatPoint center, double inner, double outer, double from, double to) {
-  const double middle = 0.5 * (from + to), bulge = maths::tan(0.125 * (to - from));
-  plane::Path path;
-  path.closed = true;
-  const auto at = [&](double radius, double bearing) { return center + radius * towards(bearing); };
-  path.vertices = {{at(outer, from), bulge}, {at(outer, middle), bulge},  {at(outer, to), 0},
-                   {at(inner, to), -bulge},  {at(inner, middle), -bulge}, {at(inner, from), 0}};
-  return path;
-}
 
 /// The circles at one eye height, the nearest first.
 std::vector<SightRing> rings_at(const Made& made, Length eye_height) {

@@ -23,18 +23,6 @@ constexpr Color kDark{0.42, 0.42, 0.42}, kPale{0.85, 0.85, 0.85}, kWhite{1, 1, 1
 
 double rad(double deg) { return degrees(deg).radians(); }
 
-/// One stretch of a band.
-plane::Path band_part(FlatPoint center, double inner, double outer, double from, double to) {
-  // In halves, each with its own bulge: an arc of a path may not be a whole turn.
-  const double middle = 0.5 * (from + to), bulge = maths::tan(0.125 * (to - from));
-  plane::Path path;
-  path.closed = true;
-  const auto at = [&](double radius, double bearing) { return center + radius * towards(bearing); };
-  path.vertices = {{at(outer, from), bulge}, {at(outer, middle), bulge},  {at(outer, to), 0},
-                   {at(inner, to), -bulge},  {at(inner, middle), -bulge}, {at(inner, from), 0}};
-  return path;
-}
-
 plane::Path moved(const plane::Polygon& plan, FlatPoint center, double scale, FlatPoint machine) {
   plane::Polygon out;
   for (const FlatPoint p : plan) out.push_back(center + scale * (p - machine));
@@ -122,6 +110,17 @@ void draw_band(Drawing& onto, FlatPoint center, double inner, double outer, cons
 }
 
 }  // namespace
+
+plane::Path band_part(FlatPoint center, double inner, double outer, double from, double to) {
+  // In halves, each with its own bulge: an arc of a path may not be a whole turn.
+  const double middle = 0.5 * (from + to), bulge = maths::tan(0.125 * (to - from));
+  plane::Path path;
+  path.closed = true;
+  const auto at = [&](double radius, double bearing) { return center + radius * towards(bearing); };
+  path.vertices = {{at(outer, from), bulge}, {at(outer, middle), bulge},  {at(outer, to), 0},
+                   {at(inner, to), -bulge},  {at(inner, middle), -bulge}, {at(inner, from), 0}};
+  return path;
+}
 
 void draw_sight_chart(Drawing& onto, const plane::Box& box, const Made& made, const Font&) {
   const Sight& sight = *made.sight;

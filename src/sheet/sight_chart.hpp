@@ -17,4 +17,7 @@ void draw_sight_chart(Drawing& onto, const plane::Box& box, const Made& made, co
 plane::Box draw_arc_key(Drawing& onto, const Font& labels, FlatPoint top_left,
                         const std::string& number);
 
+/// One stretch of a band of a round chart, between two radii and two bearings in radians.
+plane::Path band_part(FlatPoint center, double inner, double outer, double from, double to);
+
 }  // namespace swathe
