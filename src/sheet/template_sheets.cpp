@@ -254,16 +254,16 @@ class Templates {
       Cell cell = cell_of(part, labels_, std::clamp(part.size.x, narrow, room.width()));
       if (cell.size.y > room.height()) cell = cell_of(part, labels_, room.width());
       // On tiles the words keep to the first.
-      const double on_tiles = std::min(kTiled, room.width());
-      if (part.size.x > room.width()) cell = cell_of(part, labels_, on_tiles);
+      if (part.size.x > room.width()) cell = cell_of(part, labels_, std::min(kTiled, room.width()));
       const auto fits_room = [&] {
         return cell.size.x <= room.width() && cell.size.y <= room.height();
       };
       // Tiles leave little room for words. Places are left out: the measuring sheet has them, too.
       if (!fits_room())
-        cell = cell_of(part, labels_, part.size.x > room.width() ? on_tiles : room.width(), false);
+        cell = cell_of(part, labels_,
+                       part.size.x > room.width() ? std::min(kTiled, room.width()) : room.width(),
+                       false);
       const bool fits = fits_room();
-      if (!fits) cell = cell_of(part, labels_, on_tiles, false);
       (fits ? cells.fit : cells.too_large).push_back(std::move(cell));
     }
     return cells;
