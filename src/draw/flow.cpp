@@ -17,6 +17,7 @@ constexpr double kShareStep = 0.03;  ///< in steps
 constexpr double kClose = 0.4;       ///< of the room between things, where that saves a page
 constexpr double kMostText = 175.0;  ///< longer lines are hard to follow
 constexpr std::size_t kMostPages = 200;
+constexpr std::size_t kEveryPage = kMostPages;
 constexpr std::size_t kAnyPage = 88;   ///< a page number as wide as any other
 constexpr double kLeastColumn = 30.0;  ///< no column is made narrower than this
 constexpr double kNarrower = 1.0;      ///< taken off a column at a time
@@ -141,12 +142,13 @@ std::vector<Page> Flow::pages() {
     std::vector<Page> pages;
     double used = 0;  ///< of the last one's height
   };
-  // A chapter's items with `after` below each, on pages whose lowest part stays free.
-  const auto lay = [&](std::size_t first, std::size_t last, const std::string& chapter, double free,
-                       double after = kAfter) {
+  // A chapter's items with `after` below each, on pages whose lowest part stays free; or only one
+  // page's, counted from the chapter's first.
+  const auto lay = [&](std::size_t first, std::size_t last, const std::string& chapter,
+                       double most_free, double after = kAfter, std::size_t of = kEveryPage) {
     Laid laid;
     plane::Box room;
-    double y = 0;
+    double y = 0, free = 0;
     const auto turn = [&] {
       Page page = empty_page(paper_, false);
       page.name = chapter;
@@ -154,6 +156,7 @@ std::vector<Page> Flow::pages() {
       room = draw_page_head(trial, labels_, printable(page, paper_),
                             head_of(pages.size() + laid.pages.size(), kAnyPage, chapter));
       y = room.hi.y;
+      free = of == kEveryPage || of == laid.pages.size() ? most_free : 0.0;
       room.lo.y += free;
       laid.pages.push_back(std::move(page));
     };
@@ -194,18 +197,25 @@ std::vector<Page> Flow::pages() {
     return laid;
   };
   // Where a chapter would leave little for its last page, a page less may hold it if all stands
-  // closer; else its other pages leave it more.
+  // closer; else its other pages leave it more, or the one before it does.
   const auto balanced = [&](std::size_t first, std::size_t last, const std::string& chapter) {
     Laid laid = lay(first, last, chapter, 0);
-    if (laid.pages.size() < 2 || laid.used >= kLeastLast) return laid;
-    Laid close = lay(first, last, chapter, 0, kClose * kAfter);
-    if (close.pages.size() < laid.pages.size()) return close;
-    for (double share = kShareStep; share < kMostFree; share += kShareStep) {
-      Laid other = lay(first, last, chapter, share * room_.height());
-      if (other.pages.size() == laid.pages.size() && other.used > laid.used)
-        laid = std::move(other);
-      if (laid.used >= kLeastLast) break;
+    const auto is_full = [&] { return laid.pages.size() < 2 || laid.used >= kLeastLast; };
+    if (is_full()) return laid;
+    double after = kAfter;
+    if (Laid close = lay(first, last, chapter, 0, kClose * kAfter);
+        close.pages.size() < laid.pages.size()) {
+      laid = std::move(close);
+      after = kClose * kAfter;
+      if (is_full()) return laid;
     }
+    for (const std::size_t of : {kEveryPage, laid.pages.size() - 2})
+      for (double share = kShareStep; share < kMostFree && laid.used < kLeastLast;
+           share += kShareStep) {
+        Laid other = lay(first, last, chapter, share * room_.height(), after, of);
+        if (other.pages.size() == laid.pages.size() && other.used > laid.used)
+          laid = std::move(other);
+      }
     return laid;
   };
 

@@ -37,4 +37,21 @@ std::vector<Shelved> shelve(const std::vector<FlatPoint>& sizes, const plane::Bo
   return places;
 }
 
+std::vector<Shelved> shelve_on_fewer(const std::vector<FlatPoint>& sizes, const plane::Box& first,
+                                     const plane::Box& later, double gap) {
+  const std::vector<Shelved> in_order = shelve(sizes, first, later, gap);
+  const std::size_t count = sizes.size();
+  if (count < 2 || in_order[count - 2].page == in_order.back().page) return in_order;
+  for (std::size_t at = count - 1; at-- > 0;) {
+    std::vector<FlatPoint> moved = sizes;
+    std::rotate(moved.begin() + static_cast<std::ptrdiff_t>(at), moved.end() - 1, moved.end());
+    std::vector<Shelved> places = shelve(moved, first, later, gap);
+    if (places.back().page >= in_order.back().page) continue;
+    std::rotate(places.begin() + static_cast<std::ptrdiff_t>(at),
+                places.begin() + static_cast<std::ptrdiff_t>(at) + 1, places.end());
+    return places;
+  }
+  return in_order;
+}
+
 }  // namespace swathe

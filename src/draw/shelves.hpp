@@ -22,4 +22,9 @@ struct Shelved {
 std::vector<Shelved> shelve(const std::vector<FlatPoint>& sizes, const plane::Box& first,
                             const plane::Box& later, double gap);
 
+/// The same, but a piece alone on the last page is laid among the others where they leave it room;
+/// nearest the end, if there are several such places.
+std::vector<Shelved> shelve_on_fewer(const std::vector<FlatPoint>& sizes, const plane::Box& first,
+                                     const plane::Box& later, double gap);
+
 }  // namespace swathe

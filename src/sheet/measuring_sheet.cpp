@@ -57,16 +57,17 @@ plane::Box draw_layout(Drawing& onto, const Font& labels, const plane::Box& room
   const SmallPattern small = small_pattern(made, bumper,
                                            {{room.lo.x + lettering.room, middle - 0.5 * height},
                                             {room.hi.x - lettering.room, middle + 0.5 * height}});
-  onto.add(small.drawing, {});
+  Drawing layout;
+  layout.add(small.drawing, {});
 
   const plane::Box& cloth = small.cloth;
-  onto.line(LineKind::Thin, rectangle(cloth.lo, cloth.hi));  // the cloth before it is cut
+  layout.line(LineKind::Thin, rectangle(cloth.lo, cloth.hi));  // the cloth before it is cut
   plane::Box taken = cloth;
   for (const bool cut : {true, false}) {
     auto along = ordinates_of(figures.along, cut, small.scale, cloth.lo.x, units);
     auto across = ordinates_of(figures.across, cut, small.scale, cloth.lo.y, units);
     const double along_text = figure_height(along.size(), cloth.width(), lettering);
-    taken.cover(draw_ordinates(onto, labels, std::move(along),
+    taken.cover(draw_ordinates(layout, labels, std::move(along),
                                cut ? OrdinateEdge::Above : OrdinateEdge::Below,
                                cut ? cloth.hi.y : cloth.lo.y, cloth.lo.x, cloth.hi.x, along_text));
     // Beside a narrow strip the row of figures is longer than the strip and reaches past its ends.
@@ -74,12 +75,15 @@ plane::Box draw_layout(Drawing& onto, const Font& labels, const plane::Box& room
         figure_height(across.size(), cloth.height() + lettering.room, lettering);
     const double least = kFigurePitch * across_text * static_cast<double>(across.size());
     const double half = 0.5 * std::max(cloth.height() + lettering.room, least);
-    taken.cover(draw_ordinates(onto, labels, std::move(across),
+    taken.cover(draw_ordinates(layout, labels, std::move(across),
                                cut ? OrdinateEdge::Left : OrdinateEdge::Right,
                                cut ? cloth.lo.x : cloth.hi.x, cloth.middle().y - half,
                                cloth.middle().y + half, across_text));
   }
-  return {room.lo, {room.hi.x, taken.lo.y - kColumnGap}};
+  // Very many figures across reach above the room: all of it goes down so far.
+  const double down = std::max(0.0, taken.hi.y - room.hi.y);
+  onto.add(layout, {false, 0, {0, -down}});
+  return {room.lo, {room.hi.x, taken.lo.y - down - kColumnGap}};
 }
 
 /// A way to lay out the page.
@@ -190,12 +194,21 @@ Sheet measuring_sheet(const Made& made, std::size_t bumper, const PaperKeys& pap
     }
     return pages;
   };
+  const auto composed = [&](const Way& way) {
+    std::vector<Page> pages = compose(way, 1);
+    // Heads that say which page it is are higher: that may take one more.
+    for (std::size_t of = 1; pages.size() > of;) {
+      of = pages.size();
+      pages = compose(way, of);
+    }
+    return pages;
+  };
+  // The first way with the fewest pages.
   for (const Way& way : kWays) {
-    sheet.pages = compose(way, 1);
-    if (sheet.pages.size() == 1) return sheet;
+    std::vector<Page> pages = composed(way);
+    if (sheet.pages.empty() || pages.size() < sheet.pages.size()) sheet.pages = std::move(pages);
+    if (sheet.pages.size() == 1) break;
   }
-  sheet.pages = compose(kWays[0], 2);
-  sheet.pages = compose(kWays[0], sheet.pages.size());
   return sheet;
 }
 

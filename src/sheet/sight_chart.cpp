@@ -19,6 +19,7 @@ constexpr double kMachine = 0.36;    // of the chart's radius
 constexpr double kRim = 8.0;         // mm for the bearings' words
 constexpr double kHatch = 2.5;       // deg from line to line
 constexpr double kWidestBand = 9.0;  // mm
+constexpr double kNumber = 0.5;      // of a band's width, its number's height at most
 constexpr Color kDark{0.42, 0.42, 0.42}, kPale{0.85, 0.85, 0.85}, kWhite{1, 1, 1};
 
 double rad(double deg) { return degrees(deg).radians(); }
@@ -135,7 +136,7 @@ void draw_sight_chart(Drawing& onto, const plane::Box& box, const Made& made, co
   const double quiet = rad(quiet_bearing(sight.rings));
   for (std::size_t k = 0; k < sight.rings.size(); ++k) {
     const double from = first + band * static_cast<double>(k), to = from + band;
-    const double height = std::min(kTableHeight, 0.5 * band);
+    const double height = std::min(kTableHeight, kNumber * band);
     draw_band(onto, center, from + 0.4, to - 0.4, sight.rings[k], quiet, 1.1 * height);
     const FlatPoint at = center + 0.5 * (from + to) * towards(quiet);
     onto.fill(LineKind::Outline, kWhite, {circle(at, 0.85 * height)});
@@ -150,6 +151,11 @@ void draw_sight_chart(Drawing& onto, const plane::Box& box, const Made& made, co
     onto.text(center + (radius + 2.5) * way + FlatPoint{0, (way.y - 1) * 0.5 * kTableHeight},
               deg == 0 ? say("chart.ahead") : std::to_string(deg), kTableHeight, anchor);
   }
+}
+
+double sight_chart_side(std::size_t bands) {
+  const double band = kTableHeight / kNumber;
+  return 2 * (kRim + band * static_cast<double>(bands) / (1 - kMachine));
 }
 
 plane::Box draw_arc_key(Drawing& onto, const Font& labels, FlatPoint top_left,

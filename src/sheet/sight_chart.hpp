@@ -1,5 +1,7 @@
 #pragma once
 
+#include <cstddef>
+
 #include "swathe/draw.hpp"
 #include "swathe/make.hpp"
 #include "swathe/type.hpp"
@@ -12,6 +14,9 @@ namespace swathe {
 ///
 /// Requires: made.sight; a box at least 80 mm wide and high.
 void draw_sight_chart(Drawing& onto, const plane::Box& box, const Made& made, const Font& labels);
+
+/// How wide and high the box must be for the bands' numbers to be as large as a table's.
+double sight_chart_side(std::size_t bands);
 
 /// The three kinds of arc beside their words; returns the box taken.
 plane::Box draw_arc_key(Drawing& onto, const Font& labels, FlatPoint top_left,

@@ -124,16 +124,19 @@ struct Cells {
   std::vector<const TemplatePart*> too_large;
 };
 
-/// Where cells lie, one after another, on pages of that room, with the key as a last one.
+/// Where cells lie, one after another but for a last one that would have a page for itself, on
+/// pages of that room, with the key after them.
 std::vector<Shelved> laid(const std::vector<Cell>& cells, const plane::Box& room,
                           const std::optional<Block>& key = {}) {
   std::vector<FlatPoint> sizes;
   for (const Cell& cell : cells) sizes.push_back(cell.size);
   if (key) sizes.push_back(key->size);
-  return shelve(sizes, room, room, kGap);
+  return shelve_on_fewer(sizes, room, room, kGap);
 }
 std::size_t pages_of(const std::vector<Shelved>& places) {
-  return places.empty() ? 0 : places.back().page + 1;
+  std::size_t pages = 0;
+  for (const Shelved& place : places) pages = std::max(pages, place.page + 1);
+  return pages;
 }
 
 /// Where the kinds of line are explained.

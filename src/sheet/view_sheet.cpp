@@ -70,7 +70,7 @@ class Views {
     std::vector<Page> pages;
     for (std::size_t n = 0; n < std::min(kMostRows, sight_.scene.numbers.size());)
       pages.push_back(picture_page(n));
-    pages.push_back(chart_page());
+    for (Page& page : chart_pages()) pages.push_back(std::move(page));
     return pages;
   }
 
@@ -171,31 +171,50 @@ class Views {
                                 {"seen", dimension_with_unit(mm(heights.seen), units_)}});
   }
 
-  Page chart_page() const {
-    Page page = empty_page(paper_, false);
-    page.name = say("chart.head");
-    if (fill_ == PageFill::Blank) return page;
-    const plane::Box room = draw_page_head(
-        page.drawing, labels_, printable(page, paper_),
-        head(say("chart.head"),
-             {say("chart.note", {{"least", plain_number(sight_.criterion.least.arcmin(), 0)},
-                                 {"widest", deg(sight_.criterion.widest.degrees())}})}));
+  /// The chart and its two tables. The tables are measured first, and the chart takes what they
+  /// leave; where that is too little for all its bands, the second has a page of its own.
+  std::vector<Page> chart_pages() const {
+    std::vector<Page> pages;
+    const plane::Box room = chart_page(pages, true);
     const Table circles = circle_table(), sides = side_table();
-    // The tables are measured first: the chart takes what they leave.
     Drawing trial;
-    const double high = draw_table(trial, labels_, {0, 0}, circles).box.height() +
-                        draw_table(trial, labels_, {0, 0}, sides).box.height() + 3 * kGap;
-    const double side = std::max(80.0, std::min(room.width(), room.height() - high));
+    const double first_high = draw_table(trial, labels_, {0, 0}, circles).box.height(),
+                 second_high = draw_table(trial, labels_, {0, 0}, sides).box.height();
+    const double wanted = std::min(room.width(), sight_chart_side(sight_.rings.size()));
+    const double left = room.height() - first_high - 3 * kGap;
+    const bool together = left - second_high >= wanted || second_high > room.height();
+    const double side =
+        std::max(80.0, std::min(room.width(), together ? left - second_high : left));
     const FlatPoint middle{room.middle().x, room.hi.y - 0.5 * side};
-    draw_sight_chart(
-        page.drawing,
-        {middle - FlatPoint{0.5 * side, 0.5 * side}, middle + FlatPoint{0.5 * side, 0.5 * side}},
-        made_, labels_);
-    draw_arc_key(page.drawing, labels_, {room.lo.x, room.hi.y}, made_.job.number);
-    const plane::Box first =
-        draw_table(page.drawing, labels_, {room.lo.x, room.hi.y - side - kGap}, circles).box;
-    draw_table(page.drawing, labels_, {room.lo.x, first.lo.y - kGap}, sides);
-    return page;
+    FlatPoint second{room.lo.x, room.hi.y - side - kGap - first_high - kGap};
+    if (fill_ == PageFill::Drawn) {
+      Drawing& onto = pages.front().drawing;
+      draw_sight_chart(
+          onto,
+          {middle - FlatPoint{0.5 * side, 0.5 * side}, middle + FlatPoint{0.5 * side, 0.5 * side}},
+          made_, labels_);
+      draw_arc_key(onto, labels_, {room.lo.x, room.hi.y}, made_.job.number);
+      draw_table(onto, labels_, {room.lo.x, room.hi.y - side - kGap}, circles);
+    }
+    if (!together) {
+      const plane::Box next = chart_page(pages, false);
+      second = {next.lo.x, next.hi.y};
+    }
+    if (fill_ == PageFill::Drawn) draw_table(pages.back().drawing, labels_, second, sides);
+    return pages;
+  }
+
+  /// Adds a page with its head; the room below that.
+  plane::Box chart_page(std::vector<Page>& pages, bool first) const {
+    Page& page = pages.emplace_back(empty_page(paper_, false));
+    page.name = say("chart.head");
+    PageHead top = head(say("chart.head"), {});
+    if (first)
+      top.how = {say("chart.note", {{"least", plain_number(sight_.criterion.least.arcmin(), 0)},
+                                    {"widest", deg(sight_.criterion.widest.degrees())}})};
+    Drawing trial;
+    return draw_page_head(fill_ == PageFill::Drawn ? page.drawing : trial, labels_,
+                          printable(page, paper_), top);
   }
 
   Table circle_table() const {

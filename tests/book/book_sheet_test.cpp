@@ -161,6 +161,27 @@ TEST_CASE("flow: a table over two pages has its headings on both, and every row 
           }) == 1);
 }
 
+// The first two hold two halves each: were all pages to leave more free, it would take two more.
+TEST_CASE("flow: of a chapter's last two pages the first leaves more to the other") {
+  Flow flow(PaperKeys{}, test::label_font(), {{"job", "part", "", {}}, {}, false, {}, {}});
+  const double high = flow.height();
+  const auto add = [&](double share, const std::string& name) {
+    Picture picture;
+    picture.box = {{0, 0}, {50, share * high}};
+    picture.drawing.text({1, 1}, name);
+    flow.picture(picture);
+  };
+  for (const char* name : {"first;", "second;", "third;", "fourth;"}) add(0.49, name);
+  for (const char* name : {"one;", "two;", "three;", "four;", "five;"}) add(0.22, name);
+  const std::vector<Page> pages = flow.pages();
+  REQUIRE(pages.size() == 4);
+  CHECK(test::says(pages[0].drawing, "second;"));
+  CHECK(test::says(pages[1].drawing, "fourth;"));
+  CHECK(test::says(pages[2].drawing, "three;"));
+  CHECK(test::says(pages[3].drawing, "four;"));
+  CHECK(test::says(pages[3].drawing, "five;"));
+}
+
 TEST_CASE("steps: what dries says how long, and no marks of the text are left") {
   for (const NumeralMethod method : {NumeralMethod::Stencil, NumeralMethod::IronOn,
                                      NumeralMethod::SewOn, NumeralMethod::PaintMask}) {

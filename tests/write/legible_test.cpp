@@ -99,14 +99,23 @@ TEST_CASE("legible: no words of an example lie over others, on lines, or off the
   for (const auto& path : test::example_jobs()) check_legible(path, labels);
 }
 
-TEST_CASE("legible: nor of drawn jobs") {
+void check_drawn_ones(const char* folder, std::size_t least) {
   const Font labels = test::label_font();
   std::vector<std::filesystem::path> jobs;
-  for (const auto& entry : std::filesystem::directory_iterator(SWATHE_TEST_DATA "/manifest/jobs"))
+  for (const auto& entry : std::filesystem::directory_iterator(folder))
     if (entry.path().filename().string().starts_with("drawn-")) jobs.push_back(entry.path());
-  REQUIRE(jobs.size() >= 100);
+  REQUIRE(jobs.size() >= least);
   std::ranges::sort(jobs);
   for (const auto& path : jobs) check_legible(path, labels);
+}
+
+TEST_CASE("legible: nor of drawn jobs") {
+  check_drawn_ones(SWATHE_TEST_DATA "/manifest/jobs", 100);
+}
+
+// Each had a page like that once, which its name tells of.
+TEST_CASE("legible: nor of drawn jobs on which it once failed") {
+  check_drawn_ones(SWATHE_TEST_DATA "/write/jobs", 7);
 }
 
 // For long runs: only where SWATHE_DRAWN says how many.
