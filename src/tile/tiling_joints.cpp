@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <string>
 #include <tuple>
 #include <utility>
@@ -52,8 +53,8 @@ void Tiling::add_joint(TileAt before, TileAt after, bool upright) {
   joints_.push_back(std::move(joint));
 }
 
-/// Two spots where both diamonds and their names are free of ink; else the one that is; else the
-/// one that hides least.
+/// Two spots where both diamonds and their names are free of texts and ink; else the one that is;
+/// else one where at least the diamond lies over no text and hides least.
 std::vector<FlatPoint> Tiling::diamond_spots(const Joint& joint) const {
   const double long_way = apart(joint.from, joint.to);
   const FlatPoint along = unit(joint.to - joint.from);
@@ -85,8 +86,17 @@ std::vector<FlatPoint> Tiling::diamond_spots(const Joint& joint) const {
     spots.push_back(joint.from + at * along);
     std::erase_if(free, [&](const Spot& s) { return std::abs(s.at - at) < apart_by; });
   }
-  if (spots.empty()) spots.push_back(joint.from + 0.5 * long_way * along);
-  return spots;
+  if (!spots.empty()) return spots;
+  // Where no spot has room for both names beside it, they find some a little way off.
+  std::optional<Spot> best;
+  for (int k = 0; start + k * kStep <= long_way - start; ++k) {
+    const double at = start + k * kStep;
+    const TextBox own{joint.from + at * along, along, kDiamondHalf + 1.0, kDiamondDepth + 1.0};
+    if (is_taken(own)) continue;
+    const Spot spot{at, crossings_.of(own), std::abs(at - 0.5 * long_way)};
+    if (!best || std::tie(spot.crossed, spot.off) < std::tie(best->crossed, best->off)) best = spot;
+  }
+  return {joint.from + (best ? best->at : 0.5 * long_way) * along};
 }
 
 /// Beside its half of the diamond, as near as it lies over no ink; where the ink leaves no room for

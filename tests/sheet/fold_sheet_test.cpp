@@ -129,5 +129,28 @@ TEST_CASE("fold sheet: fewer pages than the whole cover, nothing over words") {
   }
 }
 
+// At one joint of cover B's the words above leave 27 mm: for half a diamond, not for its name
+// beside it.
+TEST_CASE("fold sheet: a neighbor's name finds a place off words where its diamond has none") {
+  const Font face = test::label_font();
+  Job job = test::demo_job();
+  job.frame = test::rectangle_frame(627.9896484876468, 797.2743087547942);
+  job.units = Units::Millimeters;
+  job.paper.face = PaperFace::Outside;
+  job.paper.sheet = "a4";
+  job.paper.width = mm(210);
+  job.paper.height = mm(297);
+  std::size_t pages = 0;
+  for (const Sheet& sheet : all_sheets(test::made_by_hand(job), face)) {
+    if (sheet.stem != "B-fold") continue;
+    for (const Page& page : sheet.pages) {
+      ++pages;
+      for (const std::string& fault : test::text_faults(page, face)) FAIL_CHECK(fault);
+      for (const std::string& fault : test::lines_through_text(page, face)) FAIL_CHECK(fault);
+    }
+  }
+  CHECK(pages >= 10);
+}
+
 }  // namespace
 }  // namespace swathe
