@@ -10,6 +10,7 @@ namespace {
 constexpr double kTick = 1.5;       ///< half of one
 constexpr double kHeads = 12.0;     ///< a shorter line has ticks and no arrow heads
 constexpr double kFurthest = 80.0;  ///< how far words may stand from what they measure
+constexpr double kPlace = 0.3;      ///< half of a note's place; less than its own words keep off
 constexpr double kOff = 0.3;        ///< more than the placer's own clearance from a line
 
 void draw_line(Drawing& onto, const Dimension& measure) {
@@ -59,6 +60,8 @@ void draw_measures(Drawing& onto, const Font& labels, const plane::Box& page,
       placer.keep_off(head);
       heads.push_back(std::move(head));
     }
+  // Words over the place of a note would lie over its leader.
+  for (const Note& one : notes) placer.keep_off(plane::Box{one.at, one.at}.grown(kPlace));
   for (const Dimension& measure : measures) write_words(placer, labels, measure);
   for (const Note& one : notes) write_note(placer, one);
   if (!heads.empty()) onto.fill(LineKind::Thin, kBlack, std::move(heads));
