@@ -110,7 +110,11 @@ std::vector<Span> tongue_spans(const Wrap& wrap, const std::vector<BracketOnPatt
 std::vector<FlatPoint> tongue_staples(const Wrap& wrap, const ClothKeys& cloth,
                                       const std::vector<BracketOnPattern>& brackets,
                                       const std::vector<BracketKeys>& keys, bool start) {
-  const double half = tongue_half_width(wrap.section()) - 0.5 * practice::kFromFreeEnd.mm();
+  // Where padding is much higher than its board, a tongue reaches past that; no crown may.
+  const Section& section = wrap.section();
+  const double on_board = 0.5 * (section.height_mm() - practice::kStapleCrown.mm());
+  const double half =
+      std::min(tongue_half_width(section), on_board) - 0.5 * practice::kFromFreeEnd.mm();
   const double in = 0.5 * cloth.end_reach.mm();
   std::vector<FlatPoint> across;
   for (const Span& span :

@@ -59,6 +59,21 @@ TEST_CASE("backs (1): every staple is where Wrap puts it, once") {
   }
 }
 
+TEST_CASE("backs: every crown lies on its board, also where padding and tongue are higher") {
+  const Made made =
+      test::made_example(SWATHE_TEST_DATA "/write/jobs/drawn-tongue-higher-than-board.toml");
+  std::size_t upright = 0;
+  for (std::size_t b = 0; b < made.patterns.size(); ++b)
+    for (const BoardBack& back : backs_of(made, b))
+      for (const StapleOnBoard& staple : back.staples) {
+        upright += staple.upright;
+        const double half = staple.upright ? 5.0 : 0.0;  // of a crown of 10 mm
+        CHECK(staple.z - half > 0);
+        CHECK(staple.z + half < made.section.height_mm());
+      }
+  CHECK(upright >= 6);
+}
+
 TEST_CASE("backs (2): no staple and no strip lies on a bracket") {
   int brackets = 0;
   for (const auto& path : test::example_jobs()) {
