@@ -19,10 +19,15 @@ using screen::Handle;
 /// What a hand sets things to.
 Length coarse_step(Units units) { return units == Units::Inches ? inches(0.25) : mm(5); }
 
-/// The nearest whole step within what the handle allows.
-Length kept(const Handle& handle, Length to, Length step) {
-  const Length least = mm(handle.least), most = mm(handle.most);
-  return std::clamp(std::round(to / step) * step, least, std::max(least, most));
+/// The nearest whole step within what the handle allows; beside a limit the nearest fine one, and
+/// where there is none it stays.
+Length kept(const Handle& handle, Length to, Length coarse, Length fine) {
+  const double least = std::ceil(mm(handle.least) / fine - kSameStep);
+  const double most = std::floor(mm(handle.most) / fine + kSameStep);
+  const Length whole = std::round(to / coarse) * coarse;
+  if (whole >= least * fine && whole <= most * fine) return whole;
+  if (least > most) return mm(handle.mm);
+  return std::clamp(std::round(to / fine), least, most) * fine;
 }
 
 /// ["12 1/4 in", "left"]
@@ -120,10 +125,10 @@ Outcome<Moved> moved(const Made& made, std::string_view text, std::string_view s
   const Units units = made.job.units;
   for (const screen::Movable& one : screen::movables_of(made)) {
     if (to_text(one.handle.shows) != shows) continue;
-    const Length step = snap == Snap::Coarse ? coarse_step(units) : step_of(units);
+    const Length fine = step_of(units), step = snap == Snap::Coarse ? coarse_step(units) : fine;
     Moved out;
     out.text = text;
-    out.distance = kept(one.handle, to, step);
+    out.distance = kept(one.handle, to, step, fine);
     const std::string distance = exact(out.distance, units);
     out.words = fmt::format("{} from the corner of {} and {}", distance, one.handle.side,
                             one.handle.corner);

@@ -6,11 +6,13 @@
 
 namespace swathe {
 
+/// Of a step: a value so near to a whole one is it.
+inline constexpr double kSameStep = 1e-6;
+
 /// `value` moved by so many steps, from whole step to whole step: the first one goes to the next.
 inline double stepped(double value, double step, int steps) {
-  constexpr double kSame = 1e-6;  // of a step: a value so near to a whole one is it
   const double at = value / step;
-  const double whole = steps > 0 ? std::floor(at + kSame) : std::ceil(at - kSame);
+  const double whole = steps > 0 ? std::floor(at + kSameStep) : std::ceil(at - kSameStep);
   return step * (whole + steps);
 }
 

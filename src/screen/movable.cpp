@@ -4,6 +4,7 @@
 #include <cassert>
 #include <cmath>
 
+#include "place/advice.hpp"
 #include "sheet/shown_subjects.hpp"
 
 namespace swathe::screen {
@@ -139,7 +140,7 @@ class Movables {
         if (placed.center_s < clear.from_s - kSame || placed.center_s > clear.to_s + kSame ||
             clear.side != one.handle.side)
           continue;
-        const double half = 0.5 * placed.width;
+        const double half = 0.5 * needed_for(placed.width, made_.job.numerals);
         const double a = distance(one, clear.from_s + half - leg.s_minus_x);
         const double b = distance(one, clear.to_s - half - leg.s_minus_x);
         one.handle.least = std::min({a, b, one.handle.mm});
