@@ -101,6 +101,19 @@ plane::Box draw_text_block(Drawing& onto, const Font& labels, FlatPoint top_left
           {top_left.x + widest, top_left.y}};
 }
 
+plane::Box draw_text_blocks(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
+                            const std::vector<std::string>& texts) {
+  constexpr double kApart = 2.0;
+  plane::Box all{top_left, top_left};
+  double y = top_left.y;
+  for (const std::string& text : texts) {
+    const plane::Box box = draw_text_block(onto, labels, {top_left.x, y}, width_mm, text);
+    all.cover(box);
+    y = box.lo.y - kApart;
+  }
+  return all;
+}
+
 plane::Box draw_check_scale(Drawing& onto, const Font& labels, FlatPoint top_left, double length_mm,
                             std::string_view words, bool upright) {
   constexpr double kGap = 1.2;

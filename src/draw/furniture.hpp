@@ -27,6 +27,10 @@ std::vector<std::string> wrap_text(const Font& labels, std::string_view words, d
 plane::Box draw_text_block(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
                            std::string_view words, double height_mm = kTextHeight);
 
+/// Several, one below the other, so far apart that what is wrapped can be told from the next.
+plane::Box draw_text_blocks(Drawing& onto, const Font& labels, FlatPoint top_left, double width_mm,
+                            const std::vector<std::string>& texts);
+
 /// A line with end ticks to hold a ruler to, its length's words above it; upright ones start at
 /// the top and run down.
 plane::Box draw_check_scale(Drawing& onto, const Font& labels, FlatPoint top_left, double length_mm,

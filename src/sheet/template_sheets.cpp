@@ -26,7 +26,6 @@ using sheet_texts::say;
 constexpr double kGap = 5.0;
 constexpr double kWordsGap = 2.0;
 constexpr double kLeastWords = 70.0;  ///< width for the list of uses
-constexpr double kTiled = 110.0;      ///< the same on a template larger than the paper
 constexpr double kGrain = 40.0;       ///< length of the arrow
 constexpr int kKeyColumns = 3;
 constexpr double kLeastPleat = 25.0;  ///< a shorter stretch of fold has no room for its arrows
@@ -112,17 +111,17 @@ struct Cell {
 Cell cell_of(const TemplatePart& part, const Font& labels, double words_width,
              bool with_place = true) {
   Cell cell{&part, {}, 0, {}};
-  double y = 0;
-  for (const std::string& line : use_lines(part, with_place))
-    y = draw_text_block(cell.uses, labels, {1.0, y}, words_width - 2.0, line).lo.y - kWordsGap;
-  cell.uses_below = -y;
-  cell.size = {std::max(part.size.x, words_width), part.size.y - y + kWordsGap};
+  const plane::Box uses =
+      draw_text_blocks(cell.uses, labels, {1.0, 0}, words_width - 2.0, use_lines(part, with_place));
+  cell.uses_below = kWordsGap - uses.lo.y;
+  cell.size = {std::max(part.size.x, words_width), part.size.y + cell.uses_below + kWordsGap};
   return cell;
 }
 
 /// Templates that a page holds, and those that go on tiles.
 struct Cells {
-  std::vector<Cell> fit, too_large;
+  std::vector<Cell> fit;
+  std::vector<const TemplatePart*> too_large;
 };
 
 /// Where cells lie, one after another, on pages of that room, with the key as a last one.
@@ -198,9 +197,8 @@ class Templates {
   }
   Block key(double most_width) const { return key_of(kinds_, labels_, most_width); }
 
-  /// A cell, lower left corner at the origin.
-  Drawing drawn(const Cell& cell) const {
-    const TemplatePart& part = *cell.part;
+  /// A template without its uses, lower left corner at the origin.
+  Drawing drawn(const TemplatePart& part) const {
     Drawing lines;
     for (const TemplateLine& line : part.lines) {
       const Showing shown(lines, line.shows);
@@ -214,9 +212,12 @@ class Templates {
     const plane::Box piece{{0, 0}, part.size};
     lines.line(LineKind::Thin, rectangle(piece.lo, piece.hi));
     draw_own_words(lines, piece, made_, bumper_, part, labels_);
-
+    return lines;
+  }
+  /// A cell, lower left corner at the origin.
+  Drawing drawn(const Cell& cell) const {
     Drawing all;
-    all.add(lines, {false, 0, {0, cell.size.y - part.size.y}});
+    all.add(drawn(*cell.part), {false, 0, {0, cell.size.y - cell.part->size.y}});
     all.add(cell.uses, {false, 0, {0, cell.uses_below}});
     return all;
   }
@@ -253,18 +254,12 @@ class Templates {
       const double narrow = std::min(kLeastWords, room.width());
       Cell cell = cell_of(part, labels_, std::clamp(part.size.x, narrow, room.width()));
       if (cell.size.y > room.height()) cell = cell_of(part, labels_, room.width());
-      // On tiles the words keep to the first.
-      if (part.size.x > room.width()) cell = cell_of(part, labels_, std::min(kTiled, room.width()));
-      const auto fits_room = [&] {
-        return cell.size.x <= room.width() && cell.size.y <= room.height();
-      };
-      // Tiles leave little room for words. Places are left out: the measuring sheet has them, too.
-      if (!fits_room())
-        cell = cell_of(part, labels_,
-                       part.size.x > room.width() ? std::min(kTiled, room.width()) : room.width(),
-                       false);
-      const bool fits = fits_room();
-      (fits ? cells.fit : cells.too_large).push_back(std::move(cell));
+      // Places may be left out: the measuring sheet has them, too.
+      if (cell.size.y > room.height()) cell = cell_of(part, labels_, room.width(), false);
+      if (cell.size.x <= room.width() && cell.size.y <= room.height())
+        cells.fit.push_back(std::move(cell));
+      else
+        cells.too_large.push_back(&part);
     }
     return cells;
   }
@@ -314,11 +309,11 @@ Sheet template_sheets(const Made& made, std::size_t bumper, const PaperKeys& pap
   for (std::size_t k = 0; draws && k < cells.fit.size(); ++k)
     put(templates.drawn(cells.fit[k]), places[k]);
   if (draws && key) put(key->drawing, places.back());
-  for (const Cell& cell : cells.too_large) {
-    const Page page{cell.size.x, cell.size.y, templates.drawn(cell), sheet.title};
-    Sheet tiles = tile_on_paper(
-        page, paper, labels,
-        {sheet.stem, made.job.title, "", face_words(made), same_words(made, bumper)}, fill);
+  for (const TemplatePart* part : cells.too_large) {
+    const Page page{part->size.x, part->size.y, templates.drawn(*part), sheet.title};
+    TileWords words{sheet.stem, made.job.title, "", face_words(made), same_words(made, bumper)};
+    words.below = use_lines(*part, false);  // tiles leave little room
+    Sheet tiles = tile_on_paper(page, paper, labels, std::move(words), fill);
     for (Page& tile : tiles.pages) sheet.pages.push_back(std::move(tile));
   }
   return sheet;

@@ -113,30 +113,23 @@ class Picture {
                            0.5 * std::numbers::pi / detail_.bands);
   }
 
-  /// Places along a leg at one height, left to right: its two ends, those of its board, and the
+  /// The same round padding alone, from the middle of its back over the front to there again.
+  std::vector<double> bare_rows() const {
+    return made_.section.bare_heights(0.5 * std::numbers::pi / detail_.bands);
+  }
+
+  /// How long padding runs on past the board at that end of a leg.
+  static double bare(const Wrap& wrap, std::size_t leg, bool start) {
+    return leg == (start ? 0 : wrap.run().sides.size() - 1) ? wrap.run().bare(start) : 0.0;
+  }
+
+  /// Places along a leg with a board behind it at one height, left to right: its two ends, and the
   /// steps of bends.
   static std::vector<double> columns(const Wrap& wrap, std::size_t leg, double u) {
-    std::vector<double> columns = board_columns(wrap, leg, u);
-    const Run& run = wrap.run();
-    if (bare(wrap, leg, true)) {
-      columns.front() = run.bare(true);
-      columns.insert(columns.begin(), {0.0, run.bare(true) - kStepDown});
-    }
-    if (bare(wrap, leg, false)) {
-      columns.back() = run.length - run.bare(false);
-      columns.insert(columns.end(), {columns.back() + kStepDown, run.length});
-    }
-    return columns;
-  }
-
-  /// Whether padding runs on past the board at that end of a leg.
-  static bool bare(const Wrap& wrap, std::size_t leg, bool start) {
-    return leg == (start ? 0 : wrap.run().sides.size() - 1) && wrap.run().bare(start) > 0.0;
-  }
-
-  static std::vector<double> board_columns(const Wrap& wrap, std::size_t leg, double u) {
     const auto& corners = wrap.run().corners;
-    const LevelLine on = wrap.level(leg, u);
+    LevelLine on = wrap.level(leg, u);
+    if (bare(wrap, leg, true) > 0.0) on.from = wrap.run().bare(true);
+    if (bare(wrap, leg, false) > 0.0) on.to = wrap.run().length - wrap.run().bare(false);
     if (corners.empty() || !corners.front().rounded()) return {on.from, on.to};
     std::vector<double> columns;
     for (int k = 0; k <= kBendColumns; ++k)
@@ -146,41 +139,70 @@ class Picture {
     return columns;
   }
 
-  /// Past a board's end the girth is shorter: what would lie beyond it is put at its end.
-  static std::optional<SpacePoint> on_cover(const Wrap& wrap, double s, double u) {
-    const double most = wrap.section().bare_half_girth();
-    return wrap.at({s, wrap.past_board(s) ? std::clamp(u, -most, most) : u});
-  }
-
   static const FrameSide& side_of(const Wrap& wrap, std::size_t leg) {
     return wrap.frame().sides()[static_cast<std::size_t>(wrap.run().sides[leg].side)];
   }
 
+  /// Rows of places on a cover, a row for each height.
+  using Grid = std::vector<std::vector<SpacePoint>>;
+
   void bumper(std::size_t number, std::size_t leg) {
     const Wrap& wrap = made_.wraps[number];
-    const std::vector<double> heights = rows();
-    std::vector<std::vector<SpacePoint>> grid;  // a row of places for each height
-    for (const double u : heights) {
+    const FrameSide& side = side_of(wrap, leg);
+    Part part;
+    part.shows = {Subject::bumper(wrap.run().name), Subject::side(side.name)};
+    Grid grid;
+    for (const double u : rows()) {
       auto& row = grid.emplace_back();
       for (const double s : columns(wrap, leg, u))
-        row.push_back(on_cover(wrap, s, u).value_or(SpacePoint{}));
+        row.push_back(wrap.at({s, u}).value_or(SpacePoint{}));
       lap_corners(row, wrap, leg, u);
     }
-    const std::size_t last = grid.front().size() - 1;
-    Part part;
-    part.shows = {Subject::bumper(wrap.run().name), Subject::side(side_of(wrap, leg).name)};
-    const SpacePoint &a = grid[heights.size() / 2].front(), &b = grid[heights.size() / 2].back();
-    part.distance = apart(eye_, 0.5 * (a + b));
-    inside_face(part, grid, wrap, leg);
-    for (std::size_t c = 0; c < last; ++c) {
-      if (last > 1 && apart(grid[heights.size() / 2][c], grid[heights.size() / 2][c + 1]) < 1e-6)
-        continue;
-      column(part, grid, c);
+    // Padding alone: an end that the eye looks at lies before the rest, the other behind it.
+    std::vector<ViewArea> near;
+    SpacePoint ends[] = {grid[grid.size() / 2].front(), grid[grid.size() / 2].back()};
+    for (const bool start : {true, false}) {
+      const double length = bare(wrap, leg, start);
+      if (length <= 0.0) continue;
+      const double sense = start ? -1.0 : 1.0;
+      const SpacePoint out{sense * side.along.x, sense * side.along.y, 0};
+      const double board = start ? length : wrap.run().length - length;
+      const bool looked_at = faces(out, wrap.at({board, 0}).value_or(SpacePoint{}));
+      padding_alone(looked_at ? near : part.areas, wrap, start, out);
+      ends[start ? 0 : 1] = wrap.at({start ? 0.0 : wrap.run().length, rows()[grid.size() / 2]})
+                                .value_or(SpacePoint{});
     }
-    if (leg == 0) end_face(part, wrap, 0.0, -1.0);
-    if (leg + 1 == wrap.run().sides.size()) end_face(part, wrap, wrap.run().length, 1.0);
+    part.distance = apart(eye_, 0.5 * (ends[0] + ends[1]));
+    inside_face(part.areas, grid, side);
+    all_columns(part.areas, grid);
+    if (leg == 0) end_face(part.areas, grid, 0, -1.0 * side.along);
+    if (leg + 1 == wrap.run().sides.size())
+      end_face(part.areas, grid, grid.front().size() - 1, side.along);
+    part.areas.insert(part.areas.end(), near.begin(), near.end());
     digits(part, number, leg);
     parts_.push_back(std::move(part));
+  }
+
+  /// The cover of padding that runs on past the board at one end, and its end.
+  void padding_alone(std::vector<ViewArea>& areas, const Wrap& wrap, bool start,
+                     const SpacePoint& out) const {
+    const double length = wrap.run().length;
+    const double board =
+        start ? wrap.run().bare(true) - kStepDown : length - wrap.run().bare(false) + kStepDown;
+    const double from = start ? 0.0 : board, to = start ? board : length;
+    Grid grid;
+    for (const double u : bare_rows()) {
+      auto& row = grid.emplace_back();
+      for (const double s : {from, to}) row.push_back(wrap.at({s, u}).value_or(SpacePoint{}));
+    }
+    all_columns(areas, grid);
+    end_face(areas, grid, start ? 0 : 1, {out.x, out.y});
+  }
+
+  void all_columns(std::vector<ViewArea>& areas, const Grid& grid) const {
+    const std::vector<SpacePoint>& middle = grid[grid.size() / 2];
+    for (std::size_t c = 0; c + 1 < middle.size(); ++c)
+      if (middle.size() == 2 || apart(middle[c], middle[c + 1]) >= 1e-6) column(areas, grid, c);
   }
 
   /// A leg runs on a little into its neighbors: no light shows through the mitre.
@@ -198,9 +220,9 @@ class Picture {
     if (leg < wrap.run().corners.size()) lap(row.back(), by);
   }
 
-  /// Bands of one column, each drawn on towards the column's top and covered by those above it: no
-  /// seam shows between two tints.
-  void column(Part& part, const std::vector<std::vector<SpacePoint>>& grid, std::size_t c) const {
+  /// Bands of one column, each drawn on towards the column's top and covered by those above it, as
+  /// far as all of them are seen: no seam shows between two tints.
+  void column(std::vector<ViewArea>& areas, const Grid& grid, std::size_t c) const {
     std::vector<std::size_t> seen;
     std::vector<SpacePoint> normals;
     for (std::size_t r = 0; r + 1 < grid.size(); ++r) {
@@ -211,42 +233,32 @@ class Picture {
       normals.push_back(out);
     }
     for (std::size_t k = 0; k < seen.size(); ++k) {
-      const std::size_t last = seen[std::min(k + detail_.under, seen.size() - 1)] + 1;
+      std::size_t top = k;
+      while (top < k + detail_.under && top + 1 < seen.size() && seen[top + 1] == seen[top] + 1)
+        ++top;
+      const std::size_t last = seen[top] + 1;
       std::vector<SpacePoint> round;
       for (std::size_t r = seen[k]; r <= last; ++r) round.push_back(grid[r][c + 1]);
       for (std::size_t r = last + 1; r-- > seen[k];) round.push_back(grid[r][c]);
-      part.areas.push_back(filled(ViewPart::Cloth, round, cloth(normals[k])));
+      areas.push_back(filled(ViewPart::Cloth, round, cloth(normals[k])));
     }
   }
 
-  /// The back of the boards, over the far side, and of padding that runs on past them.
-  void inside_face(Part& part, const std::vector<std::vector<SpacePoint>>& grid, const Wrap& wrap,
-                   std::size_t leg) const {
-    const FrameSide& side =
-        wrap.frame().sides()[static_cast<std::size_t>(wrap.run().sides[leg].side)];
+  /// The back of the boards.
+  void inside_face(std::vector<ViewArea>& areas, const Grid& grid, const FrameSide& side) const {
     const SpacePoint in{-side.outward.x, -side.outward.y, 0};
-    std::size_t from = 0, to = grid.front().size() - 1;
-    const auto back = [&](std::size_t a, std::size_t b) {
-      if (!faces(in, grid.front()[a])) return;
-      part.areas.push_back(
-          filled(ViewPart::Back, {grid.front()[a], grid.front()[b], grid.back()[b], grid.back()[a]},
-                 shade(in)));
-    };
-    if (bare(wrap, leg, true)) back(0, 1), from = 2;
-    if (bare(wrap, leg, false)) back(to - 1, to), to -= 2;
-    back(from, to);
+    const std::vector<SpacePoint>&low = grid.front(), &high = grid.back();
+    if (!faces(in, low.front())) return;
+    areas.push_back(
+        filled(ViewPart::Back, {low.front(), low.back(), high.back(), high.front()}, shade(in)));
   }
 
-  void end_face(Part& part, const Wrap& wrap, double s, double sense) const {
+  void end_face(std::vector<ViewArea>& areas, const Grid& grid, std::size_t column,
+                FlatPoint out) const {
     std::vector<SpacePoint> round;
-    for (const double u : rows())
-      if (const auto at = on_cover(wrap, s, u)) round.push_back(*at);
-    if (round.size() < 3) return;
-    const auto& run = wrap.run();
-    const RunSide& leg = sense < 0 ? run.sides.front() : run.sides.back();
-    const FrameSide& side = wrap.frame().sides()[static_cast<std::size_t>(leg.side)];
-    const SpacePoint out{sense * side.along.x, sense * side.along.y, 0};
-    if (faces(out, round.front())) part.areas.push_back(filled(ViewPart::Cloth, round, cloth(out)));
+    for (const std::vector<SpacePoint>& row : grid) round.push_back(row[column]);
+    const SpacePoint way{out.x, out.y, 0};
+    if (faces(way, round.front())) areas.push_back(filled(ViewPart::Cloth, round, cloth(way)));
   }
 
   void digits(Part& part, std::size_t number, std::size_t leg) const {

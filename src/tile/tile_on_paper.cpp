@@ -37,6 +37,7 @@ Sheet tile_on_paper(const Page& page, const PaperKeys& paper, const Font& labels
   options.face_words = std::move(words.face);
   options.note = std::move(words.note);
   options.size = std::move(words.size);
+  options.below = std::move(words.below);
   options.roll = paper.sheet == kRoll;
   options.correction = correction_words(paper);
   return tile(page, labels, options, fill);

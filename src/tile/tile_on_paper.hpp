@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "draw/page_fill.hpp"
 #include "swathe/draw.hpp"
@@ -13,7 +14,8 @@ namespace swathe {
 /// What each tile of a page says of it and of its job, and its file's name.
 struct TileWords {
   std::string stem, title, cut, face, note;
-  std::string size{};  ///< of what is put together; may be empty
+  std::string size{};                ///< of what is put together; may be empty
+  std::vector<std::string> below{};  ///< TileOptions::below
 };
 
 /// Whether tiles have room for their own words on that paper.

@@ -11,10 +11,12 @@
 #include "draw/furniture.hpp"
 #include "draw/page_head.hpp"
 #include "draw/text_box.hpp"
+#include "tile/place_on_first.hpp"
 #include "tile/texts.hpp"
 #include "tile/tile_footer.hpp"
 #include "tile/tile_search.hpp"
 #include "tile/tiling.hpp"
+#include "tile/words_below.hpp"
 
 namespace swathe {
 namespace {
@@ -30,13 +32,15 @@ constexpr std::size_t kAnyNumber = std::numeric_limits<std::size_t>::max();
 constexpr double kWordWidths[] = {120.0, 80.0, 55.0};
 constexpr int kKeyColumns[] = {2, 1, 3};
 
+void add_path(Ink& ink, const plane::Path& path) {
+  const std::vector<FlatPoint> points = flatten(path, kChord);
+  for (std::size_t k = 0; k + (path.closed ? 0 : 1) < points.size(); ++k)
+    ink.add({points[k], points[(k + 1) % points.size()]});
+}
+
 Ink ink_of(const Drawing& drawing) {
   Ink ink;
-  const auto add = [&](const plane::Path& path) {
-    const std::vector<FlatPoint> points = flatten(path, kChord);
-    for (std::size_t k = 0; k + (path.closed ? 0 : 1) < points.size(); ++k)
-      ink.add({points[k], points[(k + 1) % points.size()]});
-  };
+  const auto add = [&](const plane::Path& path) { add_path(ink, path); };
   for (const draw::Mark& mark : drawing.marks()) {
     if (const auto* const line = std::get_if<LineMark>(&mark)) add(line->path);
     if (const auto* const fill = std::get_if<FillMark>(&mark))
@@ -114,9 +118,7 @@ struct Layout {
   TileGrid grid;
   std::tuple<std::size_t, std::size_t, std::size_t> cost;  ///< tiles, slivers and nearly empty ones
 };
-Layout best_layout(const Page& full, const Ink& ink, const Font& labels,
-                   const TileOptions& options) {
-  const TileWishes wishes{corners_of(full.drawing), whole_boxes(full.drawing, labels)};
+Layout best_layout(const Ink& ink, const TileWishes& wishes, const TileOptions& options) {
   std::optional<Layout> best;
   // One that has no fewer tiles than the best is of use only where that has poor ones.
   const auto most = [&] {
@@ -139,25 +141,19 @@ Layout best_layout(const Page& full, const Ink& ink, const Font& labels,
   return std::move(*best);
 }
 
-/// Places a block in whichever of several ways finds room on the tile with the lowest number.
-template <class Ways, class Draw>
-void place_on_first(Tiling& tiling, const Ways& ways, Draw draw) {
-  std::optional<std::size_t> first;
-  Drawing best;
-  FlatPoint best_size;
-  for (const auto way : ways) {
-    Drawing drawn, block;
-    const plane::Box box = draw(drawn, way);
-    if (box.height() <= 0) return;
-    block.add(drawn, {false, 0, FlatPoint{} - box.lo});
-    const FlatPoint size{box.width(), box.height()};
-    const auto tile = tiling.room_for(size);
-    if (!tile || (first && *tile >= *first)) continue;
-    first = tile;
-    best = std::move(block);
-    best_size = size;
-  }
-  if (first) tiling.place(best, best_size);
+/// The layouts to try for a page, the best first: with room for the words below it, unless that
+/// takes more tiles, and without.
+std::vector<Layout> layouts_of(const Page& full, const Ink& ink, const WordsBelow& below,
+                               const Font& labels, const TileOptions& options) {
+  TileWishes wishes{corners_of(full.drawing), whole_boxes(full.drawing, labels)};
+  std::vector<Layout> layouts = {best_layout(ink, wishes, options)};
+  if (below.empty()) return layouts;
+  Ink with_room = ink;
+  add_path(with_room, plane::rectangle(below.room().lo, below.room().hi));
+  wishes.whole.push_back({below.room(), kEdgeWeight});
+  layouts.push_back(best_layout(with_room, wishes, options));
+  if (layouts[1].grid.count() <= layouts[0].grid.count()) std::swap(layouts[0], layouts[1]);
+  return layouts;
 }
 
 /// Its pages, with nothing on them yet.
@@ -203,12 +199,31 @@ void place_blocks(Tiling& tiling, const Page& full, const Font& labels, double i
 
 Sheet tile(const Page& full, const Font& labels, const TileOptions& options, PageFill fill) {
   const Ink ink = ink_of(full.drawing);
-  const Layout layout = best_layout(full, ink, labels, options);
-  Sheet sheet{{options.stem, options.title, SheetKind::Tiles, options.paper}, blank_pages(layout)};
+  const double margin = options.margin_mm;
+  const double narrowest =
+      std::min(options.width_mm, options.height_mm) - 2 * margin - options.overlap_mm;
+  const WordsBelow below(options.below, labels, ink.bounds(), narrowest);
+  std::vector<Layout> layouts = layouts_of(full, ink, below, labels, options);
+  std::optional<Page> with_words;
+  std::optional<Tiling> taken_apart;
+  const auto tiling_of = [&](const Page& page, const Layout& layout) -> Tiling& {
+    return taken_apart.emplace(page, labels, layout.grid, ink);
+  };
+  const auto has_room = [&](const Layout& layout) {
+    return below.empty() || below.place(tiling_of(full, layout));
+  };
+  auto layout = std::ranges::find_if(layouts, has_room);
+  if (layout == layouts.end()) {  // on very small paper
+    layout = layouts.begin();
+    with_words = full;
+    below.draw(with_words->drawing);
+    tiling_of(*with_words, *layout);
+  }
+  Sheet sheet{{options.stem, options.title, SheetKind::Tiles, options.paper}, blank_pages(*layout)};
   if (fill == PageFill::Blank) return sheet;
 
-  const double margin = options.margin_mm, inside = layout.width - 2 * margin;
-  Tiling tiling(full, labels, layout.grid, ink);
+  Tiling& tiling = taken_apart ? *taken_apart : tiling_of(full, *layout);
+  const double inside = layout->width - 2 * margin;
   place_blocks(tiling, full, labels, inside, options);
   for (std::size_t k = 0; k < sheet.pages.size(); ++k) {
     const TileAt at = tiling.tiles()[k];

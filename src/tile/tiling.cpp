@@ -105,6 +105,19 @@ bool Tiling::place(const Drawing& block, FlatPoint size) {
   return true;
 }
 
+bool Tiling::place_at(FlatPoint lo, const Drawing& block, FlatPoint size) {
+  constexpr double kTouching = 1e-6;
+  const plane::Box box{lo, lo + size};
+  const TextBox inside = box_of(box.grown(-kTouching));
+  if (is_taken(inside) || crossings_.of(inside) > 0) return false;
+  const auto tile = std::ranges::find_if(
+      tiles_, [&](TileAt at) { return cell(at).holds(box.grown(-kTouching)); });
+  if (tile == tiles_.end()) return false;
+  take(box_of(box));
+  blocks_.push_back({*tile, lo, block});
+  return true;
+}
+
 Drawing Tiling::drawn(TileAt tile) {
   Drawing drawing;
   const plane::Box own = cell(tile), shown = image(tile);

@@ -63,6 +63,8 @@ class Tiling {
   /// Puts a block that is printed only once (its lower left corner is its origin) on the first tile
   /// with room for it; false where none has. To be called before any tile is drawn.
   bool place(const Drawing& block, FlatPoint size);
+  /// The same at a place of the page: false where no tile has it whole and empty.
+  bool place_at(FlatPoint lo, const Drawing& block, FlatPoint size);
 
  private:
   /// A text of the page on its tile.
