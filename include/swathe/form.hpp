@@ -118,7 +118,7 @@ enum class Snap {
 /// Requires: `made` is what `text` makes.
 /// Holds (moved_test.cpp): (1) the new text makes the handle with that distance; (2) nothing else
 /// of
-///   the text is changed; (3) it is on a whole step, or at a limit.
+///   the text is changed; (3) it is on a whole step, a fine one beside a limit.
 /// Refuses: UnknownName (nothing that can be moved is named so); what set_value() refuses.
 Outcome<Moved> moved(const Made& made, std::string_view text, std::string_view shows, Length to,
                      Snap snap = Snap::Coarse, const std::string& file = "job");

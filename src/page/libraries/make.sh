@@ -77,7 +77,7 @@ changed_by() { for change in "$here/patches/$1"-*.patch; do patch -s -p1 -i "$ch
 zlib() {
   unpack zlib
   cd "$work/zlib"
-  cp zlib.h zconf.h "$include"
+  cp -p zlib.h zconf.h "$include"
   license zlib LICENSE
   archive z 2 emcc
 }
@@ -85,9 +85,9 @@ zlib() {
 freetype() {
   unpack freetype
   cd "$work/freetype"
-  cp "$here/config/freetype/ftmodule.h" include/freetype/config
+  cp -p "$here/config/freetype/ftmodule.h" include/freetype/config
   license FreeType LICENSE.TXT docs/FTL.TXT
-  cp -R include/. "$include"
+  cp -Rp include/. "$include"
   archive freetype s emcc -DFT2_BUILD_LIBRARY -DFT_CONFIG_OPTION_SYSTEM_ZLIB -I"$include"
 }
 
@@ -97,7 +97,7 @@ harfbuzz() {
   license HarfBuzz COPYING
   changed_by harfbuzz
   cd src
-  cp hb.h hb-*.h "$include"
+  cp -p hb.h hb-*.h "$include"
   archive harfbuzz s em++ -std=c++11 -fno-exceptions -fno-rtti -DHB_NO_MT -DHAVE_FREETYPE=1 \
     "-DHB_CONFIG_OVERRIDE_H=\"$here/config/harfbuzz/config.h\"" -I"$include"
 }
@@ -106,7 +106,7 @@ pixman() {
   unpack pixman
   cd "$work/pixman/pixman"
   license pixman ../COPYING
-  cp pixman.h pixman-version.h "$include"
+  cp -p pixman.h pixman-version.h "$include"
   archive pixman s emcc -DPACKAGE=pixman -DHAVE_BUILTIN_CLZ -DPIXMAN_NO_TLS -I.
 }
 
@@ -116,9 +116,9 @@ cairo() {
   license Cairo COPYING COPYING-MPL-1.1
   changed_by cairo
   cd src
-  cp cairo.h cairo-pdf.h cairo-deprecated.h ../cairo-version.h \
+  cp -p cairo.h cairo-pdf.h cairo-deprecated.h ../cairo-version.h \
     "$here/config/cairo/cairo-features.h" "$include"
-  archive cairo s emcc -DHAVE_CONFIG_H -I"$here/config/cairo" -I. -I"$include"
+  archive cairo 2 emcc -DHAVE_CONFIG_H -I"$here/config/cairo" -I. -I"$include"
 }
 
 libcxx() {
@@ -126,7 +126,7 @@ libcxx() {
     '*/libcxxabi/include'
   cd "$work/llvm-toolchain-16/libcxx"
   license libc++ LICENSE.TXT
-  cp -R include/. ../libcxxabi/include/. "$here/config/libc++/__config_site" "$include/c++"
+  cp -Rp include/. ../libcxxabi/include/. "$here/config/libc++/__config_site" "$include/c++"
   archive c++ s em++ -std=c++20 -fwasm-exceptions -nostdinc++ -isystem "$include/c++" -Isrc \
     -fvisibility=hidden -D_LIBCPP_BUILDING_LIBRARY -DLIBCXX_BUILDING_LIBCXXABI
   mv "$made/lib/libc++.a" "$made/lib/libc++$LLVM.a" # emscripten has a libc++.a of its own
@@ -137,7 +137,7 @@ clipper() {
   cd "$work/libpolyclipping/cpp"
   license Clipper ../License.txt
   mkdir "$include/polyclipping"
-  cp clipper.hpp "$include/polyclipping"
+  cp -p clipper.hpp "$include/polyclipping"
   archive polyclipping 2 em++ -std=c++17 -fwasm-exceptions -nostdinc++ -isystem "$include/c++"
 }
 
