@@ -139,6 +139,7 @@ second_lane() {
   suite "files of earlier runs" python3 tests/app/old_files_test.py "$tool" "$faults"
   suite "some kinds, archives, rules not met" python3 tests/app/zip_test.py "$tool" "$faults"
   suite "the questions of a new job" python3 tests/app/new_test.py "$tool"
+  suite "the page as the command gives it" python3 tests/app/page_test.py "$tool"
   suite "names of any kind" python3 tests/app/names_test.py "$tool"
   suite "the same bytes" python3 tests/app/determinism_test.py "$tool" "$faults"
   suite "memory that gives out" python3 tests/app/memory_test.py "$tool" "$memory_faults"
