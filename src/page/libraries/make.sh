@@ -52,14 +52,15 @@ mkdir -p "$made/lib" "$made/licenses" "$include/c++" "$work"
 warnings="-Wno-everything -Wcast-function-type -Wno-cast-function-type-strict -Werror"
 
 # archive NAME LEVEL COMPILER FLAG...: compiles what lists/NAME.txt has, from this folder, for
-# libNAME.a. The page is sent whole: level s, small, but where the time goes.
+# libNAME.a. The page is sent whole: level s, small, but where the time goes; emscripten takes that
+# for "nothing inlined", which is taken back.
 archive() {
   name=$1
   level=$2
   shift 2
   mkdir -p "$work/$name.o"
   xargs -P "$(nproc)" -I{} sh -c 'source=$1 object=$2/$(echo "$1" | tr / _).o; shift 2
-    "$@" -c "$source" -o "$object" || exit 255' - {} "$work/$name.o" "$@" "-O$level" $warnings \
+    "$@" -c "$source" -o "$object" || exit 255' - {} "$work/$name.o" "$@" "-O$level" -finline-functions $warnings \
     <"$here/lists/$name.txt" || give_up "lib$name.a cannot be made"
   emar rcs "$made/lib/lib$name.a" "$work/$name.o"/*
 }
