@@ -4,6 +4,8 @@
 # what failed, then the sum of test cases and checks: "N passed, N failed"; the exit status is 1 when
 # any failed.
 #
+# The page is tested where it can be made: on Debian 12, with what that needs installed or to be had.
+#
 # Cases are drawn from one seed, the same in each run; SWATHE_SEED=$(date +%s) draws others.
 set -u
 export SWATHE_SEED="${SWATHE_SEED:-20486}"
@@ -73,7 +75,20 @@ cmake -S . -B "$build" -DCMAKE_BUILD_TYPE=Release -DSWATHE_TESTS=ON \
 cmake --build "$build" -j "$(nproc)" || { fail "the build"; finish; }
 echo "# the build: $(($(date +%s) - began)) s"
 
+# page_is_made: whether there is a page to test, or says why there is none.
+page_is_made() {
+  if ! need_packages $PAGE_PACKAGES $PAGE_TEST_PACKAGES >"$results/page-packages.log" 2>&1; then
+    tail -n 5 "$results/page-packages.log"
+    echo "# the page is not tested: what makes it cannot be installed here"
+    return 1
+  fi
+  suite "the page is made" sh tests/page/make.sh
+}
+
 tool=$build/swathe
+page=
+lane=page
+if page_is_made; then page=yes; fi
 faults=$PWD/$build/tests/libswathe_faults.so
 memory_faults=$PWD/$build/tests/libswathe_memory_faults.so
 
@@ -113,6 +128,13 @@ fuzz() {
   cat "$build/fuzz.lane"
 }
 
+page() {  # page NAME SUITE...
+  [ -n "$page" ] || return 0
+  name=$1
+  shift
+  suite "$name" sh tests/page/run.sh "$tool" "$@"
+}
+
 # Suites in two lanes side by side, for two cores; what builds in one of them; what tells times
 # after both, alone.
 first_lane() {
@@ -125,6 +147,7 @@ first_lane() {
   suite "a program of the public headers alone" "$build/tests/swathe_public_face"
   suite "maths, the same from every compiler" python3 tests/base/maths/compilers_test.py .
   suite "many jobs" python3 tests/app/many_test.py "$tool"
+  page "the page's core: faults, ends" faults ends package
 }
 second_lane() {
   suite "the rooms" python3 tests/rooms_test.py
@@ -139,11 +162,13 @@ second_lane() {
   suite "files of earlier runs" python3 tests/app/old_files_test.py "$tool" "$faults"
   suite "some kinds, archives, rules not met" python3 tests/app/zip_test.py "$tool" "$faults"
   suite "the questions of a new job" python3 tests/app/new_test.py "$tool"
+  suite "the page as the command gives it" python3 tests/app/page_test.py "$tool"
   suite "names of any kind" python3 tests/app/names_test.py "$tool"
   suite "the same bytes" python3 tests/app/determinism_test.py "$tool" "$faults"
   suite "memory that gives out" python3 tests/app/memory_test.py "$tool" "$memory_faults"
   suite "fonts that nobody would draw" python3 tests/app/odd_fonts_test.py "$tool"
   suite "a stranger's first minutes" python3 tests/app/first_minutes_test.py "$tool"
+  page "the page's core: bytes, answers" answers bytes calls browsers
 }
 (lane=second; second_lane) >"$results/second.output" 2>&1 &
 lane=first
@@ -153,4 +178,5 @@ cat "$results/second.output"
 lane=alone
 suite "jobs at the limits" python3 tests/app/limits_test.py "$tool"
 suite "time and memory" python3 tests/app/cost_test.py "$tool"
+page "the page's core: size and time" budgets
 finish

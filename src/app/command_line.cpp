@@ -204,6 +204,13 @@ void add_commands(CLI::App& app, Words& words) {
                        [](Terminal& terminal, const Words& w) { return list(terminal, w.job); });
   commands.add_for_job("report", "Print the report as JSON",
                        [](Terminal& terminal, const Words& w) { return report(terminal, w.job); });
+  commands
+      .add("page", "Give the page for browsers: all of this with nothing installed",
+           [](Terminal& terminal, const Words& w) {
+             return page(terminal, w.job.empty() ? "swathe.html" : w.job);
+           })
+      .add_option("FILE", words.job, "The new file to write; - for standard output")
+      ->default_str("swathe.html");
   CLI::App& fonts_command = commands.add(
       "fonts", "Measure the bundled fonts at the height in the rules",
       [](Terminal& terminal, const Words& w) { return fonts(terminal, w.job, w.fonts_folder); });

@@ -44,6 +44,8 @@ Exit explain(Terminal& terminal, const std::string& name);
 /// Gives a key of a job another value, in the file itself; none takes the key out of it.
 Exit set(Terminal& terminal, const std::string& job, const std::string& key,
          const std::optional<std::string>& value);
+/// The page for browsers as a new file.
+Exit page(Terminal& terminal, const std::string& path);
 /// `names` may be empty, for all.
 Exit seasons(Terminal& terminal, const std::vector<std::string>& names);
 

@@ -291,7 +291,7 @@ std::vector<Key> described_keys() {
       {"sight.eye_height", OfLengths{kObservers, kEyeHeight}, Given::Default,
        "[\"4 ft\", \"5 ft 3 in\"]", "Eye heights", "of people, above the floor",
        "Digits look lower from higher up."},
-      {"sight.step", OfAngle{kSightStep}, Given::Default, "\"1 deg\"", "PathStep",
+      {"sight.step", OfAngle{kSightStep}, Given::Default, "\"1 deg\"", "Narrowest stretch",
        "stretches round the machine narrower than this are left out",
        "Nobody stands still in a stretch so narrow."},
       {"sight.least_angle", OfAngle{kLeastAngle}, Given::Default, "\"15 arcmin\"",

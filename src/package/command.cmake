@@ -1,5 +1,8 @@
 # The installed command, with its man page and completions where those were built.
 install(TARGETS swathe_app RUNTIME DESTINATION ${CMAKE_INSTALL_BINDIR} COMPONENT command)
+# The page, where it was built before (examples/page.sh).
+install(FILES ${PROJECT_SOURCE_DIR}/build-page/swathe.html DESTINATION ${CMAKE_INSTALL_DATADIR}/swathe
+        COMPONENT command OPTIONAL)
 if(NOT SWATHE_MANUAL)
   return()
 endif()

@@ -4,6 +4,7 @@
 #include <cassert>
 #include <cmath>
 
+#include "place/advice.hpp"
 #include "sheet/shown_subjects.hpp"
 
 namespace swathe::screen {
@@ -51,7 +52,10 @@ class Movables {
       const auto side = frame_.side(keys.side);
       if (!side) continue;
       const AlongSide on = stretch_of(frame_, *side, keys);
-      Movable one = on_side(Handle::Kind::Bracket, *side, &keys.at);
+      // One whose holes are measured from a corner is moved from there, too.
+      const std::string& corner = measured_from(keys);
+      const SidePlace told = corner.empty() ? keys.at : FromCorner{Length(), corner};
+      Movable one = on_side(Handle::Kind::Bracket, *side, &told);
       one.handle.shows = Subject::bracket(static_cast<int>(k) + 1);
       one.x = 0.5 * (on.from + on.to);
       one.handle.mm = distance(one, one.grows ? on.from : on.to);
@@ -136,7 +140,7 @@ class Movables {
         if (placed.center_s < clear.from_s - kSame || placed.center_s > clear.to_s + kSame ||
             clear.side != one.handle.side)
           continue;
-        const double half = 0.5 * placed.width;
+        const double half = 0.5 * needed_for(placed.width, made_.job.numerals);
         const double a = distance(one, clear.from_s + half - leg.s_minus_x);
         const double b = distance(one, clear.to_s - half - leg.s_minus_x);
         one.handle.least = std::min({a, b, one.handle.mm});

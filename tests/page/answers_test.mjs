@@ -86,8 +86,34 @@ check('files that a job names', same(await swathe.namedFiles(text.replace('"Anto
 const faults = await swathe.read(text.replace('width', 'widht'), { file: 'job.toml' });
 check('faults of the text alone', faults.length > 0 && faults[0].line > 1 && faults[0].text.startsWith('job.toml:'), JSON.stringify(faults));
 
+// For a form: keys as they stand, what is typed, and handles that are moved.
+const stands = (await swathe.fields(text)).value;
+const given = stands.filter((field) => field.given);
+check('the keys that stand in the text, each at its place', given.length > 20 && given.every(({ value, line, column }) =>
+  Buffer.from(text.split('\n').slice(line - 1).join('\n')).subarray(column - 1).toString().startsWith(value)), JSON.stringify(given[0]));
+check('others with their default', stands.find(({ key }) => key === 'cloth.flap').value === '"2 in"');
+check('no fields of what cannot be read', !(await swathe.fields('[job')).ok);
+const read = await swathe.typed(text, 'frame.width', '28 1/2');
+check('a length as it was read', same(read.value, { value: '"28 1/2 in"', reads: '28 1/2 in = 723.9 mm' }), JSON.stringify(read));
+check('a step further', (await swathe.typed(text, 'frame.width', '28 in', { steps: -1 })).value.value === '"27 15/16 in"');
+const misread = await swathe.typed(text, 'frame.width', 'wide');
+check('what cannot be read is refused', !misread.ok && misread.faults[0].sentence.includes('width'), JSON.stringify(misread));
+const gap = /class="handle gap" data-subject="([^"]*)"[^>]*data-mm="([^"]*)"/.exec(await swathe.plan(size));
+const apart = await swathe.moved(gap[1], Number(gap[2]) + 26);
+check('a gap moved moves both ends', apart.ok && apart.value.changes.length === 2 && apart.value.mm === Number(gap[2]) + 25.4,
+  JSON.stringify(apart));
+check('in small steps too', (await swathe.moved(gap[1], Number(gap[2]) + 26, { snap: false })).value.mm > Number(gap[2]) + 25.4 - 1e-6);
+check('the new text opens', (await swathe.open(apart.value.text)).ok);
+await swathe.open(text.replace('28 in', '1 in'));
+const still = await swathe.moved(gap[1], Number(gap[2]), { text });
+check('handles of the job before, where one is refused', still.ok && still.value.changes.length === 2, JSON.stringify(still));
+check('what cannot be moved is refused', !(await swathe.moved('cloth', 10, { text })).ok);
+
 // Words.
-const { keys, checks } = await swathe.words();
+const { keys, checks, tables } = await swathe.words();
+check('every key has a label and a form', keys.every(({ label, form }) => label !== '' && form.kind !== ''));
+check('tables that may be there many times', same(tables.map(({ path }) => path).sort(),
+  ['bracket', 'bumper', 'numerals.place', 'opening', 'sight.blind']), JSON.stringify(tables));
 check('every key and check is explained', keys.length > 50 && checks.length > 10, `${keys.length} ${checks.length}`);
 for (const { key, meaning } of [keys[3], keys.at(-1)]) {
   const { out } = await command(['explain', key], kTop);

@@ -51,13 +51,16 @@ mkdir -p "$made/lib" "$made/licenses" "$include/c++" "$work"
 # the program where it is called.
 warnings="-Wno-everything -Wcast-function-type -Wno-cast-function-type-strict -Werror"
 
-# archive NAME COMPILER FLAG...: compiles what lists/NAME.txt has, from this folder, for libNAME.a
+# archive NAME LEVEL COMPILER FLAG...: compiles what lists/NAME.txt has, from this folder, for
+# libNAME.a. The page is sent whole: level s, small, but where the time goes; emscripten takes that
+# for "nothing inlined", which is taken back.
 archive() {
   name=$1
-  shift
+  level=$2
+  shift 2
   mkdir -p "$work/$name.o"
   xargs -P "$(nproc)" -I{} sh -c 'source=$1 object=$2/$(echo "$1" | tr / _).o; shift 2
-    "$@" -c "$source" -o "$object" || exit 255' - {} "$work/$name.o" "$@" -O2 $warnings \
+    "$@" -c "$source" -o "$object" || exit 255' - {} "$work/$name.o" "$@" "-O$level" -finline-functions $warnings \
     <"$here/lists/$name.txt" || give_up "lib$name.a cannot be made"
   emar rcs "$made/lib/lib$name.a" "$work/$name.o"/*
 }
@@ -75,18 +78,18 @@ changed_by() { for change in "$here/patches/$1"-*.patch; do patch -s -p1 -i "$ch
 zlib() {
   unpack zlib
   cd "$work/zlib"
-  cp zlib.h zconf.h "$include"
+  cp -p zlib.h zconf.h "$include"
   license zlib LICENSE
-  archive z emcc
+  archive z 2 emcc
 }
 
 freetype() {
   unpack freetype
   cd "$work/freetype"
-  cp "$here/config/freetype/ftmodule.h" include/freetype/config
+  cp -p "$here/config/freetype/ftmodule.h" include/freetype/config
   license FreeType LICENSE.TXT docs/FTL.TXT
-  cp -R include/. "$include"
-  archive freetype emcc -DFT2_BUILD_LIBRARY -DFT_CONFIG_OPTION_SYSTEM_ZLIB -I"$include"
+  cp -Rp include/. "$include"
+  archive freetype s emcc -DFT2_BUILD_LIBRARY -DFT_CONFIG_OPTION_SYSTEM_ZLIB -I"$include"
 }
 
 harfbuzz() {
@@ -95,8 +98,8 @@ harfbuzz() {
   license HarfBuzz COPYING
   changed_by harfbuzz
   cd src
-  cp hb.h hb-*.h "$include"
-  archive harfbuzz em++ -std=c++11 -fno-exceptions -fno-rtti -DHB_NO_MT -DHAVE_FREETYPE=1 \
+  cp -p hb.h hb-*.h "$include"
+  archive harfbuzz s em++ -std=c++11 -fno-exceptions -fno-rtti -DHB_NO_MT -DHAVE_FREETYPE=1 \
     "-DHB_CONFIG_OVERRIDE_H=\"$here/config/harfbuzz/config.h\"" -I"$include"
 }
 
@@ -104,8 +107,8 @@ pixman() {
   unpack pixman
   cd "$work/pixman/pixman"
   license pixman ../COPYING
-  cp pixman.h pixman-version.h "$include"
-  archive pixman emcc -DPACKAGE=pixman -DHAVE_BUILTIN_CLZ -DPIXMAN_NO_TLS -I.
+  cp -p pixman.h pixman-version.h "$include"
+  archive pixman s emcc -DPACKAGE=pixman -DHAVE_BUILTIN_CLZ -DPIXMAN_NO_TLS -I.
 }
 
 cairo() {
@@ -114,9 +117,9 @@ cairo() {
   license Cairo COPYING COPYING-MPL-1.1
   changed_by cairo
   cd src
-  cp cairo.h cairo-pdf.h cairo-deprecated.h ../cairo-version.h \
+  cp -p cairo.h cairo-pdf.h cairo-deprecated.h ../cairo-version.h \
     "$here/config/cairo/cairo-features.h" "$include"
-  archive cairo emcc -DHAVE_CONFIG_H -I"$here/config/cairo" -I. -I"$include"
+  archive cairo 2 emcc -DHAVE_CONFIG_H -I"$here/config/cairo" -I. -I"$include"
 }
 
 libcxx() {
@@ -124,8 +127,8 @@ libcxx() {
     '*/libcxxabi/include'
   cd "$work/llvm-toolchain-16/libcxx"
   license libc++ LICENSE.TXT
-  cp -R include/. ../libcxxabi/include/. "$here/config/libc++/__config_site" "$include/c++"
-  archive c++ em++ -std=c++20 -fwasm-exceptions -nostdinc++ -isystem "$include/c++" -Isrc \
+  cp -Rp include/. ../libcxxabi/include/. "$here/config/libc++/__config_site" "$include/c++"
+  archive c++ s em++ -std=c++20 -fwasm-exceptions -nostdinc++ -isystem "$include/c++" -Isrc \
     -fvisibility=hidden -D_LIBCPP_BUILDING_LIBRARY -DLIBCXX_BUILDING_LIBCXXABI
   mv "$made/lib/libc++.a" "$made/lib/libc++$LLVM.a" # emscripten has a libc++.a of its own
 }
@@ -135,8 +138,8 @@ clipper() {
   cd "$work/libpolyclipping/cpp"
   license Clipper ../License.txt
   mkdir "$include/polyclipping"
-  cp clipper.hpp "$include/polyclipping"
-  archive polyclipping em++ -std=c++17 -fwasm-exceptions -nostdinc++ -isystem "$include/c++"
+  cp -p clipper.hpp "$include/polyclipping"
+  archive polyclipping 2 em++ -std=c++17 -fwasm-exceptions -nostdinc++ -isystem "$include/c++"
 }
 
 # What is headers alone is the machine's own, less all its other headers.

@@ -32,8 +32,10 @@ fetch() {
   read_lists
   only=
   [ "$3" = whole ] || only=--tar-only
-  (cd "$cache" && our_apt source --download-only $only "$1=$2" >"$apt_lists/log" 2>&1) ||
+  (cd "$cache" && our_apt source --download-only $only "$1=$2" >"$apt_lists/log" 2>&1) || {
+    rm "$apt_lists/read" # so that the next run reads the lists anew
     give_up "$1 $2 cannot be fetched: $apt_lists/log; if Debian has another version by now, say it in $here/sources.txt"
+  }
   have "$1" || give_up "$1 $2 has other bytes than $here/sources.txt says"
 }
 fetch_all() {

@@ -1,0 +1,22 @@
+# The library's unit tests for node, built on request (unit_tests.sh). Left out are those of the
+# command, and those that ask other programs or libraries of the machine.
+file(GLOB_RECURSE SWATHE_UNIT_SOURCES CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/tests/*_test.cpp)
+list(FILTER SWATHE_UNIT_SOURCES EXCLUDE REGEX "/tests/(app|cgal)/")
+foreach(source IN LISTS SWATHE_UNIT_SOURCES)
+  file(STRINGS ${source} asks REGEX "support/commands.hpp|maths/correct.hpp|<mpfr|to_png")
+  if(asks)
+    list(REMOVE_ITEM SWATHE_UNIT_SOURCES ${source})
+  endif()
+endforeach()
+add_executable(swathe_unit_tests ${PROJECT_SOURCE_DIR}/tests/main.cpp ${SWATHE_UNIT_SOURCES})
+target_include_directories(swathe_unit_tests PRIVATE ${PROJECT_SOURCE_DIR}/tests ${PROJECT_SOURCE_DIR}/src)
+target_compile_definitions(swathe_unit_tests PRIVATE SWATHE_TEST_DATA="${PROJECT_SOURCE_DIR}/tests"
+                                                     SWATHE_SOURCE="${PROJECT_SOURCE_DIR}")
+target_link_libraries(swathe_unit_tests PRIVATE swathe::swathe swathe_flags swathe_header_only fmt::fmt)
+# What is tested is built as it is sent; the tests only have to be built soon.
+target_compile_options(swathe_unit_tests PRIVATE -O1)
+target_precompile_headers(swathe_unit_tests PRIVATE <algorithm> <functional> <map> <ranges> <unordered_map>
+                          <fmt/format.h> <swathe/swathe.hpp> <doctest/doctest.h>)
+set_source_files_properties(${PROJECT_SOURCE_DIR}/tests/main.cpp PROPERTIES SKIP_PRECOMPILE_HEADERS ON)
+target_link_options(swathe_unit_tests PRIVATE -O1 "SHELL:-s NODERAWFS=1" "SHELL:-s EXIT_RUNTIME=1"
+  "SHELL:-s ALLOW_MEMORY_GROWTH=1" "SHELL:-s MAXIMUM_MEMORY=2GB" "SHELL:-s TOTAL_STACK=5MB")

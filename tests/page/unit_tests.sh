@@ -1,0 +1,10 @@
+#!/bin/sh
+# The library's unit tests as WebAssembly, in node. Long: on request.
+#
+# usage: unit_tests.sh [DOCTEST_OPTION...]     wants what examples/page.sh makes
+set -eu
+cd "$(dirname "$0")/../.."
+. src/page/libraries/toolchain.sh
+cmake -S . -B build-page/core -DSWATHE_PAGE_UNIT_TESTS=ON
+cmake --build build-page/core -j "$(nproc)" --target swathe_unit_tests
+node --stack-size=4000 build-page/core/swathe_unit_tests.js "$@"
