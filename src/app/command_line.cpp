@@ -205,7 +205,7 @@ void add_commands(CLI::App& app, Words& words) {
   commands.add_for_job("report", "Print the report as JSON",
                        [](Terminal& terminal, const Words& w) { return report(terminal, w.job); });
   commands
-      .add("page", "Give the page for browsers: all of this with nothing installed",
+      .add("page", "Write the page for browsers, with nothing to install",
            [](Terminal& terminal, const Words& w) {
              return page(terminal, w.job.empty() ? "swathe.html" : w.job);
            })
