@@ -36,8 +36,11 @@ export interface Bench {
 
   /** One step to undo; edits of one kind that follow each other closely are one. */
   edit(text: string, kind: string): void;
-  /** Gives keys other values, in one step; what is wrong with them, where it cannot be done. */
-  set(changes: readonly KeyChange[]): Promise<readonly Fault[]>;
+  /**
+   * Gives keys other values, in one step; what is wrong with them, where it cannot be done. With a
+   * `kind`, steps of that kind that follow each other closely are one.
+   */
+  set(changes: readonly KeyChange[], kind?: string): Promise<readonly Fault[]>;
   /** Takes keys out, in one step. */
   remove(keys: readonly string[]): Promise<readonly Fault[]>;
   /** Moves the handle of a subject; from the first 'drag' to its 'drop' is one step. */
