@@ -6,6 +6,7 @@
 #include "swathe/bumper.hpp"
 #include "swathe/check.hpp"
 #include "swathe/draw.hpp"
+#include "swathe/form.hpp"
 #include "swathe/job.hpp"
 #include "swathe/make.hpp"
 #include "swathe/numeral.hpp"

@@ -51,7 +51,10 @@ class Movables {
       const auto side = frame_.side(keys.side);
       if (!side) continue;
       const AlongSide on = stretch_of(frame_, *side, keys);
-      Movable one = on_side(Handle::Kind::Bracket, *side, &keys.at);
+      // One whose holes are measured from a corner is moved from there, too.
+      const std::string& corner = measured_from(keys);
+      const SidePlace told = corner.empty() ? keys.at : FromCorner{Length(), corner};
+      Movable one = on_side(Handle::Kind::Bracket, *side, &told);
       one.handle.shows = Subject::bracket(static_cast<int>(k) + 1);
       one.x = 0.5 * (on.from + on.to);
       one.handle.mm = distance(one, one.grows ? on.from : on.to);

@@ -72,8 +72,23 @@ Outcome<Answer> remove(Session& session, const Json& request);
 /// {"text", "subject"}: [{"key", "line", "column"}]; [] where there is no such subject.
 Outcome<Answer> keys_of_subject(Session& session, const Json& request);
 
+// form.cpp
+/// {"text", "file"}: [{"key", "form", "given", "value", "shown", "line", "column"}], as
+/// fields_of().
+Outcome<Answer> fields(Session& session, const Json& request);
+/// {"text", "key", "typed", "steps", "file"}: {"value", "reads"}, as typed_value().
+Outcome<Answer> typed(Session& session, const Json& request);
+/// {"text", "subjects": of a handle, "mm", "snap": false of the fine steps, "file"}: {"text",
+/// "changes", "mm", "words"}, as moved(), by the handles of the job that was open last.
+Outcome<Answer> move(Session& session, const Json& request);
+/// By key: {"label", "form": {"kind", "range", "unit", "words", "counts"}}.
+Json key_forms_json();
+/// [{"path", "counts"}] of the tables that may be there many times.
+Json table_forms_json();
+
 // words.cpp
-/// {"keys": [{"key", "value", "given", "meaning", "why"}], "checks": [{"id", "asks", "why"}]}.
+/// {"keys": [{"key", "value", "given", "meaning", "why", "label", "form"}], "checks": [{"id",
+/// "asks", "why"}], "tables": [{"path", "counts"}]}.
 Outcome<Answer> words(Session& session, const Json& request);
 /// {"version", "fonts": [{"name", "note", "axes"}], "papers", "seasons"}.
 Outcome<Answer> choices(Session& session, const Json& request);

@@ -46,7 +46,7 @@ int guarded(Action action) {
   }
 }
 
-std::string_view view(const char* start, std::size_t size) { return {start, size}; }
+std::string_view text_at(const char* start, std::size_t size) { return {start, size}; }
 
 }  // namespace
 }  // namespace swathe::page
@@ -82,8 +82,8 @@ SWATHE_CALL int swathe_open(Session* session, const char* text, std::size_t size
                             const char* request, std::size_t request_size) {
   assert(session);
   return swathe::page::guarded([&] {
-    return open_job(*session, swathe::page::view(text, size),
-                    swathe::page::Json::parse(swathe::page::view(request, request_size)));
+    return open_job(*session, swathe::page::text_at(text, size),
+                    swathe::page::Json::parse(swathe::page::text_at(request, request_size)));
   });
 }
 
@@ -92,6 +92,6 @@ SWATHE_CALL int swathe_ask(Session* session, const char* request, std::size_t si
   assert(session);
   return swathe::page::guarded([&] {
     return swathe::page::ask(*session,
-                             swathe::page::Json::parse(swathe::page::view(request, size)));
+                             swathe::page::Json::parse(swathe::page::text_at(request, size)));
   });
 }

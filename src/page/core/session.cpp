@@ -10,16 +10,23 @@ const Made& Session::made() const {
   return *made_;
 }
 
+const Made& Session::last_made() const {
+  if (made_) return *made_;
+  if (!last_) throw std::runtime_error("no job was open");
+  return *last_;
+}
+
 void Session::close() {
   making.reset();
   sheets_.reset();
   ways_.reset();
   sheet_.reset();
-  made_.reset();
+  if (made_) last_ = std::move(made_);
 }
 
 void Session::open(Made made) {
   close();
+  last_.reset();
   kept = kept_digits(made);
   made_ = std::make_unique<const Made>(std::move(made));
 }

@@ -23,6 +23,8 @@ class Session {
 
   /// The open job; throws std::runtime_error where there is none.
   const Made& made() const;
+  /// The same, or where the last one that was asked for could not be made, the one before.
+  const Made& last_made() const;
   /// Another takes its place, and what was drawn of the last one is put away.
   void open(Made made);
   void close();
@@ -43,6 +45,7 @@ class Session {
 
  private:
   std::unique_ptr<const Made> made_;  ///< stays where it is: `making` refers to it
+  std::unique_ptr<const Made> last_;  ///< where none is open
   std::optional<Font> labels_;
   std::optional<std::vector<ListedSheet>> sheets_;
   std::optional<PrintWays> ways_;

@@ -21,15 +21,20 @@ const char* word(Given given) {
 
 Outcome<Answer> words(Session&, const Json&) {
   Json keys = Json::array(), checks = Json::array();
-  for (const KeyWords& key : key_words())
-    keys.push_back({{"key", key.key},
-                    {"value", key.value},
-                    {"given", word(key.given)},
-                    {"meaning", key.meaning},
-                    {"why", key.why}});
+  const Json forms = key_forms_json();
+  for (const KeyWords& key : key_words()) {
+    Json one = {{"key", key.key},
+                {"value", key.value},
+                {"given", word(key.given)},
+                {"meaning", key.meaning},
+                {"why", key.why}};
+    one.update(forms.at(key.key));
+    keys.push_back(std::move(one));
+  }
   for (const CheckWords& check : check_words())
     checks.push_back({{"id", check.id}, {"asks", check.asks}, {"why", check.why}});
-  return said({{"keys", std::move(keys)}, {"checks", std::move(checks)}});
+  return said(
+      {{"keys", std::move(keys)}, {"checks", std::move(checks)}, {"tables", table_forms_json()}});
 }
 
 Outcome<Answer> choices(Session&, const Json&) {

@@ -79,9 +79,27 @@ export class Swathe {
   /** The keys that say a part of the model, "bracket.2". */
   keysOf(text: string, subject: string): Promise<KeyPlace[]>;
 
+  // For a form that shows and changes a job:
+  /** Every key as it stands in a text, those of each bumper and bracket one after another. */
+  fields(text: string, options?: { file?: string }): Promise<Outcome<Field[]>>;
+  /** What was typed for a key of a text, with steps added, as a value for `set`; an empty value is
+   * for `remove`. Refused where the job would be at fault at this key. */
+  typed(text: string, key: string, typed: string, options?: { steps?: number; file?: string }):
+    Promise<Outcome<{ value: string; reads: string }>>;
+  /** A text in which what a handle of a picture stands for has another distance; by the handles of
+   * the job that was open last. `text`: that of the last `open` unless given. `snap`: to 1/4 in or
+   * 5 mm, which is usual; else to 1/16 in or 1 mm. */
+  moved(subjects: string, mm: number, options?: { snap?: boolean; text?: string }):
+    Promise<Outcome<Moved>>;
+
   // Of none:
   /** What each key of a job and each check means. */
-  words(): Promise<{ keys: KeyWords[]; checks: { id: string; asks: string; why: string }[] }>;
+  words(): Promise<{
+    keys: KeyWords[];
+    checks: { id: string; asks: string; why: string }[];
+    /** Those that may be there many times, [[bumper]]: so many. */
+    tables: { path: string; counts: [least: number, most: number] }[];
+  }>;
   choices(): Promise<Choices>;
   /** The commented job that `swathe new` writes where nobody answers. */
   newText(): Promise<string>;
@@ -273,6 +291,43 @@ export interface KeyWords {
   given: 'default' | 'needed' | 'optional';
   meaning: string;
   why: string;
+  label: string;
+  form: KeyForm;
+}
+/** What a key holds. */
+export interface KeyForm {
+  kind: 'length' | 'lengths' | 'points' | 'angle' | 'number' | 'count' | 'flag' | 'text' | 'digits'
+    | 'choice' | 'color' | 'colors' | 'axes' | 'names' | 'side' | 'sides' | 'bumper' | 'end'
+    | 'side-place' | 'paper';
+  /** Of lengths in millimeters, of angles in degrees, of texts in characters. */
+  range: [least: number, most: number] | null;
+  /** Of a number; empty for a share. */
+  unit: string;
+  /** Of a choice all, else what may stand instead. */
+  words: string[];
+  /** Of a list. */
+  counts: [least: number, most: number] | null;
+}
+/** A key as it stands in a job. */
+export interface Field extends TextPlace {
+  /** As `set` takes it: "bumper.2.from". */
+  key: string;
+  /** The key among `words`: "bumper.from". */
+  form: string;
+  /** It stands in the text, at its place; else its line is 0, and its value the default. */
+  given: boolean;
+  /** TOML; empty where there is none. */
+  value: string;
+  /** A text without its quotes, else as `value`. */
+  shown: string;
+}
+export interface Moved {
+  text: string;
+  /** One of no value: the key was taken out. */
+  changes: KeyChange[];
+  /** As it stands now: on a whole step, and where it may be. */
+  mm: number;
+  words: string;
 }
 export interface Question {
   asks: string;

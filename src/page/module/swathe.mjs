@@ -69,6 +69,7 @@ export class Swathe {
   #given = new Set(); // files that the worker has
   #job = null; // {text, request}: the job that was opened last, while it stands
   #opened = null; // the job that the worker has open
+  #lastText = ''; // what was opened last, though it may have been refused
   #waiting = [];
   #running = null;
   #number = 0;
@@ -94,6 +95,7 @@ export class Swathe {
 
   open(text, { file = 'job.toml', advice = true } = {}) {
     for (const task of [...this.#waiting, this.#running]) if (task?.ofJob) this.#overtake(task);
+    this.#lastText = typeof text === 'string' ? text : new TextDecoder().decode(text);
     const job = { text: typeof text === 'string' ? new TextEncoder().encode(text) : text,
       request: { file, advice } };
     this.#job = job;
@@ -172,6 +174,15 @@ export class Swathe {
   }
   keysOf(text, subject) {
     return this.#said('keys_of', { text, subject });
+  }
+  fields(text, { file } = {}) {
+    return this.#outcome({ call: 'ask', request: { ask: 'fields', text, file } });
+  }
+  typed(text, key, typed, { steps, file } = {}) {
+    return this.#outcome({ call: 'ask', request: { ask: 'typed', text, key, typed, steps, file } });
+  }
+  moved(subjects, mm, { snap, text = this.#lastText } = {}) {
+    return this.#outcome({ call: 'ask', request: { ask: 'move', text, subjects, mm, snap } });
   }
   words() {
     return this.#said('words');
