@@ -96,7 +96,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
   async function work(now: string, job: number): Promise<void> {
     try {
       const [read, outcome] = await Promise.all([
-        core.fields(now), core.open(now, { file: file.peek(), advice: false })]);
+        core.fields(now, { file: file.peek() }), core.open(now, { file: file.peek(), advice: false })]);
       if (job !== jobs) return;
       const asked = outcome.ok ? core.findings() : null;
       batch(() => {
@@ -157,7 +157,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
   async function moveTo(subject: string, mm: number, snap: boolean, kind: string): Promise<void> {
     for (let tries = 0; tries < kTries; ++tries) {
       try {
-        const outcome = await core.moved(subject, mm, { snap });
+        const outcome = await core.moved(subject, mm, { snap, text: text.peek() });
         if (drag?.kind === kind && outcome.ok) edit(outcome.value.text, kind);
         return;
       } catch (error) {

@@ -1,0 +1,121 @@
+// What the season's rules come to, with their mends as buttons; and before that, what is wrong.
+import { useSignal } from '@preact/signals';
+import type { Finding, Words } from 'swathe';
+import { idOf } from '../fields/field';
+import { goTo } from '../text/editor';
+import type { WorkBench } from '../state/make_bench';
+import { say } from '../words/en';
+
+const kOrder = ['fail', 'warn', 'unknown', 'pass'] as const;
+type Verdict = (typeof kOrder)[number];
+/** So many of one verdict are shown at first. */
+const kFirst = { fail: Infinity, warn: Infinity, unknown: 3, pass: 0 };
+/** Never by color alone. */
+const kSign = { fail: '✕', warn: '!', unknown: '?', pass: '✓' };
+
+export interface RulesGiven {
+  bench: WorkBench;
+  words: Words;
+  showText: () => void;
+  showFields: () => void;
+  seePrint: () => void;
+}
+
+export function Rules(given: RulesGiven) {
+  const { bench } = given;
+  const findings = bench.findings.value;
+  const season = bench.opened.value?.job.season;
+  return (
+    <div class="rules">
+      <Faults {...given} />
+      {bench.opened.value && <p class="caution">{season ? say.rules.heldAgainst(season) : say.rules.noSeason}</p>}
+      {!bench.opened.value && bench.faults.value.length === 0 && <p class="caution">{say.page.loading}</p>}
+      {kOrder.map((verdict) => (
+        <Several key={verdict} verdict={verdict} given={given}
+          findings={findings.filter((one) => one.verdict === verdict)} />
+      ))}
+      {bench.opened.value &&
+        <button type="button" class="main" onClick={given.seePrint}>{say.rules.seePrint}</button>}
+    </div>
+  );
+}
+
+function Faults({ bench, showText }: RulesGiven) {
+  const faults = bench.faults.value;
+  if (faults.length === 0) return null;
+  return (
+    <div class="faults" role="status">
+      <h3>{say.rules.faults(faults.length)}</h3>
+      <ul>
+        {faults.map((fault, k) => (
+          <li key={k}>
+            <span class="sign" aria-hidden="true">✕</span>
+            <div>
+              <p>{fault.sentence}</p>
+              <p class="mends">
+                <button type="button" class="mend" aria-label={say.rules.goTo(fault.line)} onClick={() => {
+                  showText();
+                  goTo.value = { line: fault.line, column: fault.column };
+                }}>{say.rules.atLine(fault.line)}</button>
+                {fault.mend.length > 0 &&
+                  <button type="button" class="mend" onClick={() => void bench.set(fault.mend)}>
+                    {say.job.use(fault.mend.map((one) => one.value.replaceAll('"', '')).join(', '))}</button>}
+              </p>
+            </div>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+function Several({ verdict, findings, given }: { verdict: Verdict; findings: Finding[]; given: RulesGiven }) {
+  const all = useSignal(false);
+  if (findings.length === 0) return null;
+  const first = kFirst[verdict];
+  const shown = all.value ? findings : findings.slice(0, first);
+  return (
+    <section class={`findings ${verdict}`}>
+      <h3><span class="sign" aria-hidden="true">{kSign[verdict]}</span> {say.rules[verdict](findings.length)}
+        {findings.length > first &&
+          <button type="button" class="more" aria-expanded={all.value} aria-label={`${say.rules[verdict](findings.length)}: ${all.value ? say.rules.hide : say.rules.show}`}
+            onClick={() => (all.value = !all.value)}>
+            {all.value ? say.rules.hide : say.rules.show}</button>}
+      </h3>
+      <ul>{shown.map((finding, k) => <One finding={finding} given={given} key={`${finding.id} ${k}`} />)}</ul>
+    </section>
+  );
+}
+
+function One({ finding, given }: { finding: Finding; given: RulesGiven }) {
+  const { bench, words, showFields } = given;
+  const why = words.checks.find((check) => check.id === finding.id);
+  const attested = say.rules.attested[finding.attested] ?? '';
+  const lit = finding.subjects.some((one) => bench.selected.value.includes(one) || bench.pointed.value.includes(one));
+  const label = (key: string) => words.keys.find((one) => one.key === key.replace(/\.\d+(?=\.|$)/g, ''))?.label ?? key;
+  return (
+    <li class={lit ? 'lit' : undefined}
+      onPointerEnter={() => (bench.pointed.value = finding.subjects)}
+      onPointerLeave={() => (bench.pointed.value = [])}>
+      <button type="button" class="finding" onClick={() => {
+        bench.selected.value = finding.subjects;
+        const key = finding.keys[0]?.key;
+        if (!key) return;
+        showFields();
+        setTimeout(() => document.getElementById(idOf(key))?.closest('.field')?.scrollIntoView({ block: 'nearest' }), 60);
+      }}>
+        <b>{finding.subject}</b> {finding.measured}
+        {finding.verdict !== 'pass' && <span class="wanted"> {say.rules.wanted(finding.required)}</span>}
+      </button>
+      {finding.verdict !== 'pass' && finding.advice !== '' && <p class="advice">{finding.advice}</p>}
+      {finding.mend.length > 0 &&
+        <p class="mends">
+          <button type="button" class="mend" onClick={() => void bench.set(finding.mend)}>
+            {finding.mend.map((one) => say.job.change(label(one.key), one.value.replaceAll('"', ''))).join('; ')}
+          </button>
+        </p>}
+      {why && finding.verdict !== 'pass' &&
+        <details><summary>{finding.rule}</summary><p>{why.asks} {why.why}{attested !== '' && ` (${attested})`}</p></details>}
+    </li>
+  );
+}
