@@ -29,6 +29,9 @@ interface Hold {
 /** One place to stop at by keyboard. */
 type Stop = { key: string; subject: string; handle: Handle } | { key: string; subject: string; said: Said };
 
+/** Arrow keys that follow each other so closely are one step to undo, in milliseconds. */
+const kPause = 500;
+
 interface Props {
   bench: Bench;
   picture: Picture;
@@ -42,6 +45,7 @@ export function Stage({ bench, picture, none }: Props) {
   const hint = useId();
   const hold = useSignal<Hold | null>(null);
   const current = useSignal('');
+  const keys = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
   const units = useComputed<Units>(() => bench.opened.value?.job.units ?? 'in');
 
   const grips = useMemo<Grips>(
@@ -145,11 +149,18 @@ export function Stage({ bench, picture, none }: Props) {
     const moves = held && !held.ending ? held.moves : grips.take(handle, handle.at);
     if (hold.value) hold.value = { ...hold.value, pointer: null };
     moves.to(moves.mm.peek() + mm, false);
+    clearTimeout(keys.current);
+    keys.current = setTimeout(endKeys, kPause);
+  };
+  const endKeys = () => {
+    clearTimeout(keys.current);
+    if (hold.peek()?.pointer === null) void grips.letGo(true);
   };
 
   const onKeyDown = (event: KeyboardEvent) => {
     const key = (event.target as HTMLElement).dataset.stop;
     const stop = stops.find((one) => one.key === key);
+    if (event.ctrlKey || event.metaKey) endKeys(); // what comes now is for the whole page
     if (!stop || event.ctrlKey || event.metaKey) return;
     const way = kArrows[event.key];
     const handle = 'handle' in stop ? stop.handle : null;
@@ -159,8 +170,10 @@ export function Stage({ bench, picture, none }: Props) {
     } else if (handle && (event.key === 'PageUp' || event.key === 'PageDown')) {
       moveBy(handle, (event.key === 'PageUp' ? 1 : -1) * snapOf(units.peek()));
     } else if (way) {
+      endKeys();
       next(stop.key, way.x + way.y > 0 ? 1 : -1);
     } else if (event.key === 'Home' || event.key === 'End') {
+      endKeys();
       const to = event.key === 'Home' ? stops[0] : stops[stops.length - 1];
       if (to) go(to.key);
     } else if (event.key === 'Enter' || event.key === ' ') {
@@ -174,10 +187,6 @@ export function Stage({ bench, picture, none }: Props) {
     event.preventDefault();
     if (event.key !== 'Escape') event.stopPropagation();
   };
-  const endKeys = () => {
-    if (hold.peek()?.pointer === null) void grips.letGo(true);
-  };
-
   const isDimmed = bench.stale.value && !bench.dragging.value;
   const classes = ['stage'];
   if (isDimmed) classes.push('dimmed');
@@ -194,7 +203,6 @@ export function Stage({ bench, picture, none }: Props) {
         role="group"
         aria-label={words.parts(drawn?.title ?? '')}
         onKeyDown={onKeyDown}
-        onKeyUp={endKeys}
         onFocusOut={endKeys}
       >
         {stops.map((stop) => {

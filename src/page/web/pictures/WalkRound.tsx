@@ -269,7 +269,7 @@ function Range(props: {
 
 /** The names in the job's `cloth.colors`, `{ red = "#b5121b", blue = "#1b3a93" }`. */
 function colorsOf(bench: Bench): string[] {
-  const value = bench.fields.value.find((field) => field.path === 'cloth.colors')?.value ?? '';
+  const value = bench.fields.value.find((field) => field.form === 'cloth.colors')?.value ?? '';
   return [...value.matchAll(/("[^"]*"|[A-Za-z0-9_-]+)\s*=/g)].map(([, name = '']) =>
     name.replace(/^"|"$/g, ''),
   );

@@ -1,7 +1,7 @@
 // A picture's marks follow what is pointed at, selected and at fault anywhere on the page.
 import type { Bench } from '../state/bench';
 import { kSubject, type Adopted, type Marks } from './adopt';
-import { faultsOf, isLit } from './subjects';
+import { faultsOf, lightOf, type Light } from './subjects';
 
 /** To be called within an effect: whatever it reads calls it again. */
 export function light(bench: Bench, picture: Adopted): void {
@@ -9,14 +9,17 @@ export function light(bench: Bench, picture: Adopted): void {
   const selected = bench.selected.value;
   const faults = faultsOf(bench.findings.value);
   for (const marks of picture.marks.values()) {
-    mark(marks, 'lit', isLit(marks, pointed, picture.kind));
-    mark(marks, 'selected', isLit(marks, selected, picture.kind));
-    mark(marks, 'at-fault', marks.subjects.some((one) => faults.has(one)));
+    mark(marks, 'lit', lightOf(marks, pointed, picture.kind));
+    mark(marks, 'selected', lightOf(marks, selected, picture.kind));
+    mark(marks, 'at-fault', marks.subjects.some((one) => faults.has(one)) ? 'all' : '');
   }
 }
 
-function mark({ elements }: Marks, name: string, on: boolean): void {
-  for (const element of elements) element.classList.toggle(name, on);
+function mark({ elements }: Marks, name: string, light: Light): void {
+  for (const element of elements) {
+    const on = light === 'all' || (light === 'cloth' && element.closest('.cloth') !== null);
+    element.classList.toggle(name, on);
+  }
 }
 
 /** What the pointer is over, "bumper.A.end bumper.B.start"; '' over nothing. */

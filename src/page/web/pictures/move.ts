@@ -11,6 +11,9 @@ interface Step {
   stage: 'drag' | 'drop';
 }
 
+/** Of each bench the moves still under way: one ends before the next one's requests. */
+const underWay = new WeakMap<Bench, Promise<void>>();
+
 export class Move {
   readonly handle: Handle;
   /** Where it is now, from its corner. */
@@ -56,9 +59,10 @@ export class Move {
   #want(step: Step): void {
     this.#last = step;
     this.#next = step;
-    this.#running ??= this.#run().finally(() => {
-      this.#running = null;
-    });
+    if (this.#running) return;
+    const before = underWay.get(this.#bench) ?? Promise.resolve();
+    this.#running = before.then(() => this.#run());
+    underWay.set(this.#bench, this.#running);
   }
 
   async #run(): Promise<void> {
@@ -68,6 +72,7 @@ export class Move {
       await workedOut(this.#bench, () => this.#bench.drag(this.handle.subject, mm, stage, snap));
       await this.#settled();
     }
+    this.#running = null;
   }
 }
 

@@ -20,9 +20,7 @@ export class Newest<Question, Answer> {
 
   want(question: Question): void {
     this.#next = { question };
-    this.#running ??= this.#run().finally(() => {
-      this.#running = null;
-    });
+    this.#running ??= this.#run();
   }
 
   /** Resolves when nothing is wanted any more. */
@@ -46,6 +44,7 @@ export class Newest<Question, Answer> {
         if (!this.#closed && !isOvertaken(error)) this.#failed(error);
       }
     }
+    this.#running = null;
   }
 }
 

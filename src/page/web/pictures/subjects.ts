@@ -21,11 +21,20 @@ function stands(lit: string, shown: string): boolean {
   return covers(lit, shown) || (kAll[shown]?.test(lit) ?? false);
 }
 
-export function isLit(marks: Marks, lit: readonly string[], kind: string): boolean {
-  const light = kind === 'cut-through' ? stands : covers;
-  return marks.subjects.some((shown) => lit.some((one) => light(one, shown)));
+/** What of a mark's elements is lit: none, all, or, of a cover as a whole, its cloth alone. */
+export type Light = '' | 'all' | 'cloth';
+
+export function lightOf(marks: Marks, lit: readonly string[], kind: string): Light {
+  if (kind === 'cut-through') return any(marks, lit, stands) ? 'all' : '';
+  if (kind !== 'cover') return any(marks, lit, covers) ? 'all' : '';
+  const parts = lit.filter((one) => !kAll.bumpers?.test(one));
+  if (any(marks, parts, covers)) return 'all';
+  return any(marks, lit, (one, shown) => one === shown) ? 'cloth' : '';
 }
 
+function any(marks: Marks, lit: readonly string[], light: typeof covers): boolean {
+  return marks.subjects.some((shown) => lit.some((one) => light(one, shown)));
+}
 
 /** Parts of which a rule is not met, each with what the rule asks. */
 export function faultsOf(findings: readonly Finding[]): Map<string, string> {
