@@ -16,12 +16,11 @@ export function unpacked(id: string): Response {
     { headers: { 'Content-Type': 'application/wasm' } });
 }
 
-let workerAddress = '';
-function startWorker(): Worker {
-  const text = document.getElementById('core-worker')?.textContent ?? '';
-  if (workerAddress === '')
-    workerAddress = URL.createObjectURL(new Blob([text], { type: 'text/javascript' }));
-  return new Worker(workerAddress);
+let workerAddress: Promise<string> | null = null;
+async function startWorker(): Promise<Worker> {
+  workerAddress ??= pageRead().then(() => unpacked('core-worker').text()).then((text) =>
+    URL.createObjectURL(new Blob([text], { type: 'text/javascript' })));
+  return new Worker(await workerAddress);
 }
 
 /** Resolves when all of the page is there. */

@@ -82,7 +82,7 @@ const policy = [
 ].join('; ');
 
 const parts = {
-  policy, nonce, styles, check, page: script, worker: inScript(worker.text),
+  policy, nonce, styles, check, page: script, worker: packed(worker.text),
   licenses: packed(await licenses([...page.inputs, ...worker.inputs])),
   wasm: packed(await readFile(join(module, 'swathe-core.wasm'))),
 };

@@ -28,7 +28,7 @@ export function Rules(given: RulesGiven) {
   return (
     <div class="rules">
       <Faults {...given} />
-      {bench.opened.value && <p class="caution">{season ? say.rules.heldAgainst(season) : say.rules.noSeason}</p>}
+      {bench.opened.value && <p class="caution">{season ? say.rules.checkedAgainst(season) : say.rules.noSeason}</p>}
       {!bench.opened.value && bench.faults.value.length === 0 && <p class="caution">{say.page.loading}</p>}
       {kOrder.map((verdict) => (
         <Several key={verdict} verdict={verdict} given={given}

@@ -167,8 +167,8 @@ export const say = {
 
   rules: {
     name: 'Rules',
-    heldAgainst: (season: string) => `Held against the rules of ${season}. The manual and the inspector have the last word.`,
-    noSeason: 'No season is chosen: nothing is held against rules.',
+    checkedAgainst: (season: string) => `Checked against the rules of ${season}. The manual and the inspector have the last word.`,
+    noSeason: 'No season is chosen: no rule is checked.',
     notYet: 'The job cannot be judged yet.',
     mend: 'What to mend',
     fail: (count: number) => plural(count, 'rule not met', 'rules not met'),
@@ -187,7 +187,7 @@ export const say = {
       official: '',
       inferred: 'worked out from the manual\u2019s words',
       quoted: 'as others quote the manual',
-      unverified: 'not held against the manual itself',
+      unverified: 'not checked against the manual itself',
     } as Record<string, string>,
     faults: (count: number) => `${plural(count, 'thing is', 'things are')} wrong in the job`,
     atLine: (line: number) => `line ${line}`,
