@@ -68,10 +68,10 @@ function One({ group, known, values, open }: Given) {
   const rest = group.keys.some((key) => values.has(key) && !inSight(key, bench.fields.value));
   return (
     <section class={shut ? 'group shut' : 'group'} aria-label={title}>
-      <h3>
+      <h2>
         <span>{title}</span>
         {rest && <MoreButton title={title} more={more} onToggle={() => toggle(open, `more ${group.path}`)} />}
-      </h3>
+      </h2>
       <Keys group={group} known={known} values={values} number={null} more={more} />
     </section>
   );
@@ -131,7 +131,7 @@ function Many({ group, many, known, values, open }: Given & { many: [number, num
   // Of what nobody has, nothing is shown but how to begin with it.
   return (
     <section class="group" aria-label={title}>
-      <h3>
+      <h2>
         <span>{title}</span>
         {count < many[1] &&
           <button type="button" class="more" onClick={() => {
@@ -142,7 +142,7 @@ function Many({ group, many, known, values, open }: Given & { many: [number, num
               else open.value = new Set(open.value).add(`${path}.${next}`);
             });
           }}>{say.add[path] ?? one}</button>}
-      </h3>
+      </h2>
       {Array.from({ length: count }, (_, k) => k + 1).map((number) => {
         const name = `${path}.${number}`;
         const shown = open.value.has(name), more = open.value.has(`more ${name}`);

@@ -78,13 +78,13 @@ export function Print({ bench, back, maker }: PrintGiven) {
       {bench.faults.value.length > 0 && <p class="caution">{say.print.notYet}</p>}
       {broken && <p class="caution strong">{say.print.broken}</p>}
       <section aria-label={say.print.first}>
-        <h3>{say.print.first}</h3>
+        <h2>{say.print.first}</h2>
         <button type="button" disabled={old} onClick={() => void pdf('test-page.pdf', 'open')}>{say.print.testPage}</button>
         <p class="small">{say.print.testWhy}</p>
         <Measured bench={bench} />
       </section>
       <section aria-label={say.print.pattern}>
-        <h3>{say.print.pattern}</h3>
+        <h2>{say.print.pattern}</h2>
         <fieldset class="ways">
           <legend>{say.print.patternWhy}</legend>
           {patterns.map((one) => (
@@ -103,7 +103,7 @@ export function Print({ bench, back, maker }: PrintGiven) {
           </>}
       </section>
       <section aria-label={say.print.numerals}>
-        <h3>{say.print.numerals}</h3>
+        <h2>{say.print.numerals}</h2>
         {numerals.length === 0
           ? <p class="small">{say.print.noNumerals}</p>
           : <>
@@ -113,7 +113,7 @@ export function Print({ bench, back, maker }: PrintGiven) {
           </>}
       </section>
       <section aria-label={say.print.book}>
-        <h3>{say.print.book}</h3>
+        <h2>{say.print.book}</h2>
         <button type="button" disabled={old} onClick={() => see(say.print.book.toLowerCase(), book)}>
           {say.print.see(say.print.book.toLowerCase())}</button>
         <Files files={book} {...given} />

@@ -45,7 +45,7 @@ function Faults({ bench, showText }: RulesGiven) {
   if (faults.length === 0) return null;
   return (
     <div class="faults" role="status">
-      <h3>{say.rules.faults(faults.length)}</h3>
+      <h2>{say.rules.faults(faults.length)}</h2>
       <ul>
         {faults.map((fault, k) => (
           <li key={k}>
@@ -76,12 +76,12 @@ function Several({ verdict, findings, given }: { verdict: Verdict; findings: Fin
   const shown = all.value ? findings : findings.slice(0, first);
   return (
     <section class={`findings ${verdict}`}>
-      <h3><span class="sign" aria-hidden="true">{kSign[verdict]}</span> {say.rules[verdict](findings.length)}
+      <h2><span class="sign" aria-hidden="true">{kSign[verdict]}</span> {say.rules[verdict](findings.length)}
         {findings.length > first &&
           <button type="button" class="more" aria-expanded={all.value} aria-label={`${say.rules[verdict](findings.length)}: ${all.value ? say.rules.hide : say.rules.show}`}
             onClick={() => (all.value = !all.value)}>
             {all.value ? say.rules.hide : say.rules.show}</button>}
-      </h3>
+      </h2>
       <ul>{shown.map((finding, k) => <One finding={finding} given={given} key={`${finding.id} ${k}`} />)}</ul>
     </section>
   );

@@ -16,6 +16,7 @@ export function Notes({ bench, desk, incoming }: PageGiven) {
           <button type="button" onClick={() => desk.takeOver()}>{say.states.takeOver}</button></p>}
       {here && keeping === 'refused' && <p>{say.states.refused}</p>}
       {here && keeping === 'full' && <p>{say.states.full}</p>}
+      {here && bench.missing.value.length > 0 && <p>{say.states.filesNamed(bench.missing.value.join(', '))}</p>}
       {incoming.told.value !== '' &&
         <p>{incoming.told.value}
           <button type="button" class="plain" aria-label={say.states.dismiss} onClick={() => (incoming.told.value = '')}>×</button></p>}

@@ -24,9 +24,10 @@ export function Tools({ bench, desk, incoming, choose, about }: PageGiven & { ch
   return (
     <header class="tools" role="banner">
       <p class="brand">{say.page.name}</p>
-      <p class="job-name">{!starting.value && here && <>
-        <b>{job?.title || say.page.noTitle}</b> <span>{bench.file.value}</span></>}</p>
-      <div role="toolbar" aria-label={say.page.tools}>
+      {!starting.value && here
+        ? <h1 class="job-name"><b>{job?.title || say.page.noTitle}</b> <span>{bench.file.value}</span></h1>
+        : <p class="job-name" />}
+      <div class="buttons" role="group" aria-label={say.page.tools}>
         {starting.value
           ? here && <button type="button" onClick={() => (starting.value = false)}>{say.tools.back}</button>
           : <button type="button" onClick={() => desk.start()}>{say.tools.new}</button>}

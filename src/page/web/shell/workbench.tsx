@@ -36,8 +36,8 @@ export function Workbench(given: PageGiven) {
       {cut.value && <div class="pane cut"><Pictures bench={bench} place="cut-through" /></div>}
       <button type="button" class="show-cut" aria-pressed={cut.value} onClick={() => (cut.value = !cut.value)}>
         {say.pictures.showCut}</button>
-      <aside class="beside">
-        <Choose label={say.rules.name} names={{ rules: say.rules.name, print: say.print.name, buy: say.buy.name }}
+      <div class="beside">
+        <Choose label={say.page.beside} names={{ rules: say.rules.name, print: say.print.name, buy: say.buy.name }}
           chosen={right} shown={right.value} />
         <section class="tab" aria-label={{ rules: say.rules.name, print: say.print.name, buy: say.buy.name }[right.value]} tabIndex={0}>
           {right.value === 'rules' &&
@@ -46,7 +46,7 @@ export function Workbench(given: PageGiven) {
           {right.value === 'print' && <Print bench={bench} back={back} maker={maker} />}
           {right.value === 'buy' && <Buy bench={bench} back={back} />}
         </section>
-      </aside>
+      </div>
     </main>
   );
 }

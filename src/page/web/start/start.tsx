@@ -1,9 +1,11 @@
 // The three ways to begin, and what this browser has kept.
-import { useSignal, useSignalEffect } from '@preact/signals';
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
 import type { Swathe } from 'swathe';
 import type { Desk } from '../state/desk';
 import { say } from '../words/en';
 import { Kept } from './kept';
+import { KindPicture, inOrder, useKindPictures } from './kinds';
 import { Questions } from './questions';
 
 export interface StartGiven {
@@ -20,9 +22,8 @@ export function Start({ core, start, desk, kinds, choose }: StartGiven) {
   const asking = useSignal(false);
   const pasted = useSignal('');
   const trouble = useSignal('');
-  useSignalEffect(() => {
-    if (desk.starting.value) desk.kept.look();
-  });
+  useEffect(() => desk.kept.look(), []);
+  const pictures = useKindPictures(start, kinds);
 
   async function begin(kind: string): Promise<void> {
     trouble.value = '';
@@ -48,12 +49,17 @@ export function Start({ core, start, desk, kinds, choose }: StartGiven) {
         <p>{say.start.questionsWhy}</p>
         <button type="button" class="main" onClick={() => (asking.value = true)}>{say.start.begin}</button>
       </section>
-      <section class="way" aria-labelledby="start-kinds">
+      <section class="way kinds-way" aria-labelledby="start-kinds">
         <h2 id="start-kinds">{say.start.kinds}</h2>
         <p>{say.start.kindsWhy}</p>
         <ul class="kinds">
-          {kinds.map((kind) => (
-            <li key={kind}><button type="button" onClick={() => void begin(kind)}>{say.kinds[kind] ?? kind}</button></li>
+          {inOrder(kinds).map((kind) => (
+            <li key={kind}>
+              <button type="button" onClick={() => void begin(kind)}>
+                <KindPicture svg={pictures.value.get(kind)} />
+                {say.kinds[kind] ?? kind}
+              </button>
+            </li>
           ))}
         </ul>
         {trouble.value !== '' && <p class="fault" role="alert">{trouble.value}</p>}

@@ -19,6 +19,8 @@ export interface WorkBench extends Bench {
   again(): void;
   /** Findings whose mends were looked for, of the job of that version. */
   advised(version: number, findings: readonly Finding[]): void;
+  /** Files that the job names and that are not in this page. */
+  readonly missing: ReadonlySignal<readonly string[]>;
   /** What is wrong with what stands half typed in a field, by its key. */
   readonly halfTyped: Signal<ReadonlyMap<string, readonly Fault[]>>;
 }
@@ -62,6 +64,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
   const bumper = signal('');
   const dragging = signal(false);
   const trouble = signal<string | null>(null);
+  const missing = signal<readonly string[]>([]);
   const stale = computed(() => openText.value !== text.value || halfTyped.value.size > 0);
   const steps = signal(0); // counts up where the history changes
 
@@ -111,6 +114,8 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
         }
         faults.value = outcome.ok ? [] : outcome.faults;
       });
+      const named = outcome.ok ? [] : await core.namedFiles(now);
+      missing.value = named.filter((one) => !files.names.includes(one));
       if (!asked) return;
       const found = await asked;
       if (job === jobs) findings.value = withMends(found.findings, findings.peek());
@@ -174,7 +179,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
 
   return {
     core, text, file, opened, stale, faults, findings, notices, fields, bumper, dragging, begun,
-    trouble, halfTyped,
+    trouble, halfTyped, missing,
     pointed: signal<readonly string[]>([]),
     selected: signal<readonly string[]>([]),
     canUndo: computed(() => steps.value >= 0 && history.canUndo),
@@ -190,6 +195,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
         opened.value = null;
         openText.value = null;
         faults.value = [];
+        missing.value = [];
         findings.value = [];
         notices.value = [];
         fields.value = [];

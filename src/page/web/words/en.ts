@@ -10,7 +10,7 @@ export const say = {
     job: 'Job',
     noTitle: 'no title yet',
     tools: 'What to do with the job',
-    skip: 'Go to the fields',
+    beside: 'What is shown beside the pictures',
   },
 
   tools: {
