@@ -1,6 +1,7 @@
 // Which job is on the bench, and where it is kept.
 import { effect, signal } from '@preact/signals';
 import type { Signal } from '@preact/signals';
+import type { Field } from 'swathe';
 import { KeptJobs } from './kept';
 import type { WorkBench } from './make_bench';
 import { Tabs } from './tabs';
@@ -59,9 +60,9 @@ export class Desk {
     if (!job || text === null) return;
     if (await this.tabs.elsewhere(id)) {
       this.tabs.leave();
-      this.put(id, text, job.file, true);
+      this.put(id, text, job.file, this.kept.fields(id), true);
     } else {
-      this.put(id, text, job.file);
+      this.put(id, text, job.file, this.kept.fields(id));
     }
   }
 
@@ -100,13 +101,13 @@ export class Desk {
     this.starting.value = true;
   }
 
-  private put(id: string, text: string, file: string, elsewhere = false): void {
+  private put(id: string, text: string, file: string, fields: readonly Field[] = [], elsewhere = false): void {
     clearTimeout(this.timer);
     this.held = null;
     this.elsewhere.value = elsewhere;
     this.id.value = id;
     if (!elsewhere) this.tabs.take(id);
-    this.bench.begin(text, file);
+    this.bench.begin(text, file, fields);
     this.starting.value = false;
   }
 
@@ -121,6 +122,6 @@ export class Desk {
     this.held = now;
     this.kept.keep(
       { id, file, title: job?.title ?? '', number: job?.number ?? '', saved: new Date().toISOString() },
-      text);
+      text, this.bench.fields.peek());
   }
 }

@@ -1,5 +1,6 @@
 // Jobs kept in this browser: each under a name of its own, read only when it is asked for.
 import { signal } from '@preact/signals';
+import type { Field } from 'swathe';
 import { isFull, storage } from './storage';
 
 export interface KeptJob {
@@ -54,10 +55,15 @@ export class KeptJobs {
     const kept = this.store?.getItem(kPrefix + id) ?? null;
     return listed(id, kept) ? JSON.parse(kept!).text : null;
   }
+  /** How the keys stood, so that the fields are there before the core is. */
+  fields(id: string): Field[] {
+    const { fields } = JSON.parse(this.store?.getItem(kPrefix + id) ?? '{}');
+    return Array.isArray(fields) ? fields : [];
+  }
 
-  keep(job: KeptJob, text: string): void {
+  keep(job: KeptJob, text: string, fields: readonly Field[]): void {
     const { id, ...said } = job;
-    this.write(id, JSON.stringify({ ...said, text }));
+    this.write(id, JSON.stringify({ ...said, text, fields }));
   }
 
   forget(id: string): void {

@@ -8,8 +8,9 @@ import type { GivenFiles } from './files';
 import { History } from './history';
 
 export interface WorkBench extends Bench {
-  /** Puts another job on the bench; what was edited before is forgotten. */
-  begin(text: string, file: string): void;
+  /** Puts another job on the bench, with its fields where they are known; what was edited before is
+   * forgotten. */
+  begin(text: string, file: string, fields?: readonly FieldValue[]): void;
   /** Whether there is a job at all. */
   readonly begun: ReadonlySignal<boolean>;
   rename(file: string): void;
@@ -185,7 +186,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
     canUndo: computed(() => steps.value >= 0 && history.canUndo),
     canRedo: computed(() => steps.value >= 0 && history.canRedo),
 
-    begin(first, name) {
+    begin(first, name, known = []) {
       jobs += 1;
       history = new History(first);
       drag = null;
@@ -198,7 +199,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
         missing.value = [];
         findings.value = [];
         notices.value = [];
-        fields.value = [];
+        fields.value = known;
         halfTyped.value = new Map();
         dragging.value = false;
         trouble.value = null;
