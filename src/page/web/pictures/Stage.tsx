@@ -32,6 +32,9 @@ type Stop = { key: string; subject: string; handle: Handle } | { key: string; su
 /** Arrow keys that follow each other so closely are one step to undo, in milliseconds. */
 const kPause = 500;
 
+/** From a part to its sign, in pixels. */
+const kSign = 11;
+
 interface Props {
   bench: Bench;
   picture: Picture;
@@ -50,8 +53,11 @@ export function Stage({ bench, picture, none }: Props) {
 
   const grips = useMemo<Grips>(
     () => ({
+      // Of a job at fault nothing is moved: what is half typed would be lost.
       handleOf: (subject) =>
-        picture.drawn.peek()?.handles.find((handle) => handle.subject === subject),
+        bench.faults.peek().length > 0
+          ? undefined
+          : picture.drawn.peek()?.handles.find((handle) => handle.subject === subject),
       take: (handle, at) => {
         const lie = picture.lie.peek();
         const before = hold.peek();
@@ -145,6 +151,7 @@ export function Stage({ bench, picture, none }: Props) {
   };
 
   const moveBy = (handle: Handle, mm: number) => {
+    if (!grips.handleOf(handle.subject)) return;
     const held = hold.peek();
     const moves = held && !held.ending ? held.moves : grips.take(handle, handle.at);
     if (hold.value) hold.value = { ...hold.value, pointer: null };
@@ -281,6 +288,7 @@ function Grip(props: {
       aria-valuenow={rounded(mm, units)}
       aria-valuetext={placeOf(handle, mm, units)}
       aria-describedby={props.hint}
+      aria-disabled={bench.faults.value.length > 0}
       style={{ left: `${at.x}px`, top: `${at.y}px`, '--turn': `${turn}deg` }}
       onFocus={props.onFocus}
       onBlur={() => point(bench, '')}
@@ -320,7 +328,11 @@ function Faults({ bench, picture }: { bench: Bench; picture: Picture }) {
       if (!subject || !element || found.some((one) => one.subject === subject)) continue;
       const box = (element as SVGGraphicsElement).getBBox();
       const scale = (drawn?.size.width ?? 1) / Number(drawn?.svg.getAttribute('viewBox')?.split(' ')[2]);
-      found.push({ subject, at: { x: scale * (box.x + box.width), y: scale * box.y } });
+      // At its far end, where it hides the least of it.
+      const isLevel = box.width >= box.height;
+      const x = isLevel ? box.x + box.width + kSign : box.x + box.width / 2;
+      const y = isLevel ? box.y + box.height / 2 : box.y - kSign;
+      found.push({ subject, at: { x: scale * x, y: scale * y } });
     }
     if (found.length > 0 || places.peek().length > 0) places.value = found;
   }, [drawn, bench.findings.value]);

@@ -179,6 +179,8 @@ function Eye(props: {
   const host = useRef<HTMLDivElement>(null);
   const rings = chart.drawn.value?.rings;
   const dragging = useRef(false);
+  const eye = useRef<HTMLDivElement>(null);
+  useEffect(() => eye.current?.focus(), [rings !== undefined]);
 
   const stand = (event: PointerEvent) => {
     const box = host.current?.getBoundingClientRect();
@@ -213,6 +215,7 @@ function Eye(props: {
           </svg>
           <div
             class="eye-grip"
+            ref={eye}
             role="slider"
             tabIndex={0}
             aria-label={words.standing}

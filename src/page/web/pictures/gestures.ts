@@ -36,6 +36,10 @@ interface Press {
   strayed: boolean;
 }
 
+function isGrip(target: EventTarget | null): boolean {
+  return target instanceof Element && target.closest('.grip') !== null;
+}
+
 /** Listens on the element until what comes back is called. */
 export function listen(element: HTMLElement, bench: Bench, picture: Picture, grips: Grips): () => void {
   const down = new Map<number, Point>();
@@ -72,12 +76,14 @@ export function listen(element: HTMLElement, bench: Bench, picture: Picture, gri
       return;
     }
     const subject = subjectAt(event.target);
+    // A finger on large digits as a rule means the ground; the handle itself can be hit with it.
+    const isHold = event.pointerType !== 'touch' || isGrip(event.target);
     press = {
       pointer: event.pointerId,
       start: at,
       last: at,
       subject,
-      handle: grips.handleOf(subject),
+      handle: isHold ? grips.handleOf(subject) : undefined,
       scale: 1 / picture.lie.peek().scale,
       moves: null,
       strayed: false,

@@ -7,7 +7,9 @@ import { faultsOf, lightOf, type Light } from './subjects';
 export function light(bench: Bench, picture: Adopted): void {
   const pointed = bench.pointed.value;
   const selected = bench.selected.value;
-  const faults = faultsOf(bench.findings.value);
+  // The round chart and the views say themselves who can read it.
+  const isOfModel = picture.map !== null;
+  const faults = isOfModel ? faultsOf(bench.findings.value) : new Map<string, string>();
   for (const marks of picture.marks.values()) {
     mark(marks, 'lit', lightOf(marks, pointed, picture.kind));
     mark(marks, 'selected', lightOf(marks, selected, picture.kind));

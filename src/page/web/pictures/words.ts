@@ -33,8 +33,8 @@ export const words = {
   walkRound: 'Walk round',
   close: 'Close',
   standing: 'Where you stand',
-  ahead: 'straight ahead',
-  behind: 'straight behind',
+  ahead: 'Straight ahead',
+  behind: 'Straight behind',
   toLeft: (degrees: number) => `${degrees}° round to the machine’s left`,
   toRight: (degrees: number) => `${degrees}° round to the machine’s right`,
   stands: (round: string, away: string) => `${round}, ${away} away`,
@@ -42,5 +42,4 @@ export const words = {
   away: 'How far away',
   high: 'How high your eyes are',
   color: 'Covers',
-  fromHere: 'From here',
 } as const;
