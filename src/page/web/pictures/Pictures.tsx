@@ -1,6 +1,6 @@
 // The linked pictures of the open job: from above, a cover laid flat, the cut-through.
 import { useSignal, useSignalEffect } from '@preact/signals';
-import { useEffect, useId, useMemo } from 'preact/hooks';
+import { useEffect, useMemo } from 'preact/hooks';
 import type { Bench } from '../state/bench';
 import { loadLabelFont } from './labels';
 import { Picture } from './picture';
@@ -16,7 +16,6 @@ const kZoomStep = 1.5;
  */
 export function Pictures({ bench, place }: { bench: Bench; place: Place }) {
   const asPrinted = useSignal(false);
-  const heading = useId();
   const picture = useMemo(
     () =>
       new Picture((size) => {
@@ -63,7 +62,7 @@ export function Pictures({ bench, place }: { bench: Bench; place: Place }) {
   return (
     <section class={`picture ${place}`} aria-label={words.region[place]} onKeyDown={onKeyDown}>
       <header>
-        <h2 id={heading}>{drawn?.title ?? words.region[place]}</h2>
+        <h2>{drawn?.title ?? words.region[place]}</h2>
         <div class="controls">
           {place === 'cover' && <Bumpers bench={bench} />}
           {place === 'cover' && (

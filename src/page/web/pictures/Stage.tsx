@@ -305,12 +305,13 @@ function Figure({ hold, units, width }: { hold: Hold; units: Units; width: numbe
   const at = hold.pointer ?? placeAt(hold, mm);
   const isRight = at.x > width / 2;
   return (
-    <output
+    <div
+      aria-hidden="true"
       class={`figure${isRight ? ' to-left' : ''}${at.y < 44 ? ' below' : ''}`}
       style={{ left: `${at.x}px`, top: `${at.y}px` }}
     >
       {words.moving(nameOf(handle), placeOf(handle, mm, units))}
-    </output>
+    </div>
   );
 }
 
@@ -343,7 +344,7 @@ function Faults({ bench, picture }: { bench: Bench; picture: Picture }) {
         return (
           <span
             key={subject}
-            class="fault"
+            class="fault-sign"
             role="img"
             aria-label={words.atFault(faults.get(subject) ?? '')}
             title={words.atFault(faults.get(subject) ?? '')}

@@ -147,7 +147,7 @@ export function WalkRound(props: { bench: Bench; bearing: number; onClose: () =>
             onValue={(mm) => (height.value = mm)}
           />
           {colors.length > 1 && (
-            <label class="field">
+            <label class="setting">
               <span>{words.color}</span>
               <select
                 value={String(color.value)}
@@ -254,7 +254,7 @@ function Range(props: {
   onValue: (value: number) => void;
 }) {
   return (
-    <label class="field">
+    <label class="setting">
       <span>{props.name}</span>
       <input
         type="range"

@@ -1,7 +1,7 @@
 // Who can read the number: the machine square on from its four sides, each with what somebody there
 // reads, and the way to look at it from anywhere.
 import { useSignal, useSignalEffect } from '@preact/signals';
-import { useEffect, useId, useMemo, useRef } from 'preact/hooks';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { PlaceVerdict } from 'swathe';
 import type { Bench } from '../state/bench';
 import { light, point, subjectAt } from './links';
@@ -17,7 +17,6 @@ export const bearingOf = (way: Way): number => 90 * kWays.indexOf(way);
 
 /** A region of the page, with its heading. It takes the size that it is given. */
 export function WhoCanRead({ bench }: { bench: Bench }) {
-  const heading = useId();
   const verdicts = useSignal<readonly PlaceVerdict[]>([]);
   const open = useSignal<Way | null>(null);
   const opener = useRef<HTMLElement | null>(null);
@@ -42,7 +41,7 @@ export function WhoCanRead({ bench }: { bench: Bench }) {
   return (
     <section class="picture who" aria-label={words.who}>
       <header>
-        <h2 id={heading}>{words.who}</h2>
+        <h2>{words.who}</h2>
         <div class="controls">
           <button
             type="button"

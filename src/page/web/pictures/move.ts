@@ -24,6 +24,7 @@ export class Move {
   #next: Step | null = null;
   #running: Promise<void> | null = null;
   #last: Step | null = null;
+  #good: number | null = null; // the last place where the job could be made
 
   /** `settled` resolves when the picture shows what the job says. */
   constructor(bench: Bench, handle: Handle, units: Units, settled: () => Promise<void>) {
@@ -44,8 +45,15 @@ export class Move {
     this.#want({ mm: there, snap, stage: 'drag' });
   }
 
+  /** Leaves it where it is, or, where it cannot be there, at the last place where it could. */
   async drop(): Promise<void> {
-    if (this.#last) this.#want({ ...this.#last, stage: 'drop' });
+    if (!this.#last) return;
+    await this.#running;
+    if (this.#bench.faults.peek().length > 0) {
+      if (this.#good === null) return this.takeBack();
+      this.mm.value = this.#good;
+    }
+    this.#want({ ...this.#last, mm: this.mm.peek(), stage: 'drop' });
     await this.#running;
   }
 
@@ -70,6 +78,7 @@ export class Move {
       const { mm, stage, snap } = this.#next;
       this.#next = null;
       await workedOut(this.#bench, () => this.#bench.drag(this.handle.subject, mm, stage, snap));
+      if (this.#bench.faults.peek().length === 0) this.#good = mm;
       await this.#settled();
     }
     this.#running = null;
