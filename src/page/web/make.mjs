@@ -2,11 +2,11 @@
 //
 // usage: node make.mjs FOLDER    FOLDER/module: the core as a module; FOLDER/web: this folder's
 //                                copy with its packages; FOLDER/swathe.html: the page
+import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { readFile, readdir, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { gzipSync } from 'node:zlib';
 
 const made = resolve(process.argv[2]);
 const here = join(made, 'web'), module = join(made, 'module');
@@ -37,7 +37,8 @@ async function bundled(entry, format, alias) {
 function inScript(text) {
   return text.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
 }
-const packed = (bytes) => gzipSync(bytes, { level: 9 }).toString('base64');
+/** Node 18 has no Zstandard of its own. */
+const packed = (bytes) => execFileSync('zstd', ['--ultra', '-22', '-q', '-c'], { input: bytes, maxBuffer: 2 ** 28 }).toString('base64');
 const hash = (text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
 
 /** The licenses of the core's parts, and of the packages that the bundle took something of. */

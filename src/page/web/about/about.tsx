@@ -20,7 +20,7 @@ export function About({ version, onClose }: { version: string; onClose: () => vo
       <ul>{say.about.caution.map((one) => <li key={one}>{one}</li>)}</ul>
       <h3>{say.about.licenses}</h3>
       {licenses.value === null
-        ? <button type="button" onClick={() => void unpacked('licenses').text().then((text) => (licenses.value = text))}>
+        ? <button type="button" onClick={() => void unpacked('licenses').then((text) => (licenses.value = new TextDecoder().decode(text)))}>
           {say.about.showLicenses}</button>
         : <pre tabIndex={0} role="group" aria-label={say.about.licenses}>{licenses.value}</pre>}
     </dialog>
