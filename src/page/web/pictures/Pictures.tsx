@@ -1,10 +1,11 @@
 // The linked pictures of the open job: from above, a cover laid flat, the cut-through.
-import { useSignal, useSignalEffect } from '@preact/signals';
+import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import type { Bench } from '../state/bench';
 import { loadLabelFont } from './labels';
 import { Picture } from './picture';
 import { Stage } from './Stage';
+import { useNow } from './use_now';
 import { words } from './words';
 
 export type Place = 'plan' | 'cover' | 'cut-through';
@@ -31,7 +32,7 @@ export function Pictures({ bench, place }: { bench: Bench; place: Place }) {
   }, [picture]);
 
   const before = useMemo(() => ({ bumper: '', title: '' }), [picture]);
-  useSignalEffect(() => {
+  useNow(() => {
     const opened = bench.opened.value;
     if (!opened) return;
     const title = opened.job.title;

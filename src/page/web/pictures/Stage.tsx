@@ -1,6 +1,6 @@
 // Where a picture is shown: what the core drew, and over it the page's own handles and names of
 // parts, for pointer, finger and keyboard.
-import { useComputed, useSignal, useSignalEffect } from '@preact/signals';
+import { useComputed, useSignal } from '@preact/signals';
 import { useEffect, useId, useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import type { Bench } from '../state/bench';
 import type { Handle, Said } from './adopt';
@@ -12,6 +12,7 @@ import { Move } from './move';
 import { nameOf, placeOf } from './parts';
 import type { Picture } from './picture';
 import { faultsOf } from './subjects';
+import { useNow } from './use_now';
 import { words } from './words';
 
 /** A handle that is moved just now. */
@@ -109,16 +110,16 @@ export function Stage({ bench, picture, none }: Props) {
   }, [picture]);
 
   // What the core drew is put in as it is.
-  useSignalEffect(() => {
+  useNow(() => {
     const svg = picture.drawn.value?.svg;
     sheet.current?.replaceChildren(...(svg ? [svg] : []));
   });
-  useSignalEffect(() => {
+  useNow(() => {
     const drawn = picture.drawn.value;
     if (drawn) light(bench, drawn);
   });
   // What is dragged stays under the pointer, also where the whole model moves with it.
-  useSignalEffect(() => {
+  useNow(() => {
     const drawn = picture.drawn.value;
     const held = hold.value;
     const map = picture.held.value;

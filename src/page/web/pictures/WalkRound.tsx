@@ -1,6 +1,6 @@
 // Round the machine: the chart of who can read it from where, the eye that is dragged round on it,
 // and the machine as that eye sees it.
-import { batch, useComputed, useSignal, useSignalEffect } from '@preact/signals';
+import { batch, useComputed, useSignal } from '@preact/signals';
 import { useEffect, useId, useMemo, useRef } from 'preact/hooks';
 import type { Observer, PlaceVerdict } from 'swathe';
 import type { Bench } from '../state/bench';
@@ -9,6 +9,7 @@ import { figure, walked, type Units } from './lengths';
 import { Newest } from './newest';
 import { Picture } from './picture';
 import { View, bearingOf, kWays } from './WhoCanRead';
+import { useNow } from './use_now';
 import { words } from './words';
 
 const kTurn = 5; // degrees that an arrow key goes round
@@ -52,12 +53,12 @@ export function WalkRound(props: { bench: Bench; bearing: number; onClose: () =>
     };
   }, []);
 
-  useSignalEffect(() => {
+  useNow(() => {
     // Whoever goes round stays on the same chart.
     void [bench.opened.value, chart.size.value, height.value];
     if (bench.opened.value) chart.again();
   });
-  useSignalEffect(() => {
+  useNow(() => {
     void [view.size.value, bearing.value, distance.value, height.value, color.value];
     if (!bench.opened.value) return;
     view.again();

@@ -1,6 +1,6 @@
 // Who can read the number: the machine square on from its four sides, each with what somebody there
 // reads, and the way to look at it from anywhere.
-import { useSignal, useSignalEffect } from '@preact/signals';
+import { useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { PlaceVerdict } from 'swathe';
 import type { Bench } from '../state/bench';
@@ -9,6 +9,7 @@ import { loadLabelFont } from './labels';
 import { Newest } from './newest';
 import { Picture } from './picture';
 import { WalkRound } from './WalkRound';
+import { useNow } from './use_now';
 import { words } from './words';
 
 export const kWays = ['front', 'left', 'back', 'right'] as const;
@@ -25,7 +26,7 @@ export function WhoCanRead({ bench }: { bench: Bench }) {
     () => new Newest(() => bench.core.verdicts(), (answer: PlaceVerdict[]) => void (verdicts.value = answer)),
     [bench],
   );
-  useSignalEffect(() => {
+  useNow(() => {
     // While something is dragged it may wait.
     if (bench.opened.value && !bench.dragging.value) asking.want(undefined);
   });
@@ -89,7 +90,7 @@ function FromOneSide(props: {
     [bench, way],
   );
   useEffect(() => () => picture.close(), [picture]);
-  useSignalEffect(() => {
+  useNow(() => {
     void picture.size.value;
     if (bench.opened.value && !bench.dragging.value) picture.again();
   });
@@ -132,11 +133,11 @@ export function View({ bench, picture }: { bench: Bench; picture: Picture }) {
     watch.observe(element);
     return () => watch.disconnect();
   }, [picture]);
-  useSignalEffect(() => {
+  useNow(() => {
     const svg = picture.drawn.value?.svg;
     host.current?.replaceChildren(...(svg ? [svg] : []));
   });
-  useSignalEffect(() => {
+  useNow(() => {
     const drawn = picture.drawn.value;
     if (drawn) light(bench, drawn);
   });
