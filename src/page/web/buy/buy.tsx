@@ -5,7 +5,7 @@ import { listShown, readToml } from '../fields/toml_value';
 import type { Back } from '../state/back';
 import type { WorkBench } from '../state/make_bench';
 import { say } from '../words/en';
-import { lengthWords, massWords } from '../words/lengths';
+import { clothWords, lengthWords, massWords } from '../words/lengths';
 import { readReport } from './report';
 import type { Pieces, Report } from './report';
 
@@ -40,7 +40,7 @@ export function Buy({ bench, back }: { bench: WorkBench; back: Back }) {
         <Cuts of={stock.padding} units={units} />
         <dt>{say.buy.cloth}</dt>
         {cloth.map((one) => (
-          <dd key={one.color}>{say.buy.clothOf(one.color, lengthWords(one.length_to_buy_mm, units), lengthWords(one.roll_width_mm, units))}
+          <dd key={one.color}>{say.buy.clothOf(one.color, clothWords(one.length_to_buy_mm, units), lengthWords(one.roll_width_mm, units))}
             <i>{say.buy.used(one.used_fraction)}</i></dd>
         ))}
         <dt>{say.buy.weight}</dt>

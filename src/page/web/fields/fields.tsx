@@ -6,9 +6,10 @@ import type { FieldValue, KeyWords, Words } from 'swathe';
 import { say } from '../words/en';
 import { FieldsContext } from './context';
 import { Field, idOf } from './field';
+import { openField } from './open';
 import { addChanges } from './new_table';
 import { withoutTable } from './remove_table';
-import { countOf, groupsOf, inSight, keyOf } from './tables';
+import { countOf, groupsOf, inSight, keyOf, tableOf } from './tables';
 import type { Group } from './tables';
 import { subjectsOf } from './subjects';
 import { listShown, readToml } from './toml_value';
@@ -41,6 +42,23 @@ export function Fields({ words }: { words: Words }) {
     }
     if (next.size !== open.peek().size) open.value = next;
     setTimeout(() => document.querySelector('.fields .field.selected')?.scrollIntoView({ block: 'nearest' }), 30);
+  });
+
+  useSignalEffect(() => {
+    const key = openField.value;
+    if (key === null) return;
+    openField.value = null;
+    const next = new Set(open.peek());
+    const table = /^(.*\.\d+)\./.exec(key)?.[1];
+    if (table) next.add(table);
+    const path = key.replace(/\.\d+(?=\.)/g, '');
+    if (!inSight(path, bench.fields.peek())) next.add(`more ${table ?? tableOf(path)}`);
+    open.value = next;
+    setTimeout(() => {
+      const field = document.getElementById(idOf(key));
+      field?.closest('.field')?.scrollIntoView({ block: 'nearest' });
+      field?.focus({ preventScroll: true });
+    }, 30);
   });
 
   return (

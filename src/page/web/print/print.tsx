@@ -85,7 +85,7 @@ export function Print({ bench, back, maker }: PrintGiven) {
       </section>
       <section aria-label={say.print.pattern}>
         <h2>{say.print.pattern}</h2>
-        <fieldset class="ways">
+        <fieldset class="choices">
           <legend>{say.print.patternWhy}</legend>
           {patterns.map((one) => (
             <label key={one.kind} class={one.kind === way?.kind ? 'chosen' : undefined}>

@@ -1,7 +1,7 @@
 // What the season's rules come to, with their mends as buttons; and before that, what is wrong.
 import { useSignal } from '@preact/signals';
 import type { Finding, Words } from 'swathe';
-import { idOf } from '../fields/field';
+import { openField } from '../fields/open';
 import { goTo } from '../text/editor';
 import type { WorkBench } from '../state/make_bench';
 import { say } from '../words/en';
@@ -87,6 +87,35 @@ function Several({ verdict, findings, given }: { verdict: Verdict; findings: Fin
   );
 }
 
+/** With a capital, as sentences begin. */
+function sentence(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** What only a person can tell, one click away: a choice's words, else the field that asks. */
+function Answers({ finding, given }: { finding: Finding; given: RulesGiven }) {
+  const { bench, words, showFields } = given;
+  const key = finding.keys[0]?.key;
+  const known = words.keys.find((one) => one.key === key);
+  if (!key || !known) return null;
+  const now = bench.fields.value.find((one) => one.key === key)?.shown;
+  if (known.form.kind === 'choice') return (
+    <p class="mends">{known.label}:{' '}
+      {known.form.words.filter((word) => word !== now).map((word) => (
+        <button type="button" class="mend" key={word} aria-label={say.job.change(known.label, word)}
+          onClick={() => void bench.set([{ key, value: `"${word}"` }])}>{word}</button>
+      ))}
+    </p>);
+  return (
+    <p class="mends">
+      <button type="button" class="mend" onClick={() => {
+        bench.selected.value = finding.subjects;
+        showFields();
+        openField.value = key;
+      }}>{known.label} …</button>
+    </p>);
+}
+
 function One({ finding, given }: { finding: Finding; given: RulesGiven }) {
   const { bench, words, showFields } = given;
   const why = words.checks.find((check) => check.id === finding.id);
@@ -102,12 +131,13 @@ function One({ finding, given }: { finding: Finding; given: RulesGiven }) {
         const key = finding.keys[0]?.key;
         if (!key) return;
         showFields();
-        setTimeout(() => document.getElementById(idOf(key))?.closest('.field')?.scrollIntoView({ block: 'nearest' }), 60);
+        openField.value = key;
       }}>
-        <b>{finding.subject}</b> {finding.measured}
+        <b>{sentence(finding.subject)}:</b> {finding.measured}
         {finding.verdict !== 'pass' && <span class="wanted"> {say.rules.wanted(finding.required)}</span>}
       </button>
-      {finding.verdict !== 'pass' && finding.advice !== '' && <p class="advice">{finding.advice}</p>}
+      {finding.verdict !== 'pass' && finding.advice !== '' && <p class="advice">{sentence(finding.advice)}.</p>}
+      {finding.verdict === 'unknown' && <Answers finding={finding} given={given} />}
       {finding.mend.length > 0 &&
         <p class="mends">
           <button type="button" class="mend" onClick={() => void bench.set(finding.mend)}>

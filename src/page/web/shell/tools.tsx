@@ -10,7 +10,8 @@ const fromServer = location.protocol === 'http:' || location.protocol === 'https
 export function Tools({ bench, desk, incoming, choose, about }: PageGiven & { choose: () => void; about: () => void }) {
   const { starting } = desk;
   const here = bench.begun.value && desk.id.value !== null;
-  const job = bench.opened.value?.job;
+  const title = bench.fields.value.find((one) => one.key === 'job.title' && one.given)?.shown ||
+    (bench.opened.value ? say.page.noTitle : '');
   async function share(): Promise<void> {
     const text = bench.text.peek();
     if (fromServer) {
@@ -25,7 +26,7 @@ export function Tools({ bench, desk, incoming, choose, about }: PageGiven & { ch
     <header class="tools" role="banner">
       <p class="brand">{say.page.name}</p>
       {!starting.value && here
-        ? <h1 class="job-name"><b>{job?.title || say.page.noTitle}</b> <span>{bench.file.value}</span></h1>
+        ? <h1 class="job-name"><b>{title}</b> <span>{bench.file.value}</span></h1>
         : <p class="job-name" />}
       <div class="buttons" role="group" aria-label={say.page.tools}>
         {starting.value

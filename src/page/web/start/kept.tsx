@@ -16,7 +16,7 @@ export function Kept({ desk }: { desk: Desk }) {
   const { kept } = desk;
   const forgotten = [...kept.forgotten.value.keys()].map((id) => kept.wasForgotten(id)).filter((one) => one !== null);
   return (
-    <section class="way kept" aria-labelledby="start-kept">
+    <section class="beginning kept" aria-labelledby="start-kept">
       <h2 id="start-kept">{say.start.kept}</h2>
       {kept.state.value === 'refused'
         ? <p>{say.states.refused}</p>

@@ -44,12 +44,12 @@ export function Start({ core, start, desk, kinds, choose }: StartGiven) {
         <h1>{say.start.heading}</h1>
         <p>{say.start.lead}</p>
       </header>
-      <section class="way first" aria-labelledby="start-questions">
+      <section class="beginning first" aria-labelledby="start-questions">
         <h2 id="start-questions">{say.start.questions}</h2>
         <p>{say.start.questionsWhy}</p>
         <button type="button" class="main" onClick={() => (asking.value = true)}>{say.start.begin}</button>
       </section>
-      <section class="way kinds-way" aria-labelledby="start-kinds">
+      <section class="beginning kinds-way" aria-labelledby="start-kinds">
         <h2 id="start-kinds">{say.start.kinds}</h2>
         <p>{say.start.kindsWhy}</p>
         <ul class="kinds">
@@ -64,7 +64,7 @@ export function Start({ core, start, desk, kinds, choose }: StartGiven) {
         </ul>
         {trouble.value !== '' && <p class="fault" role="alert">{trouble.value}</p>}
       </section>
-      <section class="way" aria-labelledby="start-file">
+      <section class="beginning" aria-labelledby="start-file">
         <h2 id="start-file">{say.start.file}</h2>
         <p>{say.start.fileWhy}</p>
         <button type="button" onClick={choose}>{say.start.choose}</button>

@@ -17,6 +17,14 @@ export function lengthWords(mm: number, units: 'in' | 'mm'): string {
   return whole === 0 ? `${fraction} in` : `${whole} ${fraction} in`;
 }
 
+/** Cloth is sold by the yard: "90 in (2 1/2 yd)". */
+export function clothWords(mm: number, units: 'in' | 'mm'): string {
+  const quarters = mm / (9 * kInch);
+  if (units === 'mm' || Math.abs(quarters - Math.round(quarters)) > 0.01) return lengthWords(mm, units);
+  const yards = Math.floor(Math.round(quarters) / 4), rest = ['', '1/4', '1/2', '3/4'][Math.round(quarters) % 4];
+  return `${lengthWords(mm, units)} (${[yards || '', rest].filter((one) => one !== '').join(' ')} yd)`;
+}
+
 const kGramsOfPound = 453.59237;
 
 export function massWords(grams: number, units: 'in' | 'mm'): string {
