@@ -252,7 +252,14 @@ export function Stage({ bench, picture, none }: Props) {
           {words.movesBy(figure(stepOf(units.value), units.value), figure(snapOf(units.value), units.value))}
         </p>
       )}
-      {hold.value?.ending === false && <Figure hold={hold.value} units={units.value} width={picture.size.value?.width ?? 0} />}
+      {hold.value?.ending === false && (
+        <Figure
+          hold={hold.value}
+          units={units.value}
+          width={picture.size.value?.width ?? 0}
+          isWrong={bench.faults.value.length > 0}
+        />
+      )}
       {!drawn && <p class="none">{none}</p>}
     </div>
   );
@@ -299,8 +306,9 @@ function Grip(props: {
   );
 }
 
-/** What is moved and where it is, beside the pointer. */
-function Figure({ hold, units, width }: { hold: Hold; units: Units; width: number }) {
+/** What is moved and where it is, beside the pointer; and that it cannot be there. */
+function Figure(props: { hold: Hold; units: Units; width: number; isWrong: boolean }) {
+  const { hold, units, width, isWrong } = props;
   const { handle } = hold.moves;
   const mm = hold.moves.mm.value;
   const at = hold.pointer ?? placeAt(hold, mm);
@@ -312,6 +320,7 @@ function Figure({ hold, units, width }: { hold: Hold; units: Units; width: numbe
       style={{ left: `${at.x}px`, top: `${at.y}px` }}
     >
       {words.moving(nameOf(handle), placeOf(handle, mm, units))}
+      {isWrong && <span class="cannot">{words.cannot}</span>}
     </div>
   );
 }

@@ -25,6 +25,7 @@ export const words = {
   middleFromCorner: (figure: string, corner: string) =>
     `middle ${figure} from the corner with ${corner}`,
   moving: (name: string, place: string) => `${name}: ${place}`,
+  cannot: 'It cannot be here. Let go, and it goes back to where it can.',
   atFault: (what: string) => `Not as the rules ask. ${what}`,
 
   who: 'Who can read it',
