@@ -5,6 +5,7 @@ import { say } from '../words/en';
 import { FieldsContext } from './context';
 import { Editor } from './editors';
 import { subjectsOf } from './subjects';
+import { valueWords } from './toml_value';
 import { clearHalfTyped } from './use_field';
 
 /** Faults that are said at this key: its own, and those of parts of it. */
@@ -60,7 +61,7 @@ export function Field({ words, value }: { words: KeyWords; value: FieldValue }) 
                 <button type="button" class="mend" onClick={() => {
                   clearHalfTyped(bench, key);
                   void bench.set(fault.mend);
-                }}>{say.job.use(fault.mend.map((change) => change.value.replaceAll('"', '')).join(', '))}</button>}
+                }}>{say.job.use(fault.mend.map((change) => valueWords(change.value)).join(', '))}</button>}
             </p>
           ))}
         </div>}

@@ -131,3 +131,9 @@ export function listShown(value: TomlValue | undefined): string {
   return Array.isArray(value) ? value.map((one) => (Array.isArray(one) ? one.join(' x ') : String(one))).join(', ')
     : value === undefined ? '' : String(value);
 }
+
+/** A value as a button says it: without quotes and brackets. */
+export function valueWords(value: string): string {
+  const read = readToml(value);
+  return Array.isArray(read) ? listShown(read) : typeof read === 'string' ? read : value;
+}

@@ -2,6 +2,7 @@
 import { useSignal } from '@preact/signals';
 import type { Finding, Words } from 'swathe';
 import { openField } from '../fields/open';
+import { valueWords } from '../fields/toml_value';
 import { goTo } from '../text/editor';
 import type { WorkBench } from '../state/make_bench';
 import { say } from '../words/en';
@@ -59,7 +60,7 @@ function Faults({ bench, showText }: RulesGiven) {
                 }}>{say.rules.atLine(fault.line)}</button>
                 {fault.mend.length > 0 &&
                   <button type="button" class="mend" onClick={() => void bench.set(fault.mend)}>
-                    {say.job.use(fault.mend.map((one) => one.value.replaceAll('"', '')).join(', '))}</button>}
+                    {say.job.use(fault.mend.map((one) => valueWords(one.value)).join(', '))}</button>}
               </p>
             </div>
           </li>
@@ -141,11 +142,11 @@ function One({ finding, given }: { finding: Finding; given: RulesGiven }) {
       {finding.mend.length > 0 &&
         <p class="mends">
           <button type="button" class="mend" onClick={() => void bench.set(finding.mend)}>
-            {finding.mend.map((one) => say.job.change(label(one.key), one.value.replaceAll('"', ''))).join('; ')}
+            {finding.mend.map((one) => say.job.change(label(one.key), valueWords(one.value))).join('; ')}
           </button>
         </p>}
       {why && finding.verdict !== 'pass' &&
-        <details><summary>{finding.rule}</summary><p>{why.asks} {why.why}{attested !== '' && ` (${attested})`}</p></details>}
+        <details><summary>{finding.rule || say.rules.why}</summary><p>{why.asks} {why.why}{attested !== '' && ` (${attested})`}</p></details>}
     </li>
   );
 }

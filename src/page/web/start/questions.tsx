@@ -4,6 +4,7 @@ import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { Overtaken } from 'swathe';
 import type { Question, Swathe } from 'swathe';
 import { adopted } from '../pictures/adopt';
+import { loadLabelFont } from '../pictures/labels';
 import type { Desk } from '../state/desk';
 import { say } from '../words/en';
 
@@ -14,7 +15,10 @@ export function Questions({ start, desk, onLeave }: {
   onLeave: () => void;
 }) {
   const core = useMemo(start, []);
-  useEffect(() => () => core.close(), []);
+  useEffect(() => {
+    loadLabelFont(core).catch(() => {});
+    return () => core.close();
+  }, []);
   const answers = useSignal<readonly string[]>(Array(7).fill(''));
   const at = useSignal(0);
   const questions = useSignal<readonly Question[]>([]);
@@ -41,9 +45,8 @@ export function Questions({ start, desk, onLeave }: {
       newest = false;
     };
   });
-  useEffect(() => field.current?.focus(), [at.value]);
-
   const question = questions.value[at.value];
+  useEffect(() => field.current?.focus(), [at.value, question === undefined]);
   const last = at.value === questions.value.length - 1;
   const wrong = faults.value.get(at.value);
   function next(): void {

@@ -13,6 +13,7 @@ import { signal, useComputed, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Fault } from 'swathe';
 import { subjectsOf } from '../fields/subjects';
+import { valueWords } from '../fields/toml_value';
 import type { LitKeys } from '../fields/lit';
 import type { WorkBench } from '../state/make_bench';
 import { say } from '../words/en';
@@ -73,7 +74,7 @@ function diagnosticOf(doc: Text, fault: Fault, bench: WorkBench): Diagnostic {
   return {
     from, to: Math.max(from, Math.min(end, from + length)), severity: 'error', message: fault.sentence,
     actions: fault.mend.length === 0 ? [] : [{
-      name: say.job.use(fault.mend.map((one) => one.value.replaceAll('"', '')).join(', ')),
+      name: say.job.use(fault.mend.map((one) => valueWords(one.value)).join(', ')),
       apply: () => void bench.set(fault.mend),
     }],
   };
