@@ -5,7 +5,7 @@ import { useEffect, useId, useLayoutEffect, useMemo, useRef } from 'preact/hooks
 import type { Bench } from '../state/bench';
 import type { Handle, Said } from './adopt';
 import { listen, type Grips } from './gestures';
-import { figure, snapOf, stepOf, type Units } from './lengths';
+import { figure, snapOf, stepOf, within, type Units } from './lengths';
 import { light, listOf, point, select } from './links';
 import { asDrawn, laid, lieOf, minus, type Lie, type Point } from './map';
 import { Move } from './move';
@@ -35,6 +35,12 @@ const kPause = 500;
 
 /** From a part to its sign, in pixels. */
 const kSign = 11;
+
+/** From the pointer to the figure beside it, and from that to the edge. */
+const kBeside = 14;
+const kEdge = 4;
+/** A picture so wide has no room for the name of what is moved. */
+const kNarrow = 440;
 
 interface Props {
   bench: Bench;
@@ -312,14 +318,29 @@ function Figure(props: { hold: Hold; units: Units; width: number; isWrong: boole
   const { handle } = hold.moves;
   const mm = hold.moves.mm.value;
   const at = hold.pointer ?? placeAt(hold, mm);
-  const isRight = at.x > width / 2;
+  const place = placeOf(handle, mm, units);
+  const text = width < kNarrow ? place : words.moving(nameOf(handle), place);
+  const element = useRef<HTMLDivElement>(null);
+  const box = useSignal({ width: 0, height: 0 });
+  useLayoutEffect(() => {
+    const { offsetWidth = 0, offsetHeight = 0 } = element.current ?? {};
+    if (box.peek().width !== offsetWidth || box.peek().height !== offsetHeight)
+      box.value = { width: offsetWidth, height: offsetHeight };
+  }, [text, isWrong]);
+  const { width: own, height } = box.value;
+  const beside = at.x > width / 2 ? at.x - own - kBeside : at.x + kBeside;
+  const above = at.y - height - 2 * kBeside;
   return (
     <div
       aria-hidden="true"
-      class={`figure${isRight ? ' to-left' : ''}${at.y < 44 ? ' below' : ''}`}
-      style={{ left: `${at.x}px`, top: `${at.y}px` }}
+      class="figure"
+      ref={element}
+      style={{
+        left: `${within(beside, kEdge, Math.max(kEdge, width - own - kEdge))}px`,
+        top: `${above > 0 ? above : at.y + kBeside}px`,
+      }}
     >
-      {words.moving(nameOf(handle), placeOf(handle, mm, units))}
+      {text}
       {isWrong && <span class="cannot">{words.cannot}</span>}
     </div>
   );

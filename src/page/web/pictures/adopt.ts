@@ -101,8 +101,9 @@ export function adopted(text: string, width: number): Adopted {
   }
   svg.querySelector('.handles')?.remove(); // they are elements of the page's own
   const marks = marksOf(svg);
-  for (const { subject } of handles)
-    for (const element of marks.get(subject)?.elements ?? []) element.classList.add('movable');
+  for (const handle of handles)
+    if (isMark(handle))
+      for (const element of marks.get(handle.subject)?.elements ?? []) element.classList.add('movable');
 
   return {
     svg,
@@ -114,6 +115,11 @@ export function adopted(text: string, width: number): Adopted {
     said: [...svg.querySelectorAll('.words > text')].map((words) => saidBy(words, svg, scale)),
     marks,
   };
+}
+
+/** Whether the marks that show it can be taken hold of, too: those of an opening are a side's. */
+export function isMark(handle: Handle): boolean {
+  return handle.kind !== 'opening';
 }
 
 function checkAll(root: Element) {

@@ -1,7 +1,7 @@
 // What fingers, mouse and wheel do on a picture: take hold of what can be moved, choose a part, move
 // the ground, and make it larger or smaller.
 import type { Bench } from '../state/bench';
-import type { Handle } from './adopt';
+import { isMark, type Handle } from './adopt';
 import { point, select, subjectAt } from './links';
 import { dot, minus, type Point } from './map';
 import type { Move } from './move';
@@ -76,14 +76,15 @@ export function listen(element: HTMLElement, bench: Bench, picture: Picture, gri
       return;
     }
     const subject = subjectAt(event.target);
+    const handle = grips.handleOf(subject);
     // A finger on large digits as a rule means the ground; the handle itself can be hit with it.
-    const isHold = event.pointerType !== 'touch' || isGrip(event.target);
+    const isHold = isGrip(event.target) || (handle && isMark(handle) && event.pointerType !== 'touch');
     press = {
       pointer: event.pointerId,
       start: at,
       last: at,
       subject,
-      handle: isHold ? grips.handleOf(subject) : undefined,
+      handle: isHold ? handle : undefined,
       scale: 1 / picture.lie.peek().scale,
       moves: null,
       strayed: false,
