@@ -106,6 +106,11 @@ export function WalkRound(props: { bench: Bench; bearing: number; onClose: () =>
             }
           />
         </div>
+        <ul class="key">
+          <li class="reads">{words.canBeRead(bench.opened.value?.job.number ?? '')}</li>
+          <li class="another">{words.another}</li>
+          <li class="nothing">{words.cannotBeRead}</li>
+        </ul>
         <div class="seen">
           <View bench={bench} picture={view} />
           <p class={`verdict${said?.reads === 'number' ? ' read' : ' unread'}`} aria-live="polite">
