@@ -29,6 +29,7 @@ export function Field({ words, value }: { words: KeyWords; value: FieldValue }) 
   else if (lit.pointed.value.has(key)) classes.push('lit');
   if (faults.length > 0) classes.push('at-fault');
   if (!value.given) classes.push('usual');
+  if (wide.has(words.form.kind)) classes.push('wide');
   const notice = bench.notices.value.find((one) => one.key === key);
   const describedBy = [faults.length > 0 ? `${id}-fault` : '', `${id}-meaning`].join(' ').trim();
   const group = grouped.has(words.form.kind);
@@ -70,5 +71,7 @@ export function Field({ words, value }: { words: KeyWords; value: FieldValue }) 
   );
 }
 
+/** Kinds whose controls take the whole width, below the label. */
+const wide: ReadonlySet<string> = new Set(['end', 'side-place']);
 /** Kinds whose fields are of several controls. */
 const grouped: ReadonlySet<string> = new Set(['end', 'side-place', 'sides', 'colors', 'color']);

@@ -23,13 +23,29 @@ export function addChanges(path: string, number: number, bench: Bench): KeyChang
   const give = (keys: Record<string, string>): KeyChange[] =>
     Object.entries(keys).map(([key, value]) => ({ key: `${path}.${number}.${key}`, value }));
   switch (path) {
-    case 'bracket':
+    case 'bracket': {
+      // Beside those that are there already.
+      const before = fields.filter((one) => one.form === 'bracket.side' && one.shown === second).length;
       return give({
-        side: `"${second}"`, at: `[${size('9 in', '230 mm')}, "${first}"]`,
+        side: `"${second}"`,
+        at: `[${size(`${9 + 5 * before} in`, `${230 + 130 * before} mm`)}, "${first}"]`,
         width: size('3 in', '75 mm'), height: size('2 in', '50 mm'),
       });
-    case 'opening':
-      return give({ side: `"${first}"`, width: size('14 in', '350 mm') });
+    }
+    case 'opening': {
+      // Bumpers that end in the middle of that side now end at the opening.
+      const ends = fields.filter((one) => one.form === 'bumper.from' || one.form === 'bumper.to');
+      const sideOf = (value: string) => {
+        const end = readToml(value);
+        return Array.isArray(end) && end[1] !== 'corner' ? String(end[0]) : '';
+      };
+      const side = sides.find((one) => ends.some((end) => sideOf(end.value) === one)) ?? first;
+      return [
+        ...give({ side: `"${side}"`, width: size('14 in', '350 mm') }),
+        ...ends.filter((end) => sideOf(end.value) === side)
+          .map((end) => ({ key: end.key, value: `["${side}", "opening"]` })),
+      ];
+    }
     case 'bumper': {
       const names = fields.filter((one) => one.form === 'bumper.name').map((one) => one.shown);
       return give({

@@ -105,7 +105,7 @@ export function EndEditor({ value, wrong, sides }: EditorGiven & { sides: string
     void typeInto(bench, value.key, writeToml([to, ...partsOf(at)]));
   return (
     <div class="parts">
-      <label class="part"><span>side</span>
+      <label class="part"><span>{say.job.side}</span>
         <select value={side} onChange={(event) => {
           const to = event.currentTarget.value;
           const corners = beside(to, sides);

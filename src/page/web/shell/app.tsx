@@ -49,7 +49,7 @@ export function App(given: PageGiven) {
       <Notes {...given} />
       {desk.starting.value
         ? <Start core={core} start={start} desk={desk} kinds={kinds} choose={choose} />
-        : <Workbench {...given} />}
+        : <Workbench {...given} key={desk.id.value} />}
       {about.value && <About version={given.choices.version} onClose={() => (about.value = false)} />}
       <DropHere incoming={incoming} />
     </div>

@@ -1,6 +1,5 @@
 // The job at work: fields and text, the linked pictures, and the tabs beside them.
 import { useSignal } from '@preact/signals';
-import type { Signal } from '@preact/signals';
 import { Buy } from '../buy/buy';
 import { FieldsContext } from '../fields/context';
 import { Fields } from '../fields/fields';
@@ -19,13 +18,13 @@ export function Workbench(given: PageGiven) {
   const cut = useSignal(false);
   const right = useSignal<Right>('rules');
   // A first file that is broken has nothing else to show.
-  const left = useSignal<Left>('fields');
+  const left = useSignal<Left | null>(null);
   const broken = bench.opened.value === null && bench.faults.value.length > 0;
-  const shown: Left = broken ? 'text' : left.value;
+  const shown: Left = left.value ?? (broken ? 'text' : 'fields');
   return (
     <main class={cut.value ? 'workbench with-cut' : 'workbench'}>
       <section class="job" aria-label={say.page.job}>
-        <Choose label={say.job.views} names={{ fields: say.job.fields, text: say.job.text }} chosen={left} shown={shown} />
+        <Choose label={say.job.views} names={{ fields: say.job.fields, text: say.job.text }} onChoose={(name) => (left.value = name)} shown={shown} />
         {shown === 'fields'
           ? <FieldsContext.Provider value={{ bench, lit, choices, files }}><Fields words={words} /></FieldsContext.Provider>
           : <TextEditor bench={bench} lit={lit} nonce={nonce} />}
@@ -38,7 +37,7 @@ export function Workbench(given: PageGiven) {
         {say.pictures.showCut}</button>
       <div class="beside">
         <Choose label={say.page.beside} names={{ rules: say.rules.name, print: say.print.name, buy: say.buy.name }}
-          chosen={right} shown={right.value} />
+          onChoose={(name) => (right.value = name)} shown={right.value} />
         <section class="tab" aria-label={{ rules: say.rules.name, print: say.print.name, buy: say.buy.name }[right.value]} tabIndex={0}>
           {right.value === 'rules' &&
             <Rules bench={bench} words={words} showText={() => (left.value = 'text')}
@@ -52,13 +51,13 @@ export function Workbench(given: PageGiven) {
 }
 
 /** Buttons of which one is pressed. */
-function Choose<Name extends string>({ label, names, chosen, shown }: {
-  label: string; names: Record<Name, string>; chosen: Signal<Name>; shown: Name;
+function Choose<Name extends string>({ label, names, onChoose, shown }: {
+  label: string; names: Record<Name, string>; onChoose: (name: Name) => void; shown: Name;
 }) {
   return (
     <div class="choose" role="group" aria-label={label}>
       {(Object.keys(names) as Name[]).map((name) => (
-        <button type="button" key={name} aria-pressed={name === shown} onClick={() => (chosen.value = name)}>
+        <button type="button" key={name} aria-pressed={name === shown} onClick={() => onChoose(name)}>
           {names[name]}</button>
       ))}
     </div>
