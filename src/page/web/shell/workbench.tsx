@@ -30,11 +30,11 @@ export function Workbench(given: PageGiven) {
           : <TextEditor bench={bench} lit={lit} nonce={nonce} />}
       </section>
       <div class="pane plan"><Pictures bench={bench} place="plan" /></div>
-      <div class="pane reading"><WhoCanRead bench={bench} /></div>
       <div class="pane cover"><Pictures bench={bench} place="cover" /></div>
       {cut.value && <div class="pane cut"><Pictures bench={bench} place="cut-through" /></div>}
       <button type="button" class="show-cut" aria-pressed={cut.value} onClick={() => (cut.value = !cut.value)}>
         {say.pictures.showCut}</button>
+      <div class="pane reading"><WhoCanRead bench={bench} /></div>
       <div class="beside">
         <Choose label={say.page.beside} names={{ rules: say.rules.name, print: say.print.name, buy: say.buy.name }}
           onChoose={(name) => (right.value = name)} shown={right.value} />

@@ -97,15 +97,20 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
     }
   }
 
+  async function readFields(now: string, job: number): Promise<void> {
+    const read = await core.fields(now, { file: file.peek() });
+    if (read.ok && job === jobs) fields.value = read.value;
+  }
+
   async function work(now: string, job: number): Promise<void> {
     try {
-      const [read, outcome] = await Promise.all([
-        core.fields(now, { file: file.peek() }), core.open(now, { file: file.peek(), advice: false })]);
+      // Pictures come before the fields, which show already what was typed; but at first.
+      const early = fields.peek().length === 0 ? readFields(now, job) : null;
+      const outcome = await core.open(now, { file: file.peek(), advice: false });
       if (job !== jobs) return;
       const asked = outcome.ok ? core.findings() : null;
       batch(() => {
         trouble.value = null;
-        if (read.ok) fields.value = read.value;
         if (outcome.ok) {
           opened.value = { version: ++version, job: outcome.value };
           openText.value = now;
@@ -115,11 +120,11 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
         }
         faults.value = outcome.ok ? [] : outcome.faults;
       });
+      const found = await asked;
+      if (found && job === jobs) findings.value = withMends(found.findings, findings.peek());
+      await (early ?? readFields(now, job));
       const named = outcome.ok ? [] : await core.namedFiles(now);
       missing.value = named.filter((one) => !files.names.includes(one));
-      if (!asked) return;
-      const found = await asked;
-      if (job === jobs) findings.value = withMends(found.findings, findings.peek());
     } catch (error) {
       if (error instanceof Overtaken || job !== jobs) return;
       trouble.value = wordsOf(error);
