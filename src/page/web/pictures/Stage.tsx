@@ -1,6 +1,6 @@
 // Where a picture is shown: what the core drew, and over it the page's own handles and names of
 // parts, for pointer, finger and keyboard.
-import { useComputed, useSignal } from '@preact/signals';
+import { signal, useComputed, useSignal, type Signal } from '@preact/signals';
 import { useEffect, useId, useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import type { Bench } from '../state/bench';
 import type { Handle, Said } from './adopt';
@@ -21,8 +21,8 @@ interface Hold {
   /** Where it was, and how many pixels one of what was drawn takes. */
   from: Point;
   scale: number;
-  /** Null where it is moved by key. */
-  pointer: Point | null;
+  /** Null where it is moved by key. A signal of its own: what follows the pointer is little. */
+  pointer: Signal<Point | null>;
   /** It was let go of, and pictures do not show it yet. */
   ending: boolean;
 }
@@ -74,13 +74,14 @@ export function Stage({ bench, picture, none }: Props) {
         const from = isSame ? placeAt(before, mm) : laid(lie, handle.at);
         picture.hold();
         const moves = new Move(bench, { ...handle, mm }, units.peek(), () => settled(picture));
-        hold.value = { moves, from, scale: lie.scale, pointer: at, ending: false };
+        hold.value = { moves, from, scale: lie.scale, pointer: signal<Point | null>(at), ending: false };
         select(bench, handle.subject);
         current.value = handle.subject;
         return moves;
       },
       follow: (at) => {
-        if (hold.value) hold.value = { ...hold.value, pointer: at };
+        const held = hold.peek();
+        if (held) held.pointer.value = at;
       },
       letGo: async (keep) => {
         const held = hold.peek();
@@ -161,14 +162,15 @@ export function Stage({ bench, picture, none }: Props) {
     if (!grips.handleOf(handle.subject)) return;
     const held = hold.peek();
     const moves = held && !held.ending ? held.moves : grips.take(handle, handle.at);
-    if (hold.value) hold.value = { ...hold.value, pointer: null };
+    const now = hold.peek();
+    if (now) now.pointer.value = null;
     moves.to(moves.mm.peek() + mm, false);
     clearTimeout(keys.current);
     keys.current = setTimeout(endKeys, kPause);
   };
   const endKeys = () => {
     clearTimeout(keys.current);
-    if (hold.peek()?.pointer === null) void grips.letGo(true);
+    if (hold.peek()?.pointer.peek() === null) void grips.letGo(true);
   };
 
   const onKeyDown = (event: KeyboardEvent) => {
@@ -317,7 +319,7 @@ function Figure(props: { hold: Hold; units: Units; width: number; isWrong: boole
   const { hold, units, width, isWrong } = props;
   const { handle } = hold.moves;
   const mm = hold.moves.mm.value;
-  const at = hold.pointer ?? placeAt(hold, mm);
+  const at = hold.pointer.value ?? placeAt(hold, mm);
   const place = placeOf(handle, mm, units);
   const text = width < kNarrow ? place : words.moving(nameOf(handle), place);
   const element = useRef<HTMLDivElement>(null);

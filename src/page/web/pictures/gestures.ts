@@ -46,10 +46,14 @@ export function listen(element: HTMLElement, bench: Bench, picture: Picture, gri
   let press: Press | null = null;
   let pinch: { apart: number; middle: Point } | null = null;
 
-  const placeOf = (event: MouseEvent): Point => {
-    const box = element.getBoundingClientRect();
-    return { x: event.clientX - box.left, y: event.clientY - box.top };
+  let box = element.getBoundingClientRect();
+  const measure = () => {
+    box = element.getBoundingClientRect();
   };
+  const placeOf = (event: MouseEvent): Point => ({
+    x: event.clientX - box.left,
+    y: event.clientY - box.top,
+  });
 
   const letGo = (keep: boolean) => {
     if (press?.moves) void grips.letGo(keep);
@@ -68,6 +72,7 @@ export function listen(element: HTMLElement, bench: Bench, picture: Picture, gri
 
   const onDown = (event: PointerEvent) => {
     if (event.button !== 0) return;
+    measure();
     const at = placeOf(event);
     down.set(event.pointerId, at);
     if (down.size > 1) {
@@ -97,11 +102,11 @@ export function listen(element: HTMLElement, bench: Bench, picture: Picture, gri
   };
 
   const onMove = (event: PointerEvent) => {
-    const at = placeOf(event);
     if (!down.has(event.pointerId)) {
       if (event.pointerType !== 'touch') point(bench, subjectAt(event.target));
       return;
     }
+    const at = placeOf(event);
     down.set(event.pointerId, at);
     if (pinch) {
       const now = pinchOf();
@@ -118,9 +123,9 @@ export function listen(element: HTMLElement, bench: Bench, picture: Picture, gri
       if (press.handle) press.moves = grips.take(press.handle, press.start);
       else element.classList.toggle('panning', !picture.isWhole);
     }
-    if (press.handle && press.moves) {
-      const along = dot(minus(at, press.start), press.handle.way) * press.scale;
-      press.moves.to(press.handle.mm + along * press.handle.mmPerPx, !event.altKey);
+    if (press.moves) {
+      const { way, mm, mmPerPx } = press.moves.handle;
+      press.moves.to(mm + press.scale * mmPerPx * dot(minus(at, press.start), way), !event.altKey);
       grips.follow(at);
     } else if (!press.handle) {
       picture.panBy(minus(at, press.last));
@@ -151,6 +156,7 @@ export function listen(element: HTMLElement, bench: Bench, picture: Picture, gri
     // All of it is shown: the page may scroll.
     if (turned === 0 || (turned > 0 && picture.isWhole && !event.ctrlKey)) return;
     event.preventDefault();
+    measure();
     // A pinch on a touch pad comes as small turns with the control key.
     const times = 2 ** (-turned / (event.ctrlKey ? kTwice / 4 : kTwice));
     picture.zoomBy(times, placeOf(event));

@@ -5,14 +5,13 @@ import type { Bench } from '../state/bench';
 import type { Handle } from './adopt';
 import { snapped, within, type Units } from './lengths';
 
+/** Of each bench what is under way: a move begins when the one before it has ended. */
+const underWay = new WeakMap<Bench, Promise<void>>();
+
 interface Step {
   mm: number;
   snap: boolean;
-  stage: 'drag' | 'drop';
 }
-
-/** Of each bench the moves still under way: one ends before the next one's requests. */
-const underWay = new WeakMap<Bench, Promise<void>>();
 
 export class Move {
   readonly handle: Handle;
@@ -21,10 +20,10 @@ export class Move {
   #bench: Bench;
   #units: Units;
   #settled: () => Promise<void>;
-  #next: Step | null = null;
-  #running: Promise<void> | null = null;
-  #last: Step | null = null;
+  #next: Step | null = null; // the newest that is not sent yet
+  #last: Step | null = null; // the newest of all
   #good: number | null = null; // the last place where the job could be made
+  #running = false;
 
   /** `settled` resolves when the picture shows what the job says. */
   constructor(bench: Bench, handle: Handle, units: Units, settled: () => Promise<void>) {
@@ -42,46 +41,60 @@ export class Move {
     if (this.#last?.mm === there && this.#last.snap === snap) return;
     if (!this.#last && there === this.handle.mm) return;
     this.mm.value = there;
-    this.#want({ mm: there, snap, stage: 'drag' });
+    this.#last = this.#next = { mm: there, snap };
+    if (this.#running) return;
+    this.#running = true;
+    void this.#inTurn(() => this.#run());
   }
 
   /** Leaves it where it is, or, where it cannot be there, at the last place where it could. */
-  async drop(): Promise<void> {
-    if (!this.#last) return;
-    await this.#running;
-    if (this.#bench.faults.peek().length > 0) {
-      if (this.#good === null) return this.takeBack();
-      this.mm.value = this.#good;
-    }
-    this.#want({ ...this.#last, mm: this.mm.peek(), stage: 'drop' });
-    await this.#running;
+  drop(): Promise<void> {
+    return this.#inTurn(async () => {
+      if (!this.#last) return;
+      if (this.#hasFaults && this.#good === null) return this.#undo();
+      if (this.#hasFaults && this.#good !== null) this.mm.value = this.#good;
+      await this.#send({ ...this.#last, mm: this.mm.peek() }, 'drop');
+    });
   }
 
-  async takeBack(): Promise<void> {
-    if (!this.#last) return;
+  takeBack(): Promise<void> {
     this.#next = null;
-    await this.#running;
-    await workedOut(this.#bench, async () => this.#bench.takeBack());
+    this.mm.value = this.handle.mm;
+    return this.#inTurn(async () => {
+      if (this.#last) await this.#undo();
+    });
   }
 
-  #want(step: Step): void {
-    this.#last = step;
-    this.#next = step;
-    if (this.#running) return;
-    const before = underWay.get(this.#bench) ?? Promise.resolve();
-    this.#running = before.then(() => this.#run());
-    underWay.set(this.#bench, this.#running);
+  #inTurn(work: () => Promise<void>): Promise<void> {
+    const done = (underWay.get(this.#bench) ?? Promise.resolve()).then(work);
+    underWay.set(this.#bench, done);
+    return done;
   }
 
   async #run(): Promise<void> {
     while (this.#next) {
-      const { mm, stage, snap } = this.#next;
+      const step = this.#next;
       this.#next = null;
-      await workedOut(this.#bench, () => this.#bench.drag(this.handle.subject, mm, stage, snap));
-      if (this.#bench.faults.peek().length === 0) this.#good = mm;
-      await this.#settled();
+      await this.#send(step, 'drag');
     }
-    this.#running = null;
+    this.#running = false;
+  }
+
+  async #send({ mm, snap }: Step, stage: 'drag' | 'drop'): Promise<void> {
+    const { subject } = this.handle;
+    // What is wrong stands at the job's faults.
+    await workedOut(this.#bench, () => this.#bench.drag(subject, mm, stage, snap).catch(() => {}));
+    if (!this.#hasFaults) this.#good = mm;
+    await this.#settled();
+  }
+
+  async #undo(): Promise<void> {
+    this.mm.value = this.handle.mm;
+    await workedOut(this.#bench, async () => this.#bench.takeBack());
+  }
+
+  get #hasFaults(): boolean {
+    return this.#bench.faults.peek().length > 0;
   }
 }
 
