@@ -88,6 +88,15 @@ function Several({ verdict, findings, given }: { verdict: Verdict; findings: Fin
   );
 }
 
+/** A key's label, with its table's name where another key has the same. */
+function labelOf(key: string, words: Words): string {
+  const path = key.replace(/\.\d+(?=\.|$)/g, '');
+  const label = words.keys.find((one) => one.key === path)?.label ?? key;
+  if (words.keys.filter((one) => one.label === label).length < 2) return label;
+  const table = path.slice(0, path.lastIndexOf('.')), number = /\.(\d+)\./.exec(key)?.[1];
+  return `${number ? `${say.one[table] ?? table} ${number}` : say.groups[table] ?? table}, ${label.toLowerCase()}`;
+}
+
 /** With a capital, as sentences begin. */
 function sentence(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
@@ -122,7 +131,7 @@ function One({ finding, given }: { finding: Finding; given: RulesGiven }) {
   const why = words.checks.find((check) => check.id === finding.id);
   const attested = say.rules.attested[finding.attested] ?? '';
   const lit = finding.subjects.some((one) => bench.selected.value.includes(one) || bench.pointed.value.includes(one));
-  const label = (key: string) => words.keys.find((one) => one.key === key.replace(/\.\d+(?=\.|$)/g, ''))?.label ?? key;
+  const label = (key: string) => labelOf(key, words);
   return (
     <li class={lit ? 'lit' : undefined}
       onPointerEnter={() => (bench.pointed.value = finding.subjects)}

@@ -16,7 +16,7 @@ export function Kept({ desk }: { desk: Desk }) {
   const { kept } = desk;
   const forgotten = [...kept.forgotten.value.keys()].map((id) => kept.wasForgotten(id)).filter((one) => one !== null);
   return (
-    <section class="beginning kept" aria-labelledby="start-kept">
+    <section class={kept.jobs.value.length + forgotten.length > 0 ? 'beginning kept some' : 'beginning kept'} aria-labelledby="start-kept">
       <h2 id="start-kept">{say.start.kept}</h2>
       {kept.state.value === 'refused'
         ? <p>{say.states.refused}</p>

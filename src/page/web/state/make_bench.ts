@@ -39,8 +39,10 @@ function drawn(): Promise<void> {
   });
 }
 
+/** Why, less what the module says of itself. */
 function wordsOf(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
+  const words = error instanceof Error ? error.message : String(error);
+  return words.replace(/^the core ended: /, '').replace(/; it is begun anew.*$/, '');
 }
 
 /** A finding that was the same before keeps the mend that was found for it. */

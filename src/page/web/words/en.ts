@@ -263,7 +263,7 @@ export const say = {
     full: 'There is no more room to keep jobs in this browser. Save your job, or forget another one.',
     elsewhere: 'This job is open in another tab, which keeps it. What you change here is not kept.',
     takeOver: 'Keep it in this tab',
-    coreFailed: (words: string) => `The part that draws came to its end: ${words}`,
+    coreFailed: (words: string) => `The drawing broke off: ${words}.`,
     coreAgain: 'Your text is safe. Try once more, or undo what you changed last.',
     again: 'Try again',
     linkBroken: 'The link\u2019s job is damaged or cut off, so it was not opened. Ask for the job file.',
