@@ -7,6 +7,7 @@ import { say } from '../words/en';
 
 interface SmallSheet {
   file: string;
+  name: string;
   number: number;
   of: number;
   width: number;
@@ -36,7 +37,7 @@ export function SheetsDialog({ core, title, files, pdf, onClose }: {
           const pages = await core.pages(stemOf(file.name));
           if (!open) return;
           sheets.value = [...sheets.value, ...pages.map((page, k) => ({
-            file: file.name, number: k + 1, of: pages.length,
+            file: file.name, name: page.name, number: k + 1, of: pages.length,
             width: page.width_mm, height: page.height_mm, address: '',
           }))];
         }
@@ -80,7 +81,7 @@ export function SheetsDialog({ core, title, files, pdf, onClose }: {
                 <li key={one.number}>
                   {one.address === ''
                     ? <svg viewBox={`0 0 ${one.width} ${one.height}`} aria-hidden="true" />
-                    : <img src={one.address} alt={say.print.page(one.number, one.of)} />}
+                    : <img src={one.address} alt={one.name} />}
                   <span>{say.print.page(one.number, one.of)}</span>
                 </li>
               ))}

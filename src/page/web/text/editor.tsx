@@ -99,7 +99,7 @@ export function TextEditor({ bench, lit, nonce }: { bench: WorkBench; lit: LitKe
           StreamLanguage.define(toml), syntaxHighlighting(colors), litLines,
           linter((at) => bench.faults.peek().map((fault) => diagnosticOf(at.state.doc, fault, bench)), { delay: 100 }),
           keymap.of([...lintKeymap, ...defaultKeymap]),
-          EditorView.contentAttributes.of({ 'aria-label': say.job.textName, spellcheck: 'false' }),
+          EditorView.contentAttributes.of({ 'aria-label': say.job.textName, spellcheck: 'false', tabindex: '0' }),
           EditorView.updateListener.of((update) => {
             if (update.docChanged && !update.transactions.some((one) => one.annotation(fromBench)))
               bench.edit(update.state.doc.toString(), 'typing');
