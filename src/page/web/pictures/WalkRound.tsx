@@ -8,7 +8,8 @@ import { placeOn, roundWords, standAt, turned } from './compass';
 import { figure, walked, type Units } from './lengths';
 import { Newest } from './newest';
 import { Picture } from './picture';
-import { View, bearingOf, kWays } from './WhoCanRead';
+import { View } from './View';
+import { bearingOf, kWays } from './ways';
 import { useNow } from './use_now';
 import { words } from './words';
 

@@ -4,17 +4,15 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { PlaceVerdict } from 'swathe';
 import type { Bench } from '../state/bench';
-import { light, point, subjectAt } from './links';
 import { loadLabelFont } from './labels';
+import { point, subjectAt } from './links';
 import { Newest } from './newest';
 import { Picture } from './picture';
 import { WalkRound } from './WalkRound';
+import { bearingOf, kWays, type Way } from './ways';
 import { useNow } from './use_now';
+import { View } from './View';
 import { words } from './words';
-
-export const kWays = ['front', 'left', 'back', 'right'] as const;
-export type Way = (typeof kWays)[number];
-export const bearingOf = (way: Way): number => 90 * kWays.indexOf(way);
 
 /** A region of the page, with its heading. It takes the size that it is given. */
 export function WhoCanRead({ bench }: { bench: Bench }) {
@@ -27,8 +25,8 @@ export function WhoCanRead({ bench }: { bench: Bench }) {
     [bench],
   );
   useNow(() => {
-    // While something is dragged it may wait.
-    if (bench.opened.value && !bench.dragging.value) asking.want(undefined);
+    // While something is dragged it may wait; and always until the larger pictures were asked for.
+    if (bench.opened.value && !bench.dragging.value) queueMicrotask(() => asking.want(undefined));
   });
   useEffect(() => {
     void loadLabelFont(bench.core);
@@ -92,7 +90,7 @@ function FromOneSide(props: {
   useEffect(() => () => picture.close(), [picture]);
   useNow(() => {
     void picture.size.value;
-    if (bench.opened.value && !bench.dragging.value) picture.again();
+    if (bench.opened.value && !bench.dragging.value) queueMicrotask(() => picture.again());
   });
   const state = !verdict ? '' : verdict.reads === 'number' ? ' read' : ' unread';
   const name = words.way[way];
@@ -116,30 +114,4 @@ function FromOneSide(props: {
       </span>
     </button>
   );
-}
-
-/** A picture without handles. */
-export function View({ bench, picture }: { bench: Bench; picture: Picture }) {
-  const host = useRef<HTMLSpanElement>(null);
-  useEffect(() => {
-    const element = host.current;
-    if (!element) return;
-    const watch = new ResizeObserver(([entry]) => {
-      if (!entry) return;
-      const { width, height } = entry.contentRect;
-      const now = picture.size.peek();
-      if (now?.width !== width || now.height !== height) picture.size.value = { width, height };
-    });
-    watch.observe(element);
-    return () => watch.disconnect();
-  }, [picture]);
-  useNow(() => {
-    const svg = picture.drawn.value?.svg;
-    host.current?.replaceChildren(...(svg ? [svg] : []));
-  });
-  useNow(() => {
-    const drawn = picture.drawn.value;
-    if (drawn) light(bench, drawn);
-  });
-  return <span class="view" ref={host} />;
 }

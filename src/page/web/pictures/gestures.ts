@@ -16,6 +16,8 @@ const kLine = 20;
 export interface Grips {
   /** The handle of a subject, where it has one. */
   handleOf(subject: string): Handle | undefined;
+  /** Arrow keys move it from now on. */
+  focus(subject: string): void;
   /** Takes hold of it. */
   take(handle: Handle, at: Point): Move;
   /** Where the pointer is, for the figure beside it. */
@@ -138,6 +140,7 @@ export function listen(element: HTMLElement, bench: Bench, picture: Picture, gri
     if (down.size < 2) pinch = null;
     if (!press || press.pointer !== event.pointerId) return;
     if (!press.strayed) select(bench, press.subject);
+    if (press.handle) grips.focus(press.subject);
     letGo(true);
   };
 

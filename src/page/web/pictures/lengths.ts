@@ -39,3 +39,8 @@ export function snapped(mm: number, units: Units, least: number, most: number): 
   const step = snapOf(units);
   return within(step * Math.round(mm / step), least, most);
 }
+
+/** A length in the job's own unit, for a slider's number. */
+export function rounded(mm: number, units: Units): number {
+  return Math.round((units === 'in' ? mm / kInch : mm) * 1000) / 1000;
+}
