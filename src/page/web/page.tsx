@@ -8,6 +8,7 @@ import { scripting } from './scripting';
 import { App } from './shell/app';
 import { Incoming } from './shell/incoming';
 import { listenToKeys } from './shell/keys';
+import { followWidth } from './shell/narrow';
 import { workBehind } from './state/back';
 import { Desk } from './state/desk';
 import { GivenFiles } from './state/files';
@@ -23,6 +24,7 @@ const desk = new Desk(bench);
 const incoming = new Incoming(bench, desk, files);
 const nonce = document.querySelector('style')?.nonce ?? '';
 
+followWidth();
 window.swathe = scripting(start);
 listenToKeys(bench, desk, incoming);
 render(
