@@ -5,7 +5,8 @@ export class Newest<Question, Answer> {
   #answered: (answer: Answer, question: Question) => void;
   #failed: (error: unknown) => void;
   #next: { question: Question } | null = null;
-  #running: Promise<void> | null = null;
+  #running: Promise<void> = Promise.resolve();
+  #isBusy = false;
   #closed = false;
 
   constructor(
@@ -20,12 +21,14 @@ export class Newest<Question, Answer> {
 
   want(question: Question): void {
     this.#next = { question };
-    this.#running ??= this.#run();
+    if (this.#isBusy) return;
+    this.#isBusy = true;
+    this.#running = this.#run();
   }
 
   /** Resolves when nothing is wanted any more. */
   async idle(): Promise<void> {
-    while (this.#running) await this.#running;
+    while (this.#isBusy) await this.#running;
   }
 
   close(): void {
@@ -44,7 +47,7 @@ export class Newest<Question, Answer> {
         if (!this.#closed && !isOvertaken(error)) this.#failed(error);
       }
     }
-    this.#running = null;
+    this.#isBusy = false;
   }
 }
 
