@@ -248,8 +248,9 @@ class CoverPicture {
     }
     if (one.handle.kind == screen::Handle::Kind::Bracket) {
       for (const BracketOnPattern& bracket : pattern_.brackets)
-        if (one.handle.shows == Subjects(Subject::bracket(bracket.keys + 1)))
-          return FlatPoint{bracket.s + 0.5 * bracket.width, bracket.u - 0.5 * bracket.height};
+        if (one.handle.shows == Subjects(Subject::bracket(bracket.keys + 1)) &&
+            !bracket.footprints.empty())
+          return plane::bounds(bracket.footprints.front()).middle();
       return std::nullopt;
     }
     const bool start = one.handle.shows == Subjects(Subject::end(run.name, true));

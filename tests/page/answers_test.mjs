@@ -106,6 +106,7 @@ check('in small steps too', (await swathe.moved(gap[1], Number(gap[2]) + 26, { s
 check('the new text opens', (await swathe.open(apart.value.text)).ok);
 await swathe.open(text.replace('28 in', '1 in'));
 const still = await swathe.moved(gap[1], Number(gap[2]), { text });
+check('and its pictures', (await swathe.plan(size)).includes('handle gap'));
 check('handles of the job before, where one is refused', still.ok && still.value.changes.length === 2, JSON.stringify(still));
 check('what cannot be moved is refused', !(await swathe.moved('cloth', 10, { text })).ok);
 

@@ -92,6 +92,28 @@ TEST_CASE("movable (1): ends told from a corner, and openings") {
   CHECK(openings[0].keys == std::vector<std::string>{"opening.1.center"});
 }
 
+TEST_CASE("movable: on a cover a bracket's handle lies on the bracket") {
+  const Font labels = test::label_font();
+  int looked_at = 0;
+  for (const char* name : {"tin-heron", "kinds/hexagon", "kinds/one-a-side"}) {
+    CAPTURE(std::string(name));
+    const Made made = test::made(test::bytes_of(test::example(name)));
+    for (std::size_t b = 0; b < made.patterns.size(); ++b) {
+      const ScreenPicture cover = screen_cover(made, b, labels);
+      for (const BracketOnPattern& bracket : made.patterns[b].brackets) {
+        const Handle& handle = handle_of(cover, Subject::bracket(bracket.keys + 1));
+        const FlatPoint at = cover.map->to_mm(handle.at_px);
+        bool on_it = false;
+        for (const plane::Path& footprint : bracket.footprints)
+          on_it |= plane::bounds(footprint).holds(at);
+        CHECK(on_it);
+        ++looked_at;
+      }
+    }
+  }
+  CHECK(looked_at >= 4);
+}
+
 /// The value of a key that puts the thing an inch further from its corner.
 std::string further(const Handle& handle, const std::string& key) {
   const std::string place =

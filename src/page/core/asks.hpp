@@ -31,7 +31,8 @@ Outcome<Answer> ways(Session& session, const Json& request);
 
 // screen.cpp
 //
-// Pictures for a screen, each as bytes: an SVG element. All take {"width", "height", "text":
+// Pictures for a screen, each as bytes: an SVG element; where the last job that was asked for could
+// not be made, of the one before. All take {"width", "height", "text":
 // pixels, "window": [x, y, x, y] of the part to show, in the picture's millimeters}; what is not
 // said is as ScreenOptions has it.
 Outcome<Answer> plan(Session& session, const Json& request);

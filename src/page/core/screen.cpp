@@ -66,39 +66,39 @@ Outcome<Answer> svg(Session& session, const ScreenPicture& picture) {
 }  // namespace
 
 Outcome<Answer> plan(Session& session, const Json& request) {
-  return svg(session, screen_plan(session.made(), session.labels(), options_of(request)));
+  return svg(session, screen_plan(session.last_made(), session.labels(), options_of(request)));
 }
 
 Outcome<Answer> cover(Session& session, const Json& request) {
-  const std::size_t bumper = bumper_of(session.made().job, request.at("bumper"));
+  const std::size_t bumper = bumper_of(session.last_made().job, request.at("bumper"));
   const bool as_printed = request.value("as_printed", false);
-  return svg(session, screen_cover(session.made(), bumper, session.labels(), options_of(request),
+  return svg(session, screen_cover(session.last_made(), bumper, session.labels(), options_of(request),
                                    as_printed ? CoverShown::AsPrinted : CoverShown::OutsideUp));
 }
 
 Outcome<Answer> cut_through(Session& session, const Json& request) {
-  return svg(session, screen_cut_through(session.made(), session.labels(), options_of(request)));
+  return svg(session, screen_cut_through(session.last_made(), session.labels(), options_of(request)));
 }
 
 Outcome<Answer> view(Session& session, const Json& request) {
   const bool all_round = request.value("all_round", false);
   return svg(session,
-             screen_view(session.made(), session.labels(), observer_of(session.made(), request),
+             screen_view(session.last_made(), session.labels(), observer_of(session.last_made(), request),
                          options_of(request), all_round ? ViewSize::AllRound : ViewSize::Largest));
 }
 
 Outcome<Answer> chart(Session& session, const Json& request) {
-  return svg(session, screen_chart(session.made(), session.labels(),
-                                   observer_of(session.made(), request), options_of(request)));
+  return svg(session, screen_chart(session.last_made(), session.labels(),
+                                   observer_of(session.last_made(), request), options_of(request)));
 }
 
 Outcome<Answer> verdict(Session& session, const Json& request) {
-  return said(json_of(verdict_from(session.made(), observer_of(session.made(), request))));
+  return said(json_of(verdict_from(session.last_made(), observer_of(session.last_made(), request))));
 }
 
 Outcome<Answer> verdicts(Session& session, const Json&) {
   Json list = Json::array();
-  for (const PlaceVerdict& one : side_verdicts(session.made())) list.push_back(json_of(one));
+  for (const PlaceVerdict& one : side_verdicts(session.last_made())) list.push_back(json_of(one));
   return said(list);
 }
 

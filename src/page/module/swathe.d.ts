@@ -47,7 +47,8 @@ export class Swathe {
   /** A page at full size, to be shown small; pages count from 0. */
   pageSvg(sheet: string, page?: number): Promise<string>;
   sheetPdf(sheet: string, options?: { created?: string }): Promise<Uint8Array>;
-  // Pictures for a screen, each an SVG element as text, safe to be put into a page. A newer one
+  // Pictures for a screen, each an SVG element as text, safe to be put into a page; where a job was
+  // refused, of the one that was open before. A newer one
   // overtakes an older one of its kind, unless `key` tells them apart.
   plan(size?: PictureSize): Promise<string>;
   cover(bumper: string, size?: PictureSize & { as_printed?: boolean }): Promise<string>;

@@ -1,0 +1,4 @@
+// What the core's worker runs.
+import { serve } from 'swathe-worker';
+
+serve(self);

@@ -1,0 +1,184 @@
+// What a key's value is changed with, by its kind.
+import type { FieldValue, KeyWords } from 'swathe';
+import { useContext } from 'preact/hooks';
+import { say } from '../words/en';
+import { FieldsContext } from './context';
+import { ColorEditor, ColorsEditor } from './colors';
+import { FontEditor } from './font';
+import { EndEditor, PlaceEditor } from './places';
+import { listShown, readToml, writeToml } from './toml_value';
+import type { TomlValue } from './toml_value';
+import { typeInto, useDraft } from './use_field';
+
+export interface EditorGiven {
+  id: string;
+  words: KeyWords;
+  value: FieldValue;
+  describedBy: string;
+  wrong: boolean;
+}
+
+/** The names of the frame's sides. */
+export function useSides(): string[] {
+  const { bench } = useContext(FieldsContext);
+  const sides = readToml(bench.fields.value.find((one) => one.key === 'frame.sides')?.value ?? '');
+  return Array.isArray(sides) && sides.every((one) => typeof one === 'string')
+    ? (sides as string[]) : ['front', 'left', 'back', 'right'];
+}
+export function useBumpers(): string[] {
+  const { bench } = useContext(FieldsContext);
+  return bench.fields.value.filter((one) => one.form === 'bumper.name').map((one) => one.shown);
+}
+
+export function Editor(given: EditorGiven) {
+  const { words, value } = given;
+  const { choices } = useContext(FieldsContext);
+  const sides = useSides(), bumpers = useBumpers();
+  if (words.key === 'numerals.font') return <FontEditor {...given} />;
+  switch (words.form.kind) {
+    case 'flag':
+      return <Flag {...given} />;
+    case 'choice':
+      if (words.key === 'job.season' || !words.form.words.includes(value.shown))
+        return <Choice {...given} options={[...new Set([...words.form.words, ...(words.key === 'job.season' ? choices.seasons : []), value.shown])]} />;
+      return <Choice {...given} options={words.form.words} />;
+    case 'side':
+      return <Choice {...given} options={sides} />;
+    case 'bumper':
+      return <Choice {...given} options={bumpers} />;
+    case 'paper':
+      return <PaperEditor {...given} />;
+    case 'sides':
+      return <SidesEditor {...given} sides={sides} />;
+    case 'end':
+      return <EndEditor {...given} sides={sides} />;
+    case 'side-place':
+      return <PlaceEditor {...given} sides={sides} />;
+    case 'color':
+      return <ColorEditor {...given} />;
+    case 'colors':
+      return <ColorsEditor {...given} />;
+    case 'lengths':
+    case 'points':
+    case 'names':
+    case 'axes':
+      return <ListEditor {...given} />;
+    default:
+      return <Line {...given} />;
+  }
+}
+
+/** A line that the core reads: a length, a number, a text. */
+function Line({ id, words, value, describedBy, wrong }: EditorGiven) {
+  const { bench } = useContext(FieldsContext);
+  const { draft, reads, type, leave, takeBack } = useDraft(bench, value.key);
+  const steps = ['length', 'angle', 'number', 'count'].includes(words.form.kind);
+  const empty = !value.given && words.given === 'optional';
+  return (
+    <>
+      <input id={id} type="text" autocomplete="off" spellcheck={false}
+        value={draft.value ?? (empty ? '' : value.shown)}
+        placeholder={empty ? value.shown || say.job.none : undefined}
+        inputMode={words.form.kind === 'digits' || words.form.kind === 'count' ? 'numeric' : undefined}
+        aria-describedby={describedBy} aria-invalid={wrong}
+        onInput={(event) => {
+          void type(event.currentTarget.value);
+        }}
+        onBlur={leave}
+        onKeyDown={(event) => {
+          if (event.key === 'Escape') takeBack();
+          const step = { ArrowUp: 1, ArrowDown: -1 }[event.key];
+          if (!steps || !step || event.altKey || event.ctrlKey || event.metaKey) return;
+          event.preventDefault();
+          void type(draft.value ?? value.shown, event.shiftKey ? 4 * step : step);
+        }} />
+      <output class="reads" for={id}>{reads.value}</output>
+    </>
+  );
+}
+
+function Flag({ id, value, describedBy }: EditorGiven) {
+  const { bench } = useContext(FieldsContext);
+  return (
+    <input id={id} type="checkbox" checked={value.value === 'true'} aria-describedby={describedBy}
+      onChange={(event) => void typeInto(bench, value.key, String(event.currentTarget.checked))} />
+  );
+}
+
+function Choice({ id, words, value, describedBy, wrong, options }: EditorGiven & { options: string[] }) {
+  const { bench } = useContext(FieldsContext);
+  const unsaid = !value.given && words.given === 'optional';
+  return (
+    <select id={id} aria-describedby={describedBy} aria-invalid={wrong} value={unsaid ? '' : value.shown}
+      onChange={(event) => {
+        const chosen = event.currentTarget.value;
+        void typeInto(bench, value.key, chosen === '' ? '' : writeToml(chosen));
+      }}>
+      {words.given === 'optional' && <option value="">{say.job.auto}</option>}
+      {options.filter((one) => one !== '').map((one) => <option value={one} key={one}>{one}</option>)}
+    </select>
+  );
+}
+
+function PaperEditor(given: EditorGiven) {
+  const { choices } = useContext(FieldsContext);
+  const { value } = given;
+  const own = value.value.trim().startsWith('[');
+  if (own) return <ListEditor {...given} />;
+  return <Choice {...given} options={[...new Set([...choices.papers.map((one) => one.name), 'roll', value.shown])]} />;
+}
+
+function SidesEditor({ id, words, value, describedBy, sides }: EditorGiven & { sides: string[] }) {
+  const { bench } = useContext(FieldsContext);
+  const read = readToml(value.value);
+  const chosen = Array.isArray(read) ? read : read === 'all' ? sides : [];
+  const word = typeof read === 'string' && (value.given || words.given !== 'optional');
+  const free = words.form.words.filter((one) => one !== '');
+  return (
+    <div class="several" id={id} aria-describedby={describedBy}>
+      {free.map((one) => (
+        <label key={one}><input type="radio" name={id} checked={word && read === one}
+          onChange={() => void typeInto(bench, value.key, writeToml(one))} />{one}</label>
+      ))}
+      {sides.map((side) => (
+        <label key={side}><input type="checkbox" checked={chosen.includes(side)}
+          onChange={(event) => {
+            const on = event.currentTarget.checked;
+            const next = sides.filter((one) => (one === side ? on : chosen.includes(one)));
+            void typeInto(bench, value.key, writeToml(next));
+          }} />{side}</label>
+      ))}
+    </div>
+  );
+}
+
+/** "48 in, 96 in", or the value as the text has it where it is more than a list of words. */
+function ListEditor({ id, words, value, describedBy, wrong }: EditorGiven) {
+  const { bench } = useContext(FieldsContext);
+  const { draft, type, leave, takeBack } = useDraft(bench, value.key);
+  const read = readToml(value.value);
+  const points = words.form.kind === 'points', table = words.form.kind === 'axes';
+  const empty = !value.given && words.given === 'optional';
+  const shown = table ? value.value : Array.isArray(read) ? listShown(read) : value.shown;
+  // Pairs are written as a person writes them, "3/4 in x 3/4 in"; all else is the core's to read.
+  const sends = (typed: string): string => {
+    if (!points || typed.trim() === '' || typed.trim().startsWith('[')) return typed;
+    const item = (one: string): TomlValue => (/^-?\d+(\.\d+)?$/.test(one) ? Number(one) : one);
+    const pairs = typed.split(/[,;]/).map((one) => one.trim()).filter((one) => one !== '');
+    return writeToml(pairs.map((one) => one.split(/\s*[x×]\s*/).map(item)));
+  };
+  return (
+    <input id={id} type="text" autocomplete="off" spellcheck={false} value={draft.value ?? (empty ? '' : shown)}
+      placeholder={empty ? say.job.none : undefined}
+      aria-describedby={describedBy} aria-invalid={wrong}
+      onInput={(event) => {
+        const typed = event.currentTarget.value;
+        void type(sends(typed));
+        draft.value = typed;
+      }}
+      onBlur={leave}
+      onKeyDown={(event) => {
+        if (event.key === 'Escape') takeBack();
+      }} />
+  );
+}

@@ -1,0 +1,139 @@
+// Where something is along a side: a share of it, or a distance from one of its corners.
+import { useSignal } from '@preact/signals';
+import { useContext } from 'preact/hooks';
+import { say } from '../words/en';
+import { FieldsContext } from './context';
+import type { EditorGiven } from './editors';
+import { readToml, writeToml } from './toml_value';
+import { typeInto } from './use_field';
+
+type Way = 'share' | 'distance' | 'corner' | 'opening';
+
+interface Place {
+  way: Way;
+  share: string;
+  distance: string;
+  corner: string;
+}
+
+/** The two sides beside one. */
+function beside(side: string, sides: readonly string[]): string[] {
+  const at = sides.indexOf(side);
+  if (at < 0) return [...sides];
+  const count = sides.length;
+  return [...new Set([sides[(at + count - 1) % count]!, sides[(at + 1) % count]!])];
+}
+
+/** "50%", ["9 in", "front"] or their like: what stands there after the side. */
+function placeOf(parts: unknown[], sides: readonly string[], side: string): Place {
+  const [first, second] = parts;
+  const place: Place = { way: 'share', share: '50%', distance: '', corner: beside(side, sides)[0] ?? '' };
+  if (typeof second === 'string')
+    return { ...place, way: 'distance', distance: String(first ?? ''), corner: second };
+  if (first === 'corner' || first === 'opening') return { ...place, way: first };
+  return { ...place, share: String(first ?? '50%') };
+}
+
+function partsOf(place: Place): string[] {
+  if (place.way === 'distance') return [place.distance, place.corner];
+  return [place.way === 'share' ? place.share : place.way];
+}
+
+function Part({ label, value, wrong, onValue }: {
+  label: string; value: string; wrong: boolean; onValue: (value: string) => void;
+}) {
+  const draft = useSignal<string | null>(null);
+  return (
+    <label class="part"><span>{label}</span>
+      <input type="text" autocomplete="off" value={draft.value ?? value} aria-invalid={wrong}
+        onInput={(event) => {
+          draft.value = event.currentTarget.value;
+          onValue(draft.value.trim());
+        }}
+        onBlur={() => (draft.value = null)} />
+    </label>
+  );
+}
+
+function Where({ place, sides, side, ways, wrong, onPlace }: {
+  place: Place; sides: readonly string[]; side: string; ways: Way[]; wrong: boolean;
+  onPlace: (place: Place) => void;
+}) {
+  const { bench } = useContext(FieldsContext);
+  const metric = bench.opened.value?.job.units === 'mm';
+  const words = {
+    share: say.job.atShare, distance: say.job.atDistance, corner: say.job.atCorner, opening: say.job.atOpening,
+  };
+  return (
+    <>
+      <label class="part"><span>{say.job.where}</span>
+        <select value={place.way} onChange={(event) => {
+          const way = event.currentTarget.value as Way;
+          const usual = metric ? '230 mm' : '9 in';
+          onPlace({ ...place, way, distance: place.distance === '' ? usual : place.distance });
+        }}>
+          {ways.map((way) => <option value={way} key={way}>{words[way]}</option>)}
+        </select>
+      </label>
+      {place.way === 'share' &&
+        <Part label={say.job.share} value={place.share} wrong={wrong}
+          onValue={(share) => onPlace({ ...place, share: /^\d+(\.\d+)?$/.test(share) ? `${share}%` : share })} />}
+      {place.way === 'distance' &&
+        <>
+          <Part label={say.job.distance} value={place.distance} wrong={wrong}
+            onValue={(distance) => onPlace({ ...place, distance })} />
+          <label class="part"><span>{say.job.fromCorner}</span>
+            <select value={place.corner}
+              onChange={(event) => onPlace({ ...place, corner: event.currentTarget.value })}>
+              {[...new Set([...beside(side, sides), place.corner])].map((one) =>
+                <option value={one} key={one}>{one}</option>)}
+            </select>
+          </label>
+        </>}
+    </>
+  );
+}
+
+/** An end of a bumper: ["front", "50%"], ["front", "9 in", "left"], ["front", "corner"]. */
+export function EndEditor({ value, wrong, sides }: EditorGiven & { sides: string[] }) {
+  const { bench } = useContext(FieldsContext);
+  const read = readToml(value.value);
+  const parts = Array.isArray(read) ? read : [];
+  const side = typeof parts[0] === 'string' ? parts[0] : sides[0] ?? '';
+  const place = placeOf(parts.slice(1), sides, side);
+  const send = (to: string, at: Place) =>
+    void typeInto(bench, value.key, writeToml([to, ...partsOf(at)]));
+  return (
+    <div class="parts">
+      <label class="part"><span>{say.job.side}</span>
+        <select value={side} onChange={(event) => {
+          const to = event.currentTarget.value;
+          const corners = beside(to, sides);
+          send(to, { ...place, corner: corners.includes(place.corner) ? place.corner : corners[0] ?? '' });
+        }}>
+          {[...new Set([...sides, side])].map((one) => <option value={one} key={one}>{one}</option>)}
+        </select>
+      </label>
+      <Where place={place} sides={sides} side={side} wrong={wrong}
+        ways={['share', 'distance', 'corner', 'opening']} onPlace={(at) => send(side, at)} />
+    </div>
+  );
+}
+
+/** A place on the side that another key of its table names: "50%", ["9 in", "front"]. */
+export function PlaceEditor({ value, wrong, sides }: EditorGiven & { sides: string[] }) {
+  const { bench } = useContext(FieldsContext);
+  const beginning = value.key.slice(0, value.key.lastIndexOf('.'));
+  const side = bench.fields.value.find((one) => one.key === `${beginning}.side`)?.shown ?? '';
+  const read = readToml(value.value);
+  const place = placeOf(Array.isArray(read) ? read : [read], sides, side);
+  return (
+    <div class="parts">
+      <Where place={place} sides={sides} side={side} wrong={wrong} ways={['share', 'distance']}
+        onPlace={(at) => {
+          const parts = partsOf(at);
+          void typeInto(bench, value.key, writeToml(parts.length === 1 ? parts[0]! : parts));
+        }} />
+    </div>
+  );
+}

@@ -1,0 +1,12 @@
+// What make.mjs gives the page.
+
+/** What the core says of keys, kinds and questions, asked when the page was made. */
+declare module 'facts' {
+  import type { Choices, Words } from 'swathe';
+  export const words: Words;
+  export const choices: Choices;
+  export const kinds: string[];
+}
+declare module 'swathe-worker' {
+  export function serve(port: unknown): void;
+}

@@ -1,0 +1,192 @@
+// What there is to print: the test page, then a way for the pattern, the numerals, the book; and all
+// of it in one archive.
+import { useSignal, useSignalEffect } from '@preact/signals';
+import { Overtaken } from 'swathe';
+import type { PrintFile, Ways } from 'swathe';
+import { readToml, writeToml } from '../fields/toml_value';
+import type { Back } from '../state/back';
+import type { WorkBench } from '../state/make_bench';
+import { fillTab, openTab, saveFile } from '../state/save';
+import { say } from '../words/en';
+import type { Maker } from './make';
+import { SheetsDialog } from './sheets';
+
+export interface PrintGiven {
+  bench: WorkBench;
+  back: Back;
+  maker: Maker;
+}
+
+function wordsOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}
+
+export function Print({ bench, back, maker }: PrintGiven) {
+  const ways = useSignal<Ways | null>(null);
+  const chosen = useSignal('');
+  const seen = useSignal<{ title: string; files: readonly PrintFile[] } | null>(null);
+  const told = useSignal('');
+  useSignalEffect(() => {
+    if (back.version.value === 0) return;
+    back.core.ways().then((found) => {
+      ways.value = found;
+      if (!found.ways.some((way) => way.kind === chosen.peek())) chosen.value = found.ways[0]?.kind ?? '';
+    }, (error) => {
+      if (!(error instanceof Overtaken)) ways.value = null;
+    });
+  });
+
+  async function pdf(name: string, how: 'open' | 'save'): Promise<void> {
+    const words = say.print.making(name);
+    // In the click itself, or the browser takes it for an advertisement.
+    const tab = how === 'open' ? openTab(words) : null;
+    told.value = words;
+    try {
+      const bytes = await back.core.file(name);
+      if (tab) fillTab(tab, name, bytes);
+      else saveFile(name, bytes);
+      told.value = how === 'open' && !tab ? say.print.blocked(name) : '';
+    } catch (error) {
+      tab?.close();
+      told.value = say.print.failed(wordsOf(error));
+    }
+  }
+
+  async function zip(): Promise<void> {
+    const name = `${bench.file.peek().replace(/\.toml$/i, '')}.zip`;
+    told.value = '';
+    try {
+      const bytes = await maker.zip(bench.text.peek(), bench.file.peek(), name);
+      if (bytes) saveFile(name, bytes);
+      else told.value = say.print.stopped;
+    } catch (error) {
+      told.value = say.print.failed(wordsOf(error));
+    }
+  }
+
+  const making = maker.making.value;
+  if (!bench.opened.value && bench.faults.value.length > 0) return <p class="caution">{say.print.notYet}</p>;
+  if (!ways.value) return <p class="caution">{say.print.counting}</p>;
+  const { ways: patterns, numerals, to_look_at: book, notes } = ways.value;
+  const broken = bench.findings.value.some((one) => one.verdict === 'fail');
+  const old = bench.stale.value || bench.opened.value?.version !== back.version.value;
+  const way = patterns.find((one) => one.kind === chosen.value) ?? patterns[0];
+  const see = (title: string, files: readonly PrintFile[]) => (seen.value = { title, files });
+  const given = { pdf, old };
+  return (
+    <div class={old ? 'print old' : 'print'}>
+      {bench.faults.value.length > 0 && <p class="caution">{say.print.notYet}</p>}
+      {broken && <p class="caution strong">{say.print.broken}</p>}
+      <section aria-label={say.print.first}>
+        <h2>{say.print.first}</h2>
+        <button type="button" disabled={old} onClick={() => void pdf('test-page.pdf', 'open')}>{say.print.testPage}</button>
+        <p class="small">{say.print.testWhy}</p>
+        <Measured bench={bench} />
+      </section>
+      <section aria-label={say.print.pattern}>
+        <h2>{say.print.pattern}</h2>
+        <fieldset class="choices">
+          <legend>{say.print.patternWhy}</legend>
+          {patterns.map((one) => (
+            <label key={one.kind} class={one.kind === way?.kind ? 'chosen' : undefined}>
+              <input type="radio" name="way" value={one.kind} checked={one.kind === way?.kind}
+                onChange={() => (chosen.value = one.kind)} />
+              <span><b>{one.words}</b><i>{one.sheets}</i></span>
+            </label>
+          ))}
+        </fieldset>
+        {way &&
+          <>
+            <button type="button" disabled={old} onClick={() => see(say.print.seeOf[way.kind] ?? way.words, way.files)}>
+              {say.print.see(say.print.seeOf[way.kind] ?? way.words)}</button>
+            <Files files={way.files} {...given} />
+          </>}
+      </section>
+      <section aria-label={say.print.numerals}>
+        <h2>{say.print.numerals}</h2>
+        {numerals.length === 0
+          ? <p class="small">{say.print.noNumerals}</p>
+          : <>
+            <button type="button" disabled={old} onClick={() => see(say.print.numerals.toLowerCase(), numerals)}>
+              {say.print.see(say.print.numerals.toLowerCase())}</button>
+            <Files files={numerals} {...given} />
+          </>}
+      </section>
+      <section aria-label={say.print.book}>
+        <h2>{say.print.book}</h2>
+        <button type="button" disabled={old} onClick={() => see(say.print.book.toLowerCase(), book)}>
+          {say.print.see(say.print.book.toLowerCase())}</button>
+        <Files files={book} {...given} />
+      </section>
+      {notes.map((note) => <p class="small" key={note}>{note}</p>)}
+      <section class="all">
+        {making
+          ? <div class="making" role="status">
+            <progress aria-label={say.print.making(making.name)} />
+            <span>{say.print.makingCount(making.done)}</span>
+            <button type="button" onClick={making.stop}>{say.print.stop}</button>
+          </div>
+          : <button type="button" class="main" disabled={bench.stale.value} onClick={() => void zip()}>{say.print.all}</button>}
+        <p class="small">{say.print.allWhy}</p>
+      </section>
+      <p class="told" role="status">{told.value}</p>
+      {seen.value &&
+        <SheetsDialog core={back.core} title={seen.value.title} files={seen.value.files} pdf={pdf}
+          onClose={() => (seen.value = null)} />}
+    </div>
+  );
+}
+
+function Files({ files, pdf, old }: {
+  files: readonly PrintFile[]; pdf: (name: string, how: 'open' | 'save') => void; old: boolean;
+}) {
+  return (
+    <ul class="files">
+      {files.map((file) => (
+        <li key={file.name}>
+          <span class="name">{file.name}</span>
+          <span class="count">{say.print.sheets(file.pages)}</span>
+          <button type="button" class="plain" disabled={old} aria-label={say.print.openPdf(file.name)}
+            onClick={() => pdf(file.name, 'open')}>{say.print.open}</button>
+          <button type="button" class="plain" disabled={old} aria-label={say.print.savePdf(file.name)}
+            onClick={() => pdf(file.name, 'save')}>{say.print.save}</button>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** What the test page's scales measure: kept in the job, as paper.measured. */
+function Measured({ bench }: { bench: WorkBench }) {
+  const value = bench.fields.value.find((one) => one.key === 'paper.measured');
+  const read = value?.given ? readToml(value.value) : undefined;
+  const [across = '', down = ''] = Array.isArray(read) ? read.map(String) : [];
+  const typed = useSignal<[string, string]>(['', '']);
+  const trouble = useSignal('');
+  const shown: [string, string] = [typed.value[0] || across, typed.value[1] || down];
+  const send = (at: 0 | 1, text: string) => {
+    const unit = /^[\d.\s]+$/.test(text) && text.trim() !== '' ? `${text.trim()} mm` : text.trim();
+    const next: [string, string] = [...shown];
+    next[at] = unit;
+    typed.value = next;
+    if (next[0] === '' || next[1] === '') return;
+    void bench.set([{ key: 'paper.measured', value: writeToml(next) }]).then((faults) => {
+      trouble.value = faults.map((fault) => fault.sentence).join(' ');
+      if (faults.length === 0) typed.value = ['', ''];
+    });
+  };
+  const faults = bench.faults.value.filter((fault) => fault.key?.startsWith('paper.measured'));
+  return (
+    <div class="measured">
+      <label>{say.print.across}
+        <input type="text" inputMode="decimal" autocomplete="off" placeholder="100 mm" value={shown[0]}
+          onChange={(event) => send(0, event.currentTarget.value)} /></label>
+      <label>{say.print.down}
+        <input type="text" inputMode="decimal" autocomplete="off" placeholder="100 mm" value={shown[1]}
+          onChange={(event) => send(1, event.currentTarget.value)} /></label>
+      {trouble.value !== '' && <p class="fault" role="alert">{trouble.value}</p>}
+      {faults.map((fault) => <p class="fault" role="alert">{fault.sentence}</p>)}
+      {value?.given && faults.length === 0 && <p class="small">{say.print.measuredKept}</p>}
+    </div>
+  );
+}

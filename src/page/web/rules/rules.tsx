@@ -1,0 +1,161 @@
+// What the season's rules come to, with their mends as buttons; and before that, what is wrong.
+import { useSignal } from '@preact/signals';
+import type { Finding, Words } from 'swathe';
+import { openField } from '../fields/open';
+import { valueWords } from '../fields/toml_value';
+import { goTo } from '../text/editor';
+import type { WorkBench } from '../state/make_bench';
+import { say } from '../words/en';
+
+const kOrder = ['fail', 'warn', 'unknown', 'pass'] as const;
+type Verdict = (typeof kOrder)[number];
+/** So many of one verdict are shown at first. */
+const kFirst = { fail: Infinity, warn: Infinity, unknown: 3, pass: 0 };
+/** Never by color alone. */
+const kSign = { fail: '✕', warn: '!', unknown: '?', pass: '✓' };
+
+export interface RulesGiven {
+  bench: WorkBench;
+  words: Words;
+  showText: () => void;
+  showFields: () => void;
+  seePrint: () => void;
+}
+
+export function Rules(given: RulesGiven) {
+  const { bench } = given;
+  const findings = bench.findings.value;
+  const season = bench.opened.value?.job.season;
+  return (
+    <div class="rules">
+      <Faults {...given} />
+      {bench.opened.value && <p class="caution">{season ? say.rules.checkedAgainst(season) : say.rules.noSeason}</p>}
+      {!bench.opened.value && bench.faults.value.length === 0 && <p class="caution">{say.page.loading}</p>}
+      {kOrder.map((verdict) => (
+        <Several key={verdict} verdict={verdict} given={given}
+          findings={findings.filter((one) => one.verdict === verdict)} />
+      ))}
+      {bench.opened.value &&
+        <button type="button" class="main" onClick={given.seePrint}>{say.rules.seePrint}</button>}
+    </div>
+  );
+}
+
+function Faults({ bench, showText }: RulesGiven) {
+  const faults = bench.faults.value;
+  if (faults.length === 0) return null;
+  return (
+    <div class="faults" role="status">
+      <h2>{say.rules.faults(faults.length)}</h2>
+      <ul>
+        {faults.map((fault, k) => (
+          <li key={k}>
+            <span class="sign" aria-hidden="true">✕</span>
+            <div>
+              <p>{fault.sentence}</p>
+              <p class="mends">
+                <button type="button" class="mend" aria-label={say.rules.goTo(fault.line)} onClick={() => {
+                  showText();
+                  goTo.value = { line: fault.line, column: fault.column };
+                }}>{say.rules.atLine(fault.line)}</button>
+                {fault.mend.length > 0 &&
+                  <button type="button" class="mend" onClick={() => void bench.set(fault.mend)}>
+                    {say.job.use(fault.mend.map((one) => valueWords(one.value)).join(', '))}</button>}
+              </p>
+            </div>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+function Several({ verdict, findings, given }: { verdict: Verdict; findings: Finding[]; given: RulesGiven }) {
+  const all = useSignal(false);
+  if (findings.length === 0) return null;
+  const first = kFirst[verdict];
+  const shown = all.value ? findings : findings.slice(0, first);
+  return (
+    <section class={`findings ${verdict}`}>
+      <h2><span class="sign" aria-hidden="true">{kSign[verdict]}</span> {say.rules[verdict](findings.length)}
+        {findings.length > first &&
+          <button type="button" class="more" aria-expanded={all.value} aria-label={`${say.rules[verdict](findings.length)}: ${all.value ? say.rules.hide : say.rules.show}`}
+            onClick={() => (all.value = !all.value)}>
+            {all.value ? say.rules.hide : say.rules.show}</button>}
+      </h2>
+      <ul>{shown.map((finding, k) => <One finding={finding} given={given} key={`${finding.id} ${k}`} />)}</ul>
+    </section>
+  );
+}
+
+/** A key's label, with its table's name where another key has the same. */
+function labelOf(key: string, words: Words): string {
+  const path = key.replace(/\.\d+(?=\.|$)/g, '');
+  const label = words.keys.find((one) => one.key === path)?.label ?? key;
+  if (words.keys.filter((one) => one.label === label).length < 2) return label;
+  const table = path.slice(0, path.lastIndexOf('.')), number = /\.(\d+)\./.exec(key)?.[1];
+  return `${number ? `${say.one[table] ?? table} ${number}` : say.groups[table] ?? table}, ${label.toLowerCase()}`;
+}
+
+/** With a capital, as sentences begin. */
+function sentence(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** What only a person can tell, one click away: a choice's words, else the field that asks. */
+function Answers({ finding, given }: { finding: Finding; given: RulesGiven }) {
+  const { bench, words, showFields } = given;
+  const key = finding.keys[0]?.key;
+  const known = words.keys.find((one) => one.key === key);
+  if (!key || !known) return null;
+  const now = bench.fields.value.find((one) => one.key === key)?.shown;
+  if (known.form.kind === 'choice') return (
+    <p class="mends">{known.label}:{' '}
+      {known.form.words.filter((word) => word !== now).map((word) => (
+        <button type="button" class="mend" key={word} aria-label={say.job.change(known.label, word)}
+          onClick={() => void bench.set([{ key, value: `"${word}"` }])}>{word}</button>
+      ))}
+    </p>);
+  return (
+    <p class="mends">
+      <button type="button" class="mend" onClick={() => {
+        bench.selected.value = finding.subjects;
+        showFields();
+        openField.value = key;
+      }}>{known.label} …</button>
+    </p>);
+}
+
+function One({ finding, given }: { finding: Finding; given: RulesGiven }) {
+  const { bench, words, showFields } = given;
+  const why = words.checks.find((check) => check.id === finding.id);
+  const attested = say.rules.attested[finding.attested] ?? '';
+  const lit = finding.subjects.some((one) => bench.selected.value.includes(one) || bench.pointed.value.includes(one));
+  const label = (key: string) => labelOf(key, words);
+  return (
+    <li class={lit ? 'lit' : undefined}
+      onPointerEnter={() => (bench.pointed.value = finding.subjects)}
+      onPointerLeave={() => (bench.pointed.value = [])}>
+      <button type="button" class="finding" onClick={() => {
+        bench.selected.value = finding.subjects;
+        const key = finding.keys[0]?.key;
+        if (!key) return;
+        showFields();
+        openField.value = key;
+      }}>
+        <b>{sentence(finding.subject)}:</b> {finding.measured}
+        {finding.verdict !== 'pass' && <span class="wanted"> {say.rules.wanted(finding.required)}</span>}
+      </button>
+      {finding.verdict !== 'pass' && finding.advice !== '' && <p class="advice">{sentence(finding.advice)}.</p>}
+      {finding.verdict === 'unknown' && <Answers finding={finding} given={given} />}
+      {finding.mend.length > 0 &&
+        <p class="mends">
+          <button type="button" class="mend" onClick={() => void bench.set(finding.mend)}>
+            {finding.mend.map((one) => say.job.change(label(one.key), valueWords(one.value))).join('; ')}
+          </button>
+        </p>}
+      {why && finding.verdict !== 'pass' &&
+        <details><summary>{finding.rule || say.rules.why}</summary><p>{why.asks} {why.why}{attested !== '' && ` (${attested})`}</p></details>}
+    </li>
+  );
+}

@@ -1,0 +1,50 @@
+// The bar above: which job it is, and what can be done with it as a whole.
+import { say } from '../words/en';
+import { copy, saveFile } from '../state/save';
+import { linkTo } from '../state/share';
+import type { PageGiven } from './app';
+
+/** From a server the page has an address that others can open too. */
+const fromServer = location.protocol === 'http:' || location.protocol === 'https:';
+
+export function Tools({ bench, desk, incoming, choose, about }: PageGiven & { choose: () => void; about: () => void }) {
+  const { starting } = desk;
+  const here = bench.begun.value && desk.id.value !== null;
+  const title = bench.fields.value.find((one) => one.key === 'job.title' && one.given)?.shown ||
+    (bench.opened.value ? say.page.noTitle : '');
+  async function share(): Promise<void> {
+    const text = bench.text.peek();
+    if (fromServer) {
+      const link = await linkTo(location.href, text);
+      incoming.told.value = link === null ? say.tools.linkTooLong
+        : (await copy(link)) ? say.tools.linkCopied : say.tools.notCopied;
+    } else {
+      incoming.told.value = (await copy(text)) ? say.tools.textCopied : say.tools.notCopied;
+    }
+  }
+  return (
+    <header class="tools" role="banner">
+      <p class="brand">{say.page.name}</p>
+      {!starting.value && here
+        ? <h1 class="job-name"><b>{title}</b> <span>{bench.file.value}</span></h1>
+        : <p class="job-name" />}
+      <div class="buttons" role="group" aria-label={say.page.tools}>
+        {starting.value
+          ? here && <button type="button" onClick={() => (starting.value = false)}>{say.tools.back}</button>
+          : <button type="button" onClick={() => desk.start()}>{say.tools.new}</button>}
+        <button type="button" onClick={choose}>{say.tools.open}</button>
+        {!starting.value && <>
+          <button type="button" onClick={() => {
+            saveFile(bench.file.peek(), bench.text.peek());
+            incoming.told.value = say.tools.saved(bench.file.peek());
+          }}>{say.tools.save}</button>
+          <button type="button" onClick={() => void share()}>{fromServer ? say.tools.copyLink : say.tools.copyText}</button>
+          <button type="button" disabled={!bench.canUndo.value} onClick={() => bench.undo()}>{say.tools.undo}</button>
+          <button type="button" disabled={!bench.canRedo.value} onClick={() => bench.redo()}>{say.tools.redo}</button>
+          <button type="button" onClick={() => desk.forget()}>{say.tools.forget}</button>
+        </>}
+        <button type="button" class="plain" onClick={about}>{say.page.about}</button>
+      </div>
+    </header>
+  );
+}

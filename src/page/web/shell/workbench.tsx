@@ -1,0 +1,65 @@
+// The job at work: fields and text, the linked pictures, and the tabs beside them.
+import { useSignal } from '@preact/signals';
+import { Buy } from '../buy/buy';
+import { FieldsContext } from '../fields/context';
+import { Fields } from '../fields/fields';
+import { Pictures, WhoCanRead } from '../pictures';
+import { Print } from '../print/print';
+import { Rules } from '../rules/rules';
+import { TextEditor } from '../text/editor';
+import { say } from '../words/en';
+import type { PageGiven } from './app';
+
+type Left = 'fields' | 'text';
+type Right = 'rules' | 'print' | 'buy';
+
+export function Workbench(given: PageGiven) {
+  const { bench, lit, choices, files, words, back, maker, nonce } = given;
+  const cut = useSignal(false);
+  const right = useSignal<Right>('rules');
+  // A first file that is broken has nothing else to show.
+  const left = useSignal<Left | null>(null);
+  const broken = bench.opened.value === null && bench.faults.value.length > 0;
+  const shown: Left = left.value ?? (broken ? 'text' : 'fields');
+  return (
+    <main class={cut.value ? 'workbench with-cut' : 'workbench'}>
+      <section class="job" aria-label={say.page.job}>
+        <Choose label={say.job.views} names={{ fields: say.job.fields, text: say.job.text }} onChoose={(name) => (left.value = name)} shown={shown} />
+        {shown === 'fields'
+          ? <FieldsContext.Provider value={{ bench, lit, choices, files }}><Fields words={words} /></FieldsContext.Provider>
+          : <TextEditor bench={bench} lit={lit} nonce={nonce} />}
+      </section>
+      <div class="pane plan"><Pictures bench={bench} place="plan" /></div>
+      <div class="pane cover"><Pictures bench={bench} place="cover" /></div>
+      {cut.value && <div class="pane cut"><Pictures bench={bench} place="cut-through" /></div>}
+      <button type="button" class="show-cut" aria-pressed={cut.value} onClick={() => (cut.value = !cut.value)}>
+        {say.pictures.showCut}</button>
+      <div class="pane reading"><WhoCanRead bench={bench} /></div>
+      <div class="beside">
+        <Choose label={say.page.beside} names={{ rules: say.rules.name, print: say.print.name, buy: say.buy.name }}
+          onChoose={(name) => (right.value = name)} shown={right.value} />
+        <section class="tab" aria-label={{ rules: say.rules.name, print: say.print.name, buy: say.buy.name }[right.value]} tabIndex={0}>
+          {right.value === 'rules' &&
+            <Rules bench={bench} words={words} showText={() => (left.value = 'text')}
+              showFields={() => (left.value = 'fields')} seePrint={() => (right.value = 'print')} />}
+          {right.value === 'print' && <Print bench={bench} back={back} maker={maker} />}
+          {right.value === 'buy' && <Buy bench={bench} back={back} />}
+        </section>
+      </div>
+    </main>
+  );
+}
+
+/** Buttons of which one is pressed. */
+function Choose<Name extends string>({ label, names, onChoose, shown }: {
+  label: string; names: Record<Name, string>; onChoose: (name: Name) => void; shown: Name;
+}) {
+  return (
+    <div class="choose" role="group" aria-label={label}>
+      {(Object.keys(names) as Name[]).map((name) => (
+        <button type="button" key={name} aria-pressed={name === shown} onClick={() => onChoose(name)}>
+          {names[name]}</button>
+      ))}
+    </div>
+  );
+}

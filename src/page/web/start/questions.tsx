@@ -1,0 +1,112 @@
+// What "swathe new" asks, one question after the other, with a picture of the bumpers so far.
+import { useSignal, useSignalEffect } from '@preact/signals';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { Overtaken } from 'swathe';
+import type { Question, Swathe } from 'swathe';
+import { adopted } from '../pictures/adopt';
+import { loadLabelFont } from '../pictures/labels';
+import type { Desk } from '../state/desk';
+import { say } from '../words/en';
+
+export function Questions({ start, desk, onLeave }: {
+  /** A core of its own: the page's has the job on the bench open. */
+  start: () => Swathe;
+  desk: Desk;
+  onLeave: () => void;
+}) {
+  const core = useMemo(start, []);
+  useEffect(() => {
+    loadLabelFont(core).catch(() => {});
+    return () => core.close();
+  }, []);
+  const answers = useSignal<readonly string[]>(Array(7).fill(''));
+  const at = useSignal(0);
+  const questions = useSignal<readonly Question[]>([]);
+  const text = useSignal('');
+  const faults = useSignal<ReadonlyMap<number, string>>(new Map());
+  const field = useRef<HTMLInputElement>(null);
+
+  // Each answer may change what is asked next, and gives a job of its own.
+  useSignalEffect(() => {
+    const given = [...answers.value];
+    let newest = true;
+    void (async () => {
+      try {
+        const [asked, job] = await Promise.all([core.questions(given), core.newJob(given)]);
+        if (!newest) return;
+        questions.value = asked;
+        faults.value = new Map(job.ok ? [] : job.faults.map((fault) => [fault.line - 1, fault.sentence]));
+        if (job.ok) text.value = job.value.text;
+      } catch (error) {
+        if (!(error instanceof Overtaken)) faults.value = new Map([[at.peek(), String(error)]]);
+      }
+    })();
+    return () => {
+      newest = false;
+    };
+  });
+  const question = questions.value[at.value];
+  useEffect(() => field.current?.focus(), [at.value, question === undefined]);
+  const last = at.value === questions.value.length - 1;
+  const wrong = faults.value.get(at.value);
+  function next(): void {
+    if (wrong !== undefined) return;
+    if (!last) {
+      at.value += 1;
+      return;
+    }
+    const [first] = faults.value.keys();
+    if (first !== undefined) at.value = first;
+    else if (text.value !== '') desk.openText(text.value, 'job.toml');
+  }
+  if (!question) return <p>{say.page.loading}</p>;
+  return (
+    <form class="questions" onSubmit={(event) => {
+      event.preventDefault();
+      next();
+    }}>
+      <p class="count">{say.start.question(at.value + 1, questions.value.length)}</p>
+      <label for="answer"><h1>{question.asks}</h1></label>
+      <input id="answer" ref={field} type="text" autocomplete="off" value={answers.value[at.value] ?? ''}
+        aria-invalid={wrong !== undefined} aria-describedby="answer-hints"
+        onInput={(event) => (answers.value = answers.value.map((one, k) => (k === at.value ? event.currentTarget.value : one)))} />
+      <div id="answer-hints">
+        {wrong !== undefined && <p class="fault" role="alert">{wrong}</p>}
+        <p>{say.start.example(question.example)}</p>
+        {question.usual !== '' && <p>{say.start.usual(question.usual)}</p>}
+      </div>
+      <p class="tools">
+        <button type="button" onClick={() => (at.value === 0 ? onLeave() : (at.value -= 1))}>{at.value === 0 ? say.start.cancel : say.start.previous}</button>
+        <button type="submit" class="main">{last ? say.start.finish : say.start.next}</button>
+      </p>
+      <SoFar core={core} text={text.value} />
+    </form>
+  );
+}
+
+function SoFar({ core, text }: { core: Swathe; text: string }) {
+  const place = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (text === '') return;
+    let newest = true;
+    void (async () => {
+      try {
+        const opened = await core.open(text, { advice: false });
+        if (!opened.ok || !newest) return;
+        const svg = await core.plan({ width: 420, height: 360, key: 'questions' });
+        if (newest) place.current?.replaceChildren(adopted(svg, 420).svg);
+      } catch {
+        // A newer answer overtook it.
+      }
+    })();
+    return () => {
+      newest = false;
+    };
+  }, [text]);
+  return (
+    <figure class="so-far">
+      <figcaption>{say.start.soFar}</figcaption>
+      <div ref={place} />
+    </figure>
+  );
+}

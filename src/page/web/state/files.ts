@@ -1,0 +1,30 @@
+// Files that jobs name: fonts of one's own, rule files. They stay in this page.
+import { signal } from '@preact/signals';
+import type { Swathe } from 'swathe';
+
+export class GivenFiles {
+  private bytes = new Map<string, Uint8Array>();
+  private cores = new Set<Swathe>();
+  /** Counts up with each file. */
+  readonly version = signal(0);
+
+  get names(): string[] {
+    return [...this.bytes.keys()];
+  }
+
+  /** This core has all of them from now on. */
+  serve(core: Swathe): Swathe {
+    this.cores.add(core);
+    for (const [name, bytes] of this.bytes) core.give(name, bytes).catch(() => {});
+    return core;
+  }
+  leave(core: Swathe): void {
+    this.cores.delete(core);
+  }
+
+  async give(name: string, bytes: Uint8Array): Promise<void> {
+    this.bytes.set(name, bytes);
+    await Promise.all([...this.cores].map((core) => core.give(name, bytes)));
+    this.version.value += 1;
+  }
+}

@@ -1,0 +1,163 @@
+// The job as text, with its faults underlined at their place.
+import { defaultKeymap } from '@codemirror/commands';
+import { StreamLanguage, bracketMatching, syntaxHighlighting, HighlightStyle } from '@codemirror/language';
+import { toml } from '@codemirror/legacy-modes/mode/toml';
+import { forceLinting, linter, lintKeymap } from '@codemirror/lint';
+import type { Diagnostic } from '@codemirror/lint';
+import { Annotation, EditorState, RangeSetBuilder, StateEffect, StateField } from '@codemirror/state';
+import type { Text } from '@codemirror/state';
+import { Decoration, EditorView, highlightActiveLine, keymap, lineNumbers } from '@codemirror/view';
+import type { DecorationSet } from '@codemirror/view';
+import { tags } from '@lezer/highlight';
+import { signal, useComputed, useSignalEffect } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
+import type { Fault } from 'swathe';
+import { subjectsOf } from '../fields/subjects';
+import { valueWords } from '../fields/toml_value';
+import type { LitKeys } from '../fields/lit';
+import type { WorkBench } from '../state/make_bench';
+import { say } from '../words/en';
+
+/** A place that the editor is to show. */
+export const goTo = signal<{ line: number; column: number } | null>(null);
+
+/** A change that comes from elsewhere on the page. */
+const fromBench = Annotation.define<boolean>();
+const lightLines = StateEffect.define<number[]>();
+
+const litLines = StateField.define<DecorationSet>({
+  create: () => Decoration.none,
+  update(lines, transaction) {
+    let next = lines.map(transaction.changes);
+    for (const effect of transaction.effects) {
+      if (!effect.is(lightLines)) continue;
+      const builder = new RangeSetBuilder<Decoration>();
+      for (const number of [...effect.value].sort((a, b) => a - b)) {
+        if (number < 1 || number > transaction.state.doc.lines) continue;
+        const { from } = transaction.state.doc.line(number);
+        builder.add(from, from, Decoration.line({ class: 'lit-line' }));
+      }
+      next = builder.finish();
+    }
+    return next;
+  },
+  provide: (field) => EditorView.decorations.from(field),
+});
+
+const colors = HighlightStyle.define([
+  { tag: tags.comment, class: 'tok-comment' },
+  { tag: [tags.string, tags.number, tags.bool, tags.atom], class: 'tok-value' },
+  { tag: [tags.propertyName, tags.definition(tags.propertyName)], class: 'tok-key' },
+]);
+
+/** Where in the text a line and a column stand; columns count bytes. */
+function offsetOf(doc: Text, line: number, column: number): number {
+  if (line < 1) return 0;
+  if (line > doc.lines) return doc.length;
+  const { from, text } = doc.line(line);
+  let bytes = 1, at = 0;
+  for (const sign of text) {
+    if (bytes >= column) break;
+    const point = sign.codePointAt(0)!;
+    bytes += point < 0x80 ? 1 : point < 0x800 ? 2 : point < 0x10000 ? 3 : 4;
+    at += sign.length;
+  }
+  return from + at;
+}
+
+/** What is underlined of a fault: the value that begins there, else the rest of the line. */
+function diagnosticOf(doc: Text, fault: Fault, bench: WorkBench): Diagnostic {
+  const from = offsetOf(doc, fault.line, fault.column);
+  const { to: end, text, from: begin } = doc.lineAt(from);
+  const rest = text.slice(from - begin);
+  const length = /^(\[[^#]*\]|"[^"]*"|[^\s#]+)/.exec(rest)?.[0].length ?? rest.length;
+  return {
+    from, to: Math.max(from, Math.min(end, from + length)), severity: 'error', message: fault.sentence,
+    actions: fault.mend.length === 0 ? [] : [{
+      name: say.job.use(fault.mend.map((one) => valueWords(one.value)).join(', ')),
+      apply: () => void bench.set(fault.mend),
+    }],
+  };
+}
+
+export function TextEditor({ bench, lit, nonce }: { bench: WorkBench; lit: LitKeys; nonce: string }) {
+  const place = useRef<HTMLDivElement>(null);
+  const view = useRef<EditorView | null>(null);
+  const lines = useComputed(() => {
+    const keys = lit.selected.value.size > 0 ? lit.selected.value : lit.pointed.value;
+    return bench.fields.value.filter((one) => one.given && keys.has(one.key)).map((one) => one.line);
+  });
+
+  useEffect(() => {
+    const editor = new EditorView({
+      parent: place.current!,
+      state: EditorState.create({
+        doc: bench.text.peek(),
+        extensions: [
+          EditorView.cspNonce.of(nonce),
+          lineNumbers(), highlightActiveLine(), bracketMatching(), EditorView.lineWrapping,
+          StreamLanguage.define(toml), syntaxHighlighting(colors), litLines,
+          linter((at) => bench.faults.peek().map((fault) => diagnosticOf(at.state.doc, fault, bench)), { delay: 100 }),
+          keymap.of([...lintKeymap, ...defaultKeymap]),
+          EditorView.contentAttributes.of({ 'aria-label': say.job.textName, spellcheck: 'false', tabindex: '0' }),
+          EditorView.updateListener.of((update) => {
+            if (update.docChanged && !update.transactions.some((one) => one.annotation(fromBench)))
+              bench.edit(update.state.doc.toString(), 'typing');
+            if (update.selectionSet && update.view.hasFocus) selectAt(update.state);
+          }),
+        ],
+      }),
+    });
+    // What stands on the line of the cursor lights up in the pictures.
+    function selectAt(state: EditorState): void {
+      const line = state.doc.lineAt(state.selection.main.head).number;
+      const fields = bench.fields.peek();
+      const here = fields.find((one) => one.given && one.line === line);
+      bench.selected.value = here ? subjectsOf(here.key, fields) : [];
+    }
+    view.current = editor;
+    return () => editor.destroy();
+  }, []);
+
+  // Edits from elsewhere: the least change, so that the cursor stays.
+  useSignalEffect(() => {
+    const text = bench.text.value;
+    const editor = view.current;
+    if (!editor) return;
+    const before = editor.state.doc.toString();
+    if (text === before) return;
+    let from = 0;
+    const most = Math.min(text.length, before.length);
+    while (from < most && text[from] === before[from]) ++from;
+    let same = 0;
+    while (same < most - from && text[text.length - 1 - same] === before[before.length - 1 - same]) ++same;
+    editor.dispatch({
+      changes: { from, to: before.length - same, insert: text.slice(from, text.length - same) },
+      annotations: fromBench.of(true),
+    });
+  });
+  useSignalEffect(() => {
+    bench.faults.value;
+    if (view.current) forceLinting(view.current);
+  });
+  useSignalEffect(() => {
+    const lit = lines.value;
+    const editor = view.current;
+    if (!editor) return;
+    editor.dispatch({ effects: lightLines.of([...lit]) });
+    const first = lit[0];
+    if (first !== undefined && !editor.hasFocus && first <= editor.state.doc.lines)
+      editor.dispatch({ effects: EditorView.scrollIntoView(editor.state.doc.line(first).from, { y: 'nearest' }) });
+  });
+  useSignalEffect(() => {
+    const at = goTo.value;
+    const editor = view.current;
+    if (!at || !editor) return;
+    const place = offsetOf(editor.state.doc, at.line, at.column);
+    editor.dispatch({ selection: { anchor: place }, effects: EditorView.scrollIntoView(place, { y: 'center' }) });
+    editor.focus();
+    goTo.value = null;
+  });
+
+  return <div class="text-editor" ref={place} />;
+}

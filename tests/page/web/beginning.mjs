@@ -1,0 +1,145 @@
+// The ways to begin: the questions, a kind, a file, a pasted text; and what comes of a file that is
+// broken or somebody else's.
+import { path } from '../browser.mjs';
+import { Swathe, exampleText } from '../suite.mjs';
+
+const kText = exampleText();
+
+export async function beginning(browser) {
+  const core = new Swathe();
+
+  await path(browser, 'a newcomer, from the questions to the measuring sheet', {}, async (person) => {
+    person.equal('nothing of a stranger\'s is there', await person.page.evaluate(() =>
+      document.body.textContent.match(/20486|Tin Heron/)?.[0] ?? 'nothing'), 'nothing');
+    const answers = ['26 in x 31 in', '', '4 sides', 'left 9 in from front, 3 in x 2 in', '', '123 stencil', 'tabloid'];
+    await person.press('Begin');
+    for (const [k, answer] of answers.entries()) {
+      const [question] = (await core.questions(answers.slice(0, k))).slice(k);
+      await person.find('textbox', question.asks);
+      if (answer !== '') await person.fill(question.asks, answer);
+      await person.until('the bumpers so far', (wanted) =>
+        wanted === 0 || document.querySelector('figure svg') !== null, k);
+      await person.page.keyboard.press('Enter');
+    }
+    await person.found();
+    const made = await core.newJob(answers);
+    person.equal('the job is the one that "swathe new" writes', await person.jobText(), made.value.text);
+    await person.press('Print');
+    await person.press('measuring sheet and templates', undefined, 'radio').catch(async () => {
+      await (await person.page.waitForSelector('input[type=radio]')).click();
+    });
+    await person.press('See sheets: measuring sheet and templates');
+    const dialog = await person.find('dialog', 'See sheets: measuring sheet and templates');
+    await person.until('a sheet shown small', () => document.querySelector('dialog img') !== null);
+    const count = await person.handedCount();
+    await person.press('Save A-measures.pdf', dialog);
+    const { name, bytes } = await person.saved(count);
+    await core.open(made.value.text, { file: 'job.toml' });
+    person.check('its measuring sheet is the core\'s', name === 'A-measures.pdf' &&
+      bytes.equals(Buffer.from(await core.file('A-measures.pdf'))), `${name}, ${bytes.length} bytes`);
+  });
+
+  await path(browser, 'a wrong answer', {}, async (person) => {
+    const [first, second] = await core.questions([]);
+    await person.press('Begin');
+    await person.fill(first.asks, '26 in by moonlight');
+    await person.until('what is wrong with it', () => document.querySelector('[role=alert]')?.innerText.length > 10);
+    await person.page.keyboard.press('Enter');
+    person.check('goes no further', await person.there('textbox', first.asks));
+    await person.fill(first.asks, '26 in x 31 in');
+    await person.until('no fault', () => document.querySelector('[role=alert]') === null);
+    await person.page.keyboard.press('Enter');
+    await person.find('textbox', second.asks);
+    await person.press('Back');
+    person.equal('and stays when one goes back', await person.valueOf(first.asks), '26 in x 31 in');
+    await person.press('Stop asking');
+    person.check('one can leave', await person.there('button', 'Begin'));
+  });
+
+  await path(browser, 'a kind', {}, async (person) => {
+    await person.press('Four corner pieces');
+    await person.found();
+    const kind = await core.jobOfKind('corner-pieces');
+    person.equal('is the core\'s', await person.jobText(), kind.value.text);
+    person.check('and has no number of somebody\'s', !/^number = /m.test(kind.value.text), kind.value.text);
+  });
+
+  await path(browser, 'a pasted text', {}, async (person) => {
+    await person.find('textbox', 'Job as text, to paste');
+    await person.page.evaluate((text) => {
+      const area = document.querySelector('textarea');
+      area.focus();
+      document.execCommand('insertText', false, text);
+    }, kText);
+    await person.press('Open the pasted text');
+    await person.found();
+    person.equal('is opened as it is', await person.jobText(), kText);
+  });
+
+  const kWrong = kText.replace('width = "28 in"', 'width = "28 zz"');
+  await path(browser, 'a first file that is broken', {}, async (person) => {
+    await person.choose('wrong.toml', kWrong);
+    await person.untilSaid('wrong in the job', '[aria-label="Rules"]');
+    const { faults } = await core.open(kWrong, { file: 'wrong.toml' });
+    await person.untilSaid(faults[0].sentence, '[aria-label="Rules"]');
+    await person.find('textbox', 'Job as text');
+    await person.until('its place underlined', () => document.querySelector('.cm-lintRange-error') !== null);
+    person.check('there is no picture, and why is said', await person.page.$('.stage svg') === null &&
+      /picture comes as soon as/.test(await person.said('From above')), await person.said('From above'));
+    await person.press(`Go to line ${faults[0].line} of the text`);
+    person.check('its line is gone to', await person.page.evaluate(() =>
+      document.activeElement.getAttribute('aria-label') === 'Job as text' &&
+      document.querySelector('.cm-activeLine').textContent.includes('28 zz')));
+    await person.retype(faults[0].line, 'width = "28 in"');
+    await person.found();
+    person.equal('mended in the text it is the job', await person.jobText(), kText);
+  });
+
+  await path(browser, 'files that are no job', {}, async (person) => {
+    for (const [name, bytes, words] of [
+      ['a.png', Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 0xff, 0xfe]), 'is not a job file'],
+      ['large.toml', Buffer.alloc(2_100_000, 'a'), 'is too large'],
+    ]) {
+      await person.choose(name, bytes).catch(() => {}); // it is not opened
+      await person.untilSaid(words);
+      person.check(`${name}: is said, and nothing else happens`, await person.there('button', 'Begin'));
+    }
+  });
+
+  // Markup and control characters wherever a job has text.
+  const kMarkup = '<img src=x onerror=alert(1)><script>alert(2)</script>&amp;\\u0001\\u202E';
+  const kHostile = kText.replace('Tin Heron, spring covers', kMarkup)
+    .replace('name = "A"', 'name = "<b onclick=alert(3)>A"').replace('name = "B"', 'name = "javascript:alert(4)"')
+    .replace('[frame]', `[frame]\nsides = ["<u>front</u>", "left", "back", "right"]`)
+    .replaceAll('"front"', '"<u>front</u>"').replace('["<u><u>front</u></u>"', '["<u>front</u>"')
+    .replace('[numerals]', `[cloth]\ncolors = { "<i>red</i>" = "#b5121b", "url(x)" = "#1b3a93" }\n\n[numerals]`)
+    .concat(`\n# ${'</script><svg onload=alert(5)>'}\n`);
+  await path(browser, 'a stranger\'s job with markup in every text', {}, async (person) => {
+    const { ok, faults } = await core.open(kHostile);
+    await person.choose('<b>.toml', kHostile);
+    await person.settled();
+    if (ok) await person.found();
+    else await person.untilSaid(faults[0].sentence);
+    for (const view of ['Text', 'Fields', 'Print', 'To buy', 'Rules', 'Cut-through']) {
+      await person.press(view);
+      await person.settled();
+    }
+    const found = await person.page.evaluate(() => document.querySelectorAll(
+      '#page img[src=x], #page script, #page i:not(.count i), #page u, [onerror], [onclick], [onload], foreignObject').length);
+    const italic = await person.page.evaluate(() => [...document.querySelectorAll('#page i, #page u, #page b')]
+      .filter((one) => /^(red|front|A)$/.test(one.textContent)).length);
+    person.check('no markup of it is on the page', italic === 0 && found === await person.page.evaluate(() =>
+      document.querySelectorAll('#page i:not(.count i)').length), `${found} elements`);
+    person.check('it is shown as text', (await person.page.evaluate(() => document.body.textContent)).includes('<script>alert(2)</script>'));
+    person.equal('and it is kept as it came', await person.jobText(), kHostile);
+    person.check('no script of it ran', !person.trouble.some((one) => one.startsWith('dialog')), person.trouble.join('\n'));
+  });
+  await path(browser, 'a job with control characters in it', {}, async (person) => {
+    const text = kText.replace('spring covers', 'spring \u0007 covers');
+    const { faults } = await core.open(text);
+    await person.choose('control.toml', text);
+    await person.untilSaid(faults[0].sentence);
+    person.equal('it is refused and kept as it came', await person.jobText(), text);
+  });
+  core.close();
+}

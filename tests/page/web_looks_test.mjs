@@ -1,0 +1,270 @@
+// How the page lies on screens of three sizes, with large text, in forced colors and with reduced
+// motion; and axe-core on every state.
+//
+// SWATHE_PAGE_PICTURES: a folder that gets a picture of each state.
+import { readFileSync } from 'node:fs';
+import { browse, driver, path } from './browser.mjs';
+import { done, exampleText } from './suite.mjs';
+
+const kText = exampleText();
+const kFile = 'tin-heron.toml';
+const kAxe = readFileSync(driver.resolve('axe-core/axe.min.js'), 'utf8');
+
+/** What axe finds, in words. */
+async function violations(person) {
+  const there = await person.page.evaluate(() => typeof window.axe !== 'undefined');
+  if (!there) await person.page.evaluate(kAxe);
+  return person.page.evaluate(async () => {
+    const { violations } = await window.axe.run(document, { resultTypes: ['violations'] });
+    return violations.map(({ id, help, nodes }) =>
+      `${id}: ${help}\n${nodes.slice(0, 4).map((node) => `  ${node.target.join(' ')}: ${node.failureSummary?.split('\n')[1]?.trim() ?? ''}`).join('\n')}`);
+  });
+}
+
+/** By how many pixels the page itself can be scrolled. */
+const scrolls = () => {
+  const page = document.scrollingElement;
+  return [page.scrollWidth - document.documentElement.clientWidth, page.scrollHeight - document.documentElement.clientHeight];
+};
+/** Areas of the pictures, by region. */
+const areas = () => [...document.querySelectorAll('.pane')].filter((pane) => pane.offsetParent !== null).map((pane) => {
+  const { width, height } = (pane.querySelector('.stage') ?? pane).getBoundingClientRect();
+  const drawn = pane.querySelector('svg.screen')?.getBoundingClientRect();
+  return { name: pane.querySelector('section').getAttribute('aria-label'), area: width * height, height, width, drawn: drawn && drawn.width * drawn.height };
+});
+
+/** Controls that lie over each other, or whose words do not fit into them. */
+const collisions = () => {
+  const top = document.querySelector('dialog[open]') ?? document;
+  const shown = [...top.querySelectorAll('button, input, select, textarea, a[href], summary')].filter((one) =>
+    one.checkVisibility({ opacityProperty: true, visibilityProperty: true }) && !one.closest('.stops, .stage'));
+  const seen = (one) => { // what of it is not hidden by what scrolls round it
+    let { left, top, right, bottom } = one.getBoundingClientRect();
+    for (let up = one.parentElement; up; up = up.parentElement) {
+      if (getComputedStyle(up).overflow === 'visible') continue;
+      const box = up.getBoundingClientRect();
+      [left, top, right, bottom] = [Math.max(left, box.left), Math.max(top, box.top), Math.min(right, box.right), Math.min(bottom, box.bottom)];
+    }
+    return { left, top, right, bottom };
+  };
+  const name = (one) => `${one.tagName.toLowerCase()} "${one.getAttribute('aria-label') ?? one.labels?.[0]?.innerText ?? one.innerText}"`;
+  const boxes = shown.map((one) => ({ one, ...seen(one) })).filter(({ left, top, right, bottom }) => right - left > 1 && bottom - top > 1);
+  const told = [];
+  for (const [k, a] of boxes.entries()) {
+    for (const b of boxes.slice(k + 1)) {
+      if (a.one.contains(b.one) || b.one.contains(a.one)) continue;
+      const across = Math.min(a.right, b.right) - Math.max(a.left, b.left);
+      const down = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
+      if (across > 1.5 && down > 1.5) told.push(`${name(a.one)} lies over ${name(b.one)}`);
+    }
+    if (a.one.tagName === 'BUTTON' && a.one.scrollWidth > a.one.clientWidth + 2 && getComputedStyle(a.one).overflow !== 'visible')
+      told.push(`${name(a.one)}: its words do not fit`);
+  }
+  return told;
+};
+/** Controls smaller than WCAG 2.2, 2.5.8 asks, but words within a sentence. */
+const tooSmall = () => [...document.querySelectorAll('button, input:not([type=radio]):not([type=checkbox]), select, [role=slider], [role=tab]')]
+  .filter((one) => one.checkVisibility()).flatMap((one) => {
+    const { width, height } = one.getBoundingClientRect();
+    return width > 0 && (width < 23.5 || height < 23.5)
+      ? [`${one.getAttribute('aria-label') ?? one.innerText}: ${Math.round(width)} by ${Math.round(height)}`] : [];
+  });
+
+/** Each state, in turn; with every way there, then what to do to leave it. */
+async function states(person, see) {
+  await person.find('button', 'Begin');
+  await person.until('pictures of the kinds', () => document.querySelectorAll('.kinds svg').length > 5);
+  await see('beginning');
+  await person.press('Begin');
+  await person.until('the bumpers so far', () => document.querySelector('figure svg') !== null);
+  await see('question');
+  await person.press('Stop asking');
+  await person.openJob(kFile, kText);
+  await see('job', true);
+  await person.press('Cut-through');
+  await person.settled();
+  await see('cut-through', true);
+  await person.press('Cut-through');
+  await person.press('Text');
+  await person.settled();
+  await see('text', true);
+  await person.press('Fields');
+  await person.press('More about: Cloth');
+  await (await person.page.$('#field-bracket-1')).click();
+  await person.settled();
+  await see('more fields', true);
+  await person.press('Print');
+  await person.until('ways to print', () => document.querySelector('input[type=radio]') !== null);
+  await see('print', true);
+  await person.press('See sheets: tiles').catch(async () => {
+    await person.page.evaluate(() => [...document.querySelectorAll('button')].find((one) => one.textContent.startsWith('See sheets')).click());
+  });
+  await person.until('sheets', () => document.querySelector('dialog img') !== null);
+  await see('sheets');
+  await person.page.keyboard.press('Escape');
+  await person.press('To buy');
+  await person.untilSaid('Plywood');
+  await see('to buy', true);
+  await person.press('Rules');
+  await person.press('Walk round');
+  await person.until('the machine and the chart', () => document.querySelectorAll('dialog[open] svg, [role=dialog] svg').length >= 2);
+  await person.settled();
+  await see('walk round');
+  await person.page.keyboard.press('Escape');
+  await person.press('About');
+  await see('about');
+  await person.page.keyboard.press('Escape');
+  await person.fill('Width', '28 zz', await person.region('Frame'));
+  await person.until('the fault', () => document.querySelector('.field [role=alert]') !== null);
+  await see('half a value', true);
+  await person.page.keyboard.press('Escape');
+  await person.openJob('rule.toml', kText.replace('width = "28 in"', 'width = "28 in"\nfloor_gap = "3 in"'));
+  await see('a rule not met', true);
+  await person.press('New');
+  await person.choose('wrong.toml', kText.replace('width = "28 in"', 'width = "28 zz"'));
+  await person.untilSaid('wrong in the job');
+  await see('broken');
+}
+
+const kSizes = [[1366, 620], [1024, 470], [390, 700]];
+
+await browse('Chromium', async (browser) => {
+  for (const [width, height] of kSizes) {
+    const phone = width < 600;
+    await path(browser, `${width} by ${height}`, { width, height }, async (person) => {
+      const found = { axe: [], scrolls: [], large: [], over: [], small: [] };
+      let seen = 0;
+      await states(person, async (state, pictures = false) => {
+        seen += 1;
+        const told = (list, words) => list.push(...words.map((one) => `${state}: ${one}`));
+        await person.picture(`${width}-${state.replaceAll(' ', '-')}`);
+        told(found.axe, await violations(person));
+        told(found.over, await person.page.evaluate(collisions));
+        told(found.small, await person.page.evaluate(tooSmall));
+        const [across, down] = await person.page.evaluate(scrolls);
+        if (across > 0) told(found.scrolls, [`${across} pixels across`]);
+        if (!phone && pictures && down > 0) told(found.scrolls, [`${down} pixels down`]);
+        if (phone || !pictures) return;
+        const all = await person.page.evaluate(areas);
+        const cover = all.find((one) => one.name === 'Cover');
+        for (const other of all)
+          if (other !== cover && !(cover.area > other.area && cover.drawn > (other.name === 'Who can read it' ? 0 : other.drawn)))
+            told(found.large, [`"${other.name}" has ${Math.round(other.area)} square pixels, the cover ${Math.round(cover.area)}`]);
+        if (cover.height < 120) told(found.large, [`the cover is ${Math.round(cover.height)} pixels high`]);
+      });
+      person.check(`axe finds nothing in ${seen} states`, seen > 10 && found.axe.length === 0, found.axe.join('\n'));
+      person.check(phone ? 'nothing is wider than the screen' : 'the page itself does not scroll', found.scrolls.length === 0, found.scrolls.join('\n'));
+      if (!phone) person.check('the cover is the largest picture', found.large.length === 0, found.large.join('\n'));
+      person.check('no control lies over another', found.over.length === 0, [...new Set(found.over)].slice(0, 30).join('\n'));
+      person.check('controls are at least 24 pixels', found.small.length === 0, [...new Set(found.small)].slice(0, 30).join('\n'));
+    });
+  }
+
+  // A person who set the browser's text to twice its size.
+  await path(browser, 'text twice as large', {
+    before: [() => document.addEventListener('readystatechange', () => (document.documentElement.style.fontSize = '200%'))],
+  }, async (person) => {
+    await person.find('button', 'Begin');
+    const wrong = [];
+    const see = async (state) => {
+      await person.picture(`twice-${state.replaceAll(' ', '-')}`);
+      const [across] = await person.page.evaluate(scrolls);
+      if (across > 0) wrong.push(`${state}: ${across} pixels across`);
+      wrong.push(...(await person.page.evaluate(collisions)).map((one) => `${state}: ${one}`));
+    };
+    person.check('it is twice as large', await person.page.evaluate(() =>
+      Number.parseFloat(getComputedStyle(document.querySelector('button')).fontSize) >= 24));
+    await see('beginning');
+    await person.openJob(kFile, kText);
+    await see('job');
+    for (const view of ['Text', 'Fields', 'Print', 'To buy', 'Rules']) {
+      await person.press(view);
+      await person.settled();
+      await see(view);
+    }
+    person.check('words in pictures are, too', await person.page.evaluate(() =>
+      Number(document.querySelector('.pane.cover svg .words').getAttribute('font-size')) >= 24));
+    await person.drag('From above', 'gap between A and B', -50.8);
+    person.check('and a gap can be dragged', /to = \["back", "12 in", "left"\]/.test(await person.jobText()));
+    person.check('nothing is lost or lies over another', wrong.length === 0, [...new Set(wrong)].slice(0, 30).join('\n'));
+  });
+
+  await path(browser, 'forced colors', {}, async (person) => {
+    const cdp = await person.page.createCDPSession();
+    await cdp.send('Emulation.setEmulatedMedia', { features: [{ name: 'forced-colors', value: 'active' }] });
+    await person.openJob(kFile, kText);
+    person.check('they are in force', await person.page.evaluate(() => matchMedia('(forced-colors: active)').matches));
+    const looks = (selector) => person.page.evaluate((wanted) => {
+      const one = document.querySelector(wanted);
+      const style = getComputedStyle(one);
+      return ['color', 'backgroundColor', 'borderTopColor', 'borderTopWidth', 'borderTopStyle', 'outlineStyle', 'outlineWidth',
+        'outlineColor', 'stroke', 'strokeWidth', 'fill', 'textDecorationLine', 'fontWeight'].map((name) => style[name]).join(' ');
+    }, selector);
+    person.check('what is pressed looks other than what is not',
+      await looks('.choose [aria-pressed=true]') !== await looks('.choose [aria-pressed=false]'));
+    const mark = '.pane.plan svg [data-subject="bracket.1"]';
+    const before = await looks(mark);
+    await (await person.page.$('#field-bracket-1')).click();
+    await person.settled();
+    person.check('what is selected looks other than before', await looks(mark) !== before, before);
+    const knob = await person.page.evaluate(() => {
+      const { borderTopColor, borderTopStyle, backgroundColor } = getComputedStyle(document.querySelector('.grip .knob'));
+      return { borderTopColor, borderTopStyle, backgroundColor, ground: getComputedStyle(document.body).backgroundColor };
+    });
+    person.check('handles can be seen', (knob.borderTopStyle !== 'none' && knob.borderTopColor !== knob.ground) ||
+      knob.backgroundColor !== knob.ground, JSON.stringify(knob));
+    await (await person.find('button', 'Save job')).focus();
+    await person.page.keyboard.press('Tab');
+    person.check('focus can be seen', await person.page.evaluate(() => {
+      const { outlineStyle, outlineWidth } = getComputedStyle(document.activeElement);
+      return outlineStyle !== 'none' && Number.parseFloat(outlineWidth) > 0;
+    }));
+    const found = await violations(person);
+    person.check('axe finds nothing', found.length === 0, found.join('\n'));
+    await person.picture('forced-colors');
+  });
+
+  for (const scheme of ['dark', 'light'])
+    await path(browser, `${scheme} colors`, {}, async (person) => {
+      await person.page.emulateMediaFeatures([{ name: 'prefers-color-scheme', value: scheme }]);
+      await person.openJob(kFile, kText);
+      const found = await violations(person);
+      person.check('axe finds nothing', found.length === 0, found.join('\n'));
+      await person.picture(scheme);
+    });
+
+  await path(browser, 'reduced motion', {}, async (person) => {
+    await person.page.emulateMediaFeatures([{ name: 'prefers-reduced-motion', value: 'reduce' }]);
+    await person.openJob(kFile, kText);
+    await person.fill('Width', '27 in', await person.region('Frame'));
+    await (await person.page.$('#field-bracket-1')).click();
+    await person.press('Print');
+    await person.press('Download all sheets (zip)');
+    const moving = await person.page.evaluate(() => {
+      const seconds = (text) => Math.max(...text.split(',').map((one) => Number.parseFloat(one) * (one.includes('ms') ? 0.001 : 1)));
+      const told = [...document.querySelectorAll('*')].flatMap((one) => {
+        const { transitionDuration, animationName, animationDuration, scrollBehavior } = getComputedStyle(one);
+        const name = `${one.tagName.toLowerCase()}.${one.getAttribute('class') ?? ''}`;
+        return seconds(transitionDuration) > 0.01 || (animationName !== 'none' && seconds(animationDuration) > 0.01) ||
+          scrollBehavior === 'smooth' ? [name] : [];
+      });
+      return [...new Set(told)];
+    });
+    person.check('nothing moves by itself', moving.length === 0, moving.join('\n'));
+  });
+
+  // Words of the sheet that the page is not to use.
+  await path(browser, 'words', {}, async (person) => {
+    const forbidden = /\b(segment|skin|girth|butts|laps|typeface|tape sheet|quick-change|no more than)\b/i;
+    const found = [];
+    await states(person, async (state) => {
+      const words = await person.page.evaluate(() => [...document.querySelectorAll('#page *')].flatMap((one) =>
+        [one.getAttribute('aria-label'), one.getAttribute('title'), ...[...one.childNodes].filter((node) => node.nodeType === 3).map((node) => node.textContent)])
+        .filter(Boolean).join('\n'));
+      const hit = forbidden.exec(words);
+      if (hit) found.push(`${state}: "${hit[0]}"`);
+    });
+    person.check('none that says one thing in two ways', found.length === 0, found.join('\n'));
+  });
+});
+done();
