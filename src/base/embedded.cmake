@@ -5,12 +5,18 @@ file(GLOB_RECURSE SWATHE_DATA CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/src/*/data
 file(GLOB_RECURSE SWATHE_FONTS CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/fonts-open/*.ttf
      ${PROJECT_SOURCE_DIR}/fonts-open/*.otf)
 file(GLOB SWATHE_KINDS CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/examples/kinds/*.toml)
+if(EMSCRIPTEN)
+  include(src/page/core/digits_alone.cmake)
+endif()
 set(entries)
 foreach(file IN LISTS SWATHE_DATA SWATHE_FONTS SWATHE_KINDS)
   file(RELATIVE_PATH name ${PROJECT_SOURCE_DIR} ${file})
   string(REGEX REPLACE "^src/([^/]+)/data/" "\\1/" name ${name})
   string(REGEX REPLACE "^fonts-open/" "fonts/" name ${name})
   string(REGEX REPLACE "^examples/kinds/" "kinds/" name ${name})
+  if(EMSCRIPTEN AND name MATCHES "^fonts/" AND NOT name MATCHES "^fonts/cantarell/")  # labels' font
+    digits_alone(${file} file)
+  endif()
   list(APPEND entries "${name}|${file}")
 endforeach()
 list(SORT entries)
