@@ -39,15 +39,16 @@ for (const [fault, words] of [['trap', /broke off/], ['assert', /mistake of its 
   swathe.close();
 }
 
-// Out of memory: as little as an instance can begin with is not enough for all files.
+// Out of memory: as little as an instance can begin with is not enough for all files of a large frame.
 {
   const swathe = new Swathe({ mostMemory: 2 ** 24 });
-  const opened = await swathe.open(example.text, { file: example.name });
+  const large = { ...example, text: Buffer.from(exampleText().replace('28 in', '60 in').replace('30 in', '60 in')) };
+  const opened = await swathe.open(large.text, { file: large.name });
   check('a job opens in 16 MiB', opened.ok);
   const error = await failure(swathe.files());
   check('all its files do not fit, and the call says so', error instanceof Failed && /memory/.test(error.message), error);
   const svg = Buffer.from(await swathe.pageSvg('A-pattern'));
-  check('after that a good one', svg.equals(theirs.get('A-pattern.svg')));
+  check('after that a good one', svg.equals((await byCommand(large)).files.get('A-pattern.svg')));
   check('by a new instance', swathe.ended === 1, swathe.ended);
   swathe.close();
 }
