@@ -89,7 +89,7 @@ export function Print({ bench, back, maker }: PrintGiven) {
           <legend>{say.print.patternWhy}</legend>
           {patterns.map((one) => (
             <label key={one.kind} class={one.kind === way?.kind ? 'chosen' : undefined}>
-              <input type="radio" name="way" value={one.kind} checked={one.kind === way?.kind}
+              <input type="radio" name="way" value={one.kind} aria-label={one.words} checked={one.kind === way?.kind}
                 onChange={() => (chosen.value = one.kind)} />
               <span><b>{one.words}</b><i>{one.sheets}</i></span>
             </label>
