@@ -11,6 +11,8 @@ import { say } from '../words/en';
 import type { Maker } from './make';
 import { SheetsDialog } from './sheets';
 
+const kTestPage = 'test-page.pdf';
+
 export interface PrintGiven {
   bench: WorkBench;
   back: Back;
@@ -67,7 +69,7 @@ export function Print({ bench, back, maker }: PrintGiven) {
   const making = maker.making.value;
   if (!bench.opened.value && bench.faults.value.length > 0) return <p class="caution">{say.print.notYet}</p>;
   if (!ways.value) return <p class="caution">{say.print.counting}</p>;
-  const { ways: patterns, numerals, to_look_at: book, notes } = ways.value;
+  const { first, ways: patterns, numerals, to_look_at: book, notes } = ways.value;
   const broken = bench.findings.value.some((one) => one.verdict === 'fail');
   const old = bench.stale.value || bench.opened.value?.version !== back.version.value;
   const way = patterns.find((one) => one.kind === chosen.value) ?? patterns[0];
@@ -79,9 +81,10 @@ export function Print({ bench, back, maker }: PrintGiven) {
       {broken && <p class="caution strong">{say.print.broken}</p>}
       <section aria-label={say.print.first}>
         <h2>{say.print.first}</h2>
-        <button type="button" disabled={old} onClick={() => void pdf('test-page.pdf', 'open')}>{say.print.testPage}</button>
+        <button type="button" disabled={old} onClick={() => void pdf(kTestPage, 'open')}>{say.print.testPage}</button>
         <p class="small">{say.print.testWhy}</p>
         <Measured bench={bench} />
+        <Files files={first.filter((file) => file.name !== kTestPage)} {...given} />
       </section>
       <section aria-label={say.print.pattern}>
         <h2>{say.print.pattern}</h2>
