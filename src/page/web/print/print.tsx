@@ -168,9 +168,10 @@ function Measured({ bench }: { bench: WorkBench }) {
   const trouble = useSignal('');
   const shown: [string, string] = [typed.value[0] || across, typed.value[1] || down];
   const send = (at: 0 | 1, text: string) => {
-    const unit = /^[\d.\s]+$/.test(text) && text.trim() !== '' ? `${text.trim()} mm` : text.trim();
+    // A ruler of millimeters lies beside it, and people write a comma where a point is meant.
+    const bare = /^\s*\d+([.,]\d+)?\s*$/.test(text);
     const next: [string, string] = [...shown];
-    next[at] = unit;
+    next[at] = bare ? `${text.trim().replace(',', '.')} mm` : text.trim();
     typed.value = next;
     if (next[0] === '' || next[1] === '') return;
     void bench.set([{ key: 'paper.measured', value: writeToml(next) }]).then((faults) => {
