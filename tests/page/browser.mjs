@@ -1,5 +1,5 @@
 // The page in a real browser, used as a person uses it: what is there is found by its role and its
-// accessible name. Each Person has storage of their own, and the network is cut off.
+// accessible name. Each Person finds a storage where nothing is, and the network is cut off.
 import { mkdtempSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
@@ -20,7 +20,8 @@ const kNowhere = '127.0.0.1:9';
 const kBrowsers = {
   Chromium: {
     executablePath: '/usr/bin/chromium',
-    args: ['--no-sandbox', '--disable-gpu', '--no-first-run', `--proxy-server=http://${kNowhere}`],
+    args: ['--no-sandbox', '--disable-gpu', '--no-first-run', `--proxy-server=http://${kNowhere}`,
+      '--disable-features=PreloadTopChromeWebUI,WebUIReloadButton,TabSearchPositionSetting'],
   },
   Firefox: {
     browser: 'firefox', executablePath: '/usr/bin/firefox-esr',
@@ -68,6 +69,13 @@ function keepWhatIsHanded() {
   };
 }
 
+/** Empties the storage; how much was in it. */
+function takenOut() {
+  const { length } = localStorage;
+  localStorage.clear();
+  return length;
+}
+
 /** Of a Blob in the page, as text that may travel. */
 async function packed(blob) {
   const bytes = new Uint8Array(await blob.arrayBuffer());
@@ -77,8 +85,8 @@ async function packed(blob) {
 }
 
 export class Person {
-  constructor(browser, context, page, what) {
-    Object.assign(this, { browser, context, page, what });
+  constructor(browser, page, what) {
+    Object.assign(this, { browser, page, what });
     page.setDefaultTimeout(kPatience);
     this.trouble = []; // in the console
     this.asked = []; // addresses
@@ -87,20 +95,21 @@ export class Person {
 
   /** `before`: functions that run in the page before its own scripts. */
   static async come(browser, what, { address = pathToFileURL(kPage).href, width = 1366, height = 620, before = [] } = {}) {
-    const context = await browser.createBrowserContext();
-    const page = await context.newPage();
-    const person = new Person(browser, context, page, what);
+    const page = await browser.newPage();
+    const person = new Person(browser, page, what);
     await page.setViewport({ width, height });
     person.before = [keepWhatIsHanded, ...before];
     for (const script of person.before) await page.evaluateOnNewDocument(script);
     await page.goto(address);
+    const left = await page.evaluate(takenOut).catch(() => 0); // not where storage is refused
+    if (left > 0) await page.reload();
     return person;
   }
 
   /** The same person in another tab. */
   async another(address = pathToFileURL(kPage).href) {
-    const page = await this.context.newPage();
-    const there = new Person(this.browser, this.context, page, this.what);
+    const page = await this.browser.newPage();
+    const there = new Person(this.browser, page, this.what);
     there.trouble = this.trouble;
     there.asked = this.asked;
     await page.setViewport(this.page.viewport());
@@ -121,7 +130,10 @@ export class Person {
     });
   }
   async leave() {
-    await this.context.close();
+    // After the page's own last words, which keep the job.
+    await Promise.race([wait(3000), this.page.evaluate(() =>
+      window.addEventListener('pagehide', () => localStorage.clear())).catch(() => {})]);
+    await this.page.close();
   }
 
   // --- finding ------------------------------------------------------------------------------------
@@ -183,13 +195,16 @@ export class Person {
 
   // --- the job ------------------------------------------------------------------------------------
 
-  /** A file, as if chosen. `files`: names and contents. */
-  async choose(name, text) {
+  /** A file, as if chosen. */
+  async give(name, text) {
     const where = join(folder(), name);
     writeFileSync(where, text);
     const chooser = await this.page.waitForSelector('input[type=file]');
     await chooser.uploadFile(where);
     await chooser.dispose();
+  }
+  async choose(name, text) {
+    await this.give(name, text);
     await this.until(`${name} on the page`, (wanted) => document.querySelector('h1')?.textContent.includes(wanted), name);
   }
   async openJob(name, text) {
@@ -251,16 +266,32 @@ export class Person {
   /** Puts other words in place of a line of the text, which is shown. */
   async retype(line, words) {
     const { keyboard } = this.page;
-    const with_ = async (modifier, key) => {
+    const both = async (modifier, key) => {
       await keyboard.down(modifier);
       await keyboard.press(key);
       await keyboard.up(modifier);
     };
-    await with_('Control', 'Home');
-    for (let k = 1; k < line; ++k) await keyboard.press('ArrowDown');
+    await this.goToLine(line);
     await keyboard.press('Home');
-    await with_('Shift', 'End');
+    await both('Shift', 'End');
     await keyboard.type(words);
+  }
+
+  /** By arrow keys, which take a long line in several steps. */
+  async goToLine(line) {
+    const { keyboard } = this.page;
+    await keyboard.down('Control');
+    await keyboard.press('Home');
+    await keyboard.up('Control');
+    for (let k = 0; k < 500; ++k) {
+      const [at, text] = await this.page.evaluate(() => {
+        const active = document.querySelector('.cm-activeLine');
+        return [[...active.parentNode.children].indexOf(active) + 1, active.textContent];
+      });
+      if (at === line) return text;
+      await keyboard.press('ArrowDown');
+    }
+    throw new Error(`there is no line ${line}`);
   }
 
   async undoAll() {

@@ -95,12 +95,13 @@ async function files(browser) {
   await path(browser, 'the test page in a tab', {}, async (person) => {
     await person.openJob(kFile, kText);
     await person.press('Print');
-    const tab = new Promise((came) => person.context.once('targetcreated', came));
+    const tab = new Promise((came) => person.browser.once('targetcreated', came));
     await person.press('Print test page');
-    await tab;
+    const opened = await tab;
     const address = await person.until('its address', () =>
       [...window.opened].find(([, blob]) => blob.type === 'application/pdf')?.[0]);
     person.check('it is the command\'s', (await person.madeAt(address)).equals(theirs.get('test-page.pdf')));
+    await (await opened.page())?.close();
   });
 
   await path(browser, 'scripts', {}, async (person) => {

@@ -61,9 +61,12 @@ const drawnOnce = (person) => person.page.evaluate(() =>
 
 const core = new Swathe();
 const jobs = drawnJobs(kLong ? 40 : 2);
-for (const kind of kLong ? await core.kinds() : ['opening', 'hexagon'])
-  jobs.push({ name: `${kind}.toml`, text: Buffer.from((await core.jobOfKind(kind)).value.text
-    .replace(/^# ?number = .*$/m, 'number = "20486"')) });
+for (const kind of kLong ? await core.kinds() : ['opening', 'hexagon']) {
+  // With a number where there is room for one.
+  const { value: { text: bare } } = await core.jobOfKind(kind);
+  const numbered = bare.replace(/^# number = .*$/m, 'number = "20486"');
+  jobs.push({ name: `${kind}.toml`, text: Buffer.from((await core.open(numbered)).ok ? numbered : bare) });
+}
 
 await browse('Chromium', async (browser) => {
   for (const job of jobs)
@@ -115,10 +118,7 @@ await browse('Chromium', async (browser) => {
         const [table, number, part] = field.key.split('.');
         const subject = table === 'bracket' ? `bracket.${number}`
           : `bumper.${fields.find(({ key }) => key === `bumper.${number}.name`).shown}.${part === 'from' ? 'start' : 'end'}`;
-        await person.page.keyboard.down('Control');
-        await person.page.keyboard.press('Home');
-        await person.page.keyboard.up('Control');
-        for (let line = 1; line < field.line; ++line) await person.page.keyboard.press('ArrowDown');
+        await person.goToLine(field.line);
         await drawnOnce(person);
         const marks = await person.page.evaluate(allMarks);
         unlit.push(...wrongOf(marks, [subject]));

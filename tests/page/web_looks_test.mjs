@@ -96,9 +96,7 @@ async function states(person, see) {
   await person.press('Print');
   await person.until('ways to print', () => document.querySelector('input[type=radio]') !== null);
   await see('print', true);
-  await person.press('See sheets: tiles').catch(async () => {
-    await person.page.evaluate(() => [...document.querySelectorAll('button')].find((one) => one.textContent.startsWith('See sheets')).click());
-  });
+  await person.press('See sheets: measuring sheet and templates');
   await person.until('sheets', () => document.querySelector('dialog img') !== null);
   await see('sheets');
   await person.page.keyboard.press('Escape');

@@ -8,6 +8,7 @@ import { scripting } from './scripting';
 import { App } from './shell/app';
 import { Incoming } from './shell/incoming';
 import { listenToKeys } from './shell/keys';
+import { askBeforeLeaving, followTitle } from './shell/leaving';
 import { followWidth } from './shell/narrow';
 import { workBehind } from './state/back';
 import { Desk } from './state/desk';
@@ -27,6 +28,8 @@ const nonce = document.querySelector('style')?.nonce ?? '';
 followWidth();
 window.swathe = scripting(start);
 listenToKeys(bench, desk, incoming);
+followTitle(bench, desk);
+askBeforeLeaving(bench, desk);
 render(
   <App core={core} start={start} bench={bench} back={back} maker={maker} desk={desk} files={files}
     lit={litKeys(bench)} incoming={incoming} words={facts.words} choices={facts.choices}

@@ -13,5 +13,7 @@
   } catch (error) {
     old = true;
   }
-  if (old) document.getElementById('old').removeAttribute('hidden');
+  if (!old) return;
+  document.documentElement.className = 'too-old';
+  document.getElementById('old').removeAttribute('hidden');
 })();

@@ -2,7 +2,7 @@
 import { createServer } from 'node:http';
 import { readFileSync } from 'node:fs';
 import { changed, kPage, path, wait } from '../browser.mjs';
-import { Swathe, exampleText, pathsIn } from '../suite.mjs';
+import { exampleText, pathsIn } from '../suite.mjs';
 
 const kText = exampleText();
 const kFile = 'tin-heron.toml';
@@ -89,7 +89,7 @@ export async function keeping(browser, { all = true } = {}) {
   if (all) await shared(browser);
 
   await path(browser, 'a font is dropped', {}, async (person) => {
-    const [file] = pathsIn('tests/fuzz/corpus/font', /^letters\.ttf$/);
+    const [file] = pathsIn('tests/fuzz/corpus/font', /^osp-din\.woff2$/);
     const bytes = readFileSync(file);
     await person.openJob(kFile, kText);
     const drop = (name, base64) => person.page.evaluate((called, signs) => {
@@ -102,19 +102,18 @@ export async function keeping(browser, { all = true } = {}) {
     await person.until('why it is none', () =>
       document.querySelector('[data-key="numerals.font"] [role=alert]')?.innerText.length > 10);
     person.equal('a broken one changes nothing', await person.jobText(), kText);
-    await drop('letters.ttf', bytes.toString('base64'));
+    await drop('own.woff2', bytes.toString('base64'));
     await person.until('its name in the job', () =>
-      document.querySelector('[data-key="numerals.font"] select').value === 'letters.ttf');
+      document.querySelector('[data-key="numerals.font"] select').value === 'own.woff2');
     await person.settled();
     const text = await person.jobText();
-    person.equal('a whole one is named in the job', text, kText.replace('"Anton"', '"letters.ttf"'));
-    const core = new Swathe();
-    await core.give('letters.ttf', bytes);
-    const alone = await core.open(text, { file: kFile });
-    core.close();
-    if (alone.ok) await person.until('no fault', () => document.querySelector('.faults') === null);
-    else await person.untilSaid(alone.faults[0].sentence);
-    person.check('the page and the core agree on it', true);
+    person.equal('a whole one is named in the job', text, kText.replace('"Anton"', '"own.woff2"'));
+    await person.until('no fault', () => document.querySelector('.faults') === null);
+    const count = await person.handedCount();
+    await person.press('Print');
+    await person.press('Download all sheets (zip)');
+    const zip = await person.saved(count);
+    person.check('the zip has the file', zip.bytes.includes('own.woff2'));
     await person.undoAll();
     person.equal('undo goes back to the start', await person.jobText(), kText);
   });
@@ -203,6 +202,7 @@ async function shared(browser) {
     await friend.untilSaid('too long');
     person.check('one that unpacks to more than a job is not opened', true);
     await friend.page.close();
+    await person.page.bringToFront();
     const noise = changed(kText, ['# Angle brackets',
       `# ${Array.from({ length: 20_000 }, (_, k) => ((k * 7919) % 9973).toString(36)).join('')}\n# Angle brackets`]);
     await person.press('New');

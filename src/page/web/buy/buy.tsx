@@ -28,19 +28,19 @@ export function Buy({ bench, back }: { bench: WorkBench; back: Back }) {
     <div class={old ? 'buy old' : 'buy'}>
       <dl>
         <dt>{say.buy.boards}</dt>
-        <dd>{say.buy.sheets(stock.board_sheets, sheet)}<i>{say.buy.used(stock.sheets_used_fraction)}</i></dd>
+        <dd>{say.buy.sheets(stock.board_sheets, sheet)} <i>{say.buy.used(stock.sheets_used_fraction)}</i></dd>
         <Cuts of={stock.boards} units={units} />
         {stock.screws && stock.screws.count > 0 && <>
           <dt>{say.buy.screws}</dt>
           <dd>{say.buy.screwsOf(stock.screws.count, stock.screws.number, lengthWords(stock.screws.length_mm, units))}</dd>
         </>}
         <dt>{say.buy.padding}</dt>
-        <dd>{(block ? say.buy.blocks : say.buy.noodles)(stock.padding.pieces.length, lengthWords(stockLength, units))}
+        <dd>{(block ? say.buy.blocks : say.buy.noodles)(stock.padding.pieces.length, lengthWords(stockLength, units))}{' '}
           <i>{say.buy.used(stock.padding.used_fraction)}</i></dd>
         <Cuts of={stock.padding} units={units} />
         <dt>{say.buy.cloth}</dt>
         {cloth.map((one) => (
-          <dd key={one.color}>{say.buy.clothOf(one.color, clothWords(one.length_to_buy_mm, units), lengthWords(one.roll_width_mm, units))}
+          <dd key={one.color}>{say.buy.clothOf(one.color, clothWords(one.length_to_buy_mm, units), lengthWords(one.roll_width_mm, units))}{' '}
             <i>{say.buy.used(one.used_fraction)}</i></dd>
         ))}
         <dt>{say.buy.weight}</dt>

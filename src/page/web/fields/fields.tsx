@@ -85,13 +85,13 @@ function One({ group, known, values, open }: Given) {
   const title = say.groups[group.path] ?? group.path;
   const rest = group.keys.some((key) => values.has(key) && !inSight(key, bench.fields.value));
   return (
-    <div class={shut ? 'group shut' : 'group'} role="group" aria-label={title}>
+    <section class={shut ? 'group shut' : 'group'} aria-label={title}>
       <h2>
         <span>{title}</span>
         {rest && <MoreButton title={title} more={more} onToggle={() => toggle(open, `more ${group.path}`)} />}
       </h2>
       <Keys group={group} known={known} values={values} number={null} more={more} />
-    </div>
+    </section>
   );
 }
 
@@ -148,7 +148,7 @@ function Many({ group, many, known, values, open }: Given & { many: [number, num
   const one = say.one[path] ?? path;
   // Of what nobody has, nothing is shown but how to begin with it.
   return (
-    <div class="group" role="group" aria-label={title}>
+    <section class="group" aria-label={title}>
       <h2>
         <span>{title}</span>
         {count < many[1] &&
@@ -198,6 +198,6 @@ function Many({ group, many, known, values, open }: Given & { many: [number, num
         );
       })}
       {trouble.value !== '' && <p class="fault" role="alert">{trouble.value}</p>}
-    </div>
+    </section>
   );
 }

@@ -30,7 +30,10 @@ export function FontEditor({ id, value, describedBy, wrong }: EditorGiven) {
       await files.give(file.name, bytes);
       const outcome = await bench.core.lookAtFont(file.name);
       if (outcome.ok) await typeInto(bench, value.key, writeToml(file.name));
-      else trouble.value = outcome.faults.map((fault) => fault.sentence).join(' ') || say.job.notAFont;
+      else {
+        files.drop(file.name);
+        trouble.value = outcome.faults.map((fault) => fault.sentence).join(' ') || say.job.notAFont;
+      }
     } catch {
       trouble.value = say.job.notAFont;
     }

@@ -30,7 +30,8 @@ export async function typeInto(
   bench: WorkBench, key: string, typed: string, steps = 0, current: () => boolean = () => true,
 ): Promise<Read | null> {
   try {
-    const outcome = await bench.core.typed(bench.text.peek(), key, typed, { steps, file: bench.file.peek() });
+    const outcome = await bench.during(
+      bench.core.typed(bench.text.peek(), key, typed, { steps, file: bench.file.peek() }));
     if (!current()) return null;
     if (!outcome.ok) {
       sayAt(bench, key, outcome.faults);

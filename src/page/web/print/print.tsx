@@ -11,6 +11,8 @@ import { say } from '../words/en';
 import type { Maker } from './make';
 import { SheetsDialog } from './sheets';
 
+const kTestPage = 'test-page.pdf';
+
 export interface PrintGiven {
   bench: WorkBench;
   back: Back;
@@ -67,7 +69,7 @@ export function Print({ bench, back, maker }: PrintGiven) {
   const making = maker.making.value;
   if (!bench.opened.value && bench.faults.value.length > 0) return <p class="caution">{say.print.notYet}</p>;
   if (!ways.value) return <p class="caution">{say.print.counting}</p>;
-  const { ways: patterns, numerals, to_look_at: book, notes } = ways.value;
+  const { first, ways: patterns, numerals, to_look_at: book, notes } = ways.value;
   const broken = bench.findings.value.some((one) => one.verdict === 'fail');
   const old = bench.stale.value || bench.opened.value?.version !== back.version.value;
   const way = patterns.find((one) => one.kind === chosen.value) ?? patterns[0];
@@ -79,9 +81,10 @@ export function Print({ bench, back, maker }: PrintGiven) {
       {broken && <p class="caution strong">{say.print.broken}</p>}
       <section aria-label={say.print.first}>
         <h2>{say.print.first}</h2>
-        <button type="button" disabled={old} onClick={() => void pdf('test-page.pdf', 'open')}>{say.print.testPage}</button>
+        <button type="button" disabled={old} onClick={() => void pdf(kTestPage, 'open')}>{say.print.testPage}</button>
         <p class="small">{say.print.testWhy}</p>
         <Measured bench={bench} />
+        <Files files={first.filter((file) => file.name !== kTestPage)} {...given} />
       </section>
       <section aria-label={say.print.pattern}>
         <h2>{say.print.pattern}</h2>
@@ -89,7 +92,7 @@ export function Print({ bench, back, maker }: PrintGiven) {
           <legend>{say.print.patternWhy}</legend>
           {patterns.map((one) => (
             <label key={one.kind} class={one.kind === way?.kind ? 'chosen' : undefined}>
-              <input type="radio" name="way" value={one.kind} checked={one.kind === way?.kind}
+              <input type="radio" name="way" value={one.kind} aria-label={one.words} checked={one.kind === way?.kind}
                 onChange={() => (chosen.value = one.kind)} />
               <span><b>{one.words}</b><i>{one.sheets}</i></span>
             </label>
@@ -165,9 +168,10 @@ function Measured({ bench }: { bench: WorkBench }) {
   const trouble = useSignal('');
   const shown: [string, string] = [typed.value[0] || across, typed.value[1] || down];
   const send = (at: 0 | 1, text: string) => {
-    const unit = /^[\d.\s]+$/.test(text) && text.trim() !== '' ? `${text.trim()} mm` : text.trim();
+    // A ruler of millimeters lies beside it, and people write a comma where a point is meant.
+    const bare = /^\s*\d+([.,]\d+)?\s*$/.test(text);
     const next: [string, string] = [...shown];
-    next[at] = unit;
+    next[at] = bare ? `${text.trim().replace(',', '.')} mm` : text.trim();
     typed.value = next;
     if (next[0] === '' || next[1] === '') return;
     void bench.set([{ key: 'paper.measured', value: writeToml(next) }]).then((faults) => {

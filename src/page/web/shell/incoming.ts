@@ -24,7 +24,9 @@ export class Incoming {
     this.told.value = '';
     const named = this.bench.begun.peek()
       ? await this.bench.core.namedFiles(this.bench.text.peek()).catch(() => []) : [];
-    for (const file of given) {
+    // A job's own files before the job.
+    const inOrder = [...given].sort((a, b) => Number(isFont(b.name)) - Number(isFont(a.name)));
+    for (const file of inOrder) {
       if (isFont(file.name) || named.includes(file.name)) await this.give(file);
       else await this.open(file);
     }

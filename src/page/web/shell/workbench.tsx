@@ -22,7 +22,7 @@ export function Workbench(given: PageGiven) {
   const broken = bench.opened.value === null && bench.faults.value.length > 0;
   const shown: Left = left.value ?? (broken ? 'text' : 'fields');
   return (
-    <main class={cut.value ? 'workbench with-cut' : 'workbench'}>
+    <main class={cut.value ? 'workbench with-cut' : 'workbench'} aria-busy={bench.busy}>
       <section class="job" aria-label={say.page.job}>
         <Choose label={say.job.views} names={{ fields: say.job.fields, text: say.job.text }} onChoose={(name) => (left.value = name)} shown={shown} />
         {shown === 'fields'

@@ -22,6 +22,12 @@ export class GivenFiles {
     this.cores.delete(core);
   }
 
+  /** One that turned out to be of no use. */
+  drop(name: string): void {
+    this.bytes.delete(name);
+    this.version.value += 1;
+  }
+
   async give(name: string, bytes: Uint8Array): Promise<void> {
     this.bytes.set(name, bytes);
     await Promise.all([...this.cores].map((core) => core.give(name, bytes)));

@@ -2,6 +2,8 @@
 
 /** Steps of one kind are one where no more time than this lies between them, in milliseconds. */
 const kBurst = 1500;
+/** In one field people stop to think before a value is whole. */
+const kFieldBurst = 5000;
 const kMostSteps = 2000;
 
 interface Step {
@@ -37,7 +39,7 @@ export class History {
     const last = this.steps[this.now]!;
     if (text === last.text) return;
     const one = this.now > 0 && kind === last.kind && merges(kind) && !this.canRedo &&
-      (kind.startsWith('drag:') || at - last.at < kBurst);
+      (kind.startsWith('drag:') || at - last.at < (kind.startsWith('field:') ? kFieldBurst : kBurst));
     this.steps.length = this.now + 1;
     if (one) this.steps[this.now] = { text, kind, at };
     else this.steps.push({ text, kind, at });

@@ -16,6 +16,10 @@ export interface WorkBench extends Bench {
   rename(file: string): void;
   /** The core came to an end or cannot be had: why. */
   readonly trouble: Signal<string | null>;
+  /** Something that was edited is still on its way into the job or the pictures. */
+  readonly busy: ReadonlySignal<boolean>;
+  /** Counts as busy while `step` lasts. */
+  during<T>(step: Promise<T>): Promise<T>;
   /** Works the job out once more, in a core begun anew. */
   again(): void;
   /** Findings whose mends were looked for, of the job of that version. */
@@ -69,6 +73,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
   const trouble = signal<string | null>(null);
   const missing = signal<readonly string[]>([]);
   const stale = computed(() => openText.value !== text.value || halfTyped.value.size > 0);
+  const under = signal(0); // steps under way
   const steps = signal(0); // counts up where the history changes
 
   let history = new History('');
@@ -82,9 +87,19 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
 
   const wanted = () => `${jobs} ${files.version.peek()} ${file.peek()}\n${text.peek()}`;
 
+  async function during<T>(step: Promise<T>): Promise<T> {
+    under.value = under.peek() + 1;
+    try {
+      return await step;
+    } finally {
+      under.value = under.peek() - 1;
+    }
+  }
+
   async function pump(): Promise<void> {
     if (working) return;
     working = true;
+    under.value = under.peek() + 1;
     try {
       while (begun.peek() && worked !== wanted()) {
         worked = wanted();
@@ -96,6 +111,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
       }
     } finally {
       working = false;
+      under.value = under.peek() - 1;
     }
   }
 
@@ -159,7 +175,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
       }
       return [];
     };
-    const done = turn.then(run, run);
+    const done = during(turn.then(run, run));
     turn = done.catch(() => {});
     return done.catch((error): readonly Fault[] => {
       if (!(error instanceof Overtaken)) trouble.value = wordsOf(error);
@@ -187,7 +203,8 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
 
   return {
     core, text, file, opened, stale, faults, findings, notices, fields, bumper, dragging, begun,
-    trouble, halfTyped, missing,
+    trouble, halfTyped, missing, during,
+    busy: computed(() => under.value > 0),
     pointed: signal<readonly string[]>([]),
     selected: signal<readonly string[]>([]),
     canUndo: computed(() => steps.value >= 0 && history.canUndo),

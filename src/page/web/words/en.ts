@@ -123,7 +123,7 @@ export const say = {
   },
 
   groups: {
-    'job': 'Job',
+    'job': 'The job',
     'frame': 'Frame',
     'boards': 'Boards',
     'padding': 'Padding',
