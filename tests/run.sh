@@ -23,6 +23,7 @@ fail() {
   echo "0 1" >>"$results/$lane.counts"
 }
 finish() {
+  wait
   failures=$(cat "$results"/*.failures 2>/dev/null)
   if [ -n "$failures" ]; then echo "== failed:"; echo "$failures" | sed 's/^/  /'; fi
   cat "$results"/*.counts | awk '{ good += $1; bad += $2 }
@@ -69,26 +70,27 @@ cases() {
 
 rm -rf "$results"
 mkdir -p "$results"
+
+# The page is made beside the build, where what makes it can be had.
+page=
+if need_packages $PAGE_PACKAGES $PAGE_TEST_PACKAGES >"$results/packages.log" 2>&1; then
+  page=yes
+  grep '^Installing:' "$results/packages.log"
+  (lane=page; suite "the page is made" sh tests/page/make.sh) >"$results/page.output" 2>&1 &
+else
+  tail -n 5 "$results/packages.log"
+  echo "# the page is not tested: what makes it cannot be installed here"
+fi
+
 began=$(date +%s)
 cmake -S . -B "$build" -DCMAKE_BUILD_TYPE=Release -DSWATHE_TESTS=ON \
   -DSWATHE_WARNINGS_AS_ERRORS=ON -DSWATHE_PRECOMPILE=ON || { fail "cmake"; finish; }
 cmake --build "$build" -j "$(nproc)" || { fail "the build"; finish; }
+wait
+[ -z "$page" ] || cat "$results/page.output"
 echo "# the build: $(($(date +%s) - began)) s"
 
-# page_is_made: whether there is a page to test, or says why there is none.
-page_is_made() {
-  if ! need_packages $PAGE_PACKAGES $PAGE_TEST_PACKAGES >"$results/page-packages.log" 2>&1; then
-    tail -n 5 "$results/page-packages.log"
-    echo "# the page is not tested: what makes it cannot be installed here"
-    return 1
-  fi
-  suite "the page is made" sh tests/page/make.sh
-}
-
 tool=$build/swathe
-page=
-lane=page
-if page_is_made; then page=yes; fi
 faults=$PWD/$build/tests/libswathe_faults.so
 memory_faults=$PWD/$build/tests/libswathe_memory_faults.so
 
@@ -179,4 +181,6 @@ lane=alone
 suite "jobs at the limits" python3 tests/app/limits_test.py "$tool"
 suite "time and memory" python3 tests/app/cost_test.py "$tool"
 page "the page's core: size and time" budgets
+page "the page in browsers: paths" web_paths
+page "the page in browsers: files, links, looks, random actions" web_files web_linked web_looks web_random
 finish
