@@ -10,8 +10,13 @@ foreach(source IN LISTS SWATHE_UNIT_SOURCES)
 endforeach()
 add_executable(swathe_unit_tests ${PROJECT_SOURCE_DIR}/tests/main.cpp ${SWATHE_UNIT_SOURCES})
 target_include_directories(swathe_unit_tests PRIVATE ${PROJECT_SOURCE_DIR}/tests ${PROJECT_SOURCE_DIR}/src)
-target_compile_definitions(swathe_unit_tests PRIVATE SWATHE_TEST_DATA="${PROJECT_SOURCE_DIR}/tests"
+target_compile_definitions(swathe_unit_tests PRIVATE DOCTEST_CONFIG_NO_MULTITHREADING SWATHE_TEST_DATA="${PROJECT_SOURCE_DIR}/tests"
                                                      SWATHE_SOURCE="${PROJECT_SOURCE_DIR}")
+# doctest's header without the machine's others.
+find_path(DOCTEST_FOLDER doctest.h PATH_SUFFIXES doctest PATHS /usr/include REQUIRED NO_CMAKE_FIND_ROOT_PATH)
+file(MAKE_DIRECTORY ${CMAKE_CURRENT_BINARY_DIR}/doctest-alone)
+file(CREATE_LINK ${DOCTEST_FOLDER} ${CMAKE_CURRENT_BINARY_DIR}/doctest-alone/doctest SYMBOLIC)
+target_include_directories(swathe_unit_tests SYSTEM PRIVATE ${CMAKE_CURRENT_BINARY_DIR}/doctest-alone)
 target_link_libraries(swathe_unit_tests PRIVATE swathe::swathe swathe_flags swathe_header_only fmt::fmt)
 # What is tested is built as it is sent; the tests only have to be built soon.
 target_compile_options(swathe_unit_tests PRIVATE -O1)
