@@ -7,6 +7,7 @@ import { createHash } from 'node:crypto';
 import { readFile, readdir, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { withoutEval } from './without_eval.mjs';
 
 const made = resolve(process.argv[2]);
 const here = join(made, 'web'), module = join(made, 'module');
@@ -23,12 +24,20 @@ async function facts() {
   return file;
 }
 
+const decoderWithoutEval = {
+  name: 'decoder without eval',
+  setup(build) {
+    build.onLoad({ filter: /woff2-decoder\.mjs$/ }, async ({ path }) =>
+      ({ contents: withoutEval(await readFile(path, 'utf8')), loader: 'js' }));
+  },
+};
+
 async function bundled(entry, format, alias) {
   const { outputFiles, metafile } = await build({
     entryPoints: [join(here, entry)], bundle: true, write: false, minify: true, metafile: true,
     format, alias, target: 'es2022', charset: 'utf8', legalComments: 'none', external: ['node:*'],
     jsx: 'automatic', jsxImportSource: 'preact', tsconfigRaw: '{}', logLevel: 'warning',
-    define: { 'import.meta.url': '"page"' },
+    define: { 'import.meta.url': '"page"' }, plugins: [decoderWithoutEval],
   });
   return { text: outputFiles[0].text, inputs: Object.keys(metafile.inputs) };
 }

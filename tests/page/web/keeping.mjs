@@ -27,7 +27,7 @@ function fullStorage() {
 const kept = (person, text) => person.until('the job kept', (wanted) => Object.keys(localStorage)
   .some((key) => key.startsWith('swathe.job.') && JSON.parse(localStorage[key]).text === wanted), text);
 
-export async function keeping(browser, { all = true } = {}) {
+export async function keeping(browser) {
   await path(browser, 'saved, closed, opened again', {}, async (person) => {
     await person.openJob(kFile, kText);
     await person.fill('Title', 'Autumn covers');
@@ -86,7 +86,7 @@ export async function keeping(browser, { all = true } = {}) {
     person.equal('pasted it is the job', await person.jobText(), kTitled('From a friend'));
   });
 
-  if (all) await shared(browser);
+  await shared(browser);
 
   await path(browser, 'a font is dropped', {}, async (person) => {
     const [file] = pathsIn('tests/fuzz/corpus/font', /^osp-din\.woff2$/);
