@@ -22,7 +22,7 @@ function shows(picture, shown, part) {
 function isLit(picture, mark, selected) {
   return selected.some((part) => {
     if (picture === 'cover' && kAll.bumpers.test(part)) return mark.cloth && mark.subjects.includes(part);
-    if (picture === 'cover' && part === 'bumpers') return false;
+    if (picture === 'cover' && part === 'bumpers') return mark.cloth && mark.subjects.some((shown) => kAll.bumpers.test(shown));
     return mark.subjects.some((shown) => shows(picture, shown, part));
   });
 }
