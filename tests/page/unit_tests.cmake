@@ -17,7 +17,8 @@ find_path(DOCTEST_FOLDER doctest.h PATH_SUFFIXES doctest PATHS /usr/include REQU
 file(MAKE_DIRECTORY ${CMAKE_CURRENT_BINARY_DIR}/doctest-alone)
 file(CREATE_LINK ${DOCTEST_FOLDER} ${CMAKE_CURRENT_BINARY_DIR}/doctest-alone/doctest SYMBOLIC)
 target_include_directories(swathe_unit_tests SYSTEM PRIVATE ${CMAKE_CURRENT_BINARY_DIR}/doctest-alone)
-target_link_libraries(swathe_unit_tests PRIVATE swathe::swathe swathe_flags swathe_header_only fmt::fmt)
+target_link_libraries(swathe_unit_tests PRIVATE swathe::swathe swathe_flags swathe_header_only fmt::fmt
+                      PkgConfig::HARFBUZZ PkgConfig::FREETYPE)
 # What is tested is built as it is sent; the tests only have to be built soon.
 target_compile_options(swathe_unit_tests PRIVATE -O1)
 target_precompile_headers(swathe_unit_tests PRIVATE <algorithm> <functional> <map> <ranges> <unordered_map>

@@ -135,11 +135,13 @@ libcxx() {
 
 clipper() {
   unpack libpolyclipping
-  cd "$work/libpolyclipping/cpp"
-  license Clipper ../License.txt
+  cd "$work/libpolyclipping"
+  license Clipper License.txt
+  changed_by libpolyclipping
+  cd cpp
   mkdir "$include/polyclipping"
   cp -p clipper.hpp "$include/polyclipping"
-  archive polyclipping 2 em++ -std=c++17 -fwasm-exceptions -nostdinc++ -isystem "$include/c++"
+  archive polyclipping 2 em++ -std=c++17 -I"$here/config/polyclipping" -fwasm-exceptions -nostdinc++ -isystem "$include/c++"
 }
 
 # What is headers alone is the machine's own, less all its other headers.
