@@ -27,9 +27,10 @@ export type Light = '' | 'all' | 'cloth';
 export function lightOf(marks: Marks, lit: readonly string[], kind: string): Light {
   if (kind === 'cut-through') return any(marks, lit, stands) ? 'all' : '';
   if (kind !== 'cover') return any(marks, lit, covers) ? 'all' : '';
-  const parts = lit.filter((one) => !kAll.bumpers?.test(one));
-  if (any(marks, parts, covers)) return 'all';
-  return any(marks, lit, (one, shown) => one === shown) ? 'cloth' : '';
+  const isWhole = (one: string) => one === 'bumpers' || (kAll.bumpers?.test(one) ?? false);
+  if (any(marks, lit.filter((one) => !isWhole(one)), covers)) return 'all';
+  const isShown = (one: string, shown: string) => one === shown || (kAll[one]?.test(shown) ?? false);
+  return any(marks, lit.filter(isWhole), isShown) ? 'cloth' : '';
 }
 
 function any(marks: Marks, lit: readonly string[], light: typeof covers): boolean {

@@ -80,6 +80,16 @@ function diagnosticOf(doc: Text, fault: Fault, bench: WorkBench): Diagnostic {
   };
 }
 
+/** Over a selection Chromium would keep the look of what is replaced in a style attribute, which the
+ * page's policy forbids. */
+function typedOver(event: InputEvent, view: EditorView): boolean {
+  const { data, inputType, isComposing } = event;
+  if (inputType !== 'insertText' || data === null || isComposing || view.state.selection.main.empty) return false;
+  event.preventDefault();
+  view.dispatch(view.state.replaceSelection(data), { userEvent: 'input.type', scrollIntoView: true });
+  return true;
+}
+
 export function TextEditor({ bench, lit, nonce }: { bench: WorkBench; lit: LitKeys; nonce: string }) {
   const place = useRef<HTMLDivElement>(null);
   const view = useRef<EditorView | null>(null);
@@ -100,6 +110,7 @@ export function TextEditor({ bench, lit, nonce }: { bench: WorkBench; lit: LitKe
           linter((at) => bench.faults.peek().map((fault) => diagnosticOf(at.state.doc, fault, bench)), { delay: 100 }),
           keymap.of([...lintKeymap, ...defaultKeymap]),
           EditorView.contentAttributes.of({ 'aria-label': say.job.textName, spellcheck: 'false', tabindex: '0' }),
+          EditorView.domEventHandlers({ beforeinput: typedOver }),
           EditorView.updateListener.of((update) => {
             if (update.docChanged && !update.transactions.some((one) => one.annotation(fromBench)))
               bench.edit(update.state.doc.toString(), 'typing');
