@@ -181,6 +181,4 @@ lane=alone
 suite "jobs at the limits" python3 tests/app/limits_test.py "$tool"
 suite "time and memory" python3 tests/app/cost_test.py "$tool"
 page "the page's core: size and time" budgets
-page "the page in browsers: paths" web_paths
-page "the page in browsers: files, links, looks, random actions" web_files web_linked web_looks web_random
 finish
