@@ -1,7 +1,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
-#include <charconv>
+#include <cstdlib>
 #include <string>
 #include <vector>
 
@@ -60,9 +60,9 @@ std::vector<double> numbers_of(std::string& text) {
   std::vector<double> numbers;
   std::string rest;
   for (const char* at = text.data(); at < text.data() + text.size();) {
-    double number = 0;
-    const auto [end, error] = std::from_chars(at, text.data() + text.size(), number);
-    if (error == std::errc()) {
+    char* end = nullptr;
+    const double number = std::strtod(at, &end);
+    if (end != at) {
       numbers.push_back(number);
       at = end;
     } else {
