@@ -26,13 +26,16 @@ read_lists() {
   our_apt update >"$apt_lists/log" 2>&1 || give_up "apt-get update failed: $apt_lists/log"
   touch "$apt_lists/read"
 }
+# The archive of security updates lists packages that it has passed on to the main one, and gives
+# them no more: those are asked of the main one. Their sums say whether they are the same.
 # fetch PACKAGE VERSION whole|tar
 fetch() {
   say "fetching $1 $2"
   read_lists
   only=
   [ "$3" = whole ] || only=--tar-only
-  (cd "$cache" && our_apt source --download-only $only "$1=$2" >"$apt_lists/log" 2>&1) || {
+  (cd "$cache" && { our_apt source --download-only $only "$1=$2" ||
+    our_apt source --download-only $only "$1/bookworm"; } >"$apt_lists/log" 2>&1) || {
     rm "$apt_lists/read" # so that the next run reads the lists anew
     give_up "$1 $2 cannot be fetched: $apt_lists/log; if Debian has another version by now, say it in $here/sources.txt"
   }
