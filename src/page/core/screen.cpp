@@ -72,19 +72,21 @@ Outcome<Answer> plan(Session& session, const Json& request) {
 Outcome<Answer> cover(Session& session, const Json& request) {
   const std::size_t bumper = bumper_of(session.last_made().job, request.at("bumper"));
   const bool as_printed = request.value("as_printed", false);
-  return svg(session, screen_cover(session.last_made(), bumper, session.labels(), options_of(request),
-                                   as_printed ? CoverShown::AsPrinted : CoverShown::OutsideUp));
+  return svg(session,
+             screen_cover(session.last_made(), bumper, session.labels(), options_of(request),
+                          as_printed ? CoverShown::AsPrinted : CoverShown::OutsideUp));
 }
 
 Outcome<Answer> cut_through(Session& session, const Json& request) {
-  return svg(session, screen_cut_through(session.last_made(), session.labels(), options_of(request)));
+  return svg(session,
+             screen_cut_through(session.last_made(), session.labels(), options_of(request)));
 }
 
 Outcome<Answer> view(Session& session, const Json& request) {
   const bool all_round = request.value("all_round", false);
-  return svg(session,
-             screen_view(session.last_made(), session.labels(), observer_of(session.last_made(), request),
-                         options_of(request), all_round ? ViewSize::AllRound : ViewSize::Largest));
+  return svg(session, screen_view(session.last_made(), session.labels(),
+                                  observer_of(session.last_made(), request), options_of(request),
+                                  all_round ? ViewSize::AllRound : ViewSize::Largest));
 }
 
 Outcome<Answer> chart(Session& session, const Json& request) {
@@ -93,7 +95,8 @@ Outcome<Answer> chart(Session& session, const Json& request) {
 }
 
 Outcome<Answer> verdict(Session& session, const Json& request) {
-  return said(json_of(verdict_from(session.last_made(), observer_of(session.last_made(), request))));
+  return said(
+      json_of(verdict_from(session.last_made(), observer_of(session.last_made(), request))));
 }
 
 Outcome<Answer> verdicts(Session& session, const Json&) {

@@ -5,8 +5,8 @@
 // out as they do with that of Debian's g++, which the command has.
 //
 // Source: D. R. Musser, "Introspective Sorting and Selection Algorithms", Software: Practice and
-// Experience 27 (1997); pivot, partition and the last pass as libstdc++ 12 has them. Held against the
-// command by tests/page/bytes_test.mjs.
+// Experience 27 (1997); pivot, partition and the last pass as libstdc++ 12 has them. Held against
+// the command by tests/page/bytes_test.mjs.
 #pragma once
 
 #include <algorithm>
