@@ -101,7 +101,7 @@ headers() {
 }
 
 # The kept cases of every fuzz target, then mutants of them: a minute of CPU for fonts, less for the
-# others, in two lanes side by side; all under sanitizers.
+# others, in two lanes side by side; the rooms that read from outside under sanitizers.
 replay() {
   name=$1
   shift

@@ -9,7 +9,8 @@ import { Figure } from './Figure';
 import { listen } from './gestures';
 import { Grip } from './Grip';
 import { gripsOf, placeAt, type Hold } from './hold';
-import { figure, snapOf, stepOf, type Units } from './lengths';
+import { lengthWords } from '../words/lengths';
+import { snapOf, stepOf, type Units } from './lengths';
 import { light, point, select } from './links';
 import { asDrawn, laid, lieOf, minus, type Lie, type Point } from './map';
 import type { Picture } from './picture';
@@ -188,7 +189,7 @@ export function Stage({ bench, picture, none }: Props) {
       </div>
       {stops.some((stop) => 'handle' in stop) && (
         <p id={hint} hidden>
-          {words.movesBy(figure(stepOf(units.value), units.value), figure(snapOf(units.value), units.value))}
+          {words.movesBy(lengthWords(stepOf(units.value), units.value), lengthWords(snapOf(units.value), units.value))}
         </p>
       )}
       {hold.value?.ending === false && (

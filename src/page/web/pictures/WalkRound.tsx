@@ -5,7 +5,8 @@ import { useEffect, useId, useMemo, useRef } from 'preact/hooks';
 import type { Observer, PlaceVerdict } from 'swathe';
 import type { Bench } from '../state/bench';
 import { placeOn, roundWords, standAt, turned } from './compass';
-import { figure, walked, type Units } from './lengths';
+import { lengthWords } from '../words/lengths';
+import { walked, type Units } from './lengths';
 import { Newest } from './newest';
 import { Picture } from './picture';
 import { View } from './View';
@@ -146,7 +147,7 @@ export function WalkRound(props: { bench: Bench; bearing: number; onClose: () =>
           />
           <Range
             name={words.high}
-            says={figure(high, units.value)}
+            says={lengthWords(high, units.value)}
             least={0}
             most={Math.max(kHighest, said?.eye_height ?? 0)}
             step={inches ? 25.4 : 20}

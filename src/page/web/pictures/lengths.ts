@@ -1,4 +1,4 @@
-// Lengths as a tape measure has them, and the steps in which things are moved.
+// Lengths of things that are moved, and the steps in which they are.
 
 export type Units = 'in' | 'mm';
 
@@ -7,22 +7,6 @@ const kInch = 25.4;
 /** What an arrow key moves by, and what a drag is snapped to. */
 export const stepOf = (units: Units): number => (units === 'in' ? kInch / 16 : 1);
 export const snapOf = (units: Units): number => (units === 'in' ? kInch / 4 : 5);
-
-/** "9 3/16 in" to the nearest sixteenth, or "233 mm". */
-export function figure(mm: number, units: Units): string {
-  if (units === 'mm') return `${Math.round(mm)} mm`;
-  const parts = Math.round((Math.abs(mm) / kInch) * 16);
-  const whole = Math.floor(parts / 16);
-  let over = parts % 16;
-  let under = 16;
-  while (over > 0 && over % 2 === 0) {
-    over /= 2;
-    under /= 2;
-  }
-  const sign = mm < 0 && parts > 0 ? '-' : '';
-  const words = over === 0 ? `${whole}` : whole === 0 ? `${over}/${under}` : `${whole} ${over}/${under}`;
-  return `${sign}${words} in`;
-}
 
 /** "20 ft" or "6.1 m": how far away somebody stands. */
 export function walked(mm: number, units: Units): string {

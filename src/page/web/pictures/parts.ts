@@ -1,6 +1,7 @@
 // What the parts of a picture are called, and where they are.
 import type { Handle } from './adopt';
-import { figure, type Units } from './lengths';
+import { lengthWords } from '../words/lengths';
+import type { Units } from './lengths';
 import { namesIn } from './subjects';
 import { words } from './words';
 
@@ -25,5 +26,5 @@ export function nameOf(handle: Handle): string {
 export function placeOf(handle: Handle, mm: number, units: Units): string {
   const isMiddle = handle.kind === 'opening' || handle.kind === 'numeral';
   const said = isMiddle ? words.middleFromCorner : words.fromCorner;
-  return said(figure(mm, units), handle.corner);
+  return said(lengthWords(mm, units), handle.corner);
 }

@@ -2,19 +2,20 @@
 
 const kInch = 25.4;
 
-function gcd(a: number, b: number): number {
-  return b === 0 ? a : gcd(b, a % b);
-}
-
-/** "28 1/2 in", to the nearest 1/16; "724 mm". */
+/** "9 3/16 in" to the nearest sixteenth, or "233 mm". */
 export function lengthWords(mm: number, units: 'in' | 'mm'): string {
   if (units === 'mm') return `${Math.round(mm)} mm`;
-  const parts = Math.round((mm / kInch) * 16);
-  const whole = Math.floor(parts / 16), rest = parts % 16;
-  if (rest === 0) return `${whole} in`;
-  const by = gcd(rest, 16);
-  const fraction = `${rest / by}/${16 / by}`;
-  return whole === 0 ? `${fraction} in` : `${whole} ${fraction} in`;
+  const parts = Math.round((Math.abs(mm) / kInch) * 16);
+  const whole = Math.floor(parts / 16);
+  let over = parts % 16;
+  let under = 16;
+  while (over > 0 && over % 2 === 0) {
+    over /= 2;
+    under /= 2;
+  }
+  const sign = mm < 0 && parts > 0 ? '-' : '';
+  const words = over === 0 ? `${whole}` : whole === 0 ? `${over}/${under}` : `${whole} ${over}/${under}`;
+  return `${sign}${words} in`;
 }
 
 /** Cloth is sold by the yard: "90 in (2 1/2 yd)". */
