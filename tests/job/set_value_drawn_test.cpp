@@ -83,7 +83,7 @@ KeyPath drawn_path(std::mt19937_64& rng, toml::table& tree) {
     if (!is_list_path(path)) continue;
     const toml::node* list = node_at(tree, path);
     const std::size_t count = list ? list->as_array()->size() : 0;
-    path.emplace_back(std::size_t{rng() % (count + 1)});
+    path.emplace_back(static_cast<std::size_t>(rng() % (count + 1)));
   }
   const bool colors = path == KeyPath{"cloth", "colors"};
   if ((colors || path == KeyPath{"numerals", "axes"}) && rng() % 2 == 0) {

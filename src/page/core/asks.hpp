@@ -25,7 +25,7 @@ Outcome<Answer> pages(Session& session, const Json& request);
 Outcome<Answer> page_svg(Session& session, const Json& request);
 /// {"sheet", "created"}: bytes, as to_pdf().
 Outcome<Answer> sheet_pdf(Session& session, const Json& request);
-/// What to print: {"first", "numerals", "to_look_at": files, "ways": [{"kind", "words", "sheets",
+/// What to print: {"first", "numerals", "book": files, "ways": [{"kind", "words", "sheets",
 /// "files": [{"name", "pages", "paper", "bumper"}], "pages"}], "notes"}.
 Outcome<Answer> ways(Session& session, const Json& request);
 

@@ -83,10 +83,17 @@ Outcome<Answer> ways(Session& session, const Json&) {
                     {"pages", way.pages()},
                     {"files", json_of(way.files, made.job)}});
   }
+  Json book = json_of(ways.to_look_at, made.job);
+  for (const ListedSheet& sheet : session.sheets())
+    if (sheet.kind == SheetKind::Book)
+      book.push_back({{"name", sheet.stem + ".pdf"},
+                      {"pages", session.sheet(sheet.stem).pages.size()},
+                      {"paper", sheet.paper},
+                      {"bumper", nullptr}});
   return said({{"first", json_of(ways.first, made.job)},
                {"ways", std::move(list)},
                {"numerals", json_of(ways.numerals, made.job)},
-               {"to_look_at", json_of(ways.to_look_at, made.job)},
+               {"book", std::move(book)},
                {"notes", notes_of(ways, made)}});
 }
 

@@ -267,7 +267,8 @@ export interface Ways {
     files: PrintFile[];
   }[];
   numerals: PrintFile[];
-  to_look_at: PrintFile[];
+  /** The build book, and what an observer sees. */
+  book: PrintFile[];
   notes: string[];
 }
 export interface MadeFile {

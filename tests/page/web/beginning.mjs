@@ -86,9 +86,8 @@ export async function beginning(browser) {
     person.check('there is no picture, and why is said', await person.page.$('.stage svg') === null &&
       /picture comes as soon as/.test(await person.said('From above')), await person.said('From above'));
     await person.press(`Go to line ${faults[0].line} of the text`);
-    person.check('its line is gone to', await person.page.evaluate(() =>
-      document.activeElement.getAttribute('aria-label') === 'Job as text' &&
-      document.querySelector('.cm-activeLine').textContent.includes('28 zz')));
+    await person.until('its line', () => document.activeElement.getAttribute('aria-label') === 'Job as text' &&
+      document.querySelector('.cm-activeLine').textContent.includes('28 zz'));
     await person.retype(faults[0].line, 'width = "28 in"');
     await person.found();
     person.equal('mended in the text it is the job', await person.jobText(), kText);

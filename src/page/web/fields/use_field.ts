@@ -1,6 +1,6 @@
 // What somebody types into a field, on its way into the job.
 import { useSignal } from '@preact/signals';
-import { useRef } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import { Overtaken } from 'swathe';
 import type { Fault } from 'swathe';
 import type { WorkBench } from '../state/make_bench';
@@ -74,6 +74,8 @@ export function useDraft(bench: WorkBench, key: string) {
     reads.value = '';
     clearHalfTyped(bench, key);
   }
+  // Half a value is gone with its field: nobody could see what is wrong.
+  useEffect(() => takeBack, [key]);
   return { draft, reads, type, leave, takeBack };
 }
 

@@ -69,7 +69,7 @@ export function Print({ bench, back, maker }: PrintGiven) {
   const making = maker.making.value;
   if (!bench.opened.value && bench.faults.value.length > 0) return <p class="caution">{say.print.notYet}</p>;
   if (!ways.value) return <p class="caution">{say.print.counting}</p>;
-  const { first, ways: patterns, numerals, to_look_at: book, notes } = ways.value;
+  const { first, ways: patterns, numerals, book, notes } = ways.value;
   const broken = bench.findings.value.some((one) => one.verdict === 'fail');
   const old = bench.stale.value || bench.opened.value?.version !== back.version.value;
   const way = patterns.find((one) => one.kind === chosen.value) ?? patterns[0];

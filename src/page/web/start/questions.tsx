@@ -25,10 +25,13 @@ export function Questions({ start, desk, onLeave }: {
   const text = useSignal('');
   const faults = useSignal<ReadonlyMap<number, string>>(new Map());
   const field = useRef<HTMLInputElement>(null);
+  const looked = useRef<readonly string[]>(); // the answers that faults and text are of
+  const waits = useRef(false); // whoever is quick goes on as soon as the answer has been looked at
 
   // Each answer may change what is asked next, and gives a job of its own.
   useSignalEffect(() => {
     const given = [...answers.value];
+    waits.current = false;
     let newest = true;
     void (async () => {
       try {
@@ -37,6 +40,8 @@ export function Questions({ start, desk, onLeave }: {
         questions.value = asked;
         faults.value = new Map(job.ok ? [] : job.faults.map((fault) => [fault.line - 1, fault.sentence]));
         if (job.ok) text.value = job.value.text;
+        looked.current = answers.peek();
+        if (waits.current) next();
       } catch (error) {
         if (!(error instanceof Overtaken)) faults.value = new Map([[at.peek(), String(error)]]);
       }
@@ -50,14 +55,16 @@ export function Questions({ start, desk, onLeave }: {
   const last = at.value === questions.value.length - 1;
   const wrong = faults.value.get(at.value);
   function next(): void {
-    if (wrong !== undefined) return;
-    if (!last) {
-      at.value += 1;
+    waits.current = looked.current !== answers.peek();
+    const here = at.peek(), found = faults.peek();
+    if (waits.current || found.has(here)) return;
+    if (here < questions.peek().length - 1) {
+      at.value = here + 1;
       return;
     }
-    const [first] = faults.value.keys();
+    const [first] = found.keys();
     if (first !== undefined) at.value = first;
-    else if (text.value !== '') desk.openText(text.value, 'job.toml');
+    else if (text.peek() !== '') desk.openText(text.peek(), 'job.toml');
   }
   if (!question) return <p>{say.page.loading}</p>;
   return (
