@@ -241,14 +241,25 @@ export class Person {
     return Buffer.from(signs, 'base64');
   }
 
-  /** Types into the field of this name, in place of what stands there. */
-  async fill(name, words, within) {
+  /** The field of this name, ready for something else than what stands there. */
+  async select(name, within) {
     const field = await this.find('textbox', name, within);
     await field.evaluate((element) => {
       element.scrollIntoView({ block: 'nearest' });
       element.focus();
       element.select();
     });
+    return field;
+  }
+  /** As if pasted: all at once, where what is typed key by key may be a value on the way. */
+  async putIn(name, words, within) {
+    const field = await this.select(name, within);
+    await field.evaluate((element, all) => document.execCommand('insertText', false, all), words);
+    await field.dispose();
+  }
+  /** Types into the field of this name, in place of what stands there. */
+  async fill(name, words, within) {
+    const field = await this.select(name, within);
     if (words === '') await this.page.keyboard.press('Backspace');
     else await this.page.keyboard.type(words);
     await field.dispose();

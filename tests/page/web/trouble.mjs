@@ -36,8 +36,7 @@ export async function trouble(browser) {
     await person.until('the core behind at rest', () => document.querySelectorAll('.findings').length > 0);
     await wait(1500);
     await person.page.evaluate(() => (window.endings = 1));
-    await (await person.find('textbox', 'Width', await person.region('Frame'))).evaluate((element) => element.select());
-    await person.page.keyboard.sendCharacter('27 in');
+    await person.putIn('Width', '27 in', await person.region('Frame'));
     await person.untilSaid('The drawing broke off');
     const text = await person.jobText();
     person.equal('the text is kept', text, kText.replace('width = "28 in"', 'width = "27 in"'));

@@ -4,7 +4,9 @@ import type { Bench } from '../state/bench';
 import { laid, type Point } from './map';
 import type { Picture } from './picture';
 import { faultsOf } from './subjects';
-import { words } from './words';
+import { say } from '../words/en';
+
+const words = say.pictures;
 
 /** From a part to its sign, in pixels. */
 const kSign = 11;

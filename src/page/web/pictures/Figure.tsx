@@ -3,7 +3,9 @@ import { useLayoutEffect, useRef } from 'preact/hooks';
 import { placeAt, type Hold } from './hold';
 import { within, type Units } from './lengths';
 import { nameOf, placeOf } from './parts';
-import { words } from './words';
+import { say } from '../words/en';
+
+const words = say.pictures;
 
 /** From the pointer to the figure beside it, and from that to the edge. */
 const kBeside = 14;

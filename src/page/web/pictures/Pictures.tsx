@@ -6,7 +6,9 @@ import { loadLabelFont } from './labels';
 import { Picture } from './picture';
 import { Stage } from './Stage';
 import { useNow } from './use_now';
-import { words } from './words';
+import { say } from '../words/en';
+
+const words = say.pictures;
 
 export type Place = 'plan' | 'cover' | 'cut-through';
 

@@ -17,7 +17,9 @@ import type { Picture } from './picture';
 import { boxOf, stopsOf } from './stops';
 import { useNow } from './use_now';
 import { watchSize } from './watch_size';
-import { words } from './words';
+import { say } from '../words/en';
+
+const words = say.pictures;
 
 /** Arrow keys that follow each other so closely are one step to undo, in milliseconds. */
 const kPause = 500;

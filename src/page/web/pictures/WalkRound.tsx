@@ -12,7 +12,9 @@ import { Picture } from './picture';
 import { View } from './View';
 import { bearingOf, kWays } from './ways';
 import { useNow } from './use_now';
-import { words } from './words';
+import { say } from '../words/en';
+
+const words = say.pictures;
 
 const kTurn = 5; // degrees that an arrow key goes round
 const kQuarter = 45; // and Page Up and Page Down

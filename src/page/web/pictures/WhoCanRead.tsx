@@ -12,7 +12,9 @@ import { WalkRound } from './WalkRound';
 import { bearingOf, kWays, type Way } from './ways';
 import { useNow } from './use_now';
 import { View } from './View';
-import { words } from './words';
+import { say } from '../words/en';
+
+const words = say.pictures;
 
 /** A region of the page, with its heading. It takes the size that it is given. */
 export function WhoCanRead({ bench }: { bench: Bench }) {

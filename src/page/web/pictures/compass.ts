@@ -2,7 +2,9 @@
 // its left, and distances on the round chart.
 import type { Rings } from './adopt';
 import type { Point } from './map';
-import { words } from './words';
+import { say } from '../words/en';
+
+const words = say.pictures;
 
 /** From -180 to 180: to the machine's right and to its left. */
 export function turned(bearing: number): number {

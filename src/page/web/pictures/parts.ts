@@ -3,7 +3,9 @@ import type { Handle } from './adopt';
 import { lengthWords } from '../words/lengths';
 import type { Units } from './lengths';
 import { namesIn } from './subjects';
-import { words } from './words';
+import { say } from '../words/en';
+
+const words = say.pictures;
 
 /** "bracket 2", "gap between A and B". */
 export function nameOf(handle: Handle): string {

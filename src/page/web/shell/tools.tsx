@@ -14,12 +14,13 @@ export function Tools({ bench, desk, incoming, choose, about }: PageGiven & { ch
     (bench.opened.value ? say.page.noTitle : '');
   async function share(): Promise<void> {
     const text = bench.text.peek();
-    if (fromServer) {
-      const link = await linkTo(location.href, text);
-      incoming.told.value = link === null ? say.tools.linkTooLong
-        : (await copy(link)) ? say.tools.linkCopied : say.tools.notCopied;
-    } else {
-      incoming.told.value = (await copy(text)) ? say.tools.textCopied : say.tools.notCopied;
+    const shared = fromServer ? await linkTo(location.href, text) : text;
+    if (shared === null) incoming.told.value = say.tools.linkTooLong;
+    else if (!(await copy(shared))) incoming.told.value = say.tools.notCopied;
+    else {
+      const said = fromServer ? say.tools.linkCopied : say.tools.textCopied;
+      const files = await bench.core.namedFiles(text).catch(() => []);
+      incoming.told.value = files.length === 0 ? said : `${said} ${say.tools.filesStay(files.join(', '))}`;
     }
   }
   return (

@@ -25,13 +25,12 @@ export function Questions({ start, desk, onLeave }: {
   const text = useSignal('');
   const faults = useSignal<ReadonlyMap<number, string>>(new Map());
   const field = useRef<HTMLInputElement>(null);
-  const looked = useRef<readonly string[]>(); // the answers that faults and text are of
+  const looked = useRef<readonly string[] | null>(null); // the answers that faults and text are of
   const waits = useRef(false); // whoever is quick goes on as soon as the answer has been looked at
 
   // Each answer may change what is asked next, and gives a job of its own.
   useSignalEffect(() => {
     const given = [...answers.value];
-    waits.current = false;
     let newest = true;
     void (async () => {
       try {
@@ -54,6 +53,10 @@ export function Questions({ start, desk, onLeave }: {
   useEffect(() => field.current?.focus(), [at.value, question === undefined]);
   const last = at.value === questions.value.length - 1;
   const wrong = faults.value.get(at.value);
+  function answer(typed: string): void {
+    waits.current = false;
+    answers.value = answers.value.map((one, k) => (k === at.value ? typed : one));
+  }
   function next(): void {
     waits.current = looked.current !== answers.peek();
     const here = at.peek(), found = faults.peek();
@@ -76,7 +79,7 @@ export function Questions({ start, desk, onLeave }: {
       <label for="answer"><h1>{question.asks}</h1></label>
       <input id="answer" ref={field} type="text" autocomplete="off" value={answers.value[at.value] ?? ''}
         aria-invalid={wrong !== undefined} aria-describedby="answer-hints"
-        onInput={(event) => (answers.value = answers.value.map((one, k) => (k === at.value ? event.currentTarget.value : one)))} />
+        onInput={(event) => answer(event.currentTarget.value)} />
       <div id="answer-hints">
         {wrong !== undefined && <p class="fault" role="alert">{wrong}</p>}
         <p>{say.start.example(question.example)}</p>
