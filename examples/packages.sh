@@ -16,7 +16,7 @@ PAGE_PACKAGES="emscripten clang-16 lld-16 llvm-16 ninja-build dpkg-dev patch xz-
   zstd libharfbuzz-bin"
 command -v npm >/dev/null 2>&1 || PAGE_PACKAGES="$PAGE_PACKAGES npm"
 # For its tests.
-PAGE_TEST_PACKAGES="chromium firefox-esr"
+PAGE_TEST_PACKAGES="chromium firefox-esr unzip"
 
 # need_packages NAME...: installs those that are missing, as root or with sudo; else says the line
 # to run and gives up.

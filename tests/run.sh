@@ -137,12 +137,12 @@ page() {  # page NAME SUITE...
   suite "$name" sh tests/page/run.sh "$tool" "$@"
 }
 
-# Suites in two lanes side by side, for two cores; what builds in one of them; what tells times
-# after both, alone.
+# Suites in two lanes side by side, for two cores; what builds in one of them; browsers, which wait
+# as much as they work, beside them; what tells times after all of them, alone.
 first_lane() {
   cases "unit tests" "$build/tests/swathe_tests"
   cases "unfolding against CGAL" "$build/tests/swathe_cgal_tests"
-  cases "sight against cast rays" "$build/tests/swathe_rays_tests"
+  cases "sight against cast rays" env SWATHE_VIEWPOINTS=36 "$build/tests/swathe_rays_tests"
   suite "fuzz: kept cases, and mutants for a while" fuzz
   suite "public headers" headers
   suite "the installed package" sh tests/package/package_test.sh "$build"
@@ -172,11 +172,17 @@ second_lane() {
   suite "a stranger's first minutes" python3 tests/app/first_minutes_test.py "$tool"
   page "the page's core: bytes, answers" answers bytes calls browsers
 }
+browser_lane() {
+  page "the page in browsers: paths" web_paths
+  page "the page in browsers: looks, parts lit" web_looks web_linked
+  page "the page in browsers: files, random actions" web_files web_random
+}
 (lane=second; second_lane) >"$results/second.output" 2>&1 &
+(lane=browsers; browser_lane) >"$results/browsers.output" 2>&1 &
 lane=first
 first_lane
 wait
-cat "$results/second.output"
+cat "$results/second.output" "$results/browsers.output"
 lane=alone
 suite "jobs at the limits" python3 tests/app/limits_test.py "$tool"
 suite "time and memory" python3 tests/app/cost_test.py "$tool"
