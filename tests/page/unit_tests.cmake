@@ -8,7 +8,8 @@ foreach(source IN LISTS SWATHE_UNIT_SOURCES)
     list(REMOVE_ITEM SWATHE_UNIT_SOURCES ${source})
   endif()
 endforeach()
-add_executable(swathe_unit_tests EXCLUDE_FROM_ALL ${PROJECT_SOURCE_DIR}/tests/main.cpp ${SWATHE_UNIT_SOURCES})
+add_executable(swathe_unit_tests EXCLUDE_FROM_ALL ${PROJECT_SOURCE_DIR}/tests/page/unit_tests_main.cpp
+               ${PROJECT_SOURCE_DIR}/src/page/core/no_png.cpp ${SWATHE_UNIT_SOURCES})
 target_include_directories(swathe_unit_tests PRIVATE ${PROJECT_SOURCE_DIR}/tests ${PROJECT_SOURCE_DIR}/src)
 target_compile_definitions(swathe_unit_tests PRIVATE DOCTEST_CONFIG_NO_MULTITHREADING SWATHE_TEST_DATA="${PROJECT_SOURCE_DIR}/tests"
                                                      SWATHE_SOURCE="${PROJECT_SOURCE_DIR}")
@@ -23,6 +24,6 @@ target_link_libraries(swathe_unit_tests PRIVATE swathe::swathe swathe_flags swat
 target_compile_options(swathe_unit_tests PRIVATE -O1)
 target_precompile_headers(swathe_unit_tests PRIVATE <algorithm> <functional> <map> <ranges> <unordered_map>
                           <fmt/format.h> <swathe/swathe.hpp> <doctest/doctest.h>)
-set_source_files_properties(${PROJECT_SOURCE_DIR}/tests/main.cpp PROPERTIES SKIP_PRECOMPILE_HEADERS ON)
-target_link_options(swathe_unit_tests PRIVATE -O1 "SHELL:-s NODERAWFS=1" "SHELL:-s EXIT_RUNTIME=1"
-  "SHELL:-s ALLOW_MEMORY_GROWTH=1" "SHELL:-s MAXIMUM_MEMORY=2GB" "SHELL:-s TOTAL_STACK=5MB")
+set_source_files_properties(${PROJECT_SOURCE_DIR}/tests/page/unit_tests_main.cpp PROPERTIES SKIP_PRECOMPILE_HEADERS ON)
+target_link_options(swathe_unit_tests PRIVATE -O1 "SHELL:-s NODERAWFS=1" "SHELL:-s WASM_ASYNC_COMPILATION=0"
+  "SHELL:-s EXIT_RUNTIME=1" "SHELL:-s ALLOW_MEMORY_GROWTH=1" "SHELL:-s MAXIMUM_MEMORY=2GB" "SHELL:-s TOTAL_STACK=5MB")

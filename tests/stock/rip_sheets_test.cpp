@@ -135,7 +135,7 @@ TEST_CASE("a sheet too narrow for strips along it gives them across") {
 
 TEST_CASE("as few sheets as every way to rip and to cut them") {
   int turned = 0, mixed = 0;
-  test::for_drawn_cases("rip-sheets", 500, [&](std::mt19937_64& rng) {
+  test::for_drawn_cases("rip-sheets", 1000, [&](std::mt19937_64& rng) {
     const auto whole = [&](int least, int most) {
       return least + static_cast<int>(rng() % static_cast<std::uint64_t>(most - least + 1));
     };

@@ -6,7 +6,7 @@ import { FieldsContext } from './context';
 import { Editor } from './editors';
 import { subjectsOf } from './subjects';
 import { valueWords } from './toml_value';
-import { clearHalfTyped } from './use_field';
+import { clearHalfTyped, useHalfTyped } from './use_field';
 
 /** Faults that are said at this key: its own, and those of parts of it. */
 function faultsOf(key: string, faults: readonly Fault[]): Fault[] {
@@ -21,7 +21,7 @@ export function Field({ words, value }: { words: KeyWords; value: FieldValue }) 
   const { bench, lit } = useContext(FieldsContext);
   const { key } = value;
   const id = idOf(key);
-  const half = bench.halfTyped.value.get(key);
+  const half = useHalfTyped(bench, key);
   const faults = half ?? faultsOf(key, bench.faults.value);
   const subjects = () => subjectsOf(key, bench.fields.peek());
   const classes = ['field'];

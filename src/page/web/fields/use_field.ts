@@ -12,8 +12,23 @@ export function clearHalfTyped(bench: WorkBench, key: string): void {
   bench.halfTyped.value = rest;
 }
 
+const shown = new Set<string>(); // keys whose fields are there
+
+/** What is wrong with what stands half typed in this key's field. It is gone with the field: nobody
+ * could see what it is. */
+export function useHalfTyped(bench: WorkBench, key: string): readonly Fault[] | undefined {
+  useEffect(() => {
+    shown.add(key);
+    return () => {
+      shown.delete(key);
+      clearHalfTyped(bench, key);
+    };
+  }, [key]);
+  return bench.halfTyped.value.get(key);
+}
+
 function sayAt(bench: WorkBench, key: string, faults: readonly Fault[]): void {
-  if (faults.length === 0) clearHalfTyped(bench, key);
+  if (faults.length === 0 || !shown.has(key)) clearHalfTyped(bench, key);
   else bench.halfTyped.value = new Map(bench.halfTyped.peek()).set(key, faults);
 }
 
@@ -74,8 +89,6 @@ export function useDraft(bench: WorkBench, key: string) {
     reads.value = '';
     clearHalfTyped(bench, key);
   }
-  // Half a value is gone with its field: nobody could see what is wrong.
-  useEffect(() => takeBack, [key]);
   return { draft, reads, type, leave, takeBack };
 }
 
