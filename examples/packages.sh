@@ -13,7 +13,7 @@ TEST_PACKAGES="doctest-dev libmpfr-dev libgmp-dev libcgal-dev libeigen3-dev popp
 
 # For the page's core, beside BUILD_PACKAGES: Debian 12 alone has them. npm and its node may be others.
 PAGE_PACKAGES="emscripten clang-16 lld-16 llvm-16 ninja-build dpkg-dev patch xz-utils bzip2
-  zstd libharfbuzz-bin"
+  libharfbuzz-bin"
 command -v npm >/dev/null 2>&1 || PAGE_PACKAGES="$PAGE_PACKAGES npm"
 # For its tests.
 PAGE_TEST_PACKAGES="chromium firefox-esr unzip"

@@ -2,11 +2,11 @@
 //
 // usage: node make.mjs FOLDER    FOLDER/module: the core as a module; FOLDER/web: this folder's
 //                                copy with its packages; FOLDER/swathe.html: the page
-import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { readFile, readdir, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { deflateRawSync } from 'node:zlib';
 import { withoutEval } from './without_eval.mjs';
 
 const made = resolve(process.argv[2]);
@@ -46,8 +46,7 @@ async function bundled(entry, format, alias) {
 function inScript(text) {
   return text.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
 }
-/** Node 18 has no Zstandard of its own. */
-const packed = (bytes) => execFileSync('zstd', ['--ultra', '-22', '-q', '-c'], { input: bytes, maxBuffer: 2 ** 28 }).toString('base64');
+const packed = (bytes) => deflateRawSync(bytes, { level: 9, memLevel: 9 }).toString('base64');
 const hash = (text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
 
 /** The licenses of the core's parts, and of the packages that the bundle took something of. */
