@@ -184,8 +184,7 @@ export class Person {
     const end = Date.now() + kPatience;
     while (still < 3) {
       const busy = await this.page.evaluate(() => new Promise((done) => {
-        const ask = () => done(document.querySelector(
-          '.stage.dimmed, .stage.waiting, .stage.moving, [aria-busy=true]') !== null);
+        const ask = () => done(document.querySelector('.stage.moving, [aria-busy=true]') !== null);
         setTimeout(() => requestAnimationFrame(ask), 25);
       }));
       still = busy ? 0 : still + 1;

@@ -44,7 +44,7 @@ async function atRest(person) {
   let before = '', still = 0;
   for (let k = 0; k < 400 && still < 4; ++k) {
     const now = await person.page.evaluate(() => new Promise((done) => setTimeout(() => done(JSON.stringify([
-      document.querySelectorAll('.stage.moving, .stage.waiting').length, document.querySelectorAll('.stage.dimmed').length,
+      document.querySelectorAll('.stage.moving, [aria-busy=true]').length, document.querySelectorAll('.stage.dimmed').length,
       document.querySelector('.rules')?.textContent.length, document.querySelector('.pane.plan svg')?.textContent,
       document.querySelector('.fields')?.textContent.length,
     ])), 30)));

@@ -297,9 +297,11 @@ export class Swathe {
     if (this.#running || this.#waiting.length === 0) return;
     const task = (this.#running = this.#waiting.shift());
     this.#worker?.ref?.();
-    this.#work(task).then(
-      (answer) => this.#settle(task, answer),
-      (error) => this.#settle(task, error)).finally(() => this.#done(task));
+    const end = (outcome) => {
+      this.#done(task); // the worker has its next request before whoever asked takes up this answer
+      this.#settle(task, outcome);
+    };
+    this.#work(task).then(end, end);
   }
 
   #done(task) {
@@ -310,14 +312,19 @@ export class Swathe {
     this.#next();
   }
 
+  /** What there is to send at once is sent at once. */
   async #work(task) {
-    await this.#prepare(task);
+    if (!this.#isPrepared()) await this.#prepare(task);
     if (task.settled) throw new Overtaken();
     if (task.call === 'nothing') return null;
     if (task.call === 'open') return this.#openJob(task, task.job);
-    if (task.ofJob) await this.#reopen(task);
+    if (task.ofJob && this.#job !== null && this.#job !== this.#opened) await this.#reopen(task);
     if (task.settled) throw new Overtaken();
     return this.#checked(await this.#send(task, { call: task.call, request: task.request }), task);
+  }
+
+  #isPrepared() {
+    return this.#worker !== null && [...this.#files.keys()].every((name) => this.#given.has(name));
   }
 
   /** A worker, with the files that jobs may name. */
@@ -362,7 +369,6 @@ export class Swathe {
 
   /** The job that is asked about may be one that an earlier instance had open. */
   async #reopen(task) {
-    if (this.#job === null || this.#job === this.#opened) return;
     await this.#openJob({ ...task, mayRefuse: true, id: undefined, settled: false }, this.#job);
   }
 

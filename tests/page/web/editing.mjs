@@ -65,8 +65,8 @@ export async function editing(browser) {
     await person.until('the fault at the field', () => document.activeElement.getAttribute('aria-invalid') === 'true');
     person.check('the fault is told in words', (await person.page.evaluate(() =>
       document.getElementById(document.activeElement.getAttribute('aria-describedby').split(' ')[0]).innerText)).length > 10);
-    person.check('the last good picture stays, dimmed', await drawn() === before &&
-      await person.page.$('.pane.plan .stage.dimmed') !== null);
+    await person.until('it dimmed', () => document.querySelector('.pane.plan .stage.dimmed') !== null);
+    person.check('the last good picture stays, dimmed', await drawn() === before);
     person.equal('the job is as it was', await person.jobText(), kText);
     await person.page.keyboard.type('2');
     await person.untilSaid('front 26 1/2 in', '.pane.plan');

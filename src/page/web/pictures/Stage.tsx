@@ -137,15 +137,14 @@ export function Stage({ bench, picture, none }: Props) {
     event.preventDefault();
     if (event.key !== 'Escape') event.stopPropagation();
   };
-  const isDimmed = bench.stale.value && !bench.dragging.value;
   const classes = ['stage'];
-  if (isDimmed) classes.push('dimmed');
-  else if (picture.waiting.value && !hold.value) classes.push('waiting');
+  if (bench.dimmed.value) classes.push('dimmed');
+  else if (picture.isLate.value && !hold.value) classes.push('waiting');
   if (hold.value) classes.push('moving');
   if (!picture.isWhole) classes.push('zoomed');
 
   return (
-    <div class={classes.join(' ')} ref={host} aria-busy={!drawn && picture.waiting.value}>
+    <div class={classes.join(' ')} ref={host} aria-busy={picture.waiting}>
       <div class="sheet" ref={sheet} style={transformOf(lie)} />
       {drawn && <FaultSigns bench={bench} picture={picture} />}
       <div

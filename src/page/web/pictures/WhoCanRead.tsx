@@ -8,6 +8,7 @@ import { loadLabelFont } from './labels';
 import { point, subjectAt } from './links';
 import { Newest } from './newest';
 import { Picture } from './picture';
+import { Together } from './together';
 import { WalkRound } from './WalkRound';
 import { bearingOf, kWays, type Way } from './ways';
 import { useNow } from './use_now';
@@ -21,6 +22,7 @@ export function WhoCanRead({ bench }: { bench: Bench }) {
   const verdicts = useSignal<readonly PlaceVerdict[]>([]);
   const open = useSignal<Way | null>(null);
   const opener = useRef<HTMLElement | null>(null);
+  const together = useMemo(() => new Together(), [bench]);
 
   const asking = useMemo(
     () => new Newest(() => bench.core.verdicts(), (answer: PlaceVerdict[]) => void (verdicts.value = answer)),
@@ -53,12 +55,13 @@ export function WhoCanRead({ bench }: { bench: Bench }) {
           </button>
         </div>
       </header>
-      <div class={`ways${bench.stale.value && !bench.dragging.value ? ' dimmed' : ''}`}>
+      <div class={`ways${bench.dimmed.value ? ' dimmed' : ''}`}>
         {kWays.map((way) => (
           <FromOneSide
             key={way}
             bench={bench}
             way={way}
+            together={together}
             verdict={verdicts.value.find((one) => one.way === way)}
             onOpen={(from) => start(way, from)}
           />
@@ -81,13 +84,17 @@ export function WhoCanRead({ bench }: { bench: Bench }) {
 function FromOneSide(props: {
   bench: Bench;
   way: Way;
+  together: Together;
   verdict: PlaceVerdict | undefined;
   onOpen: (from: HTMLElement) => void;
 }) {
-  const { bench, way, verdict } = props;
+  const { bench, way, together, verdict } = props;
   const picture = useMemo(
-    () => new Picture((size) => bench.core.view({ bearing: bearingOf(way) }, { ...size, key: way })),
-    [bench, way],
+    () =>
+      new Picture((size) =>
+        together.ask(bench.core.view({ bearing: bearingOf(way) }, { ...size, key: way })),
+      ),
+    [bench, way, together],
   );
   useEffect(() => () => picture.close(), [picture]);
   useNow(() => {

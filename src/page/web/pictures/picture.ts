@@ -6,6 +6,7 @@ import { adopted, type Adopted } from './adopt';
 import { asDrawn, kept, lieOf, moved, windowOf, zoomed } from './map';
 import type { Lie, PictureMap, Point, Size } from './map';
 import { Newest } from './newest';
+import { late } from '../state/late';
 
 /** How much larger than all of it a picture may be. */
 const kMostZoom = 40;
@@ -32,6 +33,8 @@ export class Picture {
   readonly failed = signal(false);
   /** It was asked for and is not there yet. */
   readonly waiting = signal(false);
+  /** The same, where that takes so long that it is to be seen. */
+  readonly isLate = late(() => this.waiting.value);
   /** Of the element that shows it, pixels; null before it is laid out. */
   readonly size = signal<Size | null>(null);
   /** The part that is wanted; null for all of it. */
@@ -80,6 +83,7 @@ export class Picture {
   }
 
   close(): void {
+    this.isLate.stop();
     this.#newest.close();
   }
 

@@ -20,8 +20,10 @@ export interface Bench {
   readonly file: ReadonlySignal<string>;
   /** The last good one that the core has open. */
   readonly opened: ReadonlySignal<Opened | null>;
-  /** The text is newer than what is open, or at fault: pictures are dimmed. */
+  /** The text is newer than what is open, or at fault. */
   readonly stale: ReadonlySignal<boolean>;
+  /** It has been so for a while, and nothing is dragged: pictures are dimmed. */
+  readonly dimmed: ReadonlySignal<boolean>;
   readonly faults: ReadonlySignal<readonly Fault[]>;
   readonly findings: ReadonlySignal<readonly Finding[]>;
   readonly notices: ReadonlySignal<readonly Notice[]>;

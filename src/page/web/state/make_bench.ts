@@ -6,6 +6,7 @@ import { Overtaken } from 'swathe';
 import type { Bench, Opened } from './bench';
 import type { GivenFiles } from './files';
 import { History } from './history';
+import { late } from './late';
 
 export interface WorkBench extends Bench {
   /** Puts another job on the bench, with its fields where they are known; what was edited before is
@@ -55,6 +56,11 @@ function withMends(found: readonly Finding[], before: readonly Finding[]): Findi
   const mends = new Map(before.map((one) => [key(one), one.mend]));
   return found.map((one) =>
     one.mend.length > 0 ? one : { ...one, mend: mends.get(key(one)) ?? [] });
+}
+
+/** The same as before where nothing in it is other: who shows it need not show it again. */
+function kept<Value>(found: Value, before: Value): Value {
+  return JSON.stringify(found) === JSON.stringify(before) ? before : found;
 }
 
 export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
@@ -126,21 +132,21 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
       const early = fields.peek().length === 0 ? readFields(now, job) : null;
       const outcome = await core.open(now, { file: file.peek(), advice: false });
       if (job !== jobs) return;
-      const asked = outcome.ok ? core.findings() : null;
       batch(() => {
         trouble.value = null;
         if (outcome.ok) {
           opened.value = { version: ++version, job: outcome.value };
           openText.value = now;
-          notices.value = outcome.value.notices;
+          notices.value = kept(outcome.value.notices, notices.peek());
           if (!outcome.value.bumpers.includes(bumper.peek()))
             bumper.value = outcome.value.bumpers[0] ?? '';
         }
-        faults.value = outcome.ok ? [] : outcome.faults;
+        faults.value = kept(outcome.ok ? [] : outcome.faults, faults.peek());
       });
-      const found = await asked;
-      if (found && job === jobs) findings.value = withMends(found.findings, findings.peek());
-      await (early ?? readFields(now, job));
+      const found = outcome.ok ? await core.findings() : null; // after the larger pictures
+      if (found && job === jobs) findings.value = kept(withMends(found.findings, findings.peek()), findings.peek());
+      // What is dragged on meanwhile has its fields read when it rests.
+      await (early ?? (worked === wanted() ? readFields(now, job) : null));
       const named = outcome.ok ? [] : await core.namedFiles(now);
       missing.value = named.filter((one) => !files.names.includes(one));
     } catch (error) {
@@ -202,7 +208,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
   });
 
   return {
-    core, text, file, opened, stale, faults, findings, notices, fields, bumper, dragging, begun,
+    core, text, file, opened, stale, dimmed: late(() => stale.value && !dragging.value), faults, findings, notices, fields, bumper, dragging, begun,
     trouble, halfTyped, missing, during,
     busy: computed(() => under.value > 0),
     pointed: signal<readonly string[]>([]),
@@ -244,7 +250,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
       void pump();
     },
     advised(of, found) {
-      if (opened.peek()?.version === of) findings.value = found;
+      if (opened.peek()?.version === of) findings.value = kept(found, findings.peek());
     },
 
     edit,
