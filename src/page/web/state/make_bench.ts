@@ -132,6 +132,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
       const early = fields.peek().length === 0 ? readFields(now, job) : null;
       const outcome = await core.open(now, { file: file.peek(), advice: false });
       if (job !== jobs) return;
+      const asked = outcome.ok ? core.findings() : null; // has come when the pictures are asked for
       batch(() => {
         trouble.value = null;
         if (outcome.ok) {
@@ -143,7 +144,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
         }
         faults.value = kept(outcome.ok ? [] : outcome.faults, faults.peek());
       });
-      const found = outcome.ok ? await core.findings() : null; // after the larger pictures
+      const found = await asked;
       if (found && job === jobs) findings.value = kept(withMends(found.findings, findings.peek()), findings.peek());
       // What is dragged on meanwhile has its fields read when it rests.
       await (early ?? (worked === wanted() ? readFields(now, job) : null));
