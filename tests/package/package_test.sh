@@ -52,10 +52,18 @@ grep -rlE "$build|$top" prefix/lib*/cmake prefix/lib*/pkgconfig prefix/include >
 step "the installed package names no folder of the build" test ! -s names
 
 step "CPack makes the Debian packages" cmake --build "$build" --target package
-depends=$(dpkg-deb -f "$(find "$build" -maxdepth 1 -name 'swathe_*.deb')" Depends)
+package=$(find "$build" -maxdepth 1 -name 'swathe_*.deb')
+depends=$(dpkg-deb -f "$package" Depends)
 for library in libcairo2 libharfbuzz0b libfreetype6; do
   step "the command's package depends on $library" test "${depends#*"$library "}" != "$depends"
 done
+
+page=$top/build-page/swathe.html
+if [ -e "$page" ]; then  # where the page was made
+  step "the command's package unpacks" dpkg-deb -x "$package" unpacked
+  step "and its command gives the page" unpacked/usr/bin/swathe page given.html
+  step "which is the one that was made" cmp given.html "$page"
+fi
 
 mkdir "$folder/host" && cp "$top/tests/package/host/CMakeLists.txt" "$folder/user/main.cpp" "$folder/host/"
 step "a project that adds the sources keeps its build type and flags" \

@@ -12,7 +12,7 @@ const kActions = Number(process.env.SWATHE_PAGE_ACTIONS ?? (kLong ? 2000 : 200))
 const kUndoEach = 40; // actions between two walks back to the start
 const kMemoryEach = Math.max(20, Math.floor(kActions / 5));
 /** What memory may grow by, once the page is warm: the steps to undo, and a few megabytes. */
-const kMoreHeap = 12e6, kMoreNodes = 2500;
+const kMoreHeap = 4e6, kMoreNodes = 2500;
 
 const seed = Number(process.env.SWATHE_SEED ?? 20486);
 const draw = drawing(seed);

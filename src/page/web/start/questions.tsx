@@ -30,16 +30,16 @@ export function Questions({ start, desk, onLeave }: {
 
   // Each answer may change what is asked next, and gives a job of its own.
   useSignalEffect(() => {
-    const given = [...answers.value];
+    const given = answers.value;
     let newest = true;
     void (async () => {
       try {
-        const [asked, job] = await Promise.all([core.questions(given), core.newJob(given)]);
+        const [asked, job] = await Promise.all([core.questions([...given]), core.newJob([...given])]);
         if (!newest) return;
         questions.value = asked;
         faults.value = new Map(job.ok ? [] : job.faults.map((fault) => [fault.line - 1, fault.sentence]));
         if (job.ok) text.value = job.value.text;
-        looked.current = answers.peek();
+        looked.current = given;
         if (waits.current) next();
       } catch (error) {
         if (!(error instanceof Overtaken)) faults.value = new Map([[at.peek(), String(error)]]);
