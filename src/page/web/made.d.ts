@@ -5,7 +5,8 @@ declare module 'facts' {
   import type { Choices, Words } from 'swathe';
   export const words: Words;
   export const choices: Choices;
-  export const kinds: string[];
+  /** Each kind's picture from above, an SVG element. */
+  export const kinds: Record<string, string>;
 }
 declare module 'swathe-worker' {
   export function serve(port: unknown): void;

@@ -17,7 +17,12 @@ const { build } = await import(pathToFileURL(join(here, 'node_modules/esbuild/li
 async function facts() {
   const { Swathe } = await import(pathToFileURL(join(module, 'swathe.mjs')));
   const core = new Swathe();
-  const [words, choices, kinds] = await Promise.all([core.words(), core.choices(), core.kinds()]);
+  const [words, choices] = await Promise.all([core.words(), core.choices()]);
+  const kinds = {};
+  for (const kind of await core.kinds()) {
+    await core.open((await core.jobOfKind(kind)).value.text, { advice: false });
+    kinds[kind] = await core.plan({ width: 104, height: 92, text: 1 });
+  }
   core.close();
   const file = join(here, 'facts.json');
   await writeFile(file, JSON.stringify({ words, choices, kinds }));

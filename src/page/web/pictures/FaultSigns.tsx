@@ -27,7 +27,7 @@ export function FaultSigns({ bench, picture }: { bench: Bench; picture: Picture 
       const scale = (drawn?.size.width ?? 1) / Number(drawn?.svg.getAttribute('viewBox')?.split(' ')[2]);
       // At its far end, where it hides the least of it.
       const isLevel = box.width >= box.height;
-      const x = isLevel ? box.x + box.width + kSign : box.x + box.width / 2;
+      const x = box.x + box.width + (isLevel ? kSign : 0);
       const y = isLevel ? box.y + box.height / 2 : box.y - kSign;
       found.push({ subject, at: { x: scale * x, y: scale * y } });
     }

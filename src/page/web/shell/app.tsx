@@ -29,7 +29,7 @@ export interface PageGiven {
   incoming: Incoming;
   words: Words;
   choices: Choices;
-  kinds: readonly string[];
+  kinds: Readonly<Record<string, string>>;
   nonce: string;
 }
 

@@ -1,12 +1,10 @@
 // The kinds of jobs, each with its small picture from above.
-import { useSignal } from '@preact/signals';
-import type { Signal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import type { Swathe } from 'swathe';
 import { adopted } from '../pictures/adopt';
 import { say } from '../words/en';
 
-const kWidth = 104, kHeight = 92;
+/** As make.mjs has them drawn. */
+const kWidth = 104;
 
 /** The most usual first; one that is not known yet comes last. */
 export function inOrder(kinds: readonly string[]): string[] {
@@ -15,43 +13,8 @@ export function inOrder(kinds: readonly string[]): string[] {
   return [...kinds].sort((a, b) => place(a) - place(b));
 }
 
-/** Drawn once in the life of the page. */
-const drawn = new Map<string, string>();
-
-export function useKindPictures(start: () => Swathe, kinds: readonly string[]): Signal<ReadonlyMap<string, string>> {
-  const pictures = useSignal<ReadonlyMap<string, string>>(new Map(drawn));
-  useEffect(() => {
-    if (kinds.every((kind) => drawn.has(kind))) return;
-    const core = start();
-    let shown = true;
-    void (async () => {
-      for (const kind of inOrder(kinds)) {
-        if (!shown) return;
-        if (drawn.has(kind)) continue;
-        const job = await core.jobOfKind(kind);
-        if (!job.ok || !(await core.open(job.value.text, { advice: false })).ok) continue;
-        drawn.set(kind, await core.plan({ width: kWidth, height: kHeight, text: 1 }));
-        if (shown) pictures.value = new Map(drawn);
-      }
-      core.close();
-    })().catch(() => {});
-    return () => {
-      shown = false;
-      core.close();
-    };
-  }, []);
-  return pictures;
-}
-
-export function KindPicture({ svg }: { svg: string | undefined }) {
+export function KindPicture({ svg }: { svg: string }) {
   const place = useRef<HTMLSpanElement>(null);
-  useEffect(() => {
-    if (svg === undefined) return;
-    try {
-      place.current?.replaceChildren(adopted(svg, kWidth).svg);
-    } catch {
-      // Its name is enough.
-    }
-  }, [svg]);
+  useEffect(() => place.current?.replaceChildren(adopted(svg, kWidth).svg), [svg]);
   return <span class="kind-picture" aria-hidden="true" ref={place} />;
 }

@@ -5,7 +5,7 @@ import type { Swathe } from 'swathe';
 import type { Desk } from '../state/desk';
 import { say } from '../words/en';
 import { Kept } from './kept';
-import { KindPicture, inOrder, useKindPictures } from './kinds';
+import { KindPicture, inOrder } from './kinds';
 import { Questions } from './questions';
 
 export interface StartGiven {
@@ -13,7 +13,7 @@ export interface StartGiven {
   /** Another core. */
   start: () => Swathe;
   desk: Desk;
-  kinds: readonly string[];
+  kinds: Readonly<Record<string, string>>;
   /** Opens a file chooser. */
   choose: () => void;
 }
@@ -23,7 +23,6 @@ export function Start({ core, start, desk, kinds, choose }: StartGiven) {
   const pasted = useSignal('');
   const trouble = useSignal('');
   useEffect(() => desk.kept.look(), []);
-  const pictures = useKindPictures(start, kinds);
 
   async function begin(kind: string): Promise<void> {
     trouble.value = '';
@@ -53,10 +52,10 @@ export function Start({ core, start, desk, kinds, choose }: StartGiven) {
         <h2 id="start-kinds">{say.start.kinds}</h2>
         <p>{say.start.kindsWhy}</p>
         <ul class="kinds">
-          {inOrder(kinds).map((kind) => (
+          {inOrder(Object.keys(kinds)).map((kind) => (
             <li key={kind}>
               <button type="button" onClick={() => void begin(kind)}>
-                <KindPicture svg={pictures.value.get(kind)} />
+                <KindPicture svg={kinds[kind]!} />
                 {say.kinds[kind] ?? kind}
               </button>
             </li>
