@@ -6,7 +6,7 @@ cd "$(dirname "$0")/.."
 . examples/packages.sh
 need_packages $BUILD_PACKAGES
 
-cmake -S . -B build -DCMAKE_BUILD_TYPE=Release -DSWATHE_TESTS=OFF -DSWATHE_PRECOMPILE=ON
+cmake -S . -B build -DCMAKE_BUILD_TYPE=Release -DCMAKE_CXX_FLAGS_RELEASE=-O2 -DSWATHE_TESTS=OFF -DSWATHE_PRECOMPILE=ON
 cmake --build build -j "$(nproc)"
 build/swathe make examples/tin-heron.toml -o out
 

@@ -83,7 +83,7 @@ else
 fi
 
 began=$(date +%s)
-cmake -S . -B "$build" -DCMAKE_BUILD_TYPE=Release -DSWATHE_TESTS=ON \
+cmake -S . -B "$build" -DCMAKE_BUILD_TYPE=Release -DCMAKE_CXX_FLAGS_RELEASE=-O2 -DSWATHE_TESTS=ON \
   -DSWATHE_WARNINGS_AS_ERRORS=ON -DSWATHE_PRECOMPILE=ON || { fail "cmake"; finish; }
 cmake --build "$build" -j "$(nproc)" || { fail "the build"; finish; }
 wait
@@ -101,7 +101,7 @@ headers() {
 }
 
 # The kept cases of every fuzz target, then mutants of them: a minute of CPU for fonts, less for the
-# others, in two lanes side by side; the rooms that read from outside under sanitizers.
+# others, in two lanes side by side; the rooms that take text and fonts apart under sanitizers.
 replay() {
   name=$1
   shift

@@ -1,9 +1,10 @@
 // A person's paths through the page, all in Chromium and some in Firefox: whatever is used is found by
 // its role and its name.
 //
+// SWATHE_PAGE_LONG: all in Firefox, too.
 // SWATHE_PAGE_ONLY: a pattern for the names of paths, to try one; SWATHE_PAGE_BROWSER: one browser.
 import { browse, takeFew } from './browser.mjs';
-import { done } from './suite.mjs';
+import { done, kLong } from './suite.mjs';
 import { beginning } from './web/beginning.mjs';
 import { editing } from './web/editing.mjs';
 import { keeping } from './web/keeping.mjs';
@@ -20,6 +21,6 @@ async function all(browser) {
 }
 const only = process.env.SWATHE_PAGE_BROWSER;
 if (only !== 'Firefox') await browse('Chromium', all);
-takeFew(kFew);
+if (!kLong) takeFew(kFew);
 if (only !== 'Chromium') await browse('Firefox', all);
 done();
