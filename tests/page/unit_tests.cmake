@@ -25,5 +25,7 @@ target_compile_options(swathe_unit_tests PRIVATE -O1)
 target_precompile_headers(swathe_unit_tests PRIVATE <algorithm> <functional> <map> <ranges> <unordered_map>
                           <fmt/format.h> <swathe/swathe.hpp> <doctest/doctest.h>)
 set_source_files_properties(${PROJECT_SOURCE_DIR}/tests/page/unit_tests_main.cpp PROPERTIES SKIP_PRECOMPILE_HEADERS ON)
-target_link_options(swathe_unit_tests PRIVATE -O1 "SHELL:-s NODERAWFS=1" "SHELL:-s WASM_ASYNC_COMPILATION=0"
+set(environment ${CMAKE_CURRENT_LIST_DIR}/unit_tests_environment.js)
+set_target_properties(swathe_unit_tests PROPERTIES LINK_DEPENDS ${environment})
+target_link_options(swathe_unit_tests PRIVATE -O1 "SHELL:--pre-js ${environment}" "SHELL:-s NODERAWFS=1" "SHELL:-s WASM_ASYNC_COMPILATION=0"
   "SHELL:-s EXIT_RUNTIME=1" "SHELL:-s ALLOW_MEMORY_GROWTH=1" "SHELL:-s MAXIMUM_MEMORY=2GB" "SHELL:-s TOTAL_STACK=5MB")

@@ -204,7 +204,7 @@ TEST_CASE("a cover longer than the roll is wide does not lie across it, a wider 
 
 TEST_CASE("covers of drawn jobs lie apart and inside, turned as their cloth allows") {
   int laid = 0, across = 0, turned = 0, on_pieces = 0;
-  test::for_drawn_cases("lay-cloth", 200, [&](std::mt19937_64& rng) {
+  test::for_drawn_cases("lay-cloth", 400, [&](std::mt19937_64& rng) {
     Job job = test::drawn_job(rng);
     const auto stood = test::stand(job);
     if (!stood) return;

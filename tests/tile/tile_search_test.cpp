@@ -313,17 +313,20 @@ TEST_CASE(
 }
 
 TEST_CASE("fewest_tiles (3): nothing where even the fewest are too many") {
-  test::for_drawn_cases("most-tiles", 40, [](std::mt19937_64& rng) {
+  int tried = 0;
+  test::for_drawn_cases("most-tiles", 40, [&](std::mt19937_64& rng) {
     std::vector<FlatPoint> corners;
     const Ink ink = drawn_ink(rng, corners);
     const double width = test::drawn(rng, 25, 40), height = test::drawn(rng, 22, 34);
     const TileGrid grid = fewest_tiles(ink, {corners, {}}, width, height, 4);
-    REQUIRE(grid.count() > 1);
+    if (grid.count() < 2) return;
+    ++tried;
     const TileGrid enough = fewest_tiles(ink, {corners, {}}, width, height, 4, grid.count());
     CHECK(enough.start == grid.start);
     CHECK(enough.used == grid.used);
     CHECK(fewest_tiles(ink, {corners, {}}, width, height, 4, grid.count() - 1).used.empty());
   });
+  CHECK(tried > 20);
 }
 
 }  // namespace
