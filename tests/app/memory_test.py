@@ -16,7 +16,7 @@ sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), ".."
 from suite import EXAMPLE, check, done, drawn_jobs, files_in, hidden_in, read, run  # noqa: E402
 
 TOOL, FAULTS = (os.path.abspath(path) for path in sys.argv[1:3])
-STEP = int(sys.argv[3]) if len(sys.argv) > 3 else 3000
+STEP = int(sys.argv[3]) if len(sys.argv) > 3 else 6000
 WORK = tempfile.mkdtemp(prefix="swathe-memory-")
 OUT, LOG = os.path.join(WORK, "out"), os.path.join(WORK, "log")
 seed = int(os.environ.get("SWATHE_SEED", random.randrange(1 << 30)))

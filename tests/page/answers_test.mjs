@@ -59,7 +59,7 @@ await swathe.open(example.text, { file: example.name });
 const pdfs = [...theirs.keys()].filter((name) => name.endsWith('.pdf')).sort();
 check('each sheet is listed', same((await swathe.sheets()).map(({ stem }) => `${stem}.pdf`).sort(), pdfs));
 const ways = await swathe.ways();
-const printed = [...ways.first, ...ways.numerals, ...ways.to_look_at, ...ways.ways.flatMap((way) => way.files)];
+const printed = [...ways.first, ...ways.numerals, ...ways.book, ...ways.ways.flatMap((way) => way.files)];
 check('ways to print name files that there are, with their pages', ways.ways.length > 1
   && printed.every(({ name, pages }) => theirs.has(name) && pages > 0), JSON.stringify(ways));
 
