@@ -25,7 +25,7 @@ export function Pictures({ bench, place }: { bench: Bench; place: Place }) {
         if (place === 'plan') return bench.core.plan(size);
         if (place === 'cut-through') return bench.core.cutThrough(size);
         return bench.core.cover(shownBumper(bench), { ...size, as_printed: asPrinted.peek() });
-      }),
+      }, bench.together),
     [bench, place],
   );
   useEffect(() => {

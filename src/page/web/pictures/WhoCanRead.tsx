@@ -8,7 +8,6 @@ import { loadLabelFont } from './labels';
 import { point, subjectAt } from './links';
 import { Newest } from './newest';
 import { Picture } from './picture';
-import { Together } from './together';
 import { WalkRound } from './WalkRound';
 import { bearingOf, kWays, type Way } from './ways';
 import { useNow } from './use_now';
@@ -22,7 +21,6 @@ export function WhoCanRead({ bench }: { bench: Bench }) {
   const verdicts = useSignal<readonly PlaceVerdict[]>([]);
   const open = useSignal<Way | null>(null);
   const opener = useRef<HTMLElement | null>(null);
-  const together = useMemo(() => new Together(), [bench]);
 
   const asking = useMemo(
     () => new Newest(() => bench.core.verdicts(), (answer: PlaceVerdict[]) => void (verdicts.value = answer)),
@@ -61,7 +59,6 @@ export function WhoCanRead({ bench }: { bench: Bench }) {
             key={way}
             bench={bench}
             way={way}
-            together={together}
             verdict={verdicts.value.find((one) => one.way === way)}
             onOpen={(from) => start(way, from)}
           />
@@ -84,17 +81,17 @@ export function WhoCanRead({ bench }: { bench: Bench }) {
 function FromOneSide(props: {
   bench: Bench;
   way: Way;
-  together: Together;
   verdict: PlaceVerdict | undefined;
   onOpen: (from: HTMLElement) => void;
 }) {
-  const { bench, way, together, verdict } = props;
+  const { bench, way, verdict } = props;
   const picture = useMemo(
     () =>
-      new Picture((size) =>
-        together.ask(bench.core.view({ bearing: bearingOf(way) }, { ...size, key: way })),
+      new Picture(
+        (size) => bench.core.view({ bearing: bearingOf(way) }, { ...size, key: way }),
+        bench.together,
       ),
-    [bench, way, together],
+    [bench, way],
   );
   useEffect(() => () => picture.close(), [picture]);
   useNow(() => {

@@ -74,7 +74,7 @@ export class NoPicture extends Error {}
 export function adopted(text: string, width: number): Adopted {
   const parsed = new DOMParser().parseFromString(text, 'image/svg+xml').documentElement;
   checkAll(parsed);
-  const svg = document.importNode(parsed, true) as unknown as SVGElement;
+  const svg = document.adoptNode(parsed) as unknown as SVGElement;
   const number = (of: Element, name: string) => Number(of.getAttribute(name) ?? 0);
   const scale = width / number(svg, 'width');
   svg.setAttribute('width', String(width));

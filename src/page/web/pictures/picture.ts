@@ -7,6 +7,7 @@ import { asDrawn, kept, lieOf, moved, windowOf, zoomed } from './map';
 import type { Lie, PictureMap, Point, Size } from './map';
 import { Newest } from './newest';
 import { late } from '../state/late';
+import type { Together } from '../state/together';
 
 /** How much larger than all of it a picture may be. */
 const kMostZoom = 40;
@@ -56,12 +57,15 @@ export class Picture {
 
   /** How all of it lies on the element. */
   readonly #whole = signal<PictureMap | null>(null);
-  readonly #newest: Newest<Question, string>;
+  readonly #newest: Newest<Question, Adopted>;
 
-  constructor(ask: (size: PictureSize) => Promise<string>) {
+  /** `together`: with what it is to come. */
+  constructor(ask: (size: PictureSize) => Promise<string>, together?: Together) {
+    const draw = async (question: Question) =>
+      adopted(await ask(asked(question)), question.size.width);
     this.#newest = new Newest(
-      (question) => ask(asked(question)),
-      (svg, question) => this.#show(svg, question),
+      (question) => (together ? together.ask(draw(question)) : draw(question)),
+      (drawn, question) => this.#show(drawn, question),
       () => {
         this.failed.value = true;
         this.waiting.value = false;
@@ -87,8 +91,7 @@ export class Picture {
     this.#newest.close();
   }
 
-  #show(svg: string, question: Question): void {
-    const drawn = adopted(svg, question.size.width);
+  #show(drawn: Adopted, question: Question): void {
     batch(() => {
       if (!question.map) this.#whole.value = drawn.map;
       this.failed.value = false;

@@ -3,6 +3,7 @@ import type { ReadonlySignal, Signal } from '@preact/signals';
 import type {
   FieldValue, Fault, Finding, KeyChange, KeyPlace, Notice, OpenJob, Swathe,
 } from 'swathe';
+import type { Together } from './together';
 
 /** A job that the core has open; `version` counts up with each. */
 export interface Opened {
@@ -14,6 +15,8 @@ export interface Opened {
 export interface Bench {
   /** For all questions about the open job. */
   readonly core: Swathe;
+  /** What is shown of one text comes up at once. */
+  readonly together: Together;
   /** The job's text, as edited. */
   readonly text: ReadonlySignal<string>;
   /** The name of its file, "job.toml". */

@@ -7,6 +7,7 @@ import type { Bench, Opened } from './bench';
 import type { GivenFiles } from './files';
 import { History } from './history';
 import { late } from './late';
+import { Together } from './together';
 
 export interface WorkBench extends Bench {
   /** Puts another job on the bench, with its fields where they are known; what was edited before is
@@ -82,6 +83,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
   const under = signal(0); // steps under way
   const steps = signal(0); // counts up where the history changes
 
+  const together = new Together();
   let history = new History('');
   let worked: string | null = null; // what was worked out last: text, file and files
   let working = false;
@@ -132,7 +134,8 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
       const early = fields.peek().length === 0 ? readFields(now, job) : null;
       const outcome = await core.open(now, { file: file.peek(), advice: false });
       if (job !== jobs) return;
-      const asked = outcome.ok ? core.findings() : null; // has come when the pictures are asked for
+      // Before the pictures, with which they are shown.
+      const asked = outcome.ok ? together.ask(core.findings()) : null;
       batch(() => {
         trouble.value = null;
         if (outcome.ok) {
@@ -209,8 +212,9 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
   });
 
   return {
-    core, text, file, opened, stale, dimmed: late(() => stale.value && !dragging.value), faults, findings, notices, fields, bumper, dragging, begun,
-    trouble, halfTyped, missing, during,
+    core, together, text, file, opened, stale, faults, findings, notices, fields, bumper, dragging,
+    begun, trouble, halfTyped, missing, during,
+    dimmed: late(() => stale.value && !dragging.value),
     busy: computed(() => under.value > 0),
     pointed: signal<readonly string[]>([]),
     selected: signal<readonly string[]>([]),
