@@ -308,7 +308,7 @@ export class Person {
     for (let k = 0; k < 500; ++k) {
       const on = await this.page.evaluate(() => {
         const undo = [...document.querySelectorAll('button')].find((one) => one.textContent === 'Undo');
-        if (!undo || undo.disabled) return false;
+        if (undo?.getAttribute('aria-disabled') !== 'false') return false;
         undo.click();
         return true;
       });

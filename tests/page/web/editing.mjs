@@ -57,6 +57,41 @@ export async function editing(browser) {
     person.equal('undo goes back to the start', await person.jobText(), kText);
   });
 
+  const kWindows = (text) => text.replaceAll('\n', '\r\n');
+  await path(browser, 'lines that end as on Windows', {}, async (person) => {
+    await person.openJob(kFile, kWindows(kText));
+    await person.showText();
+    await person.settled();
+    person.equal('the text shown changes nothing', await person.jobText(), kWindows(kText));
+    await person.retype(lineOf('width = "28 in"'), 'width = "26 1/2 in"');
+    await person.untilSaid('front 26 1/2 in', '.pane.plan');
+    await person.settled();
+    person.equal('a line typed anew is all that is other', await person.jobText(), kWindows(kWide));
+    await person.press('Fields');
+    await person.fill('Width', '28 in', await person.region('Frame'));
+    await person.untilSaid('front 28 in', '.pane.plan');
+    await person.press('Text');
+    await person.settled();
+    person.equal('so it is with a field', await person.jobText(), kWindows(kText));
+  });
+
+  await path(browser, 'a picture enlarged', {}, async (person) => {
+    await person.openJob(kFile, kText);
+    const cover = await person.region('Cover');
+    const isWhole = () => person.page.evaluate(() =>
+      document.querySelector('.pane.cover [aria-label="Show all"]').getAttribute('aria-disabled'));
+    person.equal('all of it is shown at first', await isWhole(), 'true');
+    await person.press('Larger', cover);
+    await person.settled();
+    await person.fill('Title', 'Autumn covers');
+    await person.untilSaid('Autumn covers', 'h1');
+    await person.settled();
+    person.equal('it stays so while something else is typed', await isWhole(), 'false');
+    await person.press('Cover B', cover, 'tab');
+    await person.settled();
+    person.equal('another cover is shown whole', await isWhole(), 'true');
+  });
+
   await path(browser, 'half a value', {}, async (person) => {
     await person.openJob(kFile, kText);
     const drawn = () => person.page.evaluate(() => [...document.querySelectorAll('.pane.plan svg path')].map((one) => one.getAttribute('d')).join());
@@ -93,7 +128,7 @@ export async function editing(browser) {
     await person.undo();
     person.equal('one undo takes both back', await person.jobText(), kText);
     person.check('and nothing is left to undo', await person.page.evaluate(() =>
-      [...document.querySelectorAll('button')].find((one) => one.textContent === 'Undo').disabled));
+      [...document.querySelectorAll('button')].find((one) => one.textContent === 'Undo').getAttribute('aria-disabled')) === 'true');
   });
   await path(browser, 'the same in fields', {}, async (person) => {
     await person.openJob(kFile, kText);
@@ -207,6 +242,18 @@ export async function editing(browser) {
     })());
     await keyboard.press('Tab');
     person.check('and leaves it again', (await at()) !== 'Job as text');
+  });
+
+  // A wide gap too near a corner: its finding leads to the end of a bumper.
+  const kGaping = changed(kText, ['to = ["back", "50%"]', 'to = ["back", "5 in", "left"]']);
+  await path(browser, 'from a finding to its field', {}, async (person) => {
+    await person.openJob(kFile, kGaping);
+    await person.untilSaid('wider gap', '[aria-label="Rules"]');
+    await person.page.evaluate(() =>
+      [...document.querySelectorAll('.finding')].find((one) => one.textContent.includes('wider gap')).focus());
+    await person.page.keyboard.press('Enter');
+    person.check('the keyboard goes there, too', await person.until('focus in a field', () =>
+      document.activeElement?.closest('.fields [data-key^="bumper."]')?.dataset.key));
   });
 
   // A rule that is broken, and its mend.

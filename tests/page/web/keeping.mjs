@@ -20,7 +20,12 @@ function refuseStorage() {
   Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('no', 'SecurityError'); } });
 }
 function fullStorage() {
-  Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); };
+  const setItem = Storage.prototype.setItem;
+  window.full = true;
+  Storage.prototype.setItem = function (...given) {
+    if (window.full) throw new DOMException('full', 'QuotaExceededError');
+    setItem.apply(this, given);
+  };
 }
 
 /** Until what was edited is kept: it is a moment after the edit. */
@@ -102,6 +107,14 @@ export async function keeping(browser) {
     await person.until('why it is none', () =>
       document.querySelector('[data-key="numerals.font"] [role=alert]')?.innerText.length > 10);
     person.equal('a broken one changes nothing', await person.jobText(), kText);
+    const inFolder = kText.replace('"Anton"', '"fonts/own.woff2"');
+    await person.choose('in-folder.toml', inFolder);
+    await person.untilSaid('fonts/own.woff2', '[role=status]');
+    await person.give('own.woff2', bytes);
+    await person.until('no fault', () => document.querySelector('.faults') === null);
+    person.equal('one that the job names within a folder is taken for that', await person.jobText(), inFolder);
+    await person.choose(kFile, kText);
+    await person.found();
     await drop('own.woff2', bytes.toString('base64'));
     await person.until('its name in the job', () =>
       document.querySelector('[data-key="numerals.font"] select').value === 'own.woff2');
@@ -109,6 +122,12 @@ export async function keeping(browser) {
     const text = await person.jobText();
     person.equal('a whole one is named in the job', text, kText.replace('"Anton"', '"own.woff2"'));
     await person.until('no fault', () => document.querySelector('.faults') === null);
+    await drop('own.woff2', Buffer.from('no font at all').toString('base64'));
+    await person.until('why it is none', () =>
+      document.querySelector('[data-key="numerals.font"] [role=alert]')?.innerText.length > 10);
+    await person.settled();
+    person.check('a broken one of the same name does not take its place', await person.page.evaluate(() =>
+      document.querySelector('.faults') === null));
     const count = await person.handedCount();
     await person.press('Print');
     await person.press('Download all sheets (zip)');
@@ -132,6 +151,22 @@ export async function keeping(browser) {
     await person.fill('Title', 'Autumn covers');
     await person.settled();
     person.equal('one can go on', await person.jobText(), kTitled('Autumn covers'));
+  });
+  await path(browser, 'room made in a full storage', { before: [fullStorage] }, async (person) => {
+    await person.page.evaluate(() => (window.full = false));
+    await person.openJob('other.toml', kTitled('Another'));
+    await kept(person, kTitled('Another'));
+    await person.press('New');
+    await person.openJob(kFile, kText);
+    await kept(person, kText);
+    await person.page.evaluate(() => (window.full = true));
+    await person.fill('Title', 'Autumn covers');
+    await person.untilSaid('no more room', '[role=status]');
+    await person.press('New');
+    await person.page.evaluate(() => (window.full = false));
+    await person.press('Forget Another');
+    await kept(person, kTitled('Autumn covers'));
+    person.check('what could not be kept is kept then', true);
   });
 
   await path(browser, 'two tabs', {}, async (person) => {

@@ -6,36 +6,41 @@ import { exampleText } from '../suite.mjs';
 const kText = exampleText();
 const kFile = 'tin-heron.toml';
 
-/** Workers of which one ends where it is asked to open a job, as often as the test says. */
-function endingCores() {
+/** Workers, of which one ends at a request where the test says so: `window.endsAt`; or the request
+ * waits until the test lets it through: `window.holds`, `window.held`. */
+function watchedCores() {
   const Real = window.Worker;
-  window.endings = 0;
-  window.workers = [];
+  let count = 0;
+  window.endsAt = window.holds = () => false;
+  window.held = [];
   window.Worker = class extends Real {
-    constructor(...given) {
-      super(...given);
-      window.workers.push(this);
-    }
+    number = count++;
     postMessage(message, ...more) {
-      if (window.endings > 0 && Object.values(message).includes('open')) {
-        window.endings -= 1;
+      const what = message.request?.ask ?? message.call;
+      if (window.endsAt(what, this.number)) {
+        window.endsAt = () => false;
         setTimeout(() => this.onerror?.(new ErrorEvent('error', { message: 'made to end' })), 10);
-        return;
+      } else if (window.holds(what)) {
+        window.held.push(() => super.postMessage(message, ...more));
+      } else {
+        super.postMessage(message, ...more);
       }
-      super.postMessage(message, ...more);
     }
   };
+}
+function noRandomId() {
+  delete Crypto.prototype.randomUUID;
 }
 function noTabs() {
   window.open = () => null;
 }
 
 export async function trouble(browser) {
-  await path(browser, 'a core that is made to fail', { before: [endingCores] }, async (person) => {
+  await path(browser, 'a core that is made to fail', { before: [watchedCores] }, async (person) => {
     await person.openJob(kFile, kText);
     await person.until('the core behind at rest', () => document.querySelectorAll('.findings').length > 0);
     await wait(1500);
-    await person.page.evaluate(() => (window.endings = 1));
+    await person.page.evaluate(() => (window.endsAt = (what) => what === 'open'));
     await person.putIn('Width', '27 in', await person.region('Frame'));
     await person.untilSaid('The drawing broke off');
     const text = await person.jobText();
@@ -47,6 +52,72 @@ export async function trouble(browser) {
     await person.undoAll();
     await person.untilSaid('front 28 in', '.pane.plan');
     person.equal('and all is as before', await person.jobText(), kText);
+  });
+
+  await path(browser, 'a picture that is made to fail', { before: [watchedCores] }, async (person) => {
+    await person.openJob(kFile, kText);
+    await wait(1500);
+    await person.page.evaluate(() => (window.endsAt = (what) => what === 'cover'));
+    await person.putIn('Width', '27 in', await person.region('Frame'));
+    await person.untilSaid('The drawing broke off');
+    person.check('it is said', true);
+    await person.press('Try again');
+    await person.until('all well', () => !document.body.innerText.includes('The drawing broke off'));
+    await person.settled();
+    person.check('tried again it draws', await person.page.evaluate(() =>
+      document.querySelector('.pane.plan').textContent.includes('front 27 in')));
+  });
+
+  await path(browser, 'the core behind is made to fail', { before: [watchedCores] }, async (person) => {
+    await person.openJob(kFile, kText);
+    await wait(1500);
+    await person.press('Print');
+    await person.page.evaluate(() => (window.endsAt = (what, core) => what === 'open' && core > 0));
+    await person.putIn('Width', '27 in', await person.region('Frame'));
+    await person.untilSaid('The drawing broke off');
+    await person.press('Try again');
+    const page = await person.until('the test page to print', () =>
+      [...document.querySelectorAll('button')].find((one) => one.textContent === 'Print test page' && !one.disabled) !== undefined);
+    person.check('tried again it prints', page);
+  });
+
+  // What is on its way for one job is of no use to the next.
+  await path(browser, 'another job while a value is read', { before: [watchedCores] }, async (person) => {
+    const other = kText.replace('Tin Heron, spring covers', 'Another');
+    await person.openJob('other.toml', other);
+    await person.until('it kept', (text) => Object.values(localStorage).some((one) => one.includes(text)), 'Another');
+    await person.press('New');
+    await person.openJob(kFile, kText);
+    await wait(1500);
+    await person.page.evaluate(() => (window.holds = (what) => what === 'typed'));
+    await person.putIn('Width', '27 in', await person.region('Frame'));
+    await person.until('it on its way', () => window.held.length > 0);
+    await person.press('New');
+    await person.press('Open Another');
+    await person.untilSaid('Another', 'h1');
+    await person.page.evaluate(() => {
+      window.holds = () => false;
+      window.held.forEach((send) => send());
+    });
+    await person.found();
+    await wait(500);
+    person.equal('its text is as it came', await person.jobText(), other);
+  });
+
+  await path(browser, 'what to buy for another job', {}, async (person) => {
+    await person.openJob(kFile, kText);
+    await person.press('To buy');
+    await person.untilSaid('noodles', '[aria-label="To buy"]');
+    await person.choose('broken.toml', kText.replace('width = "28 in"', 'width = "28 inn"'));
+    await person.press('To buy');
+    await person.untilSaid('Nothing can be counted yet', '[aria-label="To buy"]');
+    await wait(800);
+    person.check('is not that of the one before', !(await person.said('To buy')).includes('noodles'));
+  });
+
+  await path(browser, 'a page that came over plain http', { before: [noRandomId] }, async (person) => {
+    await person.openJob(kFile, kText);
+    person.equal('works as any other', await person.jobText(), kText);
   });
 
   await path(browser, 'tabs blocked', { before: [noTabs] }, async (person) => {

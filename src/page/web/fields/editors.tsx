@@ -19,13 +19,13 @@ export interface EditorGiven {
 }
 
 /** The names of the frame's sides. */
-export function useSides(): string[] {
+function useSides(): string[] {
   const { bench } = useContext(FieldsContext);
   const sides = readToml(bench.fields.value.find((one) => one.key === 'frame.sides')?.value ?? '');
   return Array.isArray(sides) && sides.every((one) => typeof one === 'string')
     ? (sides as string[]) : ['front', 'left', 'back', 'right'];
 }
-export function useBumpers(): string[] {
+function useBumpers(): string[] {
   const { bench } = useContext(FieldsContext);
   return bench.fields.value.filter((one) => one.form === 'bumper.name').map((one) => one.shown);
 }

@@ -6,7 +6,7 @@ import type { FieldValue, KeyWords, Words } from 'swathe';
 import { say } from '../words/en';
 import { FieldsContext } from './context';
 import { Field, idOf } from './field';
-import { openField } from './open';
+import { openField } from '../state/show';
 import { addChanges } from './new_table';
 import { withoutTable } from './remove_table';
 import { countOf, groupsOf, inSight, keyOf, tableOf } from './tables';
@@ -55,9 +55,10 @@ export function Fields({ words }: { words: Words }) {
     if (!inSight(path, bench.fields.peek())) next.add(`more ${table ?? tableOf(path)}`);
     open.value = next;
     setTimeout(() => {
-      const field = document.getElementById(idOf(key));
-      field?.closest('.field')?.scrollIntoView({ block: 'nearest' });
-      field?.focus({ preventScroll: true });
+      const field = document.querySelector(`.fields [data-key="${CSS.escape(key)}"]`);
+      const place = field?.querySelector<HTMLElement>('input, select') ?? document.getElementById(idOf(key));
+      (field ?? place)?.scrollIntoView({ block: 'nearest' });
+      place?.focus({ preventScroll: true });
     }, 30);
   });
 

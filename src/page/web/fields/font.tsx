@@ -1,6 +1,7 @@
 // What the digits are drawn in: a font that Swathe has, or a file of one's own.
 import { useSignal } from '@preact/signals';
 import { useContext, useRef } from 'preact/hooks';
+import { isFont } from '../state/files';
 import { say } from '../words/en';
 import { FieldsContext } from './context';
 import type { EditorGiven } from './editors';
@@ -25,18 +26,21 @@ export function FontEditor({ id, value, describedBy, wrong }: EditorGiven) {
       trouble.value = say.job.notAFont;
       return;
     }
+    const before = files.of(file.name);
     try {
-      const bytes = new Uint8Array(await file.arrayBuffer());
-      await files.give(file.name, bytes);
+      await files.give(file.name, new Uint8Array(await file.arrayBuffer()));
       const outcome = await bench.core.lookAtFont(file.name);
-      if (outcome.ok) await typeInto(bench, value.key, writeToml(file.name));
-      else {
-        files.drop(file.name);
-        trouble.value = outcome.faults.map((fault) => fault.sentence).join(' ') || say.job.notAFont;
+      if (outcome.ok) {
+        await typeInto(bench, value.key, writeToml(file.name));
+        return;
       }
+      trouble.value = outcome.faults.map((fault) => fault.sentence).join(' ');
     } catch {
-      trouble.value = say.job.notAFont;
+      // It ended the core, or cannot be read.
     }
+    trouble.value ||= say.job.notAFont;
+    if (before) await files.give(file.name, before).catch(() => {});
+    else files.drop(file.name);
   }
 
   return (
@@ -53,7 +57,7 @@ export function FontEditor({ id, value, describedBy, wrong }: EditorGiven) {
       </select>
       <button type="button" class="plain" title={say.job.ownFontWhy} onClick={() => chooser.current?.click()}>
         {say.job.ownFont}</button>
-      <input ref={chooser} type="file" hidden aria-label={say.job.ownFont} accept=".ttf,.otf,.woff2,.ttc"
+      <input ref={chooser} type="file" hidden aria-label={say.job.ownFont} accept=".ttf,.otf,.woff2"
         onChange={(event) => {
           void take(event.currentTarget.files?.[0]);
           event.currentTarget.value = '';
@@ -62,8 +66,4 @@ export function FontEditor({ id, value, describedBy, wrong }: EditorGiven) {
       {trouble.value !== '' && <p class="fault" role="alert">{trouble.value}</p>}
     </div>
   );
-}
-
-export function isFont(name: string): boolean {
-  return /\.(ttf|otf|ttc|woff2)$/i.test(name);
 }

@@ -1,9 +1,9 @@
 // What somebody types into a field, on its way into the job.
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import { Overtaken } from 'swathe';
 import type { Fault } from 'swathe';
 import type { WorkBench } from '../state/make_bench';
+import { why } from '../state/why';
 
 export function clearHalfTyped(bench: WorkBench, key: string): void {
   if (!bench.halfTyped.peek().has(key)) return;
@@ -44,21 +44,23 @@ interface Read {
 export async function typeInto(
   bench: WorkBench, key: string, typed: string, steps = 0, current: () => boolean = () => true,
 ): Promise<Read | null> {
+  const job = bench.jobs;
   try {
     const outcome = await bench.during(
       bench.core.typed(bench.text.peek(), key, typed, { steps, file: bench.file.peek() }));
-    if (!current()) return null;
+    if (!current() || job !== bench.jobs) return null;
     if (!outcome.ok) {
       sayAt(bench, key, outcome.faults);
       return null;
     }
     const { value } = outcome.value;
     const given = bench.fields.peek().find((one) => one.key === key)?.given ?? true;
-    sayAt(bench, key, value !== '' ? await bench.set([{ key, value }], `field:${key}`)
-      : given ? await bench.remove([key]) : []);
+    const faults = value !== '' ? await bench.set([{ key, value }], `field:${key}`)
+      : given ? await bench.remove([key]) : [];
+    if (job === bench.jobs) sayAt(bench, key, faults);
     return outcome.value;
   } catch (error) {
-    if (!(error instanceof Overtaken)) bench.trouble.value = error instanceof Error ? error.message : String(error);
+    bench.trouble.value = why(error);
     return null;
   }
 }
@@ -93,6 +95,6 @@ export function useDraft(bench: WorkBench, key: string) {
 }
 
 /** A text's value without its quotes. */
-export function bare(value: string): string {
+function bare(value: string): string {
   return /^"([^"\\]*)"$/.exec(value)?.[1] ?? value;
 }

@@ -21,11 +21,11 @@ export function Pictures({ bench, place }: { bench: Bench; place: Place }) {
   const asPrinted = useSignal(false);
   const picture = useMemo(
     () =>
-      new Picture((size) => {
+      new Picture(bench, (size) => {
         if (place === 'plan') return bench.core.plan(size);
         if (place === 'cut-through') return bench.core.cutThrough(size);
         return bench.core.cover(shownBumper(bench), { ...size, as_printed: asPrinted.peek() });
-      }, bench.together),
+      }),
     [bench, place],
   );
   useEffect(() => {
@@ -33,15 +33,13 @@ export function Pictures({ bench, place }: { bench: Bench; place: Place }) {
     return () => picture.close();
   }, [picture]);
 
-  const before = useMemo(() => ({ bumper: '', title: '' }), [picture]);
+  const before = useMemo(() => ({ bumper: '' }), [picture]);
   useNow(() => {
     const opened = bench.opened.value;
     if (!opened) return;
-    const title = opened.job.title;
     const bumper = place === 'cover' ? bench.bumper.value : '';
-    if (before.bumper !== bumper || before.title !== title) picture.forget();
+    if (before.bumper !== bumper) picture.forget();
     before.bumper = bumper;
-    before.title = title;
     // Read, so that each of them draws it anew.
     void [asPrinted.value, picture.size.value, picture.wanted.value];
     picture.again();
@@ -104,7 +102,7 @@ export function Pictures({ bench, place }: { bench: Bench; place: Place }) {
 }
 
 /** The cover of the bumper chosen, or of the job's first where it has none of that name. */
-export function shownBumper(bench: Bench): string {
+function shownBumper(bench: Bench): string {
   const bumpers = bench.opened.peek()?.job.bumpers ?? [];
   const chosen = bench.bumper.peek();
   return bumpers.includes(chosen) ? chosen : (bumpers[0] ?? chosen);

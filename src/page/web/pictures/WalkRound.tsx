@@ -39,9 +39,9 @@ export function WalkRound(props: { bench: Bench; bearing: number; onClose: () =>
     ...(height.peek() === null ? {} : { eye_height: height.peek()! }),
   });
 
-  const chart = useMemo(() => new Picture((size) => bench.core.chart(observer(), size)), [bench]);
+  const chart = useMemo(() => new Picture(bench, (size) => bench.core.chart(observer(), size)), [bench]);
   const view = useMemo(
-    () => new Picture((size) => bench.core.view(observer(), { ...size, all_round: true, key: 'round' })),
+    () => new Picture(bench, (size) => bench.core.view(observer(), { ...size, all_round: true, key: 'round' })),
     [bench],
   );
   const asking = useMemo(

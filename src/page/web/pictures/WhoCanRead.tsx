@@ -87,9 +87,8 @@ function FromOneSide(props: {
   const { bench, way, verdict } = props;
   const picture = useMemo(
     () =>
-      new Picture(
-        (size) => bench.core.view({ bearing: bearingOf(way) }, { ...size, key: way }),
-        bench.together,
+      new Picture(bench, (size) =>
+        bench.core.view({ bearing: bearingOf(way) }, { ...size, key: way }),
       ),
     [bench, way],
   );

@@ -47,9 +47,9 @@ function between(pairs: readonly (readonly [number, number])[], x: number): numb
 }
 
 /** Straight between the chart's own distances; past the last, the last. */
-export function pxOf(rings: Rings, mm: number): number {
+function pxOf(rings: Rings, mm: number): number {
   return between(rings.radii.map((one) => [one.mm, one.px] as const), mm);
 }
-export function mmOf(rings: Rings, px: number): number {
+function mmOf(rings: Rings, px: number): number {
   return between(rings.radii.map((one) => [one.px, one.mm] as const), px);
 }

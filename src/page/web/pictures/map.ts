@@ -19,12 +19,12 @@ export interface PictureMap {
   mirrored: boolean;
 }
 
-export function toPx(map: PictureMap, mm: Point): Point {
+function toPx(map: PictureMap, mm: Point): Point {
   const x = mm.x / map.mmPerPx;
   return { x: map.origin.x + (map.mirrored ? -x : x), y: map.origin.y - mm.y / map.mmPerPx };
 }
 
-export function toMm(map: PictureMap, px: Point): Point {
+function toMm(map: PictureMap, px: Point): Point {
   const x = map.mmPerPx * (px.x - map.origin.x);
   return { x: map.mirrored ? -x : x, y: map.mmPerPx * (map.origin.y - px.y) };
 }

@@ -6,8 +6,9 @@ import { adopted, type Adopted } from './adopt';
 import { asDrawn, kept, lieOf, moved, windowOf, zoomed } from './map';
 import type { Lie, PictureMap, Point, Size } from './map';
 import { Newest } from './newest';
+import type { Bench } from '../state/bench';
 import { late } from '../state/late';
-import type { Together } from '../state/together';
+import { why } from '../state/why';
 
 /** How much larger than all of it a picture may be. */
 const kMostZoom = 40;
@@ -59,16 +60,16 @@ export class Picture {
   readonly #whole = signal<PictureMap | null>(null);
   readonly #newest: Newest<Question, Adopted>;
 
-  /** `together`: with what it is to come. */
-  constructor(ask: (size: PictureSize) => Promise<string>, together?: Together) {
+  constructor(bench: Bench, ask: (size: PictureSize) => Promise<string>) {
     const draw = async (question: Question) =>
       adopted(await ask(asked(question)), question.size.width);
     this.#newest = new Newest(
-      (question) => (together ? together.ask(draw(question)) : draw(question)),
+      (question) => bench.together.ask(draw(question)),
       (drawn, question) => this.#show(drawn, question),
-      () => {
+      (error) => {
         this.failed.value = true;
         this.waiting.value = false;
+        bench.trouble.value = why(error);
       },
     );
   }
@@ -161,6 +162,6 @@ function asked({ size, map, text }: Question): PictureSize {
   };
 }
 
-export function rootTextSize(): number {
+function rootTextSize(): number {
   return Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 16;
 }

@@ -12,7 +12,7 @@ const kAll: Record<string, RegExp> = {
 };
 
 /** Whether what is said of one part is said of another: of all of a bumper, or of all boards. */
-export function covers(whole: string, part: string): boolean {
+function covers(whole: string, part: string): boolean {
   return whole === part || part.startsWith(`${whole}.`) || (kAll[whole]?.test(part) ?? false);
 }
 

@@ -23,13 +23,12 @@ export class Maker {
     this.making.value = { name, done: 0, stop: () => stop.abort() };
     try {
       return await this.with(async (core) => {
+        stop.signal.addEventListener('abort', () => core.close());
         const opened = await core.open(text, { file });
-        if (stop.signal.aborted) return null;
         if (!opened.ok) throw new Error(opened.faults.map((fault) => fault.sentence).join(' '));
         const named = await core.namedFiles(text);
         return core.zip({
           add: this.files.names.filter((one) => named.includes(one)),
-          signal: stop.signal,
           onFile: () => {
             const now = this.making.value;
             if (now) this.making.value = { ...now, done: now.done + 1 };

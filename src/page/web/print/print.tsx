@@ -5,6 +5,7 @@ import { Overtaken } from 'swathe';
 import type { PrintFile, Ways } from 'swathe';
 import { readToml, writeToml } from '../fields/toml_value';
 import type { Back } from '../state/back';
+import { why } from '../state/why';
 import type { WorkBench } from '../state/make_bench';
 import { fillTab, openTab, saveFile } from '../state/save';
 import { say } from '../words/en';
@@ -17,10 +18,6 @@ export interface PrintGiven {
   bench: WorkBench;
   back: Back;
   maker: Maker;
-}
-
-function wordsOf(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
 }
 
 export function Print({ bench, back, maker }: PrintGiven) {
@@ -50,7 +47,7 @@ export function Print({ bench, back, maker }: PrintGiven) {
       told.value = how === 'open' && !tab ? say.print.blocked(name) : '';
     } catch (error) {
       tab?.close();
-      told.value = say.print.failed(wordsOf(error));
+      told.value = error instanceof Overtaken ? '' : say.print.failed(why(error));
     }
   }
 
@@ -62,7 +59,7 @@ export function Print({ bench, back, maker }: PrintGiven) {
       if (bytes) saveFile(name, bytes);
       else told.value = say.print.stopped;
     } catch (error) {
-      told.value = say.print.failed(wordsOf(error));
+      told.value = say.print.failed(why(error));
     }
   }
 

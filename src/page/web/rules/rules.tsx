@@ -1,9 +1,8 @@
 // What the season's rules come to, with their mends as buttons; and before that, what is wrong.
 import { useSignal } from '@preact/signals';
 import type { Finding, Words } from 'swathe';
-import { openField } from '../fields/open';
 import { valueWords } from '../fields/toml_value';
-import { goTo } from '../text/editor';
+import { goTo, openField } from '../state/show';
 import type { WorkBench } from '../state/make_bench';
 import { say } from '../words/en';
 

@@ -1,7 +1,7 @@
 // What comes from outside: files dropped or chosen, text that is pasted, links.
-import { signal } from '@preact/signals';
-import { isFont } from '../fields/font';
+import { effect, signal } from '@preact/signals';
 import type { Desk } from '../state/desk';
+import { isFont } from '../state/files';
 import type { GivenFiles } from '../state/files';
 import type { WorkBench } from '../state/make_bench';
 import { sharedIn } from '../state/share';
@@ -18,7 +18,12 @@ export class Incoming {
     private readonly bench: WorkBench,
     private readonly desk: Desk,
     private readonly files: GivenFiles,
-  ) {}
+  ) {
+    effect(() => {
+      desk.id.value;
+      this.told.value = ''; // it was of another job
+    });
+  }
 
   async take(given: readonly File[]): Promise<void> {
     this.told.value = '';
@@ -27,8 +32,14 @@ export class Incoming {
     // A job's own files before the job.
     const inOrder = [...given].sort((a, b) => Number(isFont(b.name)) - Number(isFont(a.name)));
     for (const file of inOrder) {
-      if (isFont(file.name) || named.includes(file.name)) await this.give(file);
-      else await this.open(file);
+      // A job may name it within a folder.
+      const name = named.find((one) => one === file.name || one.endsWith(`/${file.name}`));
+      try {
+        if (name !== undefined || isFont(file.name)) await this.give(file, name ?? file.name);
+        else await this.open(file);
+      } catch {
+        this.told.value = say.states.notText(file.name); // a folder, or a font that ends the core
+      }
     }
   }
 
@@ -46,12 +57,12 @@ export class Incoming {
     else this.told.value = shared.came === 'broken' ? say.states.linkBroken : say.states.linkTooLong;
   }
 
-  private async give(file: File): Promise<void> {
+  private async give(file: File, name: string): Promise<void> {
     if (file.size > kMostFile) {
       this.told.value = say.states.tooLarge(file.name);
       return;
     }
-    await this.files.give(file.name, new Uint8Array(await file.arrayBuffer()));
+    await this.files.give(name, new Uint8Array(await file.arrayBuffer()));
     this.told.value = say.states.fileGiven(file.name);
   }
 

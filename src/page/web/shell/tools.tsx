@@ -40,12 +40,17 @@ export function Tools({ bench, desk, incoming, choose, about }: PageGiven & { ch
             incoming.told.value = say.tools.saved(bench.file.peek());
           }}>{say.tools.save}</button>
           <button type="button" onClick={() => void share()}>{fromServer ? say.tools.copyLink : say.tools.copyText}</button>
-          <button type="button" disabled={!bench.canUndo.value} onClick={() => bench.undo()}>{say.tools.undo}</button>
-          <button type="button" disabled={!bench.canRedo.value} onClick={() => bench.redo()}>{say.tools.redo}</button>
+          <Step name={say.tools.undo} can={bench.canUndo.value} onClick={() => bench.undo()} />
+          <Step name={say.tools.redo} can={bench.canRedo.value} onClick={() => bench.redo()} />
           <button type="button" onClick={() => desk.forget()}>{say.tools.forget}</button>
         </>}
         <button type="button" class="plain" onClick={about}>{say.page.about}</button>
       </div>
     </header>
   );
+}
+
+function Step({ name, can, onClick }: { name: string; can: boolean; onClick: () => void }) {
+  // Not the disabled attribute: focus would be lost with it.
+  return <button type="button" aria-disabled={!can} onClick={() => can && onClick()}>{name}</button>;
 }

@@ -5,6 +5,7 @@ import type { ReadonlySignal } from '@preact/signals';
 import { Overtaken } from 'swathe';
 import type { Swathe } from 'swathe';
 import type { WorkBench } from './make_bench';
+import { why } from './why';
 
 /** How long nobody edits before it begins, in milliseconds. */
 const kPause = 350;
@@ -25,13 +26,16 @@ export function workBehind(bench: WorkBench, core: Swathe): Back {
       version.value = of;
       bench.advised(of, (await core.findings()).findings);
     } catch (error) {
-      if (!(error instanceof Overtaken)) version.value = 0;
+      if (error instanceof Overtaken) return;
+      version.value = 0;
+      if (bench.opened.peek()?.version === of) bench.trouble.value = why(error);
     }
   }
 
   effect(() => {
     const of = bench.opened.value?.version;
     const still = !bench.dragging.value && !bench.stale.value;
+    if (of === undefined) version.value = 0; // another job
     if (of === undefined || !still) return;
     const timer = setTimeout(() => void follow(of), kPause);
     return () => clearTimeout(timer);

@@ -17,6 +17,8 @@ export interface Bench {
   readonly core: Swathe;
   /** What is shown of one text comes up at once. */
   readonly together: Together;
+  /** The core came to an end or cannot be had: why. */
+  readonly trouble: Signal<string | null>;
   /** The job's text, as edited. */
   readonly text: ReadonlySignal<string>;
   /** The name of its file, "job.toml". */

@@ -4,14 +4,11 @@ import type { Signal } from '@preact/signals';
 import type { Field } from 'swathe';
 import { KeptJobs } from './kept';
 import type { WorkBench } from './make_bench';
+import { newId } from './new_id';
 import { Tabs } from './tabs';
 
 /** How long after an edit it is kept, in milliseconds. */
 const kPause = 400;
-
-function newId(): string {
-  return crypto.randomUUID();
-}
 
 export class Desk {
   readonly kept = new KeptJobs();
@@ -27,6 +24,7 @@ export class Desk {
   });
   private timer: ReturnType<typeof setTimeout> | undefined;
   private held: string | null = null; // what was kept last
+  private opening = 0; // counts up: of two that are opened the later comes to the bench
 
   constructor(readonly bench: WorkBench) {
     effect(() => {
@@ -54,16 +52,15 @@ export class Desk {
   }
 
   async openKept(id: string): Promise<void> {
+    const mine = ++this.opening;
+    const elsewhere = await this.tabs.elsewhere(id);
+    if (mine !== this.opening) return;
     this.keepNow();
     const job = this.kept.jobs.peek().find((one) => one.id === id);
     const text = this.kept.text(id);
     if (!job || text === null) return;
-    if (await this.tabs.elsewhere(id)) {
-      this.tabs.leave();
-      this.put(id, text, job.file, this.kept.fields(id), true);
-    } else {
-      this.put(id, text, job.file, this.kept.fields(id));
-    }
+    if (elsewhere) this.tabs.leave();
+    this.put(id, text, job.file, this.kept.fields(id), elsewhere);
   }
 
   /** This tab keeps the job that another one has open; as that one kept it, unless it was edited. */
@@ -92,7 +89,10 @@ export class Desk {
   /** Takes one of those that are listed out of what is kept. */
   forgetKept(id: string): void {
     if (id === this.id.peek()) this.forget();
-    else this.kept.forget(id);
+    else {
+      this.kept.forget(id);
+      this.keepNow(); // there may be room for it now
+    }
   }
 
   /** Shows the beginnings; the job stays kept. */
@@ -102,6 +102,7 @@ export class Desk {
   }
 
   private put(id: string, text: string, file: string, fields: readonly Field[] = [], elsewhere = false): void {
+    ++this.opening;
     clearTimeout(this.timer);
     this.held = null;
     this.elsewhere.value = elsewhere;
@@ -119,9 +120,9 @@ export class Desk {
     const job = this.bench.opened.peek()?.job;
     const now = [id, file, job?.title, job?.number, text].join('\n');
     if (now === this.held) return;
-    this.held = now;
-    this.kept.keep(
+    const isKept = this.kept.keep(
       { id, file, title: job?.title ?? '', number: job?.number ?? '', saved: new Date().toISOString() },
       text, this.bench.fields.peek());
+    this.held = isKept ? now : null;
   }
 }

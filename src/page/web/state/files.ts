@@ -2,6 +2,11 @@
 import { signal } from '@preact/signals';
 import type { Swathe } from 'swathe';
 
+/** Whether a name is that of a font, as a job may have it. */
+export function isFont(name: string): boolean {
+  return /\.(ttf|otf|woff2)$/i.test(name);
+}
+
 export class GivenFiles {
   private bytes = new Map<string, Uint8Array>();
   private cores = new Set<Swathe>();
@@ -20,6 +25,10 @@ export class GivenFiles {
   }
   leave(core: Swathe): void {
     this.cores.delete(core);
+  }
+
+  of(name: string): Uint8Array | undefined {
+    return this.bytes.get(name);
   }
 
   /** One that turned out to be of no use. */

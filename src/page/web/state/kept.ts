@@ -1,4 +1,4 @@
-// Jobs kept in this browser: each under a name of its own, read only when it is asked for.
+// Jobs kept in this browser, each under a name of its own.
 import { signal } from '@preact/signals';
 import type { Field } from 'swathe';
 import { isFull, storage } from './storage';
@@ -61,9 +61,10 @@ export class KeptJobs {
     return Array.isArray(fields) ? fields : [];
   }
 
-  keep(job: KeptJob, text: string, fields: readonly Field[]): void {
+  /** Whether it could be. */
+  keep(job: KeptJob, text: string, fields: readonly Field[]): boolean {
     const { id, ...said } = job;
-    this.write(id, JSON.stringify({ ...said, text, fields }));
+    return this.write(id, JSON.stringify({ ...said, text, fields }));
   }
 
   forget(id: string): void {
@@ -88,8 +89,8 @@ export class KeptJobs {
     return listed(id, this.forgotten.value.get(id) ?? null);
   }
 
-  private write(id: string, kept: string): void {
-    if (!this.store) return;
+  private write(id: string, kept: string): boolean {
+    if (!this.store) return false;
     try {
       this.store.setItem(kPrefix + id, kept);
       this.state.value = 'works';
@@ -97,5 +98,6 @@ export class KeptJobs {
       this.state.value = isFull(error) ? 'full' : 'refused';
     }
     this.look();
+    return this.state.value === 'works';
   }
 }

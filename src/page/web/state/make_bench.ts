@@ -8,6 +8,7 @@ import type { GivenFiles } from './files';
 import { History } from './history';
 import { late } from './late';
 import { Together } from './together';
+import { why } from './why';
 
 export interface WorkBench extends Bench {
   /** Puts another job on the bench, with its fields where they are known; what was edited before is
@@ -15,9 +16,8 @@ export interface WorkBench extends Bench {
   begin(text: string, file: string, fields?: readonly FieldValue[]): void;
   /** Whether there is a job at all. */
   readonly begun: ReadonlySignal<boolean>;
-  rename(file: string): void;
-  /** The core came to an end or cannot be had: why. */
-  readonly trouble: Signal<string | null>;
+  /** Counts the jobs that were put on the bench. */
+  readonly jobs: number;
   /** Something that was edited is still on its way into the job or the pictures. */
   readonly busy: ReadonlySignal<boolean>;
   /** Counts as busy while `step` lasts. */
@@ -45,18 +45,19 @@ function drawn(): Promise<void> {
   });
 }
 
-/** Why, less what the module says of itself. */
-function wordsOf(error: unknown): string {
-  const words = error instanceof Error ? error.message : String(error);
-  return words.replace(/^the core ended: /, '').replace(/; it is begun anew.*$/, '');
-}
-
-/** A finding that was the same before keeps the mend that was found for it. */
+/** A finding that was the same before keeps the mend and the advice that were found for it. */
 function withMends(found: readonly Finding[], before: readonly Finding[]): Finding[] {
-  const key = (one: Finding) => [one.id, one.subject, one.measured, one.required].join('\n');
-  const mends = new Map(before.map((one) => [key(one), one.mend]));
-  return found.map((one) =>
-    one.mend.length > 0 ? one : { ...one, mend: mends.get(key(one)) ?? [] });
+  const key = (one: Finding) =>
+    [one.id, one.subject, one.measured, one.required, ...one.keys.map((at) => at.key)].join('\n');
+  const known = new Map(before.map((one) => [key(one), one]));
+  return found.map((one) => {
+    const { mend = [], advice = '' } = known.get(key(one)) ?? {};
+    return {
+      ...one,
+      mend: one.mend.length > 0 ? one.mend : mend,
+      advice: one.advice !== '' ? one.advice : advice,
+    };
+  });
 }
 
 /** The same as before where nothing in it is other: who shows it need not show it again. */
@@ -86,7 +87,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
   const together = new Together();
   let history = new History('');
   let worked: string | null = null; // what was worked out last: text, file and files
-  let working = false;
+  let working = 0; // the job that is being worked out
   let version = 0;
   let jobs = 0; // counts the jobs put on the bench
   let turn: Promise<unknown> = Promise.resolve();
@@ -105,20 +106,21 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
   }
 
   async function pump(): Promise<void> {
-    if (working) return;
-    working = true;
+    const job = jobs;
+    if (working === job || !begun.peek()) return;
+    working = job;
     under.value = under.peek() + 1;
     try {
-      while (begun.peek() && worked !== wanted()) {
+      while (job === jobs && worked !== wanted()) {
         worked = wanted();
-        await work(text.peek(), jobs);
-        if (worked === wanted()) break;
+        await work(text.peek(), job);
+        if (job !== jobs || worked === wanted()) break;
         // Pictures of this one are let come before the next one overtakes them.
         await drawn();
         await core.ready().catch(() => {});
       }
     } finally {
-      working = false;
+      if (working === job) working = 0;
       under.value = under.peek() - 1;
     }
   }
@@ -132,6 +134,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
     try {
       // Pictures come before the fields, which show already what was typed; but at first.
       const early = fields.peek().length === 0 ? readFields(now, job) : null;
+      early?.catch(() => {}); // told of the opening
       const outcome = await core.open(now, { file: file.peek(), advice: false });
       if (job !== jobs) return;
       // Before the pictures, with which they are shown.
@@ -152,10 +155,10 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
       // What is dragged on meanwhile has its fields read when it rests.
       await (early ?? (worked === wanted() ? readFields(now, job) : null));
       const named = outcome.ok ? [] : await core.namedFiles(now);
-      missing.value = named.filter((one) => !files.names.includes(one));
+      if (job === jobs) missing.value = named.filter((one) => !files.names.includes(one));
     } catch (error) {
       if (error instanceof Overtaken || job !== jobs) return;
-      trouble.value = wordsOf(error);
+      trouble.value = why(error);
     }
   }
 
@@ -174,10 +177,12 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
 
   /** One change of the text after the other, each of the text as it then is. */
   function change(kind: string, step: (text: string) => Promise<readonly Fault[] | string>) {
+    const job = jobs;
     const run = async (): Promise<readonly Fault[]> => {
-      for (let tries = 0; tries < kTries; ++tries) {
+      for (let tries = 0; tries < kTries && job === jobs; ++tries) {
         const base = text.peek();
         const next = await step(base);
+        if (job !== jobs) break;
         if (typeof next !== 'string') return next;
         if (text.peek() !== base) continue; // it was edited meanwhile
         edit(next, kind);
@@ -188,22 +193,14 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
     const done = during(turn.then(run, run));
     turn = done.catch(() => {});
     return done.catch((error): readonly Fault[] => {
-      if (!(error instanceof Overtaken)) trouble.value = wordsOf(error);
+      trouble.value = why(error);
       return [];
     });
   }
 
   async function moveTo(subject: string, mm: number, snap: boolean, kind: string): Promise<void> {
-    for (let tries = 0; tries < kTries; ++tries) {
-      try {
-        const outcome = await core.moved(subject, mm, { snap, text: text.peek() });
-        if (drag?.kind === kind && outcome.ok) edit(outcome.value.text, kind);
-        return;
-      } catch (error) {
-        if (!(error instanceof Overtaken)) throw error;
-        if (drag?.kind !== kind) return;
-      }
-    }
+    const outcome = await core.moved(subject, mm, { snap, text: text.peek() });
+    if (drag?.kind === kind && outcome.ok) edit(outcome.value.text, kind);
   }
 
   effect(() => {
@@ -212,6 +209,9 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
   });
 
   return {
+    get jobs() {
+      return jobs;
+    },
     core, together, text, file, opened, stale, faults, findings, notices, fields, bumper, dragging,
     begun, trouble, halfTyped, missing, during,
     dimmed: late(() => stale.value && !dragging.value),
@@ -243,10 +243,6 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
         text.value = first;
         steps.value += 1;
       });
-      void pump();
-    },
-    rename(name) {
-      file.value = name;
       void pump();
     },
     again() {
@@ -287,7 +283,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
       try {
         await moveTo(subject, mm, snap, mine.kind);
       } catch (error) {
-        trouble.value = wordsOf(error);
+        trouble.value = why(error);
       } finally {
         if (stage === 'drop' && drag === mine) {
           drag = null;

@@ -9,7 +9,7 @@ function addressOf(bytes: Uint8Array | string, kind: string): string {
   return address;
 }
 
-export function kindOf(name: string): string {
+function kindOf(name: string): string {
   if (name.endsWith('.pdf')) return 'application/pdf';
   if (name.endsWith('.zip')) return 'application/zip';
   if (name.endsWith('.svg')) return 'image/svg+xml';

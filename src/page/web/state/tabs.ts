@@ -1,5 +1,6 @@
 // One job is kept by one tab at a time. Tabs speak by way of the storage, whose events reach all the
 // other tabs that share what is kept.
+import { newId } from './new_id';
 import { storage } from './storage';
 
 const kKey = 'swathe.tabs';
@@ -14,7 +15,7 @@ interface Said {
 }
 
 export class Tabs {
-  private readonly tab = crypto.randomUUID();
+  private readonly tab = newId();
   private readonly store = storage();
   private mine: string | null = null;
   private answered: (() => void) | null = null;
@@ -34,20 +35,21 @@ export class Tabs {
       const late = setTimeout(() => done(false), kAnswer);
       const done = (found: boolean) => {
         clearTimeout(late);
-        this.answered = null;
+        if (this.answered === answered) this.answered = null;
         resolve(found);
       };
+      const answered = () => done(true);
       this.asked = job;
-      this.answered = () => done(true);
+      this.answered = answered;
       this.say('who has it', job);
     });
   }
   private asked = '';
 
   /** This tab keeps the job from now on. */
-  take(job: string | null): void {
+  take(job: string): void {
     this.mine = job;
-    if (job !== null) this.say('I take it', job);
+    this.say('I take it', job);
   }
   /** This tab does not keep any job. */
   leave(): void {

@@ -9,17 +9,15 @@ import type { Text } from '@codemirror/state';
 import { Decoration, EditorView, highlightActiveLine, keymap, lineNumbers } from '@codemirror/view';
 import type { DecorationSet } from '@codemirror/view';
 import { tags } from '@lezer/highlight';
-import { signal, useComputed, useSignalEffect } from '@preact/signals';
+import { useComputed, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Fault } from 'swathe';
 import { subjectsOf } from '../fields/subjects';
 import { valueWords } from '../fields/toml_value';
 import type { LitKeys } from '../fields/lit';
 import type { WorkBench } from '../state/make_bench';
+import { goTo } from '../state/show';
 import { say } from '../words/en';
-
-/** A place that the editor is to show. */
-export const goTo = signal<{ line: number; column: number } | null>(null);
 
 /** A change that comes from elsewhere on the page. */
 const fromBench = Annotation.define<boolean>();
@@ -80,6 +78,11 @@ function diagnosticOf(doc: Text, fault: Fault, bench: WorkBench): Diagnostic {
   };
 }
 
+/** The editor's own text has lines that end as on Unix, whatever the job's end with. */
+function withUnixLines(text: string): string {
+  return text.replace(/\r\n?/g, '\n');
+}
+
 /** Over a selection Chromium would keep the look of what is replaced in a style attribute, which the
  * page's policy forbids. */
 function typedOver(event: InputEvent, view: EditorView): boolean {
@@ -102,7 +105,7 @@ export function TextEditor({ bench, lit, nonce }: { bench: WorkBench; lit: LitKe
     const editor = new EditorView({
       parent: place.current!,
       state: EditorState.create({
-        doc: bench.text.peek(),
+        doc: withUnixLines(bench.text.peek()),
         extensions: [
           EditorView.cspNonce.of(nonce),
           lineNumbers(), highlightActiveLine(), bracketMatching(), EditorView.lineWrapping,
@@ -112,8 +115,10 @@ export function TextEditor({ bench, lit, nonce }: { bench: WorkBench; lit: LitKe
           EditorView.contentAttributes.of({ 'aria-label': say.job.textName, spellcheck: 'false', tabindex: '0' }),
           EditorView.domEventHandlers({ beforeinput: typedOver }),
           EditorView.updateListener.of((update) => {
-            if (update.docChanged && !update.transactions.some((one) => one.annotation(fromBench)))
-              bench.edit(update.state.doc.toString(), 'typing');
+            if (update.docChanged && !update.transactions.some((one) => one.annotation(fromBench))) {
+              const lineEnd = bench.text.peek().includes('\r\n') ? '\r\n' : '\n';
+              bench.edit(update.state.doc.toString().replaceAll('\n', lineEnd), 'typing');
+            }
             if (update.selectionSet && update.view.hasFocus) selectAt(update.state);
           }),
         ],
@@ -132,7 +137,7 @@ export function TextEditor({ bench, lit, nonce }: { bench: WorkBench; lit: LitKe
 
   // Edits from elsewhere: the least change, so that the cursor stays.
   useSignalEffect(() => {
-    const text = bench.text.value;
+    const text = withUnixLines(bench.text.value);
     const editor = view.current;
     if (!editor) return;
     const before = editor.state.doc.toString();
