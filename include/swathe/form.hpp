@@ -123,4 +123,12 @@ enum class Snap {
 Outcome<Moved> moved(const Made& made, std::string_view text, std::string_view shows, Length to,
                      Snap snap = Snap::Coarse, const std::string& file = "job");
 
+/// The same for what a key places, which stays where it is, to a fine step: its "50%" becomes
+/// ["14 in", "left"], at a gap for both bumpers.
+///
+/// Requires: `made` is what `text` makes.
+/// Refuses: UnknownName (the key places nothing that can be moved); what set_value() refuses.
+Outcome<Moved> from_corner(const Made& made, std::string_view text, std::string_view key,
+                           const std::string& file = "job");
+
 }  // namespace swathe

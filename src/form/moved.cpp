@@ -31,7 +31,7 @@ Length kept(const Handle& handle, Length to, Length coarse, Length fine) {
 }
 
 /// ["12 1/4 in", "left"]
-std::string from_corner(const Handle& handle, const std::string& distance) {
+std::string along_side(const Handle& handle, const std::string& distance) {
   return fmt::format("[{}, {}]", quoted_text(distance), quoted_text(handle.corner));
 }
 /// ["front", "12 1/4 in", "left"]
@@ -82,7 +82,7 @@ class Move {
       case Handle::Kind::Opening:
         break;
     }
-    return for_all(from_corner(handle_, distance_));
+    return for_all(along_side(handle_, distance_));
   }
 
  private:
@@ -94,7 +94,7 @@ class Move {
 
   /// The corner that its holes were measured from is now the one of its place.
   std::vector<KeyChange> bracket() const {
-    std::vector<KeyChange> changes = for_all(from_corner(handle_, distance_));
+    std::vector<KeyChange> changes = for_all(along_side(handle_, distance_));
     const int number = number_in(handle_.keys.front());
     if (!made_.job.brackets[static_cast<std::size_t>(number - 1)].holes_from.empty())
       changes.push_back({fmt::format("bracket.{}.holes_from", number), ""});
@@ -109,7 +109,7 @@ class Move {
       std::ranges::move(places_by_hand(made_, place), std::back_inserter(changes));
     }
     changes.push_back(
-        {fmt::format("numerals.place.{}.center", place), from_corner(handle_, distance_)});
+        {fmt::format("numerals.place.{}.center", place), along_side(handle_, distance_)});
     return changes;
   }
 
@@ -118,33 +118,47 @@ class Move {
   std::string distance_;
 };
 
+Outcome<Moved> moved_to(const Made& made, std::string_view text, const Handle& handle, Length to,
+                        Snap snap, const std::string& file) {
+  const Units units = made.job.units;
+  const Length fine = step_of(units), step = snap == Snap::Coarse ? coarse_step(units) : fine;
+  Moved out;
+  out.text = text;
+  out.distance = kept(handle, to, step, fine);
+  const std::string distance = exact(out.distance, units);
+  out.words = fmt::format("{} from the corner of {} and {}", distance, handle.side, handle.corner);
+  out.changes = Move(made, handle, distance).changes();
+  for (const KeyChange& change : out.changes) {
+    auto next = change.value.empty() ? remove_value(out.text, change.key, file)
+                                     : set_value(out.text, change.key, change.value, file);
+    if (!next) return tl::unexpected(std::move(next.error()));
+    out.text = std::move(next->text);
+  }
+  return out;
+}
+
 }  // namespace
 
 Outcome<Moved> moved(const Made& made, std::string_view text, std::string_view shows, Length to,
                      Snap snap, const std::string& file) {
-  const Units units = made.job.units;
-  for (const screen::Movable& one : screen::movables_of(made)) {
-    if (to_text(one.handle.shows) != shows) continue;
-    const Length fine = step_of(units), step = snap == Snap::Coarse ? coarse_step(units) : fine;
-    Moved out;
-    out.text = text;
-    out.distance = kept(one.handle, to, step, fine);
-    const std::string distance = exact(out.distance, units);
-    out.words = fmt::format("{} from the corner of {} and {}", distance, one.handle.side,
-                            one.handle.corner);
-    out.changes = Move(made, one.handle, distance).changes();
-    for (const KeyChange& change : out.changes) {
-      auto next = change.value.empty() ? remove_value(out.text, change.key, file)
-                                       : set_value(out.text, change.key, change.value, file);
-      if (!next) return tl::unexpected(std::move(next.error()));
-      out.text = std::move(next->text);
-    }
-    return out;
-  }
+  for (const screen::Movable& one : screen::movables_of(made))
+    if (to_text(one.handle.shows) == shows) return moved_to(made, text, one.handle, to, snap, file);
   return refuse(Why::UnknownName,
                 fmt::format("{} cannot be moved, expected a bracket, an end or gap of bumpers, an "
                             "opening, or a number that is not split",
                             clip(shows)),
+                {file, 1, 1});
+}
+
+Outcome<Moved> from_corner(const Made& made, std::string_view text, std::string_view key,
+                           const std::string& file) {
+  for (const screen::Movable& one : screen::movables_of(made))
+    if (std::ranges::find(one.handle.keys, key) != one.handle.keys.end())
+      return moved_to(made, text, one.handle, mm(one.handle.mm), Snap::Fine, file);
+  return refuse(Why::UnknownName,
+                fmt::format("{} places nothing that can be moved, expected the place of a bracket, "
+                            "an end of a bumper, an opening, or a number that is not split",
+                            clip(key)),
                 {file, 1, 1});
 }
 

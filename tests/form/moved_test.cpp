@@ -122,6 +122,24 @@ TEST_CASE("moved: both ends at a gap, and undone by the text before") {
   CHECK(first_of(after, Handle::Kind::Gap).mm == doctest::Approx(15 * kIn));
 }
 
+TEST_CASE("from_corner: what a key places is said from a corner, and stays") {
+  const std::string text = test::bytes_of(test::example("tin-heron"));
+  const Made made = test::made(text);
+  // Half of the back, 28 in wide; the job's other bumper begins there.
+  const auto out = from_corner(made, text, "bumper.1.to");
+  REQUIRE(out.has_value());
+  CHECK(out->changes ==
+        std::vector<KeyChange>{{"bumper.1.to", "[\"back\", \"14 in\", \"left\"]"},
+                               {"bumper.2.from", "[\"back\", \"14 in\", \"left\"]"}});
+  const auto before = handles_of(made), after = handles_of(test::made(out->text));
+  REQUIRE(before.size() == after.size());
+  for (std::size_t k = 0; k < before.size(); ++k)
+    CHECK(after[k].mm == doctest::Approx(before[k].mm).epsilon(1e-9));
+
+  CHECK_FALSE(from_corner(made, text, "frame.width").has_value());
+  CHECK_FALSE(from_corner(made, text, "").has_value());
+}
+
 TEST_CASE("moved: of numbers placed by rule all places are written, and the others stay") {
   const std::string text = test::bytes_of(test::example("tin-heron"));
   const Made made = test::made(text);

@@ -40,6 +40,7 @@ constexpr std::array kAsks = {
     Ask{"fields", fields},
     Ask{"typed", typed},
     Ask{"move", move},
+    Ask{"from_corner", said_from_corner},
     Ask{"words", words},
     Ask{"choices", choices},
     Ask{"new_text", new_text},

@@ -82,6 +82,7 @@ Outcome<Answer> typed(Session& session, const Json& request);
 /// {"text", "subjects": of a handle, "mm", "snap": false of the fine steps, "file"}: {"text",
 /// "changes", "mm", "words"}, as moved(), by the handles of the job that was open last.
 Outcome<Answer> move(Session& session, const Json& request);
+Outcome<Answer> said_from_corner(Session& session, const Json& request);
 /// By key: {"label", "form": {"kind", "range", "unit", "words", "counts"}}.
 Json key_forms_json();
 /// [{"path", "counts"}] of the tables that may be there many times.

@@ -18,6 +18,14 @@ Json json_of(const KeyForm& form) {
           {"counts", json_of(form.counts)}};
 }
 
+Outcome<Answer> told(const Outcome<Moved>& made) {
+  if (!made) return tl::unexpected(made.error());
+  return said({{"text", made->text},
+               {"changes", page::json_of(made->changes)},
+               {"mm", made->distance.mm()},
+               {"words", made->words}});
+}
+
 }  // namespace
 
 Json key_forms_json() {
@@ -61,15 +69,14 @@ Outcome<Answer> typed(Session&, const Json& request) {
 
 Outcome<Answer> move(Session& session, const Json& request) {
   const Snap snap = request.value("snap", true) ? Snap::Coarse : Snap::Fine;
-  const auto made =
-      moved(session.last_made(), request.at("text").get<std::string>(),
-            request.at("subjects").get<std::string>(), mm(request.at("mm").get<double>()), snap,
-            request.value("file", "job.toml"));
-  if (!made) return tl::unexpected(made.error());
-  return said({{"text", made->text},
-               {"changes", page::json_of(made->changes)},
-               {"mm", made->distance.mm()},
-               {"words", made->words}});
+  return told(moved(session.last_made(), request.at("text").get<std::string>(),
+                    request.at("subjects").get<std::string>(), mm(request.at("mm").get<double>()),
+                    snap, request.value("file", "job.toml")));
+}
+
+Outcome<Answer> said_from_corner(Session& session, const Json& request) {
+  return told(from_corner(session.last_made(), request.at("text").get<std::string>(),
+                          request.at("key").get<std::string>(), request.value("file", "job.toml")));
 }
 
 }  // namespace swathe::page
