@@ -4,7 +4,7 @@
 // usage: node web_latency.mjs [COUNT]    COUNT edits and drag steps of each kind, 200 unless said
 // env:   SWATHE_PAGE, SWATHE_PAGE_DRIVER   as for the suites; SWATHE_PAGE_BROWSER: Firefox
 import { browse, kPage, Person, wait } from './browser.mjs';
-import { Swathe, exampleText } from './suite.mjs';
+import { exampleText } from './suite.mjs';
 
 const kCount = Number(process.argv[2] ?? 200);
 const kText = exampleText();
@@ -67,7 +67,7 @@ async function edit(person, key) {
 async function edits(person, what, name, region, budget) {
   const field = await person.find('textbox', name, await person.region(region));
   await field.focus();
-  const all = [], plan = [], cover = [], typed = [];
+  const all = [], plan = [], cover = [];
   for (let k = 0; k < kCount; ++k) {
     const found = await edit(person, k % 20 < 10 ? 'ArrowUp' : 'ArrowDown');
     if (found.changed === 0) continue;
@@ -78,7 +78,6 @@ async function edits(person, what, name, region, budget) {
   row(`${what}: all pictures`, all, budget);
   row(`${what}: from above`, plan, '');
   row(`${what}: the cover`, cover, '');
-  return typed;
 }
 
 async function drag(person, region, name, budget) {
@@ -116,7 +115,6 @@ async function drag(person, region, name, budget) {
   row(`dragging ${name}, ${region.toLowerCase()}: a step until drawn`, steps.map((one) => one.late).filter((one) => one !== null), budget);
   const apart = steps.slice(1).map((one, k) => one.at - steps[k].at);
   row('  from one picture to the next', apart, `${(steps.length / seconds).toFixed(1)} a second (at least 15)`);
-  return seconds;
 }
 
 await browse(process.env.SWATHE_PAGE_BROWSER ?? 'Chromium', async (browser) => {
@@ -178,7 +176,6 @@ await browse(process.env.SWATHE_PAGE_BROWSER ?? 'Chromium', async (browser) => {
   await drag(person, 'Cover', 'number on left', '');
 
   // A job at the limits: typing has to go on.
-  const core = new Swathe();
   const crowded = kText + Array.from({ length: 36 }, (_, k) => `
 [[bracket]]
 side = "${['left', 'right', 'front', 'back'][k % 4]}"
@@ -187,8 +184,6 @@ width = "1/2 in"
 height = "1/2 in"
 down = "3 in"
 `).join('');
-  await core.open(crowded);
-  core.close();
   await person.press('New');
   await person.openJob('crowded.toml', crowded);
   await wait(1500);

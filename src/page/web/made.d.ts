@@ -1,6 +1,6 @@
 // What make.mjs gives the page.
 
-/** What the core says of keys, kinds and questions, asked when the page was made. */
+/** What the core says of keys, choices and kinds, asked when the page was made. */
 declare module 'facts' {
   import type { Choices, Words } from 'swathe';
   export const words: Words;

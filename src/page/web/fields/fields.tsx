@@ -80,13 +80,11 @@ interface Given {
 
 function One({ group, known, values, open }: Given) {
   const { bench } = useContext(FieldsContext);
-  // A table of which nothing is in sight is one line until it is opened.
-  const shut = !group.keys.some((key) => inSight(key, bench.fields.value));
   const more = open.value.has(`more ${group.path}`);
   const title = say.groups[group.path] ?? group.path;
   const rest = group.keys.some((key) => values.has(key) && !inSight(key, bench.fields.value));
   return (
-    <section class={shut ? 'group shut' : 'group'} aria-label={title}>
+    <section class="group" aria-label={title}>
       <h2>
         <span>{title}</span>
         {rest && <MoreButton title={title} more={more} onToggle={() => toggle(open, `more ${group.path}`)} />}
