@@ -7,6 +7,8 @@ import { Failed, Overtaken, Swathe, byCommand, byCore, check, difference, done, 
   from './suite.mjs';
 
 const failure = (promise) => promise.then(() => null, (error) => error);
+const wait = (ms) => new Promise((later) => setTimeout(later, ms));
+const same = (a, b) => JSON.stringify(a) === JSON.stringify(b);
 const example = jobOf(kExample);
 const { files: theirs } = await byCommand(example);
 
@@ -73,6 +75,34 @@ for (const [fault, words] of [['trap', /broke off/], ['assert', /mistake of its 
   swathe.close();
 }
 
+// What a handle moves and what is shown are of the job that was open last, and so they are after an end.
+{
+  const swathe = failing();
+  const size = { width: 480, height: 300 };
+  await swathe.open(example.text, { file: example.name });
+  const plan = await swathe.plan(size);
+  const [, gap, mm] = /class="handle gap" data-subject="([^"]*)"[^>]*data-mm="([^"]*)"/.exec(plan);
+  const text = exampleText();
+  const move = () => swathe.moved(gap, Number(mm) + 26, { text });
+  const before = await move();
+  await failure(swathe.pages('FAULT trap'));
+  check('after an end a handle moves what it moved', before.ok && same(await move().catch(String), before));
+  await failure(swathe.pages('FAULT trap'));
+  const [moved, other] = await Promise.all([move().catch(String), swathe.open(text.replace('28 in', '27 in'))]);
+  check('by the job that was open, where another is opened after it', same(moved, before) && other.ok, JSON.stringify(moved));
+
+  await swathe.open(example.text, { file: example.name });
+  check('a job is refused', !(await swathe.open(text.replace('28 in', '1 in'))).ok);
+  await failure(swathe.newJob(['FAULT trap']));
+  const shown = await swathe.plan(size).catch(String);
+  check('after an end the one before it is still shown', shown === plan, shown.slice(0, 80));
+  check('its handles move', same(await move().catch(String), before));
+  const asked = await failure(swathe.findings());
+  check('and it is not taken for an open one', asked instanceof Failed && /no job is open/.test(asked.message), asked);
+  check('each took one instance', swathe.ended === 3, swathe.ended);
+  swathe.close();
+}
+
 // Newer requests overtake older ones.
 {
   const swathe = failing();
@@ -84,6 +114,10 @@ for (const [fault, words] of [['trap', /broke off/], ['assert', /mistake of its 
   check('of two questions the newer is answered', (await first) instanceof Overtaken && (await second).findings.length > 0);
   const pages = await Promise.all([swathe.pageSvg('A-pattern'), swathe.pageSvg('B-pattern')]);
   check('questions about two things are both answered', pages.every((svg) => svg.includes('</svg>')));
+  const ahead = failure(swathe.verdict({ bearing: 0 })), behind = swathe.verdict({ bearing: 180 });
+  check('of two places the newer is answered', (await ahead) instanceof Overtaken && (await behind).bearing === 180);
+  const places = await Promise.all([0, 180].map((bearing) => swathe.verdict({ bearing }, { key: `${bearing}` }).catch(String)));
+  check('both where they are told apart by their key', same(places.map(({ bearing }) => bearing), [0, 180]), places);
   const old = failure(swathe.sheets());
   const opened = swathe.open(exampleText());
   check('another job overtakes what was asked of the last', (await old) instanceof Overtaken && (await opened).ok);
@@ -97,7 +131,7 @@ for (const [fault, words] of [['trap', /broke off/], ['assert', /mistake of its 
 
   let begun = Date.now();
   const slow = failure(swathe.pages('FAULT slow'));
-  await new Promise((later) => setTimeout(later, 200));
+  await wait(200);
   const newer = swathe.open(example.text, { file: example.name });
   check('one that runs on is overtaken at once', (await slow) instanceof Overtaken && Date.now() - begun < 1000);
   check('and ended when it has run 2 s more', (await newer).ok && Date.now() - begun > 2000 && Date.now() - begun < 6000, Date.now() - begun);
@@ -105,7 +139,7 @@ for (const [fault, words] of [['trap', /broke off/], ['assert', /mistake of its 
 
   begun = Date.now();
   const short = failure(swathe.pages('FAULT short'));
-  await new Promise((later) => setTimeout(later, 200));
+  await wait(200);
   check('one that comes to its end before that is let run', (await swathe.open(exampleText())).ok && swathe.ended === 1, swathe.ended);
   await short;
   swathe.close();

@@ -47,9 +47,9 @@ export class Swathe {
   /** A page at full size, to be shown small; pages count from 0. */
   pageSvg(sheet: string, page?: number): Promise<string>;
   sheetPdf(sheet: string, options?: { created?: string }): Promise<Uint8Array>;
-  // Pictures for a screen, each an SVG element as text, safe to be put into a page; where a job was
-  // refused, of the one that was open before. A newer one
-  // overtakes an older one of its kind, unless `key` tells them apart.
+  // Where a job was refused, of the one that was open before; a newer one overtakes an older one of
+  // its kind, whatever it shows, unless `key` tells them apart.
+  // Pictures for a screen, each an SVG element as text, safe to be put into a page:
   plan(size?: PictureSize): Promise<string>;
   cover(bumper: string, size?: PictureSize & { as_printed?: boolean }): Promise<string>;
   cutThrough(size?: PictureSize): Promise<string>;
@@ -57,8 +57,8 @@ export class Swathe {
   view(observer?: Observer, size?: PictureSize & { all_round?: boolean }): Promise<string>;
   /** Who can read it, from every bearing. */
   chart(observer?: Observer, size?: PictureSize): Promise<string>;
-  /** What can be read from one place. */
-  verdict(observer?: Observer): Promise<PlaceVerdict>;
+  /** What can be read from one place. `key`: of places that are all wanted, tells them apart. */
+  verdict(observer?: Observer, options?: { key?: string }): Promise<PlaceVerdict>;
   /** The same from straight ahead, the left, behind and the right. */
   verdicts(): Promise<PlaceVerdict[]>;
   /** One of the files that the command writes, by its name. */

@@ -68,7 +68,8 @@ export class Swathe {
   #files = new Map();
   #given = new Set(); // files that the worker has
   #job = null; // {text, request}: the job that was opened last, while it stands
-  #opened = null; // the job that the worker has open
+  #shown = null; // the last one that could be opened: where a newer one was refused it is shown on
+  #opened = null; // the one that the worker shows
   #lastText = ''; // what was opened last, though it may have been refused
   #waiting = [];
   #running = null;
@@ -127,8 +128,8 @@ export class Swathe {
     return this.#bytesOfJob('file', { name, created });
   }
 
-  // Of one kind of picture the newest is the one that is wanted; several of one kind that are to be
-  // there side by side are told apart by `key`.
+  // Of one kind of picture, and of places to look from, the newest is the one that is wanted; several
+  // of one kind that are to be there side by side are told apart by `key`.
   plan(size = {}) {
     return this.#picture('plan', size);
   }
@@ -144,11 +145,11 @@ export class Swathe {
   chart(observer = {}, size = {}) {
     return this.#picture('chart', { ...observer, ...size });
   }
-  verdict(observer = {}) {
-    return this.#ofJob('verdict', observer);
+  async verdict(observer = {}, { key } = {}) {
+    return (await this.#askOfShown('verdict', { ...observer, key })).said;
   }
-  verdicts() {
-    return this.#ofJob('verdicts');
+  async verdicts() {
+    return (await this.#askOfShown('verdicts')).said;
   }
 
   async files({ kinds, created, onFile, signal } = {}) {
@@ -182,7 +183,8 @@ export class Swathe {
     return this.#outcome({ call: 'ask', request: { ask: 'typed', text, key, typed, steps, file } });
   }
   moved(subjects, mm, { snap, text = this.#lastText } = {}) {
-    return this.#outcome({ call: 'ask', request: { ask: 'move', text, subjects, mm, snap } });
+    const request = { ask: 'move', text, subjects, mm, snap };
+    return this.#outcome({ call: 'ask', ofShown: true, request });
   }
   words() {
     return this.#said('words');
@@ -226,18 +228,22 @@ export class Swathe {
     return (await this.#ask({ call: 'ask', request: { ask, ...more } })).said;
   }
   /** Newer requests overtake those that ask the same of the same thing. */
-  #askOfJob(ask, more) {
+  #askOfJob(ask, more = {}, ofShown = false) {
     const kind = [ask, more.sheet, more.page, more.name, more.key].join(' ');
-    return this.#ask({ call: 'ask', kind, ofJob: true, request: { ask, ...more } });
+    return this.#ask({ call: 'ask', kind, ofJob: true, ofShown, request: { ask, ...more } });
   }
-  async #ofJob(ask, more = {}) {
+  /** Where a job was refused, of the one that was open before. */
+  #askOfShown(ask, more) {
+    return this.#askOfJob(ask, more, true);
+  }
+  async #ofJob(ask, more) {
     return (await this.#askOfJob(ask, more)).said;
   }
-  async #bytesOfJob(ask, more = {}) {
+  async #bytesOfJob(ask, more) {
     return (await this.#askOfJob(ask, more)).bytes;
   }
   async #picture(ask, more) {
-    return new TextDecoder().decode(await this.#bytesOfJob(ask, more));
+    return new TextDecoder().decode((await this.#askOfShown(ask, more)).bytes);
   }
   #made(more) {
     return this.#ask({ call: 'files', kind: 'files', ofJob: true, ...more });
@@ -318,9 +324,11 @@ export class Swathe {
     if (task.settled) throw new Overtaken();
     if (task.call === 'nothing') return null;
     if (task.call === 'open') return this.#openJob(task, task.job);
-    if (task.ofJob && this.#job !== null && this.#job !== this.#opened) await this.#reopen(task);
+    const job = this.#jobFor(task);
+    if (job && job !== this.#opened) await this.#openJob(task, job);
     if (task.settled) throw new Overtaken();
-    return this.#checked(await this.#send(task, { call: task.call, request: task.request }), task);
+    const answer = await this.#send(task, { call: task.call, request: task.request });
+    return this.#checked(answer, task);
   }
 
   #isPrepared() {
@@ -353,23 +361,28 @@ export class Swathe {
     }
   }
 
-  async #openJob(task, job) {
-    this.#opened = null;
-    try {
-      const answer = this.#checked(await this.#send(task, { call: 'open', ...job }), task);
-      if (answer.came === kCame.Done) this.#opened = job;
-      else if (this.#job === job) this.#job = null;
-      return answer;
-    } catch (error) {
-      // It would end the next instance as well.
-      if (this.#job === job) this.#job = null;
-      throw error;
-    }
+  /** What has to be open for it, though it may have been an earlier instance that opened it. */
+  #jobFor(task) {
+    if (task.ofJob && this.#job) return this.#job;
+    if (task.ofJob && !task.ofShown) throw new Failed('no job is open');
+    return task.ofShown ? this.#shown : null;
   }
 
-  /** The job that is asked about may be one that an earlier instance had open. */
-  async #reopen(task) {
-    await this.#openJob({ ...task, mayRefuse: true, id: undefined, settled: false }, this.#job);
+  async #openJob(task, job) {
+    const drop = () => {
+      if (this.#job === job) this.#job = null;
+      if (this.#shown === job) this.#shown = null;
+    };
+    try {
+      const answer = await this.#send(task, { call: 'open', ...job });
+      this.#checked(answer, { mayRefuse: true });
+      if (answer.came === kCame.Done) this.#opened = this.#shown = job;
+      else drop();
+      return answer;
+    } catch (error) {
+      if (!task.settled) drop(); // it would end the next instance as well
+      throw error;
+    }
   }
 
   #checked(answer, task) {
