@@ -12,16 +12,36 @@ const same = (a, b) => JSON.stringify(a) === JSON.stringify(b);
 const example = jobOf(kExample);
 const { files: theirs } = await byCommand(example);
 
-/** A core whose worker does as `FAULT` says when it is asked for a sheet called so. */
-function failing(options = {}) {
+/** A core whose worker does as `FAULT` says when it is asked for a sheet called so; `between` may put
+ * something of its own before each worker. */
+function failing(options = {}, between = (form) => form) {
   return new Swathe({ ...options, worker: () => {
     const worker = new Worker(new URL('./failing_worker.mjs', import.meta.url), { workerData: kModule });
     const form = { postMessage: (message) => worker.postMessage(message), terminate: () => worker.terminate(),
       ref: () => worker.ref(), unref: () => worker.unref() };
     worker.on('message', (data) => form.onmessage({ data }));
     worker.on('error', (error) => form.onerror(error));
-    return form;
+    return between(form);
   } });
+}
+/** The same, whose second worker is 60 s late with the first call of that name. */
+function late(call) {
+  let workers = 0;
+  return failing({}, (form) => {
+    if ((workers += 1) !== 2) return form;
+    const post = form.postMessage;
+    form.postMessage = (message) => {
+      if (message.call !== call) return post(message);
+      const later = setTimeout(() => post(message), 60000);
+      onEnd(form, () => clearTimeout(later));
+    };
+    return form;
+  });
+}
+function onEnd(form, what) {
+  const terminate = form.terminate;
+  form.terminate = () => (what(), terminate());
+  return form;
 }
 
 async function goodAfter(what, swathe, ended) {
@@ -103,6 +123,50 @@ for (const [fault, words] of [['trap', /broke off/], ['assert', /mistake of its 
   swathe.close();
 }
 
+// Before the core is there newer requests overtake older ones as well, and one worker is begun.
+{
+  const { wasm } = new Swathe();
+  for (const between of [() => {}, (swathe) => failure(swathe.give('own', new Uint8Array(8)))]) {
+    let begun = 0, ended = 0;
+    const swathe = failing({ wasm: wait(2600).then(() => wasm) }, (form) => {
+      begun += 1;
+      return onEnd(form, () => (ended += 1));
+    });
+    const first = failure(swathe.open(exampleText()));
+    between(swathe);
+    const second = swathe.open(exampleText()).then(({ ok }) => ok, String);
+    const came = await Promise.race([second, wait(8000).then(() => 'no answer')]);
+    check('while the core is loaded the newer of two jobs is opened', (await first) instanceof Overtaken && came === true, came);
+    swathe.close();
+    check('by one worker, which is ended', begun === 1 && ended === 1, `${begun} begun, ${ended} ended`);
+  }
+}
+
+// A file or a job is not to blame where the worker was ended because nobody waited for it any more.
+{
+  const path = pathsIn('tests/fuzz/corpus/font', /^osp-din\.woff2$/)[0];
+  const own = exampleText().replace('font = "Anton"', 'font = "./own.woff2"');
+  for (const call of ['open', 'give']) {
+    const swathe = late(call);
+    await swathe.give('./own.woff2', readFileSync(path));
+    const opened = await swathe.open(own);
+    await failure(swathe.pages('FAULT trap'));
+    const first = failure(swathe.findings());
+    await wait(500);
+    const second = await swathe.findings().catch(String);
+    check(`where ${call} ran on, the next one opens the job again`, opened.ok && (await first) instanceof Overtaken
+      && second.findings?.length > 0, second);
+    check('with its files', (await swathe.open(own)).ok && swathe.ended === 2, swathe.ended);
+    swathe.close();
+  }
+  const swathe = new Swathe({ mostMemory: 2 ** 24 });
+  await swathe.ready();
+  const tooLarge = failure(swathe.give('own', new Uint8Array(2 ** 25)));
+  await swathe.give('own', readFileSync(path));
+  check('a file given in place of one that ended the core is there', (await tooLarge) instanceof Failed && (await swathe.lookAtFont('own')).ok);
+  swathe.close();
+}
+
 // Newer requests overtake older ones.
 {
   const swathe = failing();
@@ -118,6 +182,9 @@ for (const [fault, words] of [['trap', /broke off/], ['assert', /mistake of its 
   check('of two places the newer is answered', (await ahead) instanceof Overtaken && (await behind).bearing === 180);
   const places = await Promise.all([0, 180].map((bearing) => swathe.verdict({ bearing }, { key: `${bearing}` }).catch(String)));
   check('both where they are told apart by their key', same(places.map(({ bearing }) => bearing), [0, 180]), places);
+  const font = readFileSync(pathsIn('tests/fuzz/corpus/font', /^osp-din\.woff2$/)[0]);
+  await Promise.all([swathe.give('twice', new Uint8Array(8)), swathe.give('twice', font)]);
+  check('of two files of a name the newer is there', (await swathe.lookAtFont('twice')).ok);
   const old = failure(swathe.sheets());
   const opened = swathe.open(exampleText());
   check('another job overtakes what was asked of the last', (await old) instanceof Overtaken && (await opened).ok);

@@ -2,16 +2,17 @@
  * The core of Swathe in a worker, for a page or for node: what a job comes to, byte for byte as the
  * command has it.
  *
- * Requests are answered one after another, in the order in which they were made. A newer one
- * overtakes an older one of its kind (the same question about the same thing), and `open` overtakes
- * all that was asked of the job before it: those promises reject with `Overtaken`. So ask for a job
- * stage by stage, the findings first. To make files while somebody goes on editing, take another
- * Swathe, given the first one's `wasm`.
+ * Requests are answered one after another, in the order in which they were made. Of those about the
+ * open job a newer one overtakes an older one of its kind: the same question about the same sheet,
+ * page or file; a picture of the same kind, or a verdict, unless `key` tells them apart; files or an
+ * archive. `open` overtakes all of them, and an older `open`. Those promises reject with `Overtaken`.
+ * So ask for a job stage by stage, the findings first. To make files while somebody goes on editing,
+ * take another Swathe, given the first one's `wasm`.
  *
  * A promise rejects with `Failed` where the job is not to blame: the core came to its end (out of
- * memory, or a mistake of ours), was closed, or was asked for what is not there. After an end the
- * next request finds a new instance, with the files and the job as before; a job whose opening ended
- * the core is not opened again.
+ * memory, or a mistake of ours), could not be loaded, was closed or told to stop, or was asked for
+ * what is not there. After an end the next request finds a new instance, with the files and the job
+ * as before; a file or a job that ended the core as it was given or opened is left out.
  *
  * Lengths are in millimeters; lines and columns count from 1, and a column counts bytes.
  */

@@ -291,7 +291,8 @@ export class Swathe {
     if (task !== this.#running || task.patience) return;
     if (task.call === 'files') this.#worker?.postMessage({ stop: task.id });
     task.patience = setTimeout(() => {
-      if (task !== this.#running) return;
+      // Where the worker is only on its way the next request wants it as well.
+      if (task !== this.#running || !this.#worker) return;
       this.#endWorker();
       this.#done(task);
     }, kPatience);
@@ -353,11 +354,12 @@ export class Swathe {
     }
     for (const [name, bytes] of this.#files) {
       if (this.#given.has(name)) continue;
+      this.#given.add(name); // another of this name may be given while this one is on its way
       await this.#send(task, { call: 'give', name, bytes }).catch((error) => {
-        this.#files.delete(name); // it would end the next instance as well
+        // It would end the next instance as well.
+        if (!task.settled && this.#files.get(name) === bytes) this.#files.delete(name);
         throw error;
       });
-      this.#given.add(name);
     }
   }
 
