@@ -196,6 +196,11 @@ for (const [fault, words] of [['trap', /broke off/], ['assert', /mistake of its 
   check('files that are made can be stopped between two', stopped instanceof Failed && seen === 2, `${stopped} ${seen}`);
   check('without an end', (await swathe.findings()).findings.length > 0 && swathe.ended === 0, swathe.ended);
 
+  for (const make of ['files', 'zip']) {
+    const never = await failure(swathe[make]({ signal: AbortSignal.abort() }));
+    check(`${make} that were stopped before are not made`, never instanceof Failed && /stopped/.test(never.message), never);
+  }
+
   let begun = Date.now();
   const slow = failure(swathe.pages('FAULT slow'));
   await wait(200);

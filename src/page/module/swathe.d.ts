@@ -154,7 +154,7 @@ export interface FilesOptions {
   created?: string;
   /** After each file. */
   onFile?: (file: Omit<MadeFile, 'bytes'>) => void;
-  /** Stops it: the promise rejects with `Failed`. */
+  /** Stops it, even before it has begun: the promise rejects with `Failed`. */
   signal?: AbortSignal;
 }
 

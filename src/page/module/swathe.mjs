@@ -24,6 +24,7 @@ const kCame = { Done: 0, Refused: 1 };
 const kMostMemory = 2 ** 30;
 /** How long a call may run on after a newer request made it useless, in milliseconds. */
 const kPatience = 2000;
+const kStopped = 'it was stopped';
 
 const inNode = typeof process === 'object' && typeof process.versions?.node === 'string';
 
@@ -259,6 +260,7 @@ export class Swathe {
 
   #ask(task) {
     if (this.#closed) return Promise.reject(new Failed('the core was closed'));
+    if (task.signal?.aborted) return Promise.reject(new Failed(kStopped));
     if (task.kind !== undefined)
       for (const other of [...this.#waiting, this.#running])
         if (other?.kind === task.kind) this.#overtake(other);
@@ -283,7 +285,7 @@ export class Swathe {
     this.#giveUp(task);
   }
   #stop(task) {
-    this.#settle(task, new Failed('it was stopped'));
+    this.#settle(task, new Failed(kStopped));
     this.#giveUp(task);
   }
   #giveUp(task) {
