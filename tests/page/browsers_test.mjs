@@ -7,14 +7,12 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { extname, join } from 'node:path';
 import { tmpdir } from 'node:os';
-import { createRequire } from 'node:module';
 import { pathToFileURL } from 'node:url';
+import { driver } from './browser.mjs';
 import { byCommand, check, done, jobOf, kExample, kLong, kModule } from './suite.mjs';
 import { drawnJobs } from './drawn_jobs.mjs';
 
-// Not beside this file: run.sh has it fetched into the build's folder.
-const driver = createRequire(join(process.env.SWATHE_PAGE_DRIVER, 'any.js')).resolve('puppeteer-core');
-const { default: puppeteer } = await import(pathToFileURL(driver));
+const { default: puppeteer } = await import(pathToFileURL(driver.resolve('puppeteer-core')));
 
 const kTypes = { '.mjs': 'text/javascript', '.wasm': 'application/wasm', '.html': 'text/html' };
 const asked = new Set();

@@ -1,5 +1,5 @@
 // Jobs drawn from the example, as tests/support/suite.py draws them: a frame and a number of their
-//.
+// own each.
 import { exampleText } from './suite.mjs';
 
 /** Marsaglia, "Xorshift RNGs", Journal of Statistical Software 8 (2003): 13, 17, 5. */

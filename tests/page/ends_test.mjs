@@ -7,19 +7,41 @@ import { Failed, Overtaken, Swathe, byCommand, byCore, check, difference, done, 
   from './suite.mjs';
 
 const failure = (promise) => promise.then(() => null, (error) => error);
+const wait = (ms) => new Promise((later) => setTimeout(later, ms));
+const same = (a, b) => JSON.stringify(a) === JSON.stringify(b);
 const example = jobOf(kExample);
 const { files: theirs } = await byCommand(example);
 
-/** A core whose worker does as `FAULT` says when it is asked for a sheet called so. */
-function failing(options = {}) {
+/** A core whose worker does as `FAULT` says when it is asked for a sheet called so; `between` may put
+ * something of its own before each worker. */
+function failing(options = {}, between = (form) => form) {
   return new Swathe({ ...options, worker: () => {
     const worker = new Worker(new URL('./failing_worker.mjs', import.meta.url), { workerData: kModule });
     const form = { postMessage: (message) => worker.postMessage(message), terminate: () => worker.terminate(),
       ref: () => worker.ref(), unref: () => worker.unref() };
     worker.on('message', (data) => form.onmessage({ data }));
     worker.on('error', (error) => form.onerror(error));
-    return form;
+    return between(form);
   } });
+}
+/** The same, whose second worker is 60 s late with the first call of that name. */
+function late(call) {
+  let workers = 0;
+  return failing({}, (form) => {
+    if ((workers += 1) !== 2) return form;
+    const post = form.postMessage;
+    form.postMessage = (message) => {
+      if (message.call !== call) return post(message);
+      const later = setTimeout(() => post(message), 60000);
+      onEnd(form, () => clearTimeout(later));
+    };
+    return form;
+  });
+}
+function onEnd(form, what) {
+  const terminate = form.terminate;
+  form.terminate = () => (what(), terminate());
+  return form;
 }
 
 async function goodAfter(what, swathe, ended) {
@@ -73,6 +95,78 @@ for (const [fault, words] of [['trap', /broke off/], ['assert', /mistake of its 
   swathe.close();
 }
 
+// What a handle moves and what is shown are of the job that was open last, and so they are after an end.
+{
+  const swathe = failing();
+  const size = { width: 480, height: 300 };
+  await swathe.open(example.text, { file: example.name });
+  const plan = await swathe.plan(size);
+  const [, gap, mm] = /class="handle gap" data-subject="([^"]*)"[^>]*data-mm="([^"]*)"/.exec(plan);
+  const text = exampleText();
+  const move = () => swathe.moved(gap, Number(mm) + 26, { text });
+  const before = await move();
+  await failure(swathe.pages('FAULT trap'));
+  check('after an end a handle moves what it moved', before.ok && same(await move().catch(String), before));
+  await failure(swathe.pages('FAULT trap'));
+  const [moved, other] = await Promise.all([move().catch(String), swathe.open(text.replace('28 in', '27 in'))]);
+  check('by the job that was open, where another is opened after it', same(moved, before) && other.ok, JSON.stringify(moved));
+
+  await swathe.open(example.text, { file: example.name });
+  check('a job is refused', !(await swathe.open(text.replace('28 in', '1 in'))).ok);
+  await failure(swathe.newJob(['FAULT trap']));
+  const shown = await swathe.plan(size).catch(String);
+  check('after an end the one before it is still shown', shown === plan, shown.slice(0, 80));
+  check('its handles move', same(await move().catch(String), before));
+  const asked = await failure(swathe.findings());
+  check('and it is not taken for an open one', asked instanceof Failed && /no job is open/.test(asked.message), asked);
+  check('each took one instance', swathe.ended === 3, swathe.ended);
+  swathe.close();
+}
+
+// Before the core is there newer requests overtake older ones as well, and one worker is begun.
+{
+  const { wasm } = new Swathe();
+  for (const between of [() => {}, (swathe) => failure(swathe.give('own', new Uint8Array(8)))]) {
+    let begun = 0, ended = 0;
+    const swathe = failing({ wasm: wait(2600).then(() => wasm) }, (form) => {
+      begun += 1;
+      return onEnd(form, () => (ended += 1));
+    });
+    const first = failure(swathe.open(exampleText()));
+    between(swathe);
+    const second = swathe.open(exampleText()).then(({ ok }) => ok, String);
+    const came = await Promise.race([second, wait(8000).then(() => 'no answer')]);
+    check('while the core is loaded the newer of two jobs is opened', (await first) instanceof Overtaken && came === true, came);
+    swathe.close();
+    check('by one worker, which is ended', begun === 1 && ended === 1, `${begun} begun, ${ended} ended`);
+  }
+}
+
+// A file or a job is not to blame where the worker was ended because nobody waited for it any more.
+{
+  const path = pathsIn('tests/fuzz/corpus/font', /^osp-din\.woff2$/)[0];
+  const own = exampleText().replace('font = "Anton"', 'font = "./own.woff2"');
+  for (const call of ['open', 'give']) {
+    const swathe = late(call);
+    await swathe.give('./own.woff2', readFileSync(path));
+    const opened = await swathe.open(own);
+    await failure(swathe.pages('FAULT trap'));
+    const first = failure(swathe.findings());
+    await wait(500);
+    const second = await swathe.findings().catch(String);
+    check(`where ${call} ran on, the next one opens the job again`, opened.ok && (await first) instanceof Overtaken
+      && second.findings?.length > 0, second);
+    check('with its files', (await swathe.open(own)).ok && swathe.ended === 2, swathe.ended);
+    swathe.close();
+  }
+  const swathe = new Swathe({ mostMemory: 2 ** 24 });
+  await swathe.ready();
+  const tooLarge = failure(swathe.give('own', new Uint8Array(2 ** 25)));
+  await swathe.give('own', readFileSync(path));
+  check('a file given in place of one that ended the core is there', (await tooLarge) instanceof Failed && (await swathe.lookAtFont('own')).ok);
+  swathe.close();
+}
+
 // Newer requests overtake older ones.
 {
   const swathe = failing();
@@ -84,6 +178,13 @@ for (const [fault, words] of [['trap', /broke off/], ['assert', /mistake of its 
   check('of two questions the newer is answered', (await first) instanceof Overtaken && (await second).findings.length > 0);
   const pages = await Promise.all([swathe.pageSvg('A-pattern'), swathe.pageSvg('B-pattern')]);
   check('questions about two things are both answered', pages.every((svg) => svg.includes('</svg>')));
+  const ahead = failure(swathe.verdict({ bearing: 0 })), behind = swathe.verdict({ bearing: 180 });
+  check('of two places the newer is answered', (await ahead) instanceof Overtaken && (await behind).bearing === 180);
+  const places = await Promise.all([0, 180].map((bearing) => swathe.verdict({ bearing }, { key: `${bearing}` }).catch(String)));
+  check('both where they are told apart by their key', same(places.map(({ bearing }) => bearing), [0, 180]), places);
+  const font = readFileSync(pathsIn('tests/fuzz/corpus/font', /^osp-din\.woff2$/)[0]);
+  await Promise.all([swathe.give('twice', new Uint8Array(8)), swathe.give('twice', font)]);
+  check('of two files of a name the newer is there', (await swathe.lookAtFont('twice')).ok);
   const old = failure(swathe.sheets());
   const opened = swathe.open(exampleText());
   check('another job overtakes what was asked of the last', (await old) instanceof Overtaken && (await opened).ok);
@@ -95,9 +196,14 @@ for (const [fault, words] of [['trap', /broke off/], ['assert', /mistake of its 
   check('files that are made can be stopped between two', stopped instanceof Failed && seen === 2, `${stopped} ${seen}`);
   check('without an end', (await swathe.findings()).findings.length > 0 && swathe.ended === 0, swathe.ended);
 
+  for (const make of ['files', 'zip']) {
+    const never = await failure(swathe[make]({ signal: AbortSignal.abort() }));
+    check(`${make} that were stopped before are not made`, never instanceof Failed && /stopped/.test(never.message), never);
+  }
+
   let begun = Date.now();
   const slow = failure(swathe.pages('FAULT slow'));
-  await new Promise((later) => setTimeout(later, 200));
+  await wait(200);
   const newer = swathe.open(example.text, { file: example.name });
   check('one that runs on is overtaken at once', (await slow) instanceof Overtaken && Date.now() - begun < 1000);
   check('and ended when it has run 2 s more', (await newer).ok && Date.now() - begun > 2000 && Date.now() - begun < 6000, Date.now() - begun);
@@ -105,7 +211,7 @@ for (const [fault, words] of [['trap', /broke off/], ['assert', /mistake of its 
 
   begun = Date.now();
   const short = failure(swathe.pages('FAULT short'));
-  await new Promise((later) => setTimeout(later, 200));
+  await wait(200);
   check('one that comes to its end before that is let run', (await swathe.open(exampleText())).ok && swathe.ended === 1, swathe.ended);
   await short;
   swathe.close();

@@ -10,7 +10,8 @@ const npm = (words, cwd) => execFileSync('npm', words, { cwd, encoding: 'utf8', 
 const [{ filename, files }] = JSON.parse(npm(['pack', '--json', '--pack-destination', where], kModule));
 check('it packs', filename.endsWith('.tgz'));
 const packed = files.map(({ path }) => path).sort();
-check('with its code, types, the core and licenses', ['LICENSES.txt', 'package.json', 'start-worker.mjs', 'swathe-core.wasm', 'swathe.d.ts', 'swathe.mjs', 'woff2-decoder.mjs']
+check('with its code, types, the core and licenses', ['LICENSES.txt', 'instance.mjs', 'package.json', 'queue.mjs', 'start-worker.mjs', 'swathe-core.wasm', 'swathe.d.ts', 'swathe.mjs',
+  'woff2-decoder.mjs']
   .every((name) => packed.includes(name)), packed);
 writeFileSync(join(where, 'package.json'), '{"private": true, "type": "module"}');
 npm(['install', `./${filename}`], where);

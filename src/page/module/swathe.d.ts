@@ -2,16 +2,17 @@
  * The core of Swathe in a worker, for a page or for node: what a job comes to, byte for byte as the
  * command has it.
  *
- * Requests are answered one after another, in the order in which they were made. A newer one
- * overtakes an older one of its kind (the same question about the same thing), and `open` overtakes
- * all that was asked of the job before it: those promises reject with `Overtaken`. So ask for a job
- * stage by stage, the findings first. To make files while somebody goes on editing, take another
- * Swathe, given the first one's `wasm`.
+ * Requests are answered one after another, in the order in which they were made. Of those about the
+ * open job a newer one overtakes an older one of its kind: the same question about the same sheet,
+ * page or file; a picture of the same kind, or a verdict, unless `key` tells them apart; files or an
+ * archive. `open` overtakes all of them, and an older `open`. Those promises reject with `Overtaken`.
+ * So ask for a job stage by stage, the findings first. To make files while somebody goes on editing,
+ * take another Swathe, given the first one's `wasm`.
  *
  * A promise rejects with `Failed` where the job is not to blame: the core came to its end (out of
- * memory, or a mistake of ours), was closed, or was asked for what is not there. After an end the
- * next request finds a new instance, with the files and the job as before; a job whose opening ended
- * the core is not opened again.
+ * memory, or a mistake of ours), could not be loaded, was closed or told to stop, or was asked for
+ * what is not there. After an end the next request finds a new instance, with the files and the job
+ * as before; a file or a job that ended the core as it was given or opened is left out.
  *
  * Lengths are in millimeters; lines and columns count from 1, and a column counts bytes.
  */
@@ -47,9 +48,9 @@ export class Swathe {
   /** A page at full size, to be shown small; pages count from 0. */
   pageSvg(sheet: string, page?: number): Promise<string>;
   sheetPdf(sheet: string, options?: { created?: string }): Promise<Uint8Array>;
-  // Pictures for a screen, each an SVG element as text, safe to be put into a page; where a job was
-  // refused, of the one that was open before. A newer one
-  // overtakes an older one of its kind, unless `key` tells them apart.
+  // Where a job was refused, of the one that was open before; a newer one overtakes an older one of
+  // its kind, whatever it shows, unless `key` tells them apart.
+  // Pictures for a screen, each an SVG element as text, safe to be put into a page:
   plan(size?: PictureSize): Promise<string>;
   cover(bumper: string, size?: PictureSize & { as_printed?: boolean }): Promise<string>;
   cutThrough(size?: PictureSize): Promise<string>;
@@ -57,8 +58,8 @@ export class Swathe {
   view(observer?: Observer, size?: PictureSize & { all_round?: boolean }): Promise<string>;
   /** Who can read it, from every bearing. */
   chart(observer?: Observer, size?: PictureSize): Promise<string>;
-  /** What can be read from one place. */
-  verdict(observer?: Observer): Promise<PlaceVerdict>;
+  /** What can be read from one place. `key`: of places that are all wanted, tells them apart. */
+  verdict(observer?: Observer, options?: { key?: string }): Promise<PlaceVerdict>;
   /** The same from straight ahead, the left, behind and the right. */
   verdicts(): Promise<PlaceVerdict[]>;
   /** One of the files that the command writes, by its name. */
@@ -92,6 +93,9 @@ export class Swathe {
    * 5 mm, which is usual; else to 1/16 in or 1 mm. */
   moved(subjects: string, mm: number, options?: { snap?: boolean; text?: string }):
     Promise<Outcome<Moved>>;
+  /** The same for what a key places, "bumper.1.to", which stays where it is: its "50%" becomes a
+   * distance from a corner, at a gap for both bumpers. */
+  fromCorner(text: string, key: string): Promise<Outcome<Moved>>;
 
   // Of none:
   /** What each key of a job and each check means. */
@@ -153,7 +157,7 @@ export interface FilesOptions {
   created?: string;
   /** After each file. */
   onFile?: (file: Omit<MadeFile, 'bytes'>) => void;
-  /** Stops it: the promise rejects with `Failed`. */
+  /** Stops it, even before it has begun: the promise rejects with `Failed`. */
   signal?: AbortSignal;
 }
 

@@ -1,11 +1,12 @@
 // Where something is along a side: a share of it, or a distance from one of its corners.
 import { useSignal } from '@preact/signals';
 import { useContext } from 'preact/hooks';
+import type { WorkBench } from '../state/make_bench';
 import { say } from '../words/en';
 import { FieldsContext } from './context';
 import type { EditorGiven } from './editors';
 import { readToml, writeToml } from './toml_value';
-import { typeInto } from './use_field';
+import { clearHalfTyped, typeInto } from './use_field';
 
 type Way = 'share' | 'distance' | 'corner' | 'opening';
 
@@ -55,23 +56,33 @@ function Part({ label, value, wrong, onValue }: {
   );
 }
 
-function Where({ place, sides, side, ways, wrong, onPlace }: {
-  place: Place; sides: readonly string[]; side: string; ways: Way[]; wrong: boolean;
+/** Says where it is by its distance from a corner, and it stays there; whether that can be. */
+async function sayFromCorner(bench: WorkBench, key: string): Promise<boolean> {
+  const text = bench.text.peek();
+  const outcome = await bench.during(bench.core.fromCorner(text, key)).catch(() => null);
+  if (!outcome?.ok || bench.text.peek() !== text) return false;
+  clearHalfTyped(bench, key);
+  bench.edit(outcome.value.text, 'set');
+  return true;
+}
+
+function Where({ name, place, sides, side, ways, wrong, onPlace }: {
+  name: string; place: Place; sides: readonly string[]; side: string; ways: Way[]; wrong: boolean;
   onPlace: (place: Place) => void;
 }) {
   const { bench } = useContext(FieldsContext);
-  const metric = bench.opened.value?.job.units === 'mm';
+  const choose = async (way: Way) => {
+    if (way !== 'distance') onPlace({ ...place, way });
+    else if (!(await sayFromCorner(bench, name)))
+      onPlace({ ...place, way, distance: bench.opened.peek()?.job.units === 'mm' ? '230 mm' : '9 in' });
+  };
   const words = {
     share: say.job.atShare, distance: say.job.atDistance, corner: say.job.atCorner, opening: say.job.atOpening,
   };
   return (
     <>
       <label class="part"><span>{say.job.where}</span>
-        <select value={place.way} onChange={(event) => {
-          const way = event.currentTarget.value as Way;
-          const usual = metric ? '230 mm' : '9 in';
-          onPlace({ ...place, way, distance: place.distance === '' ? usual : place.distance });
-        }}>
+        <select value={place.way} onChange={(event) => void choose(event.currentTarget.value as Way)}>
           {ways.map((way) => <option value={way} key={way}>{words[way]}</option>)}
         </select>
       </label>
@@ -114,7 +125,7 @@ export function EndEditor({ value, wrong, sides }: EditorGiven & { sides: string
           {[...new Set([...sides, side])].map((one) => <option value={one} key={one}>{one}</option>)}
         </select>
       </label>
-      <Where place={place} sides={sides} side={side} wrong={wrong}
+      <Where name={value.key} place={place} sides={sides} side={side} wrong={wrong}
         ways={['share', 'distance', 'corner', 'opening']} onPlace={(at) => send(side, at)} />
     </div>
   );
@@ -129,7 +140,7 @@ export function PlaceEditor({ value, wrong, sides }: EditorGiven & { sides: stri
   const place = placeOf(Array.isArray(read) ? read : [read], sides, side);
   return (
     <div class="parts">
-      <Where place={place} sides={sides} side={side} wrong={wrong} ways={['share', 'distance']}
+      <Where name={value.key} place={place} sides={sides} side={side} wrong={wrong} ways={['share', 'distance']}
         onPlace={(at) => {
           const parts = partsOf(at);
           void typeInto(bench, value.key, writeToml(parts.length === 1 ? parts[0]! : parts));
