@@ -158,7 +158,7 @@ export const say = {
     zoomOut: 'Smaller',
     showAll: 'Show all',
     coming: 'The picture is being made.',
-    noJob: 'The picture comes as soon as the job can be read.',
+    noJob: 'No picture yet: something in the job is wrong. See Rules.',
     failed: 'This picture could not be made.',
     parts: (picture: string) => `Parts in this picture: ${picture}`,
     movesBy: (step: string, snap: string) =>
