@@ -99,6 +99,7 @@ export const say = {
     where: 'where',
     distance: 'distance',
     fromCorner: 'from the corner with',
+    from: (distance: string, corner: string) => `${distance} from ${corner}`,
     share: 'share of the side',
     side: 'side',
     atShare: 'at a share',
