@@ -89,7 +89,7 @@ async function states(person, see) {
   await person.press('Begin');
   await person.until('the bumpers so far', () => document.querySelector('figure svg') !== null);
   await see('question');
-  await person.press('Stop asking');
+  await person.press('Back to the start');
   await person.openJob(kFile, kText);
   await see('job', true);
   await person.press('Cut-through');

@@ -51,7 +51,7 @@ export async function beginning(browser) {
     await person.find('textbox', second.asks);
     await person.press('Back');
     person.equal('and stays when one goes back', await person.valueOf(first.asks), '26 in x 31 in');
-    await person.press('Stop asking');
+    await person.press('Back to the start');
     person.check('one can leave', await person.there('button', 'Begin'));
   });
 
