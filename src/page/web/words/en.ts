@@ -279,7 +279,7 @@ export const say = {
     stop: 'Stop',
     stopped: 'Stopped. Nothing was saved.',
     all: 'Download all sheets (zip)',
-    allWhy: 'All files, the ones for machines too. Begin with 00-start-here.pdf.',
+    allWhy: 'Every file, also those for a cutting machine (SVG, DXF). Begin with 00-start-here.pdf.',
     blocked: (name: string) => `The browser did not open a tab, so ${name} was saved as a file.`,
     failed: (words: string) => `It could not be made: ${words}`,
   },
