@@ -156,8 +156,9 @@ export class Person {
     await found.click();
     await found.dispose();
   }
+  /** As they are read: where a line may not break is no other space. */
   async words(within = this.page) {
-    return within.evaluate((element) => (element ?? document.body).innerText);
+    return (await within.evaluate((element) => (element ?? document.body).innerText)).replaceAll('\u00a0', ' ');
   }
   /** What a region says. */
   async said(region) {
@@ -176,7 +177,7 @@ export class Person {
   }
   async untilSaid(words, within = 'body') {
     return this.until(`"${words}"`, (wanted, where) =>
-      [...document.querySelectorAll(where)].some((one) => one.textContent.includes(wanted)), words, within);
+      [...document.querySelectorAll(where)].some((one) => one.textContent.replaceAll('\u00a0', ' ').includes(wanted)), words, within);
   }
   /** Nothing is worked out, drawn or moved any more. */
   async settled() {

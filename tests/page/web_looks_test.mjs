@@ -77,6 +77,10 @@ const otherWords = () => {
   return words.match(/\b(segment|skin|girth|butts|laps|typeface|tape sheet|quick-change|no more than)\b/gi) ?? [];
 };
 
+/** Numbers that the end of a line may break off from their fraction or unit, where they are read to act on. */
+const breakable = () => [...document.querySelectorAll('.findings .finding, .findings .advice, .print .choices')].flatMap((one) =>
+  one.textContent.match(/\d (\d+\/\d+|(in|ft|mm)\b)/g) ?? []);
+
 /** Each state, in turn; with every way there, then what to do to leave it. */
 async function states(person, see) {
   await person.find('button', 'Begin');
@@ -85,7 +89,7 @@ async function states(person, see) {
   await person.press('Begin');
   await person.until('the bumpers so far', () => document.querySelector('figure svg') !== null);
   await see('question');
-  await person.press('Stop asking');
+  await person.press('Back to the start');
   await person.openJob(kFile, kText);
   await see('job', true);
   await person.press('Cut-through');
@@ -137,7 +141,7 @@ await browse('Chromium', async (browser) => {
   for (const [width, height] of kSizes) {
     const phone = width < 600;
     await path(browser, `${width} by ${height}`, { width, height }, async (person) => {
-      const found = { axe: [], scrolls: [], large: [], over: [], small: [], words: [] };
+      const found = { axe: [], scrolls: [], large: [], over: [], small: [], words: [], broken: [] };
       let seen = 0;
       await states(person, async (state, pictures = false) => {
         seen += 1;
@@ -147,6 +151,12 @@ await browse('Chromium', async (browser) => {
         told(found.over, await person.page.evaluate(collisions));
         told(found.small, await person.page.evaluate(tooSmall));
         told(found.words, await person.page.evaluate(otherWords));
+        told(found.broken, await person.page.evaluate(breakable));
+        if (phone && state === 'broken')
+          person.check('what is wrong is in sight', await person.page.evaluate(() => {
+            scrollTo(0, 0);
+            return document.querySelector('.faults').getBoundingClientRect().bottom < innerHeight;
+          }));
         const [across, down] = await person.page.evaluate(scrolls);
         if (across > 0) told(found.scrolls, [`${across} pixels across`]);
         if (!phone && pictures && down > 0) told(found.scrolls, [`${down} pixels down`]);
@@ -163,6 +173,7 @@ await browse('Chromium', async (browser) => {
       if (!phone) person.check('the cover is the largest picture', found.large.length === 0, found.large.join('\n'));
       person.check('no control lies over another', found.over.length === 0, [...new Set(found.over)].slice(0, 30).join('\n'));
       person.check('one thing is not said in two ways', found.words.length === 0, found.words.join('\n'));
+      person.check('no number is broken where a line ends', found.broken.length === 0, [...new Set(found.broken)].join('\n'));
       person.check('controls are at least 24 pixels', found.small.length === 0, [...new Set(found.small)].slice(0, 30).join('\n'));
     });
   }

@@ -51,7 +51,7 @@ export async function beginning(browser) {
     await person.find('textbox', second.asks);
     await person.press('Back');
     person.equal('and stays when one goes back', await person.valueOf(first.asks), '26 in x 31 in');
-    await person.press('Stop asking');
+    await person.press('Back to the start');
     person.check('one can leave', await person.there('button', 'Begin'));
   });
 
@@ -84,7 +84,7 @@ export async function beginning(browser) {
     await person.find('textbox', 'Job as text');
     await person.until('its place underlined', () => document.querySelector('.cm-lintRange-error') !== null);
     person.check('there is no picture, and why is said', await person.page.$('.stage svg') === null &&
-      /picture comes as soon as/.test(await person.said('From above')), await person.said('From above'));
+      /No picture yet: something in the job is wrong/.test(await person.said('From above')), await person.said('From above'));
     await person.press(`Go to line ${faults[0].line} of the text`);
     await person.until('its line', () => document.activeElement.getAttribute('aria-label') === 'Job as text' &&
       document.querySelector('.cm-activeLine').textContent.includes('28 zz'));

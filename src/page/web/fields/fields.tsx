@@ -124,11 +124,19 @@ function summary(path: string, number: number, values: ReadonlyMap<string, Field
     const value = values.get(`${path}.${number}.${key}`);
     return value ? listShown(readToml(value.value)) || value.shown : '';
   };
+  /** Where along its side, and for an end which side that is. */
+  const place = (key: string, isEnd: boolean) => {
+    const read = readToml(values.get(`${path}.${number}.${key}`)?.value ?? '');
+    if (!Array.isArray(read)) return shown(key);
+    const [distance, corner] = read.slice(isEnd ? 1 : 0).map(String);
+    if (corner === undefined) return shown(key);
+    return `${isEnd ? `${read[0]}, ` : ''}${say.job.from(distance!, corner)}`;
+  };
   switch (path) {
     case 'bumper':
-      return `${shown('from')} – ${shown('to')}`;
+      return `${place('from', true)} – ${place('to', true)}`;
     case 'bracket':
-      return `${shown('side')}, ${shown('at')}`;
+      return `${shown('side')}, ${place('at', false)}`;
     case 'opening':
       return `${shown('side')}, ${shown('width')}`;
     case 'numerals.place':

@@ -9,6 +9,7 @@ import { why } from '../state/why';
 import type { WorkBench } from '../state/make_bench';
 import { fillTab, openTab, saveFile } from '../state/save';
 import { say } from '../words/en';
+import { unbroken } from '../words/lengths';
 import type { Maker } from './make';
 import { SheetsDialog } from './sheets';
 
@@ -91,7 +92,7 @@ export function Print({ bench, back, maker }: PrintGiven) {
             <label key={one.kind} class={one.kind === way?.kind ? 'chosen' : undefined}>
               <input type="radio" name="way" value={one.kind} aria-label={one.words} checked={one.kind === way?.kind}
                 onChange={() => (chosen.value = one.kind)} />
-              <span><b>{one.words}</b><i>{one.sheets}</i></span>
+              <span><b>{one.words}</b><i>{unbroken(one.sheets)}</i></span>
             </label>
           ))}
         </fieldset>
@@ -118,7 +119,7 @@ export function Print({ bench, back, maker }: PrintGiven) {
           {say.print.see(say.print.book.toLowerCase())}</button>
         <Files files={book} {...given} />
       </section>
-      {notes.map((note) => <p class="small" key={note}>{note}</p>)}
+      {notes.map((note) => <p class="small" key={note}>{unbroken(note)}</p>)}
       <section class="all">
         {making
           ? <div class="making" role="status">

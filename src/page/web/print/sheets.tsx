@@ -4,6 +4,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import { Overtaken } from 'swathe';
 import type { PrintFile, Swathe } from 'swathe';
 import { say } from '../words/en';
+import { unbroken } from '../words/lengths';
 
 interface SmallSheet {
   file: string;
@@ -70,7 +71,7 @@ export function SheetsDialog({ core, title, files, pdf, onClose }: {
       <div class="sheets-body" tabIndex={0} role="group" aria-label={heading}>
         {files.map((file) => (
           <section key={file.name}>
-            <h3>{file.name} <span class="count">{say.print.sheets(file.pages)}, {file.paper}</span>
+            <h3>{file.name} <span class="count">{say.print.sheets(file.pages)}, {unbroken(file.paper)}</span>
               <button type="button" class="plain" aria-label={say.print.openPdf(file.name)}
                 onClick={() => pdf(file.name, 'open')}>{say.print.open}</button>
               <button type="button" class="plain" aria-label={say.print.savePdf(file.name)}

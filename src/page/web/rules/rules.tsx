@@ -5,6 +5,7 @@ import { valueWords } from '../fields/toml_value';
 import { goTo, openField } from '../state/show';
 import type { WorkBench } from '../state/make_bench';
 import { say } from '../words/en';
+import { unbroken } from '../words/lengths';
 
 const kOrder = ['fail', 'warn', 'unknown', 'pass'] as const;
 type Verdict = (typeof kOrder)[number];
@@ -51,7 +52,7 @@ function Faults({ bench, showText }: RulesGiven) {
           <li key={k}>
             <span class="sign" aria-hidden="true">✕</span>
             <div>
-              <p>{fault.sentence}</p>
+              <p>{unbroken(fault.sentence)}</p>
               <p class="mends">
                 <button type="button" class="mend" aria-label={say.rules.goTo(fault.line)} onClick={() => {
                   showText();
@@ -96,6 +97,14 @@ function labelOf(key: string, words: Words): string {
   return `${number ? `${say.one[table] ?? table} ${number}` : say.groups[table] ?? table}, ${label.toLowerCase()}`;
 }
 
+/** Advice with each key by its label, as the fields have it. */
+function inLabels(advice: string, words: Words): string {
+  return advice.replace(/\b[a-z]\w*(\.\w+)+\b/g, (key) => {
+    const label = labelOf(key, words);
+    return label === key ? key : `"${label}"`;
+  });
+}
+
 /** With a capital, as sentences begin. */
 function sentence(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
@@ -121,7 +130,7 @@ function Answers({ finding, given }: { finding: Finding; given: RulesGiven }) {
         bench.selected.value = finding.subjects;
         showFields();
         openField.value = key;
-      }}>{known.label} …</button>
+      }}>{say.rules.fillIn(known.label)}</button>
     </p>);
 }
 
@@ -142,10 +151,10 @@ function One({ finding, given }: { finding: Finding; given: RulesGiven }) {
         showFields();
         openField.value = key;
       }}>
-        <b>{sentence(finding.subject)}:</b> {finding.measured}
-        {finding.verdict !== 'pass' && <span class="wanted"> {say.rules.wanted(finding.required)}</span>}
+        <b>{sentence(finding.subject)}:</b> {unbroken(finding.measured)}
+        {finding.verdict !== 'pass' && <span class="wanted"> {say.rules.wanted(unbroken(finding.required))}</span>}
       </button>
-      {finding.verdict !== 'pass' && finding.advice !== '' && <p class="advice">{sentence(finding.advice)}.</p>}
+      {finding.verdict !== 'pass' && finding.advice !== '' && <p class="advice">{sentence(unbroken(inLabels(finding.advice, words)))}.</p>}
       {finding.verdict === 'unknown' && <Answers finding={finding} given={given} />}
       {finding.mend.length > 0 &&
         <p class="mends">

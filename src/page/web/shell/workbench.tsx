@@ -1,5 +1,6 @@
 // The job at work: fields and text, the linked pictures, and the tabs beside them.
 import { useSignal } from '@preact/signals';
+import { useLayoutEffect } from 'preact/hooks';
 import { Buy } from '../buy/buy';
 import { FieldsContext } from '../fields/context';
 import { Fields } from '../fields/fields';
@@ -21,8 +22,14 @@ export function Workbench(given: PageGiven) {
   const left = useSignal<Left | null>(null);
   const broken = bench.opened.value === null && bench.faults.value.length > 0;
   const shown: Left = left.value ?? (broken ? 'text' : 'fields');
+  // Where one lies below the other, what is wrong lies first; whoever mends it stays where they type.
+  useLayoutEffect(() => {
+    const at = document.activeElement;
+    if (broken || !at?.closest('.narrow .job')) return;
+    (at.querySelector('.cm-activeLine') ?? at).scrollIntoView({ block: 'center' });
+  }, [broken]);
   return (
-    <main class={cut.value ? 'workbench with-cut' : 'workbench'} aria-busy={bench.busy}>
+    <main class={`workbench${cut.value ? ' with-cut' : ''}${broken ? ' broken' : ''}`} aria-busy={bench.busy}>
       <section class="job" aria-label={say.page.job}>
         <Choose label={say.job.views} names={{ fields: say.job.fields, text: say.job.text }} onChoose={(name) => (left.value = name)} shown={shown} />
         {shown === 'fields'

@@ -18,6 +18,11 @@ export function lengthWords(mm: number, units: 'in' | 'mm'): string {
   return `${sign}${words} in`;
 }
 
+/** Words whose numbers are not broken where a line ends: "at most 1" and "1/4 in" below it misread. */
+export function unbroken(words: string): string {
+  return words.replace(/(\d) (?=\d+\/\d|(?:in|ft|yd|mm|cm|m|lb|kg|g)\b|[%°])/g, '$1\u00a0');
+}
+
 /** Cloth is sold by the yard: "90 in (2 1/2 yd)". */
 export function clothWords(mm: number, units: 'in' | 'mm'): string {
   const quarters = mm / (9 * kInch);
