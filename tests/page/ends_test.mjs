@@ -121,6 +121,16 @@ for (const [fault, words] of [['trap', /broke off/], ['assert', /mistake of its 
   check('and it is not taken for an open one', asked instanceof Failed && /no job is open/.test(asked.message), asked);
   check('each took one instance', swathe.ended === 3, swathe.ended);
   swathe.close();
+
+  let begun = 0;
+  const again = failing({}, (form) => {
+    if ((begun += 1) > 1) return form;
+    form.terminate();
+    throw new Error('no worker');
+  });
+  check('a job is not opened where there is no worker', (await failure(again.open(example.text))) instanceof Error);
+  check('and moves where there is one again', same(await again.moved(gap, Number(mm) + 26, { text }).catch(String), before));
+  again.close();
 }
 
 // Before the core is there newer requests overtake older ones as well, and one worker is begun.
@@ -160,10 +170,13 @@ for (const [fault, words] of [['trap', /broke off/], ['assert', /mistake of its 
     swathe.close();
   }
   const swathe = new Swathe({ mostMemory: 2 ** 24 });
-  await swathe.ready();
-  const tooLarge = failure(swathe.give('own', new Uint8Array(2 ** 25)));
+  const giveTooLarge = () => failure(swathe.give('own', new Uint8Array(2 ** 25)));
+  check('a file that ends the core says so', (await giveTooLarge()) instanceof Failed);
+  check('and is not given again', (await swathe.ready().catch(String)) === null && swathe.ended === 1, swathe.ended);
+  const error = giveTooLarge();
   await swathe.give('own', readFileSync(path));
-  check('a file given in place of one that ended the core is there', (await tooLarge) instanceof Failed && (await swathe.lookAtFont('own')).ok);
+  const looked = await swathe.lookAtFont('own').catch(String);
+  check('one that is given in its place is there', (await error) instanceof Failed && looked.ok, looked);
   swathe.close();
 }
 

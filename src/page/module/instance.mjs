@@ -155,9 +155,9 @@ export class Instance {
 
   /** What has to be open for it, though it may have been an earlier instance that opened it. */
   #jobFor(task) {
-    if (task.ofJob && this.#job) return this.#job;
-    if (task.ofJob && !task.ofShown) throw new Failed('no job is open');
-    return task.ofShown ? this.#shown : null;
+    if (task.ofShown) return this.#job ?? this.#shown;
+    if (task.ofJob && !this.#job) throw new Failed('no job is open');
+    return task.ofJob ? this.#job : null;
   }
 
   async #openJob(task, job) {
