@@ -196,5 +196,18 @@ TEST_CASE("pictures: what they say to those who cannot see them") {
         "Cover A, as printed: inside up");
 }
 
+// A number's name that finds no room at the number goes further off, inside the frame too.
+TEST_CASE("pictures: from above, each side is named before a number that has to go inside") {
+  const Font labels = test::label_font();
+  const Made made = test::made(test::bytes_of(test::example("tin-heron")));
+  for (const ScreenOptions& size :
+       {ScreenOptions{200, 170, 13, {}}, {232, 170, 13, {}}, {240, 180, 13, {}}}) {
+    CAPTURE(size.width_px);
+    const Page page = page_of(screen_plan(made, labels, size));
+    for (const char* side : {"front 28 in", "left 30 in", "back 28 in", "right 30 in"})
+      CHECK_MESSAGE(test::says(page.drawing, side), side);
+  }
+}
+
 }  // namespace
 }  // namespace swathe
