@@ -209,5 +209,20 @@ TEST_CASE("pictures: from above, each side is named before a number that has to 
   }
 }
 
+// Below 200 px of height there is no room for lengths round the cover.
+TEST_CASE("pictures: a low cover tells its sides' lengths where they fit on the sides") {
+  const Font labels = test::label_font();
+  const Made made = test::made(test::bytes_of(test::example("tin-heron")));
+  const auto says = [&](double width_px, double height_px, const char* words) {
+    return test::says(page_of(screen_cover(made, 0, labels, {width_px, height_px, 13, {}})).drawing,
+                      words);
+  };
+  CHECK(says(620, 150, "left 36 9/16 in"));
+  CHECK(says(620, 150, "front 17 1/16 in"));
+  CHECK(says(500, 180, "left 36 9/16 in"));
+  CHECK_FALSE(says(500, 180, "front 17 1/16 in"));  // wider than the side
+  CHECK(says(500, 180, "front"));
+}
+
 }  // namespace
 }  // namespace swathe
