@@ -24,18 +24,19 @@ void judge_nominal_height(const CheckedSet& s, const Season& season, Findings& f
                {"backing-height", "boards",
                 fmt::format("{} to {}", findings.exact_text(nominal - within),
                             findings.exact_text(nominal + within)),
-                findings.measured_text(s.job.boards.height.mm()),
+                findings.measured_text(s.job.boards.height.mm(),
+                                       {limit.least.value_or(0), limit.most.value_or(0)}),
                 findings.verdict(off - within.mm(), Grace::Inspection),
                 fmt::format("saw the boards {} high", findings.exact_text(nominal)),
                 board_height(findings, nominal), limit});
 }
 
 /// What is sold under a nominal thickness measures less: 3/4 in sheets are made to 23/32 in or 3/4
-/// in and a tolerance. Source: voluntary product standard PS 1, tolerances of unsanded panels:
-/// 0.688 in is the least of 23/32, 0.781 in the most of 3/4.
+/// in and a tolerance. Source: voluntary product standard PS 1, tolerances of unsanded panels: 1/32
+/// in, so 11/16 in (17.46 mm) is the least of 23/32 and 25/32 in (19.84 mm) the most of 3/4.
 void judge_thickness(const CheckedSet& s, const Season& season, Findings& findings) {
   const Length nominal = season.backing_nominal_thickness->value;
-  const Length least = nominal - inches(0.062), most = nominal + inches(0.031);
+  const Length least = nominal - inches(1.0 / 16), most = nominal + inches(1.0 / 32);
   const Length has = s.job.boards.thickness;
   const double short_by = std::max((least - has).mm(), (has - most).mm());
   const Length may_be_read_so = inches(1.0 / 16);
@@ -48,7 +49,7 @@ void judge_thickness(const CheckedSet& s, const Season& season, Findings& findin
        "boards",
        fmt::format("sold as {}: {} to {} measured", findings.exact_text(nominal),
                    findings.measured_text(least.mm()), findings.measured_text(most.mm())),
-       findings.measured_text(has.mm()),
+       findings.measured_text(has.mm(), {least.mm(), most.mm()}),
        verdict,
        fmt::format("take plywood sold as {}", findings.exact_text(nominal)),
        {{Subject::boards()}, {"boards.thickness"}, {{"boards.thickness", findings.value(nominal)}}},
@@ -115,11 +116,11 @@ void check_play(const CheckedSet& s, const Season&, Findings& findings) {
   const double play = s.frame.fit().mm();
   if (play >= takes - kRounding) return;
   const std::string enough = findings.at_least_value(takes);
+  const Findings::Held held = findings.held_texts(play, takes);
   findings.advise({"play",
                    "between frame and boards",
-                   fmt::format("at least {} for a hem and its hook-and-loop, closed",
-                               findings.measured_text(takes)),
-                   findings.measured_text(play),
+                   fmt::format("at least {} for a hem and its hook-and-loop, closed", held.limit),
+                   held.measured,
                    Verdict::Warn,
                    fmt::format("set frame.fit to {}", enough),
                    {{Subject::frame(), Subject::cloth()},

@@ -77,10 +77,11 @@ std::vector<KeyChange> moved(const Findings& findings, const Seat& seat, double 
 void judge_distance(Findings& findings, const Seat& seat, const std::string& to, double apart,
                     double clear, std::vector<KeyChange> mend = {}) {
   if (apart >= clear - kRounding) return;
+  const Findings::Held held = findings.held_texts(apart, clear);
   findings.advise({"bracket",
                    name_of(seat),
-                   fmt::format("at least {} from {}", findings.measured_text(clear), to),
-                   findings.measured_text(apart),
+                   fmt::format("at least {} from {}", held.limit, to),
+                   held.measured,
                    Verdict::Warn,
                    fmt::format("move it {} away from {}", findings.rounded_text(clear - apart), to),
                    {{Subject::bracket(seat.number)},
@@ -121,10 +122,10 @@ void judge_bare_board(const CheckedSet& s, Findings& findings, const Seat& seat)
       {"bracket",
        name_of(seat),
        "all of it on cloth, or in a window",
-       fmt::format("{} of its height on bare board", findings.measured_text(bare)),
+       fmt::format("{} of its height on bare board", findings.measured_text(bare, {0})),
        Verdict::Warn,
        fmt::format("put {} of cloth under the part on bare board, or set cloth to \"window\"",
-                   findings.measured_text(s.section.cloth_thickness_mm())),
+                   findings.exact_text(mm(s.section.cloth_thickness_mm()))),
        {{Subject::bracket(seat.number)},
         {seat.key("cloth"), seat.key("down"), seat.key("height")},
         {{seat.key("cloth"), "\"window\""}}}});

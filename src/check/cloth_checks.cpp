@@ -45,12 +45,13 @@ void judge_padding_faces(const CheckedSet& s, const Season& season, double neare
                 "covered",
                 nearest < 0 ? "covered: every open cut is on the boards' backs"
                             : fmt::format("covered: cuts stay {} behind the padding",
-                                          findings.measured_text(behind)),
+                                          findings.measured_text(behind, {0})),
                 Verdict::Pass,
                 "",
                 {{Subject::cloth(), Subject::padding()}, {"cloth.cut_clear"}}};
   if (behind < -kRounding) {
-    j.measured = fmt::format("a cut comes {} over the padding", findings.measured_text(-behind));
+    j.measured =
+        fmt::format("a cut comes {} over the padding", findings.measured_text(-behind, {0}));
     j.verdict = Verdict::Fail;
     j.advice = fmt::format("raise cloth.cut_clear by {}", findings.rounded_text(-behind));
     j.about.mend = {
@@ -89,12 +90,12 @@ void judge_tongues(const CheckedSet& s, Findings& findings) {
   const double reach = s.job.cloth.end_reach.mm();
   for (const bumper::Piece& board : s.boards) {
     if (!has_cover_end(s, board) || reach <= board.length_mm + kRounding) continue;
+    const Findings::Held held = findings.held_texts(reach, board.length_mm);
     findings.advise(
         {"cover-cloth",
          fmt::format("bumper {}, {} board", board.bumper, board.side),
-         fmt::format("a tongue at most as long as the board, {}",
-                     findings.measured_text(board.length_mm)),
-         findings.measured_text(reach),
+         fmt::format("a tongue at most as long as the board, {}", held.limit),
+         held.measured,
          Verdict::Warn,
          fmt::format("set cloth.end_reach to less than {}", findings.rounded_text(board.length_mm)),
          {{Subject::board(board.bumper, board.side), Subject::cloth()},

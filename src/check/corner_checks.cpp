@@ -99,7 +99,7 @@ void judge_corner(const CheckedSet& s, const Season& season, const AlikeCorners&
   const Verdict deep = findings.verdict(limit.mm() - depth, Grace::Inspection);
   j.limit = findings.at_least_of(limit, Grace::Inspection);
   j.required = fmt::format("at least {} of uncompressed padding", findings.exact_text(limit));
-  j.measured = fmt::format("{}, {} deep", filling.how, findings.measured_text(depth));
+  j.measured = fmt::format("{}, {} deep", filling.how, findings.measured_text(depth, {limit.mm()}));
   if (deep == Verdict::Fail || (deep == Verdict::Warn && filling.by_padding)) {
     j.verdict = deep;
     j.advice = findings.with_grace_note(

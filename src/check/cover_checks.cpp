@@ -115,7 +115,7 @@ void judge_wide_gap(const CheckedSet& s, const Season& season, std::size_t bumpe
   CheckResult j{"cover-gap",
                 between(s, bumper),
                 fmt::format("less than {}", findings.exact_text(rule.value)),
-                findings.measured_text(gap),
+                findings.measured_text(gap, {rule.value.mm()}),
                 Verdict::Fail,
                 ""};
   j.verdict = findings.verdict(std::max(over, 2 * kRounding), Grace::Inspection);  // "less than"
@@ -128,8 +128,8 @@ void judge_wide_gap(const CheckedSet& s, const Season& season, std::size_t bumpe
   // measures.
   if (bumper < s.covered_gaps.size() && s.covered_gaps[bumper] < rule.value.mm() - kRounding) {
     j.verdict = Verdict::Warn;
-    j.measured +=
-        fmt::format(", or {} from cloth to cloth", findings.measured_text(s.covered_gaps[bumper]));
+    j.measured += fmt::format(", or {} from cloth to cloth",
+                              findings.measured_text(s.covered_gaps[bumper], {rule.value.mm()}));
   }
   if (season.cover_larger_gap && how_many > 1) j.advice += "; only one gap may be wider";
   findings.add(rule, j);
@@ -138,12 +138,12 @@ void judge_wide_gap(const CheckedSet& s, const Season& season, std::size_t bumpe
 /// The one gap that may be larger, for what it leaves covered.
 void judge_larger_gap(const CheckedSet& s, const Season& season, std::size_t bumper,
                       Findings& findings) {
-  Measure measure{"cover-gap",
-                  fmt::format("{}, the one wider gap, {}: frame covered beside its corners",
-                              between(s, bumper), findings.measured_text(s.bare_gaps[bumper])),
-                  covered_beside_corners(s, bumper),
-                  "keep the gap further from the frame's corners, or close it",
-                  gap_after(s, bumper)};
+  Measure measure{
+      "cover-gap",
+      fmt::format("{}, the one wider gap, {}: frame covered beside its corners", between(s, bumper),
+                  findings.measured_text(s.bare_gaps[bumper], {season.cover_gap->value.mm()})),
+      covered_beside_corners(s, bumper),
+      "keep the gap further from the frame's corners, or close it", gap_after(s, bumper)};
   const int side = s.wraps[bumper].run().sides.back().side;
   if (const auto opening = opening_beside(s, side, season.cover_larger_gap->value.mm())) {
     OpeningAdvice advice = narrower(*opening, findings);
@@ -178,7 +178,7 @@ void check_cover_gap(const CheckedSet& s, const Season& season, Findings& findin
     if (s.covered_gaps[i] > kRounding) continue;
     findings.advise(
         {"cover-gap", between(s, i), "room for the cloth on both ends",
-         findings.measured_text(s.covered_gaps[i]), Verdict::Warn,
+         findings.measured_text(s.covered_gaps[i], {0}), Verdict::Warn,
          fmt::format("raise end_clearance by {} on both: the bumpers would push each other",
                      findings.rounded_text(0.5 * (inches(1.0 / 8).mm() - s.covered_gaps[i]))),
          drawn_back(s, i, 0.5 * (inches(1.0 / 8).mm() - s.covered_gaps[i]), findings)});
@@ -196,11 +196,12 @@ void check_cover_gap(const CheckedSet& s, const Season& season, Findings& findin
     for (const std::size_t i : larger) judge_wide_gap(s, season, i, larger.size(), findings);
   }
   if (!larger.empty()) return;
-  findings.add(*season.cover_gap,
-               {"cover-gap", between(s, widest),
-                fmt::format("less than {}", findings.exact_text(season.cover_gap->value)),
-                findings.measured_text(s.bare_gaps[widest]), Verdict::Pass, "",
-                gap_after(s, widest), narrower_than(season.cover_gap->value, findings)});
+  findings.add(
+      *season.cover_gap,
+      {"cover-gap", between(s, widest),
+       fmt::format("less than {}", findings.exact_text(season.cover_gap->value)),
+       findings.measured_text(s.bare_gaps[widest], {season.cover_gap->value.mm()}), Verdict::Pass,
+       "", gap_after(s, widest), narrower_than(season.cover_gap->value, findings)});
 }
 
 void check_corner_reach(const CheckedSet& s, const Season& season, Findings& findings) {
@@ -228,7 +229,7 @@ void check_corner_reach(const CheckedSet& s, const Season& season, Findings& fin
               ? fmt::format("the whole side: it is shorter than {}",
                             findings.exact_text(season.cover_short_side->value))
               : fmt::format("{} of bumper", findings.exact_text(season.cover_reach->value)),
-          findings.measured_text(reach.runs),
+          findings.measured_text(reach.runs, {needs}),
           Verdict::Fail,
           fmt::format("lengthen the bumper by {}", findings.rounded_text(needs - reach.runs)),
           {{Subject::side(side.name), corner_subject(s.frame, before)}, end_keys(s, number)},
@@ -236,7 +237,8 @@ void check_corner_reach(const CheckedSet& s, const Season& season, Findings& fin
       if (reach.begins > near + kRounding) {
         j.required += fmt::format(", at most {} from the corner", findings.rounded_text(near));
         j.limit = {};  // two things are asked: one measure does not tell
-        j.measured = fmt::format("begins {} from the corner", findings.measured_text(reach.begins));
+        j.measured =
+            fmt::format("begins {} from the corner", findings.measured_text(reach.begins, {near}));
         j.advice = fmt::format("bring the bumper {} nearer to the corner",
                                findings.rounded_text(reach.begins - near));
       } else if (reach.runs >= needs - kRounding) {
@@ -255,15 +257,16 @@ void check_corner_reach(const CheckedSet& s, const Season& season, Findings& fin
   if (!all_pass) return;
   // Where a short side is covered whole, one measure does not tell.
   const Limit limit = any_short ? Limit() : findings.at_least_of(mm(least), Grace::None);
-  findings.add(*season.cover_reach, {"corner-reach",
-                                     "each side of each outside corner",
-                                     fmt::format("at least {}, or all of a short side",
-                                                 findings.exact_text(season.cover_reach->value)),
-                                     fmt::format("at least {}", findings.measured_text(least_run)),
-                                     Verdict::Pass,
-                                     "",
-                                     {{Subject::bumpers()}, keys_of(Subject::bumpers(), s.job)},
-                                     limit});
+  findings.add(*season.cover_reach,
+               {"corner-reach",
+                "each side of each outside corner",
+                fmt::format("at least {}, or all of a short side",
+                            findings.exact_text(season.cover_reach->value)),
+                fmt::format("at least {}", findings.measured_text(least_run, {least})),
+                Verdict::Pass,
+                "",
+                {{Subject::bumpers()}, keys_of(Subject::bumpers(), s.job)},
+                limit});
 }
 
 }  // namespace swathe

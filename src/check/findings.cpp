@@ -25,6 +25,28 @@ Finding finding_of(CheckResult result) {
   return finding;
 }
 
+constexpr int kFinest = 64;
+constexpr int kTape[] = {16, 32, kFinest};  ///< parts of an inch
+constexpr int kMostDecimals = 5;            ///< of an inch: finer than kRounding
+
+/// The nearest so many parts of an inch, half upwards.
+Length to_parts(Length length, int parts) {
+  return inches(std::floor(length.inches() * parts + 0.5 + 1e-9) / parts);
+}
+
+/// A length told in so many parts of an inch; in finer ones where it is a number of those.
+Length told(Length length, int parts) {
+  constexpr double kArithmetic = 1e-6;  // mm, that arithmetic may have lost
+  const Length fine = to_parts(length, kFinest);
+  return std::abs((fine - length).mm()) < kArithmetic ? fine : to_parts(length, parts);
+}
+
+/// Less than a limit, at it, or more.
+int side_of(Length limit, Length length) {
+  const double over = (length - limit).mm();
+  return std::abs(over) <= kRounding ? 0 : over > 0 ? 1 : -1;
+}
+
 }  // namespace
 
 void Findings::add_with_source(const std::string& rule, Attested attested, bool guideline,
@@ -56,9 +78,41 @@ void Findings::advise(CheckResult result) {
 }
 
 std::string Findings::exact_text(Length length) const { return exact(length, units_); }
-std::string Findings::measured_text(double mm) const {
-  return measured(Length::from_mm(mm), units_);
+std::string Findings::measured_text(double mm, std::initializer_list<double> limits_mm) const {
+  const Length length = Length::from_mm(mm);
+  if (units_ == Units::Millimeters) return measured(length, units_);
+  const auto stands = [&](Length is_told) {
+    return std::ranges::all_of(limits_mm, [&](double limit_mm) {
+      const Length limit = Length::from_mm(limit_mm);
+      return side_of(limit, is_told) == side_of(limit, length);
+    });
+  };
+  for (const int parts : kTape)
+    if (const Length is_told = told(length, parts); stands(is_told)) return exact(is_told, units_);
+  for (int decimals = 3;; ++decimals) {
+    const std::string text = plain_number(length.inches(), decimals);
+    if (decimals == kMostDecimals || stands(inches(parse_number(text).value_or(0))))
+      return text + " in";
+  }
 }
+
+Findings::Held Findings::held_texts(double mm, double limit_mm) const {
+  const Length length = Length::from_mm(mm), limit = Length::from_mm(limit_mm);
+  if (units_ == Units::Millimeters) return {measured(limit, units_), measured(length, units_)};
+  const int side = side_of(limit, length);
+  for (const int parts : kTape) {
+    const Length is_told = told(length, parts), limit_told = told(limit, parts);
+    if (side_of(limit_told, is_told) == side)
+      return {exact(limit_told, units_), exact(is_told, units_)};
+  }
+  for (int decimals = 3;; ++decimals) {
+    const std::string is_told = plain_number(length.inches(), decimals);
+    const std::string limit_told = plain_number(limit.inches(), decimals);
+    if (decimals == kMostDecimals || is_told != limit_told)
+      return {limit_told + " in", is_told + " in"};
+  }
+}
+
 std::string Findings::distance_text(Length length) const { return walked(length, units_); }
 std::string Findings::rounded_text(double mm) const {
   return dimension_with_unit(Length::from_mm(mm), units_);
@@ -110,8 +164,8 @@ void Findings::length(const RuleValue<Length>& rule, Measure measure, Grace grac
   const Verdict result = verdict(short_by_mm, grace);
   add(rule,
       {measure.id, std::move(measure.subject), fmt::format("{} {}", word, exact_text(rule.value)),
-       measured_text(measure.has_mm), result, with_grace_note(result, std::move(measure.advice)),
-       std::move(measure.about), limit});
+       measured_text(measure.has_mm, {rule.value.mm()}), result,
+       with_grace_note(result, std::move(measure.advice)), std::move(measure.about), limit});
 }
 
 void Findings::at_least(const RuleValue<Length>& rule, Measure measure, Grace grace) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <initializer_list>
 #include <string>
 #include <vector>
 
@@ -68,7 +69,15 @@ class Findings {
   void at_most(const RuleValue<Length>& rule, Measure measure, Grace grace);
 
   std::string exact_text(Length length) const;
-  std::string measured_text(double mm) const;
+  /// As a tape measure shows it: in inches to 1/16, or in 1/32 or 1/64 where it is a number of
+  /// those. Finer, in the end in decimals, where it would not be told on the same side of a limit:
+  /// what fails never reads as what it fails.
+  std::string measured_text(double mm, std::initializer_list<double> limits_mm = {}) const;
+  /// The same of a length and a limit that is worked out and not round itself.
+  struct Held {
+    std::string limit, measured;
+  };
+  Held held_texts(double mm, double limit_mm) const;
   /// A distance that somebody walks: in feet or meters.
   std::string distance_text(Length length) const;
   /// A length to cut or to move by: rounded to what a tape measure shows.

@@ -35,7 +35,7 @@ CheckResult judge_stroke(const Digit& digit, const Numerals& numerals, Length li
   const double share = stroke.share_at_least(limit.mm() - kRounding);
   const double larger = numerals.height * limit.mm() / std::max(stroke.median(), kRounding);
   j.measured = fmt::format("{} % of it, mostly {}", plain_number(100 * share, 0),
-                           findings.measured_text(stroke.median()));
+                           findings.measured_text(stroke.median(), {limit.mm()}));
   j.verdict = share > 0.5 ? Verdict::Pass : Verdict::Fail;
   j.advice = fmt::format("take a bolder or wider font, or make the digits about {} high",
                          findings.rounded_text(larger));
@@ -100,19 +100,19 @@ void judge_least_space(const CheckedSet& s, Findings& findings) {
   const double more = least - closest->least_space + s.job.numerals.spacing.extra.mm();
   const Length step = s.job.units == Units::Inches ? inches(1.0 / 16) : mm(1);
   const Length extra = std::ceil(mm(more) / step - 1e-6) * step;
-  findings.advise(
-      {"numeral-spacing",
-       fmt::format("{} numeral, closest digits, edge to edge", closest->side),
-       fmt::format("at least {}: about 1/7 of the height", findings.measured_text(least)),
-       findings.measured_text(closest->least_space),
-       closest->least_space >= least - kRounding ? Verdict::Pass : Verdict::Warn,
-       fmt::format("set numerals.spacing to {}: digits so close run together from afar",
-                   findings.exact_text(extra)),
-       {{Subject::numeral(closest->place)},
-        {"numerals.spacing"},
-        s.job.numerals.spacing.tabular
-            ? std::vector<KeyChange>()
-            : std::vector<KeyChange>{{"numerals.spacing", findings.value(extra)}}}});
+  const Findings::Held held = findings.held_texts(closest->least_space, least);
+  findings.advise({"numeral-spacing",
+                   fmt::format("{} numeral, closest digits, edge to edge", closest->side),
+                   fmt::format("at least {}: about 1/7 of the height", held.limit),
+                   held.measured,
+                   closest->least_space >= least - kRounding ? Verdict::Pass : Verdict::Warn,
+                   fmt::format("set numerals.spacing to {}: digits so close run together from afar",
+                               findings.exact_text(extra)),
+                   {{Subject::numeral(closest->place)},
+                    {"numerals.spacing"},
+                    s.job.numerals.spacing.tabular
+                        ? std::vector<KeyChange>()
+                        : std::vector<KeyChange>{{"numerals.spacing", findings.value(extra)}}}});
 }
 
 }  // namespace

@@ -65,7 +65,7 @@ void check_openings(const CheckedSet& s, const Season& season, Findings& finding
          fmt::format("the opening of the {} side",
                      s.frame.sides()[static_cast<std::size_t>(side)].name),
          fmt::format("more than {} of frame covered beside it", findings.exact_text(rule->value)),
-         findings.measured_text(opening->covered),
+         findings.measured_text(opening->covered, {least}),
          Verdict::Warn,
          "it leaves the least that is allowed, and a board sawn a little short would "
          "fail: " +

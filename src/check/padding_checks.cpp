@@ -76,7 +76,7 @@ void judge_noodle_pair(const CheckedSet& s, const Season& season, Findings& find
   if (padding.form == PaddingForm::Noodles) {
     const double off = std::abs((padding.diameter - nominal).mm());
     j.measured = fmt::format("{} noodle{} of {}", padding.stack, padding.stack == 1 ? "" : "s",
-                             findings.measured_text(padding.diameter.mm()));
+                             findings.measured_text(padding.diameter.mm(), {nominal.mm()}));
     if (padding.stack == 2 && off <= practice::kOffNominal.mm() + kRounding) {
       j.verdict = off <= practice::kNearNominal.mm() + kRounding ? Verdict::Pass : Verdict::Warn;
       j.advice = "ask the inspector: the noodles are not the size that the rule names";

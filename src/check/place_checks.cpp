@@ -190,8 +190,9 @@ void name_misfits(const CheckedSet& s, const Season& season, Findings& findings)
                    misfit.mend}};
     j.about.keys.emplace_back("numerals.height");
     if (misfit.bumper >= 0) {
-      j.required = fmt::format("{} of free cloth", findings.measured_text(misfit.needs));
-      j.measured = findings.measured_text(misfit.has);
+      Findings::Held held = findings.held_texts(misfit.has, misfit.needs);
+      j.required = fmt::format("{} of free cloth", held.limit);
+      j.measured = std::move(held.measured);
     }
     if (season.numerals_places) {
       j.limit.missed = Verdict::Warn;  // what counts is how many places there are in all

@@ -11,8 +11,9 @@ namespace {
 /// The boards' front face, out from the true frame.
 double board_front(const CheckedSet& s) { return s.frame.fit().mm() + s.section.thickness_mm(); }
 
-std::string from_to(const Findings& findings, double from, double to) {
-  return fmt::format("{} to {}", findings.measured_text(from), findings.measured_text(to));
+std::string from_to(const Findings& findings, const rules::Zone& zone, double from, double to) {
+  return fmt::format("{} to {}", findings.measured_text(from, {zone.from.mm()}),
+                     findings.measured_text(to, {zone.to.mm()}));
 }
 
 /// Mounted higher or lower by what is wanting, where the other end has that much to spare: there
@@ -47,7 +48,7 @@ void judge_zone_filled(const CheckedSet& s, const Season& season, Findings& find
       *season.zone_filled,
       {"zone", "padding with board behind it, above the floor",
        fmt::format("fills {} to {}", findings.exact_text(zone.from), findings.exact_text(zone.to)),
-       from_to(findings, bottom, top), verdict, findings.with_grace_note(verdict, advice),
+       from_to(findings, zone, bottom, top), verdict, findings.with_grace_note(verdict, advice),
        at_height(s, findings, too_low, too_high), findings.fills(zone)});
 }
 
@@ -66,7 +67,7 @@ void judge_zone_inside(const CheckedSet& s, const Season& season, Findings& find
       *season.zone_inside,
       {"zone", "bumpers, above the floor",
        fmt::format("within {} to {}", findings.exact_text(zone.from), findings.exact_text(zone.to)),
-       from_to(findings, bottom, top), verdict, findings.with_grace_note(verdict, advice),
+       from_to(findings, zone, bottom, top), verdict, findings.with_grace_note(verdict, advice),
        at_height(s, findings, under, over), findings.within(zone)});
 }
 
@@ -106,7 +107,7 @@ void check_hard_parts(const CheckedSet& s, const Season& season, Findings& findi
         "hard-parts",
         "boards and bolt heads, out from the frame",
         fmt::format("at most {}", findings.exact_text(limit)),
-        findings.measured_text(out),
+        findings.measured_text(out, {limit.mm()}),
         verdict,
         findings.with_grace_note(
             verdict, fmt::format("bring them in by {}", findings.rounded_text(out - limit.mm()))),
@@ -123,7 +124,7 @@ void check_hard_parts(const CheckedSet& s, const Season& season, Findings& findi
         "hard-parts",
         "padding in front of boards and bolt heads",
         fmt::format("at least {}", findings.exact_text(limit)),
-        findings.measured_text(over),
+        findings.measured_text(over, {limit.mm()}),
         verdict,
         findings.with_grace_note(
             verdict, fmt::format("sink the bolt heads or take deeper padding: {} is missing",

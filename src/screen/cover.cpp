@@ -180,7 +180,8 @@ class CoverPicture {
                    8);
   }
 
-  /// Below the number, or in the middle where there is none.
+  /// Below the number, or in the middle where there is none; with its length where there is no
+  /// room for lengths round the cover, and it fits on the side.
   std::vector<bool> name_sides(const std::vector<Panel>& panels) {
     std::vector<bool> named;
     for (const Panel& panel : panels) {
@@ -188,13 +189,23 @@ class CoverPicture {
       const Showing part(placer.drawing(), parts_.side(panel.side));
       const FlatPoint lo = canvas_.on({panel.box.middle().x, panel.box.lo.y});
       const FlatPoint hi = canvas_.on({panel.box.middle().x, panel.box.hi.y});
-      std::vector<TextMark> places;
-      for (const double share : {0.26, 0.2, 0.32, 0.5, 0.14, 0.74, 0.08, 0.86})
-        places.push_back({lo + share * (hi - lo) - FlatPoint{0, 0.5 * canvas_.text_height()},
-                          panel.side, canvas_.text_height(), draw::Anchor::Middle});
-      named.push_back(placer.first_free(places));
+      const auto name = [&](const std::string& text) {
+        std::vector<TextMark> places;
+        for (const double share : {0.26, 0.2, 0.32, 0.5, 0.14, 0.74, 0.08, 0.86})
+          places.push_back({lo + share * (hi - lo) - FlatPoint{0, 0.5 * canvas_.text_height()},
+                            text, canvas_.text_height(), draw::Anchor::Middle});
+        return placer.first_free(places);
+      };
+      const std::string both = side_with_length(panel);
+      const double wide = std::abs(canvas_.on(panel.box.hi).x - canvas_.on(panel.box.lo).x);
+      named.push_back((!roomy_ && canvas_.text_width(both) <= wide && name(both)) ||
+                      name(panel.side));
     }
     return named;
+  }
+
+  std::string side_with_length(const Panel& panel) const {
+    return say("cover.side", {{"side", panel.side}, {"length", fig(panel.box.width())}});
   }
 
   void over_all(const std::vector<Panel>& panels, const std::vector<bool>& named) {
@@ -211,7 +222,7 @@ class CoverPicture {
       const double at = b.y + over_ * row_;
       const FlatPoint low{std::min(from, to), at}, high{std::max(from, to), at};
       const std::string length = fig(panel.box.width());
-      const std::string both = say("cover.side", {{"side", panel.side}, {"length", length}});
+      const std::string both = side_with_length(panel);
       for (const std::string& text :
            named[k] ? std::vector{length} : std::vector{both, panel.side, length})
         if (canvas_.dimension(low, high, text, parts_.side(panel.side))) break;

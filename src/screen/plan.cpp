@@ -154,10 +154,11 @@ class PlanPicture {
 
   void words() {
     canvas_.words();
-    name_numbers();
+    const std::vector<const PlacedNumeral*> unnamed = name_numbers();
     name_bumpers();
     gap_words();
     name_sides();
+    note_numbers(unnamed);
     name_openings();
     if (rows_ > 0) board_lengths();
     bracket_words();
@@ -242,11 +243,12 @@ class PlanPicture {
     return {box.lo - more, box.hi + more};
   }
 
-  /// In the padding behind where it stands, as one reads it from outside, or beside it; somewhere
-  /// at least.
-  void name_numbers() {
-    if (!made_.numerals) return;
+  /// In the padding behind where it stands, as one reads it from outside, or beside it. Returns
+  /// those that found no room there and have to be named all the same: of whole numbers the first,
+  /// where none is named, for the others say the same.
+  std::vector<const PlacedNumeral*> name_numbers() {
     std::vector<const PlacedNumeral*> unnamed;
+    if (!made_.numerals) return unnamed;
     bool named = false;
     for (const PlacedNumeral& placed : made_.numerals->placed) {
       const NumberOnSide at = stretch_of_number(placed);
@@ -265,8 +267,13 @@ class PlanPicture {
       named = named || here;
       if (!here && (unnamed.empty() || !placed.whole)) unnamed.push_back(&placed);
     }
+    if (named) std::erase_if(unnamed, [](const PlacedNumeral* placed) { return placed->whole; });
+    return unnamed;
+  }
+
+  /// Further off: that may be inside the frame, where the sides' names have to find room first.
+  void note_numbers(const std::vector<const PlacedNumeral*>& unnamed) {
     for (const PlacedNumeral* placed : unnamed) {
-      if (named && placed->whole) continue;  // it says the same elsewhere
       const NumberOnSide at = stretch_of_number(*placed);
       canvas_.note(canvas_.on(at.side->at(0.5 * (at.from + at.to), depth())), placed->text,
                    subject_of(*placed), 20);

@@ -1,6 +1,7 @@
 #include "sheet/template_sheets.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <string>
 #include <utility>
 #include <vector>
@@ -300,10 +301,18 @@ Sheet template_sheets(const Made& made, std::size_t bumper, const PaperKeys& pap
     key = templates.key_among(layout);
     if (!key) key = templates.key(room.width());
   }
+  std::vector<Page> tiles;  // after the pages, which count them in their heads
+  for (const TemplatePart* part : cells.too_large) {
+    const Page page{part->size.x, part->size.y, templates.drawn(*part), sheet.title};
+    TileWords words{sheet.stem, made.job.title, "", face_words(made), same_words(made, bumper)};
+    words.below = use_lines(*part, false);  // tiles leave little room
+    for (Page& tile : tile_on_paper(page, paper, labels, std::move(words), fill).pages)
+      tiles.push_back(std::move(tile));
+  }
   const std::vector<Shelved> places = laid(cells.fit, room, key);
-  const std::size_t of = pages_of(places);
+  const std::size_t headed = pages_of(places), of = headed + tiles.size();
   const bool draws = fill == PageFill::Drawn;
-  for (std::size_t k = 0; k < of; ++k)
+  for (std::size_t k = 0; k < headed; ++k)
     sheet.pages.push_back(draws ? templates.headed_page(k + 1, of, key_place)
                                 : templates.blank_page());
   const auto put = [&](const Drawing& drawing, const Shelved& place) {
@@ -312,13 +321,7 @@ Sheet template_sheets(const Made& made, std::size_t bumper, const PaperKeys& pap
   for (std::size_t k = 0; draws && k < cells.fit.size(); ++k)
     put(templates.drawn(cells.fit[k]), places[k]);
   if (draws && key) put(key->drawing, places.back());
-  for (const TemplatePart* part : cells.too_large) {
-    const Page page{part->size.x, part->size.y, templates.drawn(*part), sheet.title};
-    TileWords words{sheet.stem, made.job.title, "", face_words(made), same_words(made, bumper)};
-    words.below = use_lines(*part, false);  // tiles leave little room
-    Sheet tiles = tile_on_paper(page, paper, labels, std::move(words), fill);
-    for (Page& tile : tiles.pages) sheet.pages.push_back(std::move(tile));
-  }
+  std::ranges::move(tiles, std::back_inserter(sheet.pages));
   return sheet;
 }
 

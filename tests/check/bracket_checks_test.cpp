@@ -31,7 +31,7 @@ TEST_CASE("a bracket at a corner joint is found with its distance") {
   job.brackets = {bracket(0.125), bracket(0, "back")};
   const auto found = about_brackets(job);
   REQUIRE(found.size() == 2);
-  CHECK(found[0].measured == "0.125 in");
+  CHECK(found[0].measured == "1/8 in");
   CHECK(found[0].verdict == Verdict::Warn);
   CHECK(found[1].measured == "0 in");
 }
@@ -41,7 +41,7 @@ TEST_CASE("two brackets nearer than their clearance") {
   job.brackets = {bracket(5), bracket(7.1)};
   const auto found = about_brackets(job);
   REQUIRE(found.size() == 1);
-  CHECK(found[0].measured == "0.1 in");
+  CHECK(found[0].measured == "1/8 in");
 }
 
 TEST_CASE("a bracket half on cloth and half on wood; a window sits on wood alone") {

@@ -97,7 +97,7 @@ TEST_CASE(
   const Finding thin = worst(made(job).by("2026"), "padding-depth");
   CHECK(thin.verdict == Verdict::Warn);
   CHECK(thin.required == "at least 2 1/4 in");
-  CHECK(thin.measured == "2.2 in");
+  CHECK(thin.measured == "2 3/16 in");
   CHECK(thin.advice.find("the inspector may allow 1/4 in") != std::string::npos);
   CHECK(verdict(job, "2026", "padding-height") == Verdict::Warn);
   job.padding.diameter = inches(1.99);
@@ -145,12 +145,12 @@ TEST_CASE("padding that laps runs past its board by its own depth") {
   const auto found = of(made(job).by("2020"), "padding-form");
   REQUIRE(found.size() == 2);
   CHECK(found[1].required == "at most 2 1/2 in");
-  CHECK(found[1].measured == "2.5 in");
+  CHECK(found[1].measured == "2 1/2 in");
   CHECK(found[1].verdict == Verdict::Pass);
 }
 
 // 2023 R408-A: 5 in, more or less 1/2 in; 3/4 in nominal. PS 1: sheets sold as 23/32 and 3/4 in
-// measure 0.688 to 0.781 in.
+// are made 1/32 in thicker or thinner, 11/16 to 25/32 in.
 TEST_CASE("boards of 2023: height within half an inch, thickness as sold") {
   Job job = halves();
   for (const double height : {4.5, 5.0, 5.5}) {
@@ -160,9 +160,16 @@ TEST_CASE("boards of 2023: height within half an inch, thickness as sold") {
   job.boards.height = inches(5.6);
   CHECK(verdict(job, "2023", "backing-height") == Verdict::Fail);
   job = halves();
-  for (const double thickness : {0.688, 23.0 / 32, 0.781}) {
+  for (const double thickness : {11.0 / 16, 23.0 / 32, 25.0 / 32}) {
     job.boards.thickness = inches(thickness);
     CHECK(verdict(job, "2023", "backing-thickness") == Verdict::Pass);
+  }
+  const Finding thickest = worst(made(job).by("2023"), "backing-thickness");
+  CHECK(thickest.required == "sold as 3/4 in: 11/16 in to 25/32 in measured");
+  CHECK(thickest.measured == "25/32 in");
+  for (const double thickness : {0.687, 0.782}) {
+    job.boards.thickness = inches(thickness);
+    CHECK(verdict(job, "2023", "backing-thickness") == Verdict::Warn);
   }
   job.boards.thickness = inches(0.5);
   CHECK(verdict(job, "2023", "backing-thickness") == Verdict::Fail);
@@ -172,10 +179,10 @@ TEST_CASE("boards of 2023: height within half an inch, thickness as sold") {
 // 2026 R403: from the true frame; fit, boards, padding and cloth count
 TEST_CASE("extension counts the fit and the cloth") {
   Job job = test::worked_job();  // 3/4 + 2 1/2 in, no fit, no cloth
-  CHECK(worst(made(job).by("2026"), "extension").measured == "3.25 in");
+  CHECK(worst(made(job).by("2026"), "extension").measured == "3 1/4 in");
   job.frame.fit = inches(0.5);
   job.cloth.thickness = mm(2.54);
-  CHECK(worst(made(job).by("2026"), "extension").measured == "3.85 in");
+  CHECK(worst(made(job).by("2026"), "extension").measured == "3 7/8 in");  // 3.85
   job.frame.fit = inches(0.7);
   CHECK(verdict(job, "2026", "extension") == Verdict::Warn);
   job.frame.fit = inches(0.95);
@@ -214,30 +221,30 @@ TEST_CASE("hard parts: a board's end past the frame's corner is one") {
       if (finding.subject.find(", end by ") != std::string::npos) ends.push_back(finding);
     return ends;
   };
-  // Halves: the front board laps over the side board's end, 1/16 + 23/32 = 25/32 = 0.781 in out;
+  // Halves: the front board laps over the side board's end, 1/16 + 23/32 = 25/32 in out;
   // the padding goes round with it, as deep as on the faces.
   const auto halves = made(job);
   CHECK(ends_of(halves).empty());
   CHECK(worst(halves.by("2026"), "hard-parts").measured ==
-        "0.781 in, boards only, screw heads sunk");
+        "25/32 in, boards only, screw heads sunk");
 
   job.bumpers.clear();
   for (const char* side : {"front", "left", "back", "right"})
     job.bumpers.push_back({side, {side, RunEnd::Corner{}}, {side, RunEnd::Corner{}}, inches(0.25)});
-  // One a side: 1/4 in shorter, 17/32 = 0.531 in out, under the 2 1/2 in that its own padding runs
+  // One a side: 1/4 in shorter, 17/32 in out, under the 2 1/2 in that its own padding runs
   // past it.
   test::Checked straight = made(job);
   auto ends = ends_of(straight);
   CHECK(ends.empty());
-  // 1/2 in more is 1.031 in out, further than the faces; of its own padding 2 in are left, of the
-  // neighbor's 3.281 - 1.031 = 2.25 in.
+  // 1/2 in more is 1 1/32 in out, further than the faces; of its own padding 2 in are left, of the
+  // neighbor's 3 9/32 - 1 1/32 = 2 1/4 in.
   straight.boards[0].from_x -= inches(0.5).mm();
   ends = ends_of(straight);
   REQUIRE(ends.size() == 2);
   CHECK(ends[0].verdict == Verdict::Pass);
-  CHECK(ends[0].measured == "1.031 in");
+  CHECK(ends[0].measured == "1 1/32 in");
   CHECK(ends[1].verdict == Verdict::Pass);
-  CHECK(ends[1].measured == "2.25 in");
+  CHECK(ends[1].measured == "2 1/4 in");
   straight.boards[0].from_x += inches(0.5).mm();
   // A board sawn as long as its padding: 17/32 + 2 1/2 = 3 1/32 in out, with no padding of its own;
   // the neighbor's comes 1/16 + 23/32 + 2 1/2 = 3 9/32 in out, 1/4 in further.
@@ -248,14 +255,15 @@ TEST_CASE("hard parts: a board's end past the frame's corner is one") {
     CHECK(end.verdict == Verdict::Fail);
     CHECK(end.subject.starts_with("bumper front, front board, end by right"));
   }
-  CHECK(ends[0].measured == "3.031 in");
-  CHECK(ends[1].measured == "0.25 in");
-  // Within the grace of 1/4 in: 0.531 + 0.74 = 1.271 in out. Of its own padding 2 1/2 - 0.74
-  // = 1.76 in is left, of the neighbor's 3.281 - 1.271 = 2.01 in lies before it.
+  CHECK(ends[0].measured == "3 1/32 in");
+  CHECK(ends[1].measured == "1/4 in");
+  // Within the grace of 1/4 in: 17/32 + 0.74 = 1.271 in out. Of its own padding 2 1/2 - 0.74
+  // = 1.76 in is left, of the neighbor's 3.281 - 1.271 = 2.01 in lies before it: to 1/32 in it
+  // would read as the 2 in that are asked for.
   straight.boards[0].from_x += inches(2.5 - 0.74).mm();
   ends = ends_of(straight);
   CHECK(ends[0].verdict == Verdict::Warn);
-  CHECK(ends[1].measured == "2.01 in");
+  CHECK(ends[1].measured == "2 1/64 in");
 
   // Ends in the middle of sides stand out past nothing.
   for (BumperKeys& bumper : job.bumpers) {
@@ -336,7 +344,7 @@ TEST_CASE("one bumper a side: corners where two meet are looked at too") {
 TEST_CASE("the cloth covers the padding: cuts stay behind it") {
   const Finding covered = worst(made(halves()).by("2026"), "cover-cloth");
   CHECK(covered.verdict == Verdict::Pass);
-  CHECK(covered.measured == "covered: cuts stay 0.25 in behind the padding");
+  CHECK(covered.measured == "covered: cuts stay 1/4 in behind the padding");
   CHECK(verdict(halves(), "2020", "cover-cloth") == Verdict::Unknown);  // the relief's corner
   test::Checked cut = made(halves());
   cut.patterns[0].corners[0].notch_top[2].y -= 20;  // drawn over the padding
@@ -361,7 +369,7 @@ TEST_CASE("stretch taken out of a cover that comes off again moves no cut on the
   for (const double stretch : {0.0, 0.01, 0.05}) {
     job.cloth.hook_and_loop.stretch = stretch;
     CHECK(worst(made(job).by("2026"), "cover-cloth").measured ==
-          "covered: cuts stay 0.25 in behind the padding");
+          "covered: cuts stay 1/4 in behind the padding");
   }
 }
 

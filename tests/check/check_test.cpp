@@ -3,7 +3,9 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <random>
+#include <utility>
 
 #include "check/subject.hpp"
 
@@ -135,6 +137,36 @@ TEST_CASE("lengths are worded in the job's units") {
   c.job.units = Units::Millimeters;
   CHECK(test::worst(c.by("2026"), "padding-depth").required == "at least 57.15 mm");
   CHECK(test::worst(c.by("2026"), "padding-depth").measured == "63.5 mm");
+}
+
+TEST_CASE("a measured length reads as on a tape measure, and as its limit only where it is that") {
+  Job job = test::worked_job();
+  const auto depth = [&](Length diameter) {
+    job.padding.diameter = diameter;
+    return test::worst(test::made(job).by("2026"), "padding-depth");
+  };
+  const std::pair<Length, const char*> told[] = {
+      {inches(2.5), "2 1/2 in"},  // as the job gives it
+      {inches(2 + 25.0 / 64), "2 25/64 in"},
+      {inches(2.4), "2 3/8 in"},     // else to 1/16
+      {mm(60), "2 3/8 in"},          // 2.362 in
+      {inches(2.24), "2 15/64 in"},  // to 1/16 and 1/32 it would be the 2 1/4 in asked for
+      {inches(2.245), "2.245 in"},   // and this to 1/64 too
+      {mm(57.147), "2.2499 in"},     // and this to 0.001: 0.003 mm less are less
+      {mm(57.1495), "2 1/4 in"},     // what no tape measure shows
+  };
+  for (const auto& [diameter, words] : told) CHECK(depth(diameter).measured == words);
+
+  const double asked = inches(2.25).mm();
+  for (int k = -60; k <= 60; ++k) {
+    const Finding finding = depth(inches(2.25 + 0.0007 * k));
+    CAPTURE(finding.measured);
+    const auto is = parse_length(finding.measured, Units::Millimeters);
+    REQUIRE(is.has_value());
+    CHECK((is->mm() < asked - 1e-9) == (finding.verdict != Verdict::Pass));
+    CHECK((is->mm() > asked + 1e-9) == (k > 0));
+    CHECK(std::abs(is->mm() - job.padding.diameter.mm()) <= inches(1.0 / 32).mm() + 1e-9);
+  }
 }
 
 }  // namespace swathe

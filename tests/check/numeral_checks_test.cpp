@@ -38,7 +38,7 @@ TEST_CASE("numeral height has no grace: 3.75 in passes, a hair less fails") {
   CHECK(low.verdict == Verdict::Fail);
   CHECK(low.rule == "2026 R412");
   CHECK(low.required == "at least 3 3/4 in");
-  CHECK(low.measured == "3.74 in");
+  CHECK(low.measured == "3 47/64 in");
   CHECK(low.advice == "set numerals.height to 3 7/8 in");
 }
 
@@ -161,7 +161,7 @@ TEST_CASE("a number split over a gap: its space counts, and the season must let 
   CHECK(worst(c.by("2026"), "numeral-spacing").verdict == Verdict::Pass);
   const Finding apart = worst(c.by("2024"), "numeral-spacing");
   CHECK(apart.verdict == Verdict::Warn);
-  CHECK(apart.measured == "2.362 in");
+  CHECK(apart.measured == "2 3/8 in");
   CHECK(of(c.by("2023"), "numeral-spacing").front().verdict == Verdict::Pass);
   const Finding silent = worst(c.by("2020"), "numeral-spacing");
   CHECK(silent.verdict == Verdict::Warn);
@@ -173,11 +173,18 @@ TEST_CASE("digits that nearly touch are told of under no rule") {
   test::Checked c = halves();
   c.numerals->height = 98;
   c.numerals->placed[2].least_space = 13.7;
+  const Finding enough = of(c.by("2026"), "numeral-spacing").back();
   CHECK(worst(c.by("2026"), "numeral-spacing").verdict == Verdict::Pass);
+  CHECK(enough.verdict == Verdict::Pass);
+  // 0.537 and 0.539 in: to 1/16 and 1/32 in they read the same.
+  CHECK(enough.required == "at least 17/32 in: about 1/7 of the height");
+  CHECK(enough.measured == "35/64 in");
   c.numerals->placed[2].least_space = 10;
   const Finding close = worst(c.by("2026"), "numeral-spacing");
   CHECK(close.verdict == Verdict::Warn);
   CHECK(close.rule.empty());
+  CHECK(close.required == "at least 9/16 in: about 1/7 of the height");
+  CHECK(close.measured == "3/8 in");
   // 3.65 mm more would do: 3/16 in are 4.76 mm, 1/8 in 3.18 mm.
   CHECK(close.advice.starts_with("set numerals.spacing to 3/16 in"));
 }

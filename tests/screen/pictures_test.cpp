@@ -196,5 +196,33 @@ TEST_CASE("pictures: what they say to those who cannot see them") {
         "Cover A, as printed: inside up");
 }
 
+// A number's name that finds no room at the number goes further off, inside the frame too.
+TEST_CASE("pictures: from above, each side is named before a number that has to go inside") {
+  const Font labels = test::label_font();
+  const Made made = test::made(test::bytes_of(test::example("tin-heron")));
+  for (const ScreenOptions& size :
+       {ScreenOptions{200, 170, 13, {}}, {232, 170, 13, {}}, {240, 180, 13, {}}}) {
+    CAPTURE(size.width_px);
+    const Page page = page_of(screen_plan(made, labels, size));
+    for (const char* side : {"front 28 in", "left 30 in", "back 28 in", "right 30 in"})
+      CHECK_MESSAGE(test::says(page.drawing, side), side);
+  }
+}
+
+// Below 200 px of height there is no room for lengths round the cover.
+TEST_CASE("pictures: a low cover tells its sides' lengths where they fit on the sides") {
+  const Font labels = test::label_font();
+  const Made made = test::made(test::bytes_of(test::example("tin-heron")));
+  const auto says = [&](double width_px, double height_px, const char* words) {
+    return test::says(page_of(screen_cover(made, 0, labels, {width_px, height_px, 13, {}})).drawing,
+                      words);
+  };
+  CHECK(says(620, 150, "left 36 9/16 in"));
+  CHECK(says(620, 150, "front 17 1/16 in"));
+  CHECK(says(500, 180, "left 36 9/16 in"));
+  CHECK_FALSE(says(500, 180, "front 17 1/16 in"));  // wider than the side
+  CHECK(says(500, 180, "front"));
+}
+
 }  // namespace
 }  // namespace swathe

@@ -101,5 +101,27 @@ TEST_CASE("templates on tiles: where each is laid stands together, in its order,
   CHECK(on_tiles > 20);
 }
 
+TEST_CASE("templates: pages that are numbered count the tiles after them") {
+  const Font face = test::label_font();
+  int before_tiles = 0;
+  for (const auto& path : test::example_jobs())
+    for (const char* paper : {"letter", "a4"}) {
+      CAPTURE(path.filename().string());
+      const Made made =
+          test::made(test::bytes_of(path) + fmt::format("\n[paper]\nsheet = \"{}\"\n", paper));
+      for (std::size_t bumper = 0; bumper < made.patterns.size(); ++bumper) {
+        const Sheet sheet = template_sheets(made, bumper, made.job.paper, face);
+        const bool has_tiles = std::ranges::any_of(sheet.pages, is_tile);
+        for (std::size_t k = 0; k < sheet.pages.size() && sheet.pages.size() > 1; ++k) {
+          if (is_tile(sheet.pages[k])) continue;
+          CHECK(test::says(sheet.pages[k].drawing,
+                           fmt::format("page {} of {}", k + 1, sheet.pages.size())));
+          before_tiles += has_tiles ? 1 : 0;
+        }
+      }
+    }
+  CHECK(before_tiles > 10);
+}
+
 }  // namespace
 }  // namespace swathe
