@@ -5,7 +5,8 @@
 #include <algorithm>
 #include <random>
 
-#include "check/subject.hpp"
+#include "support/checked.hpp"
+#include "support/jobs.hpp"
 
 namespace swathe {
 namespace {
