@@ -270,6 +270,14 @@ class Places {
 };
 
 struct Job {
+  // What the language would imply, compiled once: it is long, and many sources hold one.
+  Job();
+  Job(const Job&);
+  Job(Job&&) noexcept;
+  Job& operator=(const Job&);
+  Job& operator=(Job&&) noexcept;
+  ~Job();
+
   std::string title;
   std::string number;                    ///< "" where no numerals are wanted
   std::string season = newest_season();  ///< a rule set's name, "none", or a path to a rule file

@@ -49,6 +49,14 @@ using Ruled = std::optional<RuleValue<T>>;
 /// The rules of one season. Members are named as the keys of a rule file: `cover_gap` is `gap` in
 /// the table [cover].
 struct Season {
+  // What the language would imply, compiled once: it is long, and many sources hold one.
+  Season();
+  Season(const Season&);
+  Season(Season&&) noexcept;
+  Season& operator=(const Season&);
+  Season& operator=(Season&&) noexcept;
+  ~Season();
+
   std::string name;     ///< "2026"
   std::string section;  ///< of the manual; may be empty
 

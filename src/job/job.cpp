@@ -2,6 +2,13 @@
 
 namespace swathe {
 
+Job::Job() = default;
+Job::Job(const Job&) = default;
+Job::Job(Job&&) noexcept = default;
+Job& Job::operator=(const Job&) = default;
+Job& Job::operator=(Job&&) noexcept = default;
+Job::~Job() = default;
+
 std::optional<SidePlace> place_on_side(const RunEnd& end) {
   if (const auto* share = std::get_if<SideShare>(&end.at)) return *share;
   if (const auto* from = std::get_if<FromCorner>(&end.at)) return *from;

@@ -247,6 +247,13 @@ class Reader {
 
 }  // namespace
 
+Season::Season() = default;
+Season::Season(const Season&) = default;
+Season::Season(Season&&) noexcept = default;
+Season& Season::operator=(const Season&) = default;
+Season& Season::operator=(Season&&) noexcept = default;
+Season::~Season() = default;
+
 Outcome<Season> read_season(std::string_view text, const std::string& file) {
   text = without_byte_order_mark(text);
   const PlaceFinder places(text, file);

@@ -1,5 +1,6 @@
 #include "book/book_sheet.hpp"
 
+#include <doctest/doctest.h>
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -8,6 +9,7 @@
 #include "draw/flow.hpp"
 #include "job/limits.hpp"
 #include "support/examples.hpp"
+#include "support/label_font.hpp"
 #include "support/made.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"

@@ -1,5 +1,7 @@
 #include "book/cloth_lay.hpp"
 
+#include <doctest/doctest.h>
+
 #include <algorithm>
 #include <cmath>
 #include <string>

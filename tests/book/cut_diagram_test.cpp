@@ -1,12 +1,17 @@
 #include "book/cut_diagram.hpp"
 
+#include <doctest/doctest.h>
+
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <iterator>
 #include <map>
 
 #include "book/book_sheet.hpp"
 #include "support/examples.hpp"
+#include "support/jobs.hpp"
+#include "support/label_font.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/made_examples.hpp"
 #include "support/overlaps.hpp"

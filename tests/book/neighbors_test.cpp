@@ -1,5 +1,7 @@
 #include "book/neighbors.hpp"
 
+#include <doctest/doctest.h>
+
 #include <algorithm>
 #include <set>
 

@@ -1,5 +1,8 @@
+#include <doctest/doctest.h>
+
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <set>
 
 #include "draw/measures.hpp"

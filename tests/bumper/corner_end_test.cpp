@@ -1,8 +1,11 @@
+#include <doctest/doctest.h>
+
 #include <cmath>
 #include <numbers>
 #include <utility>
 
 #include "support/drawn_jobs.hpp"
+#include "support/jobs.hpp"
 #include "swathe/bumper.hpp"
 
 // Bumpers that meet at a corner which neither of them turns: one runs past, the other stops at it.

@@ -1,3 +1,5 @@
+#include <doctest/doctest.h>
+
 #include "support/jobs.hpp"
 #include "swathe/bumper.hpp"
 

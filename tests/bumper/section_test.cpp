@@ -1,3 +1,5 @@
+#include <doctest/doctest.h>
+
 #include <cmath>
 #include <numbers>
 #include <type_traits>

@@ -12,7 +12,9 @@
 #include <CGAL/Surface_mesh_parameterization/LSCM_parameterizer_3.h>
 #include <CGAL/Surface_mesh_parameterization/parameterize.h>
 #include <CGAL/Surface_mesh_shortest_path.h>
+#include <doctest/doctest.h>
 
+#include <algorithm>
 #include <map>
 #include <numbers>
 #include <sstream>

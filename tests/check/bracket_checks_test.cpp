@@ -1,6 +1,9 @@
+#include <doctest/doctest.h>
+
 #include <algorithm>
 
-#include "check/subject.hpp"
+#include "support/checked.hpp"
+#include "support/jobs.hpp"
 
 // Distances between brackets and what they would meet: worked by hand on a 30 in side. Common
 // practice, no source.

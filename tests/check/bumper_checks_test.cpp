@@ -1,6 +1,7 @@
 #include <doctest/doctest.h>
 
-#include "check/subject.hpp"
+#include "support/checked.hpp"
+#include "support/jobs.hpp"
 
 // The limits are the published rules' (manuals of 2026, 2023 and 2020, the numbers beside each).
 namespace swathe {

@@ -7,7 +7,8 @@
 #include <random>
 #include <utility>
 
-#include "check/subject.hpp"
+#include "support/checked.hpp"
+#include "support/jobs.hpp"
 
 namespace swathe {
 namespace {

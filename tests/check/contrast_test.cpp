@@ -1,6 +1,7 @@
 #include <doctest/doctest.h>
 
-#include "check/subject.hpp"
+#include "support/checked.hpp"
+#include "support/jobs.hpp"
 
 namespace swathe {
 namespace {

@@ -1,6 +1,9 @@
+#include <doctest/doctest.h>
 #include <fmt/format.h>
 
 #include <set>
+#include <string_view>
+#include <utility>
 
 #include "check/check.hpp"
 #include "make/checked_set.hpp"

@@ -1,6 +1,7 @@
 #include <doctest/doctest.h>
 
-#include "check/subject.hpp"
+#include "support/checked.hpp"
+#include "support/jobs.hpp"
 
 // The limits are the published rules' (manual of 2026, section 8.4, R412; of 2023, R406; of 2020,
 // R22); the readings stand beside each test.

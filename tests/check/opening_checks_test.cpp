@@ -1,6 +1,9 @@
+#include <doctest/doctest.h>
+
 #include <algorithm>
 
-#include "check/subject.hpp"
+#include "support/checked.hpp"
+#include "support/jobs.hpp"
 
 // What an opening leaves beside it. 2026 R401: one gap may be larger with 5 in of frame covered
 // beside its corners; 2023 R401: 6 in each side of each corner. Worked by hand on a front of 28 in.

@@ -1,7 +1,8 @@
 #include <doctest/doctest.h>
 
-#include "check/subject.hpp"
 #include "sight/demand.hpp"
+#include "support/checked.hpp"
+#include "support/jobs.hpp"
 #include "support/sight.hpp"
 
 // Viewpoints: the published rules, manual of 2026, section 8.4, R412 ("most", a guideline), and of

@@ -1,8 +1,11 @@
 #include "draw/label_placer.hpp"
 
+#include <doctest/doctest.h>
+
 #include <numbers>
 
 #include "support/drawn.hpp"
+#include "support/label_font.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
 

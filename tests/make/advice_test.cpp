@@ -1,3 +1,5 @@
+#include <doctest/doctest.h>
+
 #include <nlohmann/json.hpp>
 
 #include "support/jobs.hpp"

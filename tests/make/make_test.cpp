@@ -1,9 +1,15 @@
 #include "swathe/make.hpp"
 
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
 #include <numbers>
+#include <utility>
 
 #include "support/drawn_jobs.hpp"
 #include "support/examples.hpp"
+#include "support/jobs.hpp"
 #include "support/made.hpp"
 #include "swathe/job.hpp"
 #include "swathe/write.hpp"

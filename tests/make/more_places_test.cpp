@@ -1,3 +1,4 @@
+#include <doctest/doctest.h>
 #include <fmt/format.h>
 
 #include <algorithm>

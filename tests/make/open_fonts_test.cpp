@@ -1,3 +1,5 @@
+#include <doctest/doctest.h>
+
 #include <fstream>
 #include <iterator>
 

@@ -7,6 +7,7 @@
 #include <string>
 
 #include "support/drawn_number.hpp"
+#include "support/jobs.hpp"
 #include "support/made.hpp"
 #include "swathe/job.hpp"
 #include "swathe/write.hpp"

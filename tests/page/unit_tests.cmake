@@ -8,7 +8,8 @@ foreach(source IN LISTS SWATHE_UNIT_SOURCES)
     list(REMOVE_ITEM SWATHE_UNIT_SOURCES ${source})
   endif()
 endforeach()
-add_executable(swathe_unit_tests EXCLUDE_FROM_ALL ${PROJECT_SOURCE_DIR}/tests/page/unit_tests_main.cpp
+file(GLOB SWATHE_UNIT_SUPPORT CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/tests/support/*.cpp)
+add_executable(swathe_unit_tests EXCLUDE_FROM_ALL ${PROJECT_SOURCE_DIR}/tests/page/unit_tests_main.cpp ${SWATHE_UNIT_SUPPORT}
                ${PROJECT_SOURCE_DIR}/src/page/core/no_png.cpp ${SWATHE_UNIT_SOURCES})
 target_include_directories(swathe_unit_tests PRIVATE ${PROJECT_SOURCE_DIR}/tests ${PROJECT_SOURCE_DIR}/src)
 target_compile_definitions(swathe_unit_tests PRIVATE DOCTEST_CONFIG_NO_MULTITHREADING SWATHE_TEST_DATA="${PROJECT_SOURCE_DIR}/tests"

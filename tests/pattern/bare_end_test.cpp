@@ -1,7 +1,11 @@
+#include <doctest/doctest.h>
+
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
 #include "support/drawn_jobs.hpp"
+#include "support/jobs.hpp"
 #include "swathe/pattern.hpp"
 
 // The cover's ends where padding runs on past its board.

@@ -1,5 +1,8 @@
 #include "support/drawn_jobs.hpp"
 
+#include <doctest/doctest.h>
+
+#include <algorithm>
 #include <cmath>
 
 #include "pattern/fastening.hpp"

@@ -1,7 +1,12 @@
 #include "pattern/joins.hpp"
 
+#include <doctest/doctest.h>
+
+#include <cmath>
+
 #include "plane/clip.hpp"
 #include "support/drawn_jobs.hpp"
+#include "support/jobs.hpp"
 #include "support/patterns.hpp"
 
 namespace swathe {

@@ -1,4 +1,8 @@
+#include <doctest/doctest.h>
+
+#include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <map>
 #include <set>
 #include <utility>

@@ -1,5 +1,7 @@
 #include "swathe/pattern.hpp"
 
+#include <doctest/doctest.h>
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>

@@ -8,8 +8,10 @@
 #include <random>
 #include <set>
 #include <string>
+#include <utility>
 
 #include "support/drawn.hpp"
+#include "support/fonts.hpp"
 #include "support/jobs.hpp"
 #include "support/setting.hpp"
 

@@ -7,6 +7,8 @@
 #include <string>
 
 #include "support/drawn.hpp"
+#include "support/fonts.hpp"
+#include "support/jobs.hpp"
 #include "support/setting.hpp"
 
 namespace swathe {

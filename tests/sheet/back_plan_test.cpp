@@ -1,5 +1,7 @@
 #include "sheet/back_plan.hpp"
 
+#include <doctest/doctest.h>
+
 #include <algorithm>
 #include <cmath>
 

@@ -1,11 +1,14 @@
 #include "sheet/cover_ordinates.hpp"
 
+#include <doctest/doctest.h>
+
 #include <algorithm>
 #include <cmath>
 
 #include "draw/ordinates.hpp"
 #include "sheet/pattern_drawing.hpp"
 #include "support/drawn.hpp"
+#include "support/jobs.hpp"
 #include "support/made_by_hand.hpp"
 
 namespace swathe {

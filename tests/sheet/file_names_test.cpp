@@ -1,5 +1,7 @@
 #include "sheet/file_names.hpp"
 
+#include <doctest/doctest.h>
+
 #include <set>
 
 #include "support/made_by_hand.hpp"

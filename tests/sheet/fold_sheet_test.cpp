@@ -6,6 +6,8 @@
 
 #include "pattern/half_pattern.hpp"
 #include "sheet/pattern_drawing.hpp"
+#include "support/jobs.hpp"
+#include "support/label_font.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
 #include "swathe/write.hpp"

@@ -7,6 +7,7 @@
 #include "plane/clip.hpp"
 #include "sheet/stroke_picture.hpp"
 #include "support/fonts.hpp"
+#include "support/label_font.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
 #include "swathe/sheet.hpp"

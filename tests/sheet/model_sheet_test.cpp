@@ -1,7 +1,9 @@
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 
+#include "support/label_font.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
 #include "swathe/sheet.hpp"

@@ -9,8 +9,12 @@
 #include <string>
 #include <vector>
 
+#include "draw/text_box.hpp"
+#include "numeral/size.hpp"
 #include "plane/clip.hpp"
 #include "sheet/numeral_cells.hpp"
+#include "support/fonts.hpp"
+#include "support/label_font.hpp"
 #include "support/made.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"

@@ -1,8 +1,12 @@
 #include "sheet/pattern_drawing.hpp"
 
+#include <doctest/doctest.h>
+
 #include <algorithm>
 
 #include "support/drawn.hpp"
+#include "support/jobs.hpp"
+#include "support/label_font.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
 

@@ -1,14 +1,17 @@
 #include "sheet/placing.hpp"
 
+#include <doctest/doctest.h>
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "sheet/pattern_drawing.hpp"
 #include "sheet/placing_sheet.hpp"
+#include "support/label_font.hpp"
 #include "support/made.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"

@@ -1,3 +1,5 @@
+#include <doctest/doctest.h>
+
 #include <algorithm>
 #include <map>
 #include <set>
@@ -5,6 +7,7 @@
 #include "job/limits.hpp"
 #include "sheet/same_cover_words.hpp"
 #include "support/examples.hpp"
+#include "support/label_font.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/made_examples.hpp"
 #include "swathe/sheet.hpp"

@@ -1,8 +1,14 @@
 #include "sheet/same_cover_words.hpp"
 
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
 #include "book/book_sheet.hpp"
 #include "pattern/joins.hpp"
 #include "sheet/pattern_sheet.hpp"
+#include "support/jobs.hpp"
+#include "support/label_font.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
 

@@ -1,9 +1,14 @@
 #include "sheet/test_page.hpp"
 
+#include <doctest/doctest.h>
+
 #include <algorithm>
 #include <cmath>
+#include <utility>
 #include <vector>
 
+#include "draw/text_box.hpp"
+#include "support/label_font.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
 #include "swathe/job.hpp"

@@ -1,12 +1,15 @@
 #include "sheet/view_sheet.hpp"
 
+#include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
 #include "sheet/view_picture.hpp"
 #include "support/examples.hpp"
+#include "support/label_font.hpp"
 #include "support/made.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"

@@ -1,9 +1,11 @@
 #include <doctest/doctest.h>
 
+#include <cmath>
 #include <numbers>
 
 #include "support/drawn.hpp"
 #include "support/drawn_jobs.hpp"
+#include "support/jobs.hpp"
 #include "support/sight.hpp"
 #include "swathe/sight.hpp"
 

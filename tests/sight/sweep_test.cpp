@@ -1,8 +1,10 @@
 #include <doctest/doctest.h>
 
+#include <cmath>
 #include <numbers>
 
 #include "support/drawn.hpp"
+#include "support/jobs.hpp"
 #include "support/sight.hpp"
 #include "swathe/sight.hpp"
 

@@ -1,3 +1,5 @@
+#include <doctest/doctest.h>
+
 #include "support/jobs.hpp"
 #include "support/patterns.hpp"
 #include "swathe/stock.hpp"

@@ -1,12 +1,6 @@
 #pragma once
 
-#include <doctest/doctest.h>
-
-#include <cstdio>
 #include <filesystem>
-#include <fstream>
-#include <iterator>
-#include <random>
 #include <string>
 
 namespace swathe::test {
@@ -14,30 +8,16 @@ namespace swathe::test {
 /// A folder of its own, gone with the test.
 class TemporaryFolder {
  public:
-  TemporaryFolder()
-      : path_(std::filesystem::temp_directory_path() /
-              ("swathe-test-" + std::to_string(std::random_device{}()))) {
-    std::filesystem::create_directories(path_);
-  }
+  TemporaryFolder();
   TemporaryFolder(const TemporaryFolder&) = delete;
   TemporaryFolder& operator=(const TemporaryFolder&) = delete;
-  ~TemporaryFolder() {
-    std::error_code ignored;
-    std::filesystem::remove_all(path_, ignored);
-  }
+  ~TemporaryFolder();
 
-  std::string file(const std::string& name) const { return (path_ / name).string(); }
+  std::string file(const std::string& name) const;
 
   /// Writes it and gives its path.
-  std::string write(const std::string& name, const std::string& bytes) const {
-    std::ofstream(file(name), std::ios::binary) << bytes;
-    return file(name);
-  }
-  std::string read(const std::string& name) const {
-    std::ifstream in(file(name), std::ios::binary);
-    REQUIRE(in);
-    return {std::istreambuf_iterator<char>(in), {}};
-  }
+  std::string write(const std::string& name, const std::string& bytes) const;
+  std::string read(const std::string& name) const;
 
  private:
   std::filesystem::path path_;
@@ -45,16 +25,6 @@ class TemporaryFolder {
 
 /// What a command of the system says on its standard output. One that is missing, or ends badly,
 /// fails the test.
-inline std::string run(const std::string& command) {
-  INFO(command);
-  std::FILE* const pipe = popen(command.c_str(), "r");
-  REQUIRE(pipe != nullptr);
-  std::string said;
-  char buffer[4096];
-  while (const std::size_t count = std::fread(buffer, 1, sizeof buffer, pipe))
-    said.append(buffer, count);
-  REQUIRE(pclose(pipe) == 0);
-  return said;
-}
+std::string run(const std::string& command);
 
 }  // namespace swathe::test

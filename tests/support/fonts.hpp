@@ -1,9 +1,5 @@
 #pragma once
 
-#include <doctest/doctest.h>
-
-#include <algorithm>
-#include <map>
 #include <string>
 #include <vector>
 
@@ -12,31 +8,10 @@
 namespace swathe::test {
 
 /// The bundled fonts as they are set by default, and the narrow instance of the variable one.
-inline const std::vector<BundledFont>& numeral_fonts() {
-  static const std::vector<BundledFont> fonts = [] {
-    std::vector<BundledFont> all = bundled_fonts();
-    auto saira = bundled_font("Saira");
-    REQUIRE(saira.has_value());
-    saira->name = "Saira 50 750";
-    saira->axes = {{"wdth", 50}, {"wght", 750}};
-    all.push_back(*saira);
-    return all;
-  }();
-  return fonts;
-}
+const std::vector<BundledFont>& numeral_fonts();
 
-inline const BundledFont& numeral_font(const std::string& name) {
-  const auto& fonts = numeral_fonts();
-  const auto found = std::find_if(fonts.begin(), fonts.end(),
-                                  [&](const BundledFont& font) { return font.name == name; });
-  REQUIRE(found != fonts.end());
-  return *found;
-}
+const BundledFont& numeral_font(const std::string& name);
 
-inline Font opened(const BundledFont& bundled) {
-  const auto font = open_bundled(bundled);
-  REQUIRE(font.has_value());
-  return *font;
-}
+Font opened(const BundledFont& bundled);
 
 }  // namespace swathe::test

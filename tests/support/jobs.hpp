@@ -1,8 +1,5 @@
 #pragma once
 
-#include <doctest/doctest.h>
-
-#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -12,73 +9,25 @@
 namespace swathe::test {
 
 /// A rectangular frame in plan, sides as a job file's width and depth make them.
-inline FrameKeys rectangle_frame(double width_mm, double depth_mm) {
-  FrameKeys frame;
-  frame.corners = {{width_mm, depth_mm}, {0, depth_mm}, {0, 0}, {width_mm, 0}};
-  frame.sides = {"front", "left", "back", "right"};
-  return frame;
-}
+FrameKeys rectangle_frame(double width_mm, double depth_mm);
 
 /// So far along a side of a rectangle, from the corner at which it begins, counter-clockwise.
-inline FromCorner from_start(const std::string& side, Length distance) {
-  static const std::vector<std::string> kSides = {"front", "left", "back", "right"};
-  const auto at = std::ranges::find(kSides, side) - kSides.begin();
-  return {distance, kSides[static_cast<std::size_t>(at + 3) % 4]};
-}
+FromCorner from_start(const std::string& side, Length distance);
 
 /// The same from the corner at which it ends.
-inline FromCorner from_end(const std::string& side, Length distance) {
-  static const std::vector<std::string> kSides = {"front", "left", "back", "right"};
-  const auto at = std::ranges::find(kSides, side) - kSides.begin();
-  return {distance, kSides[static_cast<std::size_t>(at + 1) % 4]};
-}
+FromCorner from_end(const std::string& side, Length distance);
 
-inline BumperKeys half(const char* name, const char* from, const char* to) {
-  BumperKeys keys;
-  keys.name = name;
-  keys.from = {from, RunEnd::Share{0.5}};
-  keys.to = {to, RunEnd::Share{0.5}};
-  return keys;
-}
+BumperKeys half(const char* name, const char* from, const char* to);
 
 /// Two C-halves split mid-front and mid-back, everything else at its default.
-inline Job c_halves(double width_mm, double depth_mm) {
-  Job job;
-  job.frame = rectangle_frame(width_mm, depth_mm);
-  job.bumpers = {half("A", "front", "back"), half("B", "back", "front")};
-  return job;
-}
+Job c_halves(double width_mm, double depth_mm);
 
 /// The section of the worked figures: 3/4 in board, 5 in high, two noodles, no fit, no cloth
 /// thickness.
-inline Job worked_job(double noodle_inches = 2.5, double board_height_inches = 5.0) {
-  Job job = c_halves(28 * 25.4, 30 * 25.4);
-  job.frame.fit = mm(0);
-  job.boards.thickness = inches(0.75);
-  job.boards.height = inches(board_height_inches);
-  job.padding.diameter = inches(noodle_inches);
-  job.cloth.thickness = mm(0);
-  return job;
-}
+Job worked_job(double noodle_inches = 2.5, double board_height_inches = 5.0);
 
-inline Section section_of(const Job& job) {
-  const auto section = Section::make(job.boards, job.padding, job.cloth, job.places);
-  REQUIRE(section.has_value());
-  return *section;
-}
+Section section_of(const Job& job);
 
-inline std::vector<Wrap> wraps_of(const Job& job) {
-  const auto frame = Frame::make(job.frame, job.places);
-  REQUIRE(frame.has_value());
-  const Section section = section_of(job);
-  std::vector<Wrap> wraps;
-  for (std::size_t k = 0; k < job.bumpers.size(); ++k) {
-    const auto run = make_run(*frame, section, job.padding, job.bumpers[k], static_cast<int>(k),
-                              job.places, job.units, job.openings);
-    REQUIRE(run.has_value());
-    wraps.emplace_back(*frame, section, *run);
-  }
-  return wraps;
-}
+std::vector<Wrap> wraps_of(const Job& job);
 
 }  // namespace swathe::test

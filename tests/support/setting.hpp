@@ -1,15 +1,11 @@
 #pragma once
 
-#include <doctest/doctest.h>
-
 #include <optional>
 #include <string>
-#include <utility>
 #include <vector>
 
 #include "place/place.hpp"
-#include "support/fonts.hpp"
-#include "support/jobs.hpp"
+#include "swathe/job.hpp"
 
 namespace swathe::test {
 
@@ -51,27 +47,9 @@ struct Setting {
   }
 };
 
-inline Setting setting(Job job, const std::string& number, Length height = inches(3.875),
-                       const std::string& font = "Anton") {
-  Setting made;
-  const auto set = set_number(opened(numeral_font(font)), number, height, job.numerals.spacing);
-  REQUIRE(set.has_value());
-  made.number = *set;
-  made.wraps = wraps_of(job);
-  for (const Wrap& wrap : made.wraps) {
-    const auto boards =
-        board_pieces(wrap.frame(), wrap.section(), wrap.run(), job.boards, job.places);
-    REQUIRE(boards.has_value());
-    made.boards.insert(made.boards.end(), boards->begin(), boards->end());
-  }
-  made.job = std::move(job);
-  return made;
-}
+Setting setting(Job job, const std::string& number, Length height = inches(3.875),
+                const std::string& font = "Anton");
 
-inline PlacedNumbers placed(const Setting& s) {
-  auto placing = place_number(s.input());
-  REQUIRE(placing.has_value());
-  return *std::move(placing);
-}
+PlacedNumbers placed(const Setting& s);
 
 }  // namespace swathe::test

@@ -2,10 +2,12 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 #include <vector>
 
+#include "support/label_font.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/picture.hpp"
 #include "swathe/write.hpp"

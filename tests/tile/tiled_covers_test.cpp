@@ -3,10 +3,13 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <utility>
 
 #include "sheet/pattern_sheet.hpp"
 #include "support/commands.hpp"
 #include "support/drawn.hpp"
+#include "support/jobs.hpp"
+#include "support/label_font.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/made_examples.hpp"
 #include "support/overlaps.hpp"

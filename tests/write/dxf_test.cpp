@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <locale>
 #include <map>
 #include <numbers>
@@ -9,6 +10,7 @@
 #include <vector>
 
 #include "support/commands.hpp"
+#include "support/label_font.hpp"
 #include "support/made_by_hand.hpp"
 #include "swathe/write.hpp"
 

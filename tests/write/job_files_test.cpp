@@ -1,7 +1,10 @@
+#include <doctest/doctest.h>
+
 #include <algorithm>
 #include <map>
 #include <set>
 
+#include "support/label_font.hpp"
 #include "support/made.hpp"
 #include "support/made_by_hand.hpp"
 #include "swathe/job.hpp"

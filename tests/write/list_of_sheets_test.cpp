@@ -1,3 +1,5 @@
+#include <doctest/doctest.h>
+
 #include <algorithm>
 #include <filesystem>
 
@@ -14,6 +16,7 @@
 #include "sheet/test_page.hpp"
 #include "sheet/view_sheet.hpp"
 #include "support/examples.hpp"
+#include "support/label_font.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/made_examples.hpp"
 #include "swathe/job.hpp"

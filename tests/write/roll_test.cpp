@@ -3,7 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "draw/text_box.hpp"
 #include "job/limits.hpp"
+#include "support/jobs.hpp"
+#include "support/label_font.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"
 #include "swathe/job.hpp"

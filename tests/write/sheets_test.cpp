@@ -1,3 +1,4 @@
+#include <doctest/doctest.h>
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -9,6 +10,8 @@
 #include "sheet/cover_ordinates.hpp"
 #include "sheet/template_parts.hpp"
 #include "support/drawn.hpp"
+#include "support/jobs.hpp"
+#include "support/label_font.hpp"
 #include "support/made.hpp"
 #include "support/made_by_hand.hpp"
 #include "support/overlaps.hpp"

@@ -1,3 +1,5 @@
+#include <doctest/doctest.h>
+
 #include <algorithm>
 
 #include "support/made.hpp"

@@ -1,37 +1,14 @@
-#pragma once
+#include "support/checked.hpp"
 
-#include <optional>
-#include <string_view>
+#include <doctest/doctest.h>
 
-#include "check/check.hpp"
+#include <cstddef>
+#include <utility>
+
 #include "support/jobs.hpp"
 
 namespace swathe::test {
-
-/// A job made far enough to be checked, and how to check it.
-struct Checked {
-  Job job;
-  Frame frame;
-  Section section;
-  std::vector<Wrap> wraps;
-  std::vector<Pattern> patterns;
-  std::vector<double> bare_gaps, covered_gaps;
-  std::vector<bumper::Piece> boards, padding;
-  std::optional<Numerals> numerals;
-  std::optional<Stock> stock;
-  std::optional<Sight> sight;
-
-  std::vector<Finding> by(const Season* season) const {
-    return check({job, season, frame, section, wraps, patterns, bare_gaps, covered_gaps, boards,
-                  padding, numerals ? &*numerals : nullptr, stock ? &*stock : nullptr,
-                  sight ? &*sight : nullptr});
-  }
-  std::vector<Finding> by(std::string_view season) const {
-    const auto read = bundled_season(season);
-    REQUIRE(read.has_value());
-    return by(&*read);
-  }
-};
+namespace {
 
 template <class T>
 T standing(Outcome<T> outcome) {
@@ -39,7 +16,21 @@ T standing(Outcome<T> outcome) {
   return std::move(*outcome);
 }
 
-inline Checked made(const Job& job) {
+}  // namespace
+
+std::vector<Finding> Checked::by(const Season* season) const {
+  return check({job, season, frame, section, wraps, patterns, bare_gaps, covered_gaps, boards,
+                padding, numerals ? &*numerals : nullptr, stock ? &*stock : nullptr,
+                sight ? &*sight : nullptr});
+}
+
+std::vector<Finding> Checked::by(std::string_view season) const {
+  const auto read = bundled_season(season);
+  REQUIRE(read.has_value());
+  return by(&*read);
+}
+
+Checked made(const Job& job) {
   Checked c{job,
             standing(Frame::make(job.frame, job.places)),
             section_of(job),
@@ -75,8 +66,7 @@ inline Checked made(const Job& job) {
   return c;
 }
 
-/// A digit whose stroke is `wide` for `share` of its length, and half as wide for the rest.
-inline Digit digit(char name, double wide_mm, double share = 1.0) {
+Digit digit(char name, double wide_mm, double share) {
   Digit d;
   d.digit = name;
   d.stroke =
@@ -84,8 +74,7 @@ inline Digit digit(char name, double wide_mm, double share = 1.0) {
   return d;
 }
 
-/// The number on the middles of sides; ink 250 mm wide, 98 mm high, strokes of 15 mm.
-inline Numerals numerals_on(const Checked& c, const std::vector<std::string>& sides) {
+Numerals numerals_on(const Checked& c, const std::vector<std::string>& sides) {
   Numerals numerals;
   numerals.height = 98;
   numerals.digits = {digit('2', 15), digit('0', 15)};
@@ -108,7 +97,7 @@ inline Numerals numerals_on(const Checked& c, const std::vector<std::string>& si
   return numerals;
 }
 
-inline std::vector<Finding> of(const std::vector<Finding>& findings, std::string_view id) {
+std::vector<Finding> of(const std::vector<Finding>& findings, std::string_view id) {
   std::vector<Finding> some;
   for (const Finding& finding : findings) {
     if (finding.id == id) some.push_back(finding);
@@ -116,8 +105,7 @@ inline std::vector<Finding> of(const std::vector<Finding>& findings, std::string
   return some;
 }
 
-/// The worst of an id; a check that is missing fails the test.
-inline Finding worst(const std::vector<Finding>& findings, std::string_view id) {
+Finding worst(const std::vector<Finding>& findings, std::string_view id) {
   const auto some = of(findings, id);
   REQUIRE_MESSAGE(!some.empty(), id);
   return some.front();
