@@ -175,7 +175,8 @@ export class Person {
       await wait(40);
     }
   }
-  async untilSaid(words, within = 'body') {
+  /** In the body stand the scripts, too, and all that they may say. */
+  async untilSaid(words, within = '#page') {
     return this.until(`"${words}"`, (wanted, where) =>
       [...document.querySelectorAll(where)].some((one) => one.textContent.replaceAll('\u00a0', ' ').includes(wanted)), words, within);
   }
