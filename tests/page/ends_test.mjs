@@ -128,7 +128,7 @@ for (const [fault, words] of [['trap', /broke off/], ['assert', /mistake of its 
     form.terminate();
     throw new Error('no worker');
   });
-  check('a job is not opened where there is no worker', (await failure(again.open(example.text))) instanceof Error);
+  check('a job is not opened where there is no worker', (await failure(again.open(example.text))) instanceof Failed);
   check('and moves where there is one again', same(await again.moved(gap, Number(mm) + 26, { text }).catch(String), before));
   again.close();
 }

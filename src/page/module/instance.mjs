@@ -134,7 +134,9 @@ export class Instance {
       const module = await this.wasm.catch((error) => {
         throw new Failed(`the core cannot be loaded: ${error.message}`);
       });
-      const worker = await this.#options.worker();
+      const worker = await Promise.resolve().then(() => this.#options.worker()).catch((error) => {
+        throw new Failed(`the core's worker cannot be started: ${error.message}`);
+      });
       if (this.#closed) {
         worker.terminate();
         throw new Failed('the core was closed');

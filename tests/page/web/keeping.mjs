@@ -167,6 +167,14 @@ export async function keeping(browser) {
     await person.press('Forget Another');
     await kept(person, kTitled('Autumn covers'));
     person.check('what could not be kept is kept then', true);
+    await person.page.evaluate(() => (window.full = true));
+    await person.press('Undo: keep Another');
+    await person.find('button', 'Undo: keep Another');
+    person.check('what is forgotten is not lost where there is no room for it', true);
+    await person.page.evaluate(() => (window.full = false));
+    await person.press('Undo: keep Another');
+    await person.find('button', 'Open Another');
+    person.check('and comes back where there is', true);
   });
 
   await path(browser, 'two tabs', {}, async (person) => {

@@ -56,11 +56,13 @@ function Part({ label, value, wrong, onValue }: {
   );
 }
 
-/** Says where it is by its distance from a corner, and it stays there; whether that can be. */
+/** Says where it is by its distance from a corner, and it stays there; whether that can be said. */
 async function sayFromCorner(bench: WorkBench, key: string): Promise<boolean> {
+  if (bench.stale.peek()) return false; // the core knows where it was before
   const text = bench.text.peek();
   const outcome = await bench.during(bench.core.fromCorner(text, key)).catch(() => null);
-  if (!outcome?.ok || bench.text.peek() !== text) return false;
+  if (!outcome?.ok) return false;
+  if (bench.text.peek() !== text) return true; // edited meanwhile, which counts
   clearHalfTyped(bench, key);
   bench.edit(outcome.value.text, 'set');
   return true;

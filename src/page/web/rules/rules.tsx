@@ -140,6 +140,7 @@ function One({ finding, given }: { finding: Finding; given: RulesGiven }) {
   const attested = say.rules.attested[finding.attested] ?? '';
   const lit = finding.subjects.some((one) => bench.selected.value.includes(one) || bench.pointed.value.includes(one));
   const label = (key: string) => labelOf(key, words);
+  const wanted = finding.rule === '' ? say.rules.better : say.rules.asked;
   return (
     <li class={lit ? 'lit' : undefined}
       onPointerEnter={() => (bench.pointed.value = finding.subjects)}
@@ -152,7 +153,7 @@ function One({ finding, given }: { finding: Finding; given: RulesGiven }) {
         openField.value = key;
       }}>
         <b>{sentence(finding.subject)}:</b> {unbroken(finding.measured)}
-        {finding.verdict !== 'pass' && <span class="wanted"> {say.rules.wanted(unbroken(finding.required))}</span>}
+        {finding.verdict !== 'pass' && <span class="wanted"> {wanted(unbroken(finding.required))}</span>}
       </button>
       {finding.verdict !== 'pass' && finding.advice !== '' && <p class="advice">{sentence(unbroken(inLabels(finding.advice, words)))}.</p>}
       {finding.verdict === 'unknown' && <Answers finding={finding} given={given} />}

@@ -38,7 +38,8 @@ export class Incoming {
         if (name !== undefined || isFont(file.name)) await this.give(file, name ?? file.name);
         else await this.open(file);
       } catch {
-        this.told.value = say.states.notText(file.name); // a folder, or a font that ends the core
+        // A folder, or a font that ends the core.
+        this.told.value = isFont(file.name) ? say.job.notAFont : say.states.notText(file.name);
       }
     }
   }

@@ -37,9 +37,18 @@ export class GivenFiles {
     this.version.value += 1;
   }
 
+  /** One that ends a core is not kept. */
   async give(name: string, bytes: Uint8Array): Promise<void> {
+    const before = this.bytes.get(name);
     this.bytes.set(name, bytes);
-    await Promise.all([...this.cores].map((core) => core.give(name, bytes)));
-    this.version.value += 1;
+    try {
+      await Promise.all([...this.cores].map((core) => core.give(name, bytes)));
+    } catch (error) {
+      if (before) this.bytes.set(name, before);
+      else this.bytes.delete(name);
+      throw error;
+    } finally {
+      this.version.value += 1;
+    }
   }
 }

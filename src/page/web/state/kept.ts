@@ -79,7 +79,7 @@ export class KeptJobs {
   remember(id: string): void {
     const kept = this.forgotten.value.get(id);
     if (kept === undefined) return;
-    this.write(id, kept);
+    if (!this.write(id, kept)) return;
     const left = new Map(this.forgotten.value);
     left.delete(id);
     this.forgotten.value = left;

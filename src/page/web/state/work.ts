@@ -117,17 +117,20 @@ export class Work {
     if (job === 0 || this.#working === job) return;
     this.#working = job;
     await this.during(this.#workOn(job));
-    if (this.#working === job) this.#working = 0;
   }
 
   async #workOn(job: number): Promise<void> {
-    while (job === this.#jobs && this.#worked !== this.#wanted) {
-      this.#worked = this.#wanted;
-      await this.#work(this.text.peek(), job);
-      if (job !== this.#jobs || this.#worked === this.#wanted) break;
-      // Pictures of this one are let come before the next one overtakes them.
-      await drawn();
-      await this.core.ready().catch(() => {});
+    try {
+      while (job === this.#jobs && this.#worked !== this.#wanted) {
+        this.#worked = this.#wanted;
+        await this.#work(this.text.peek(), job);
+        if (job !== this.#jobs || this.#worked === this.#wanted) break;
+        // Pictures of this one are let come before the next one overtakes them.
+        await drawn();
+        await this.core.ready().catch(() => {});
+      }
+    } finally {
+      if (this.#working === job) this.#working = 0;
     }
   }
 

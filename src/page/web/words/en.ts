@@ -209,7 +209,8 @@ export const say = {
     pass: (count: number) => `${count} met`,
     show: 'Show all',
     hide: 'Show fewer',
-    wanted: (required: string) => `The rule asks: ${required}`,
+    asked: (required: string) => `The rule asks: ${required}`,
+    better: (required: string) => `Better: ${required}`, // no rule asks it
     fillIn: (label: string) => `Fill in: ${label}`,
     why: 'Why',
     seePrint: 'See what to print',
