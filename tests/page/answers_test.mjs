@@ -108,6 +108,7 @@ await swathe.open(text.replace('28 in', '1 in'));
 const still = await swathe.moved(gap[1], Number(gap[2]), { text });
 check('and its pictures', (await swathe.plan(size)).includes('handle gap'));
 check('handles of the job before, where one is refused', still.ok && still.value.changes.length === 2, JSON.stringify(still));
+await swathe.open(text);
 const cornered = await swathe.fromCorner(text, 'bumper.1.to');
 check('a share is said from a corner, at both ends of a gap', cornered.ok && cornered.value.changes.length === 2 &&
   cornered.value.changes.every((one) => one.value === '["back", "14 in", "left"]'), JSON.stringify(cornered));
