@@ -6,6 +6,7 @@
 
 #include "swathe/draw.hpp"
 #include "swathe/plane.hpp"
+#include "swathe/type.hpp"
 
 // Tiles as a person puts them together on the table.
 namespace swathe::test {
