@@ -15,6 +15,7 @@
 #include "support/overlaps.hpp"
 #include "support/tiles_together.hpp"
 #include "swathe/job.hpp"
+#include "swathe/write.hpp"
 #include "tile/tile_on_paper.hpp"
 
 // Whole covers on the papers people have.
