@@ -92,6 +92,52 @@ export async function editing(browser) {
     person.equal('another cover is shown whole', await isWhole(), 'true');
   });
 
+  await path(browser, 'what is wrong while somebody types', {}, async (person) => {
+    await person.openJob(kFile, kText);
+    await person.page.evaluate(() => {
+      window.told = 0;
+      new MutationObserver(() => {
+        if (document.querySelector('.faults, .fault, .item.at-fault')) window.told += 1;
+      }).observe(document.body, { subtree: true, childList: true, attributes: true, characterData: true });
+    });
+    const told = () => person.page.evaluate(() => window.told);
+    await person.select('Width', await person.region('Frame'));
+    // In the page, by its own clock: a slow machine is no pause. 2 in and 26 1 in are worked out, too.
+    await person.page.evaluate(async () => {
+      for (const key of '26 1/2 in') {
+        document.execCommand('insertText', false, key);
+        await new Promise((done) => setTimeout(done, 150));
+      }
+    });
+    await person.untilSaid('front 26 1/2 in', '.pane.plan');
+    person.equal('a value on the way is not called wrong', await told(), 0);
+    person.equal('the job has the whole one', await person.jobText(), kWide);
+    await person.select('Width', await person.region('Frame'));
+    await person.page.keyboard.type('2');
+    await person.until('it is told when they pause', () => document.querySelector('.rules .faults') !== null);
+    await person.page.keyboard.type('8 in');
+    await person.until('what is mended is told', () => document.querySelector('.faults, .fault') === null);
+    await person.select('Width', await person.region('Frame'));
+    await person.page.keyboard.type('2');
+    await person.page.keyboard.press('Enter');
+    await person.until('with Enter it is told', () => document.querySelector('.rules .faults') !== null);
+    await person.undoAll();
+  });
+
+  await path(browser, 'what cannot be read typed at once', {}, async (person) => {
+    await person.openJob(kFile, kText);
+    await person.select('Width', await person.region('Frame'));
+    // Faster than any of it is read.
+    await person.page.evaluate(() => {
+      for (const key of '26 zz') document.execCommand('insertText', false, key);
+    });
+    await person.until('the fault at the field', () => document.activeElement.getAttribute('aria-invalid') === 'true');
+    await person.settled();
+    person.check('the job has what could be read last', /^width = "26( in)?"$/m.test(await person.jobText()), await person.jobText());
+    person.equal('only the field is at fault', await person.page.evaluate(() =>
+      document.querySelectorAll('.fields .field.at-fault').length), 1);
+  });
+
   await path(browser, 'half a value', {}, async (person) => {
     await person.openJob(kFile, kText);
     const drawn = () => person.page.evaluate(() => [...document.querySelectorAll('.pane.plan svg path')].map((one) => one.getAttribute('d')).join());

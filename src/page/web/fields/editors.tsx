@@ -87,6 +87,7 @@ function Line({ id, words, value, describedBy, wrong }: EditorGiven) {
         onBlur={leave}
         onKeyDown={(event) => {
           if (event.key === 'Escape') takeBack();
+          if (event.key === 'Enter') bench.pause.over();
           const step = { ArrowUp: 1, ArrowDown: -1 }[event.key];
           if (!steps || !step || event.altKey || event.ctrlKey || event.metaKey) return;
           event.preventDefault();

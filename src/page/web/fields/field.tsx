@@ -22,7 +22,7 @@ export function Field({ words, value }: { words: KeyWords; value: FieldValue }) 
   const { key } = value;
   const id = idOf(key);
   const half = useHalfTyped(bench, key);
-  const faults = half ?? faultsOf(key, bench.faults.value);
+  const faults = half ?? faultsOf(key, bench.told.value);
   const subjects = () => subjectsOf(key, bench.fields.peek());
   const classes = ['field'];
   if (lit.selected.value.has(key)) classes.push('selected');
@@ -54,8 +54,8 @@ export function Field({ words, value }: { words: KeyWords; value: FieldValue }) 
       <p class="meaning" id={`${id}-meaning`}>{words.meaning}</p>
       {faults.length > 0 &&
         <div class="fault" id={`${id}-fault`} role="alert">
-          {faults.map((fault) => (
-            <p>
+          {faults.map((fault, k) => (
+            <p key={k}>
               {fault.sentence}
               {fault.mend.length > 0 && ' '}
               {fault.mend.length > 0 &&

@@ -110,7 +110,7 @@ function Keys({ group, known, values, number, more }: Omit<Given, 'open'> & { nu
         const key = keyOf(path, number);
         const value = values.get(key), words = known.get(path);
         if (!value || !words) return null;
-        const wrong = bench.halfTyped.value.has(key) || bench.faults.value.some((fault) => fault.key === key);
+        const wrong = bench.halfTyped.value.has(key) || bench.told.value.some((fault) => fault.key === key);
         if (!more && !wrong && !inSight(path, bench.fields.value)) return null;
         return <Field words={words} value={value} key={key} />;
       })}
@@ -172,7 +172,7 @@ function Many({ group, many, known, values, open }: Given & { many: [number, num
         const name = `${path}.${number}`;
         const shown = open.value.has(name), more = open.value.has(`more ${name}`);
         const called = path === 'bumper' ? values.get(`${name}.name`)?.shown ?? String(number) : `${one} ${number}`;
-        const wrong = bench.faults.value.some((fault) => fault.key === name || fault.key?.startsWith(`${name}.`));
+        const wrong = bench.told.value.some((fault) => fault.key === name || fault.key?.startsWith(`${name}.`));
         const rest = group.keys.some((key) => values.has(keyOf(key, number)) && !inSight(key, bench.fields.value));
         return (
           <div class={wrong ? 'item at-fault' : 'item'} key={name} role="group" aria-label={called}>

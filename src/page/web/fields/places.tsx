@@ -43,15 +43,20 @@ function partsOf(place: Place): string[] {
 function Part({ label, value, wrong, onValue }: {
   label: string; value: string; wrong: boolean; onValue: (value: string) => void;
 }) {
+  const { bench } = useContext(FieldsContext);
   const draft = useSignal<string | null>(null);
   return (
     <label class="part"><span>{label}</span>
       <input type="text" autocomplete="off" value={draft.value ?? value} aria-invalid={wrong}
         onInput={(event) => {
           draft.value = event.currentTarget.value;
+          bench.pause.typed();
           onValue(draft.value.trim());
         }}
-        onBlur={() => (draft.value = null)} />
+        onBlur={() => {
+          draft.value = null;
+          bench.pause.over();
+        }} />
     </label>
   );
 }

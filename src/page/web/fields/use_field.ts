@@ -1,7 +1,7 @@
 // What somebody types into a field, on its way into the job.
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
-import type { Fault } from 'swathe';
+import type { Fault, Outcome } from 'swathe';
 import type { WorkBench } from '../state/make_bench';
 import { why } from '../state/why';
 
@@ -24,7 +24,7 @@ export function useHalfTyped(bench: WorkBench, key: string): readonly Fault[] | 
       clearHalfTyped(bench, key);
     };
   }, [key]);
-  return bench.halfTyped.value.get(key);
+  return bench.toldHalf.value.get(key);
 }
 
 function sayAt(bench: WorkBench, key: string, faults: readonly Fault[]): void {
@@ -37,32 +37,34 @@ interface Read {
   reads: string;
 }
 
-/**
- * Reads what was typed for a key and puts it into the job, nothing typed for the usual. What cannot
- * be read is said at the field, and the job stays as it was. `current`: whether it is still wanted.
- */
-export async function typeInto(
-  bench: WorkBench, key: string, typed: string, steps = 0, current: () => boolean = () => true,
-): Promise<Read | null> {
+/** Reads what was typed for a key; nothing where another job is on the bench by then. */
+async function read(bench: WorkBench, key: string, typed: string, steps = 0): Promise<Outcome<Read> | null> {
   const job = bench.jobs;
   try {
     const outcome = await bench.during(
       bench.core.typed(bench.text.peek(), key, typed, { steps, file: bench.file.peek() }));
-    if (!current() || job !== bench.jobs) return null;
-    if (!outcome.ok) {
-      sayAt(bench, key, outcome.faults);
-      return null;
-    }
-    const { value } = outcome.value;
-    const given = bench.fields.peek().find((one) => one.key === key)?.given ?? true;
-    const faults = value !== '' ? await bench.set([{ key, value }], `field:${key}`)
-      : given ? await bench.remove([key]) : [];
-    if (job === bench.jobs) sayAt(bench, key, faults);
-    return outcome.value;
+    return job === bench.jobs ? outcome : null;
   } catch (error) {
     bench.trouble.value = why(error);
     return null;
   }
+}
+
+/** Puts what was read into the job, nothing for the usual. */
+async function put(bench: WorkBench, key: string, { value }: Read): Promise<void> {
+  const job = bench.jobs;
+  const given = bench.fields.peek().find((one) => one.key === key)?.given ?? true;
+  const faults = value !== '' ? await bench.set([{ key, value }], `field:${key}`)
+    : given ? await bench.remove([key]) : [];
+  if (job === bench.jobs) sayAt(bench, key, faults);
+}
+
+/** What was chosen or given at once. What cannot be read is said at the field, and the job stays as
+ * it was. */
+export async function typeInto(bench: WorkBench, key: string, typed: string): Promise<void> {
+  const outcome = await read(bench, key, typed);
+  if (outcome?.ok) await put(bench, key, outcome.value);
+  else if (outcome) sayAt(bench, key, outcome.faults);
 }
 
 /** A draft: what stands in the field while somebody types; null: the job's own value. */
@@ -70,23 +72,41 @@ export function useDraft(bench: WorkBench, key: string) {
   const draft = useSignal<string | null>(null);
   const reads = useSignal('');
   const newest = useRef(0);
+  const takenBack = useRef(0); // all up to this one
+  const passed = useRef<Read | null>(null); // the newest that could be read and was not put into the job
 
-  /** `steps`: of an arrow key, added to what is typed. */
+  /** Only what was typed last goes into the job, and where that cannot be read what could be last: of
+   * "28 zz" typed at once the 28, not the 2. `steps`: of an arrow key, added to what is typed. */
   async function type(typed: string, steps = 0): Promise<void> {
     const mine = ++newest.current;
-    if (steps === 0) draft.value = typed;
+    if (steps === 0) {
+      draft.value = typed;
+      bench.pause.typed();
+    }
     reads.value = '';
-    const read = await typeInto(bench, key, typed, steps, () => mine === newest.current);
-    if (read === null || mine !== newest.current) return;
-    reads.value = read.reads;
-    if (steps !== 0) draft.value = bare(read.value);
+    const outcome = await read(bench, key, typed, steps);
+    if (!outcome) return;
+    if (mine !== newest.current) {
+      if (outcome.ok && mine > takenBack.current) passed.current = outcome.value;
+      return;
+    }
+    const last = outcome.ok ? outcome.value : passed.current;
+    passed.current = null;
+    if (last) await put(bench, key, last);
+    if (mine !== newest.current) return;
+    if (!outcome.ok) return sayAt(bench, key, outcome.faults);
+    reads.value = outcome.value.reads;
+    if (steps !== 0) draft.value = bare(outcome.value.value);
   }
   function leave(): void {
+    bench.pause.over();
     reads.value = '';
     if (!bench.halfTyped.peek().has(key)) draft.value = null;
   }
   function takeBack(): void {
-    ++newest.current;
+    takenBack.current = ++newest.current;
+    passed.current = null;
+    bench.pause.over();
     draft.value = null;
     reads.value = '';
     clearHalfTyped(bench, key);

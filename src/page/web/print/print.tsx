@@ -1,6 +1,7 @@
 // What there is to print: the test page, then a way for the pattern, the numerals, the book; and all
 // of it in one archive.
 import { useSignal, useSignalEffect } from '@preact/signals';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { Overtaken } from 'swathe';
 import type { PrintFile, Ways } from 'swathe';
 import { readToml, writeToml } from '../fields/toml_value';
@@ -10,7 +11,7 @@ import type { WorkBench } from '../state/make_bench';
 import { fillTab, openTab, saveFile } from '../state/save';
 import { say } from '../words/en';
 import { unbroken } from '../words/lengths';
-import type { Maker } from './make';
+import type { Maker, Making } from './make';
 import { SheetsDialog } from './sheets';
 
 const kTestPage = 'test-page.pdf';
@@ -64,7 +65,6 @@ export function Print({ bench, back, maker }: PrintGiven) {
     }
   }
 
-  const making = maker.making.value;
   if (!bench.opened.value && bench.faults.value.length > 0) return <p class="caution">{say.print.notYet}</p>;
   if (!ways.value) return <p class="caution">{say.print.counting}</p>;
   const { first, ways: patterns, numerals, book, notes } = ways.value;
@@ -75,7 +75,7 @@ export function Print({ bench, back, maker }: PrintGiven) {
   const given = { pdf, old };
   return (
     <div class={old ? 'print old' : 'print'}>
-      {bench.faults.value.length > 0 && <p class="caution">{say.print.notYet}</p>}
+      {bench.told.value.length > 0 && <p class="caution">{say.print.notYet}</p>}
       {broken && <p class="caution strong">{say.print.broken}</p>}
       <section aria-label={say.print.first}>
         <h2>{say.print.first}</h2>
@@ -120,21 +120,33 @@ export function Print({ bench, back, maker }: PrintGiven) {
         <Files files={book} {...given} />
       </section>
       {notes.map((note) => <p class="small" key={note}>{unbroken(note)}</p>)}
-      <section class="all">
-        {making
-          ? <div class="making" role="status">
-            <progress aria-label={say.print.making(making.name)} />
-            <span>{say.print.makingCount(making.done)}</span>
-            <button type="button" onClick={making.stop}>{say.print.stop}</button>
-          </div>
-          : <button type="button" class="main" disabled={bench.stale.value} onClick={() => void zip()}>{say.print.all}</button>}
-        <p class="small">{say.print.allWhy}</p>
-      </section>
+      <All making={maker.making.value} old={bench.stale.value} zip={() => void zip()} />
       <p class="told" role="status">{told.value}</p>
       {seen.value &&
         <SheetsDialog core={back.core} title={seen.value.title} files={seen.value.files} pdf={pdf}
           onClose={() => (seen.value = null)} />}
     </div>
+  );
+}
+
+/** All sheets at once. The button to stop it has the keyboard from the one that begins it, and back. */
+function All({ making, old, zip }: { making: Making | null; old: boolean; zip: () => void }) {
+  const at = useRef<HTMLElement>(null);
+  const hadKeyboard = at.current?.contains(document.activeElement);
+  useLayoutEffect(() => {
+    if (hadKeyboard && !at.current?.contains(document.activeElement)) at.current?.querySelector('button')?.focus();
+  }, [making === null]);
+  return (
+    <section class="all" ref={at}>
+      {making
+        ? <div class="making" role="status">
+          <progress aria-label={say.print.making(making.name)} />
+          <span>{say.print.makingCount(making.done)}</span>
+          <button type="button" onClick={making.stop}>{say.print.stop}</button>
+        </div>
+        : <button type="button" class="main" disabled={old} onClick={zip}>{say.print.all}</button>}
+      <p class="small">{say.print.allWhy}</p>
+    </section>
   );
 }
 
@@ -177,7 +189,7 @@ function Measured({ bench }: { bench: WorkBench }) {
       if (faults.length === 0) typed.value = ['', ''];
     });
   };
-  const faults = bench.faults.value.filter((fault) => fault.key?.startsWith('paper.measured'));
+  const faults = bench.told.value.filter((fault) => fault.key?.startsWith('paper.measured'));
   return (
     <div class="measured">
       <label>{say.print.across}
@@ -187,7 +199,7 @@ function Measured({ bench }: { bench: WorkBench }) {
         <input type="text" inputMode="decimal" autocomplete="off" placeholder="100 mm" value={shown[1]}
           onChange={(event) => send(1, event.currentTarget.value)} /></label>
       {trouble.value !== '' && <p class="fault" role="alert">{trouble.value}</p>}
-      {faults.map((fault) => <p class="fault" role="alert">{fault.sentence}</p>)}
+      {faults.map((fault, k) => <p class="fault" role="alert" key={k}>{fault.sentence}</p>)}
       {value?.given && faults.length === 0 && <p class="small">{say.print.measuredKept}</p>}
     </div>
   );

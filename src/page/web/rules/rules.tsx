@@ -42,7 +42,7 @@ export function Rules(given: RulesGiven) {
 }
 
 function Faults({ bench, showText }: RulesGiven) {
-  const faults = bench.faults.value;
+  const faults = bench.told.value;
   if (faults.length === 0) return null;
   return (
     <div class="faults" role="status">

@@ -6,6 +6,7 @@ import type { Bench } from './bench';
 import type { GivenFiles } from './files';
 import { History } from './history';
 import { late } from './late';
+import { Pause } from './pause';
 import { why } from './why';
 import { Work } from './work';
 
@@ -29,6 +30,11 @@ export interface WorkBench extends Bench {
   readonly missing: ReadonlySignal<readonly string[]>;
   /** What is wrong with what stands half typed in a field, by its key. */
   readonly halfTyped: Signal<ReadonlyMap<string, readonly Fault[]>>;
+  /** Whether somebody types just now. */
+  readonly pause: Pause;
+  /** What is told of `faults` and of `halfTyped`. */
+  readonly told: ReadonlySignal<readonly Fault[]>;
+  readonly toldHalf: ReadonlySignal<ReadonlyMap<string, readonly Fault[]>>;
 }
 
 const kTries = 8;
@@ -39,6 +45,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
   const file = signal('job.toml');
   const work = new Work(core, files, text, file);
   const halfTyped = signal<ReadonlyMap<string, readonly Fault[]>>(new Map());
+  const pause = new Pause();
   const dragging = signal(false);
   const stale = computed(() => work.openText.value !== text.value || halfTyped.value.size > 0);
   const steps = signal(0); // counts up where the history changes
@@ -95,7 +102,9 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
       return work.jobs;
     },
     core, together, text, file, opened, stale, faults, findings, notices, fields, bumper, dragging,
-    begun, trouble, halfTyped, missing,
+    begun, trouble, halfTyped, missing, pause,
+    told: pause.told(faults, (all) => all.length),
+    toldHalf: pause.told(halfTyped, (all) => all.size),
     during: (step) => work.during(step),
     dimmed: late(() => stale.value && !dragging.value),
     busy: computed(() => under.value > 0),
@@ -107,6 +116,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
     begin(first, name, known = []) {
       history = new History(first);
       drag = null;
+      pause.over();
       batch(() => {
         work.begin(known);
         begun.value = true;

@@ -110,13 +110,14 @@ export function TextEditor({ bench, lit, nonce }: { bench: WorkBench; lit: LitKe
           EditorView.cspNonce.of(nonce),
           lineNumbers(), highlightActiveLine(), bracketMatching(), EditorView.lineWrapping,
           StreamLanguage.define(toml), syntaxHighlighting(colors), litLines,
-          linter((at) => bench.faults.peek().map((fault) => diagnosticOf(at.state.doc, fault, bench)), { delay: 100 }),
+          linter((at) => bench.told.peek().map((fault) => diagnosticOf(at.state.doc, fault, bench)), { delay: 100 }),
           keymap.of([...lintKeymap, ...defaultKeymap]),
           EditorView.contentAttributes.of({ 'aria-label': say.job.textName, spellcheck: 'false', tabindex: '0' }),
-          EditorView.domEventHandlers({ beforeinput: typedOver }),
+          EditorView.domEventHandlers({ beforeinput: typedOver, blur: () => bench.pause.over() }),
           EditorView.updateListener.of((update) => {
             if (update.docChanged && !update.transactions.some((one) => one.annotation(fromBench))) {
               const lineEnd = bench.text.peek().includes('\r\n') ? '\r\n' : '\n';
+              bench.pause.typed();
               bench.edit(update.state.doc.toString().replaceAll('\n', lineEnd), 'typing');
             }
             if (update.selectionSet && update.view.hasFocus) selectAt(update.state);
@@ -153,7 +154,7 @@ export function TextEditor({ bench, lit, nonce }: { bench: WorkBench; lit: LitKe
     });
   });
   useSignalEffect(() => {
-    bench.faults.value;
+    bench.told.value;
     if (view.current) forceLinting(view.current);
   });
   useSignalEffect(() => {

@@ -1,0 +1,34 @@
+// While somebody types, what stands there is half a value most of the time, and they know: what is
+// wrong with it is said when they pause, and what is right at once.
+import { effect, signal } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
+
+/** Who has typed nothing for so long has paused, in milliseconds. */
+const kPause = 500;
+
+export class Pause {
+  readonly #typing = signal(false);
+  #timer: ReturnType<typeof setTimeout> | undefined;
+
+  /** Something was typed. */
+  typed(): void {
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => this.over(), kPause);
+    this.#typing.value = true;
+  }
+  /** Who typed is done with it. */
+  over(): void {
+    clearTimeout(this.#timer);
+    this.#typing.value = false;
+  }
+
+  /** What is wrong, as it is told; `count` of 0: nothing is. */
+  told<Wrong>(wrong: ReadonlySignal<Wrong>, count: (wrong: Wrong) => number): ReadonlySignal<Wrong> {
+    const told = signal(wrong.peek());
+    effect(() => {
+      const now = wrong.value;
+      if (!this.#typing.value || count(now) === 0) told.value = now;
+    });
+    return told;
+  }
+}
