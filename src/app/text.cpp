@@ -39,7 +39,7 @@ std::vector<std::string> wrap(std::string_view text, std::size_t columns) {
     const std::size_t start = text.find_first_not_of(" \n");
     if (start == std::string_view::npos) return lines;
     text.remove_prefix(start);
-    std::string_view word = text.substr(0, text.find_first_of(" \n"));
+    std::string_view word = text.substr(0, end_of_word(text));
     text.remove_prefix(word.size());
     if (!lines.back().empty()) {
       if (columns_of(lines.back()) + 1 + columns_of(word) <= columns) {

@@ -14,8 +14,8 @@ inline constexpr std::size_t kColumns = 80;
 /// scripts take two; ours are not.)
 std::size_t columns_of(std::string_view line);
 
-/// The words of a text in lines of at most `columns`, broken at spaces; a word that is longer is
-/// broken within. At least one line, which may be empty.
+/// The words of a text in lines of at most `columns`, broken at spaces, but not within "2 1/2"; a
+/// word that is longer is broken within. At least one line, which may be empty.
 std::vector<std::string> wrap(std::string_view text, std::size_t columns);
 
 /// A paragraph: the first line begins with `head`, later ones with as many spaces.

@@ -86,6 +86,17 @@ std::optional<char32_t> first_unprintable(std::string_view text) {
   return std::nullopt;
 }
 
+std::size_t end_of_word(std::string_view text) {
+  const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
+  std::size_t end = text.find_first_of(" \n");
+  if (end == std::string_view::npos) return text.size();
+  if (text[end] == '\n' || end == 0 || !is_digit(text[end - 1])) return end;
+  std::size_t next = end + 1;
+  while (next < text.size() && is_digit(text[next])) ++next;
+  if (next == end + 1 || next == text.size() || text[next] != '/') return end;
+  return std::min(text.find_first_of(" \n", next), text.size());
+}
+
 std::string code_words(char32_t code) {
   return fmt::format("U+{:04X}", static_cast<std::uint32_t>(code));
 }

@@ -36,6 +36,10 @@ int characters_in(std::string_view text);
 /// Requires: UTF-8.
 std::optional<char32_t> first_unprintable(std::string_view text);
 
+/// Where the first word of a text ends, for lines that are broken at spaces: a fraction is one word
+/// with its whole number, as "2" at a line's end and "1/2" below it would misread.
+std::size_t end_of_word(std::string_view text);
+
 /// "U+200B"
 std::string code_words(char32_t code);
 

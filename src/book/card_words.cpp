@@ -2,19 +2,15 @@
 
 #include <algorithm>
 #include <array>
-#include <cctype>
 #include <limits>
 #include <string_view>
 
-#include "base/workshop.hpp"
 #include "book/texts.hpp"
 
 namespace swathe {
 namespace {
 
 using book_texts::say;
-
-bool is_digit(char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0; }
 
 /// The colors that everybody has a word for.
 struct NamedColor {
@@ -44,7 +40,9 @@ std::string color_name(const Color& color, const Job& job) {
   return say(nearest->id);
 }
 
-std::string with_color_names(const std::string& words, const Job& job) {
+}  // namespace
+
+std::string card_words(const std::string& words, const Job& job) {
   constexpr std::size_t kCode = 7;  // "#b5121b"
   std::string told;
   for (std::size_t at = 0; at < words.size();) {
@@ -53,35 +51,6 @@ std::string with_color_names(const std::string& words, const Job& job) {
     at += color ? kCode : 1;
   }
   return told;
-}
-
-/// Numbers with a point, and an inch behind them.
-std::string with_fractions(const std::string& words) {
-  constexpr std::string_view kInch = "in";
-  std::string told;
-  for (std::size_t at = 0; at < words.size();) {
-    std::size_t end = at;
-    while (end < words.size() && (is_digit(words[end]) || words[end] == '.')) ++end;
-    const std::size_t unit = end + 1, after = unit + kInch.size();
-    const bool inch =
-        unit < words.size() && words[end] == ' ' && words.compare(unit, kInch.size(), kInch) == 0 &&
-        (after == words.size() || std::isalpha(static_cast<unsigned char>(words[after])) == 0);
-    const std::string number = words.substr(at, end - at);
-    const auto length = parse_number(number);
-    if (inch && length && std::ranges::count(number, '.') == 1)
-      told += marked(inches(*length), Units::Inches);
-    else
-      told += number;
-    if (end == at) told += words[end++];
-    at = end;
-  }
-  return told;
-}
-
-}  // namespace
-
-std::string card_words(const std::string& words, const Job& job) {
-  return with_fractions(with_color_names(words, job));
 }
 
 }  // namespace swathe

@@ -44,18 +44,18 @@ std::string too_short_words(const Frame& frame, const RunSide& leg, const Bumper
   const auto words = [&](double value_mm) { return exact(mm(value_mm), units); };
   if (needs == 0.0)
     return fmt::format(
-        "bumper \"{}\" has no length left between its ends, expected more than {} from its "
-        "\"from\" "
-        "to its \"to\"",
+        "bumper \"{}\" has no length left between its ends, expected more than {} "
+        "from its \"from\" to its \"to\"",
         keys.name, exact(keys.end_clearance + keys.end_clearance, units));
-  std::string text = fmt::format(
-      "bumper \"{}\" has {} on side \"{}\" after its end_clearance, expected at least {}, its own "
-      "depth, beside a corner",
-      keys.name, words(std::max(0.0, leg.board_to() - leg.board_from())),
-      side_at(frame, leg.side).name, words(needs));
   const FrameSide& side = side_at(frame, leg.side);
-  const double clearance = keys.end_clearance.mm();
   const double step = units == Units::Inches ? inches(1.0 / 16).mm() : 1.0;
+  const double has = std::max(0.0, leg.board_to() - leg.board_from());
+  std::string text = fmt::format(
+      "bumper \"{}\" has only {} of side \"{}\", expected at least {}, its own depth, beside a "
+      "corner",
+      keys.name, words(std::floor(has / step) * step), side.name,
+      words(std::ceil(needs / step - 1e-9) * step));
+  const double clearance = keys.end_clearance.mm();
   // At its start it is bound by the side's far end, at the other end by its near one.
   const bool start = leg.ends_at_corner;
   const double furthest = start ? side.length_mm - needs - clearance : needs + clearance;

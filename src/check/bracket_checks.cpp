@@ -124,8 +124,8 @@ void judge_bare_board(const CheckedSet& s, Findings& findings, const Seat& seat)
        "all of it on cloth, or in a window",
        fmt::format("{} of its height on bare board", findings.measured_text(bare, {0})),
        Verdict::Warn,
-       fmt::format("put {} of cloth under the part on bare board, or set cloth to \"window\"",
-                   findings.exact_text(mm(s.section.cloth_thickness_mm()))),
+       fmt::format("put {} of cloth under the part on bare board, or set {} to \"window\"",
+                   findings.exact_text(mm(s.section.cloth_thickness_mm())), seat.key("cloth")),
        {{Subject::bracket(seat.number)},
         {seat.key("cloth"), seat.key("down"), seat.key("height")},
         {{seat.key("cloth"), "\"window\""}}}});

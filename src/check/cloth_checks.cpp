@@ -53,9 +53,9 @@ void judge_padding_faces(const CheckedSet& s, const Season& season, double neare
     j.measured =
         fmt::format("a cut comes {} over the padding", findings.measured_text(-behind, {0}));
     j.verdict = Verdict::Fail;
-    j.advice = fmt::format("raise cloth.cut_clear by {}", findings.rounded_text(-behind));
-    j.about.mend = {
-        {"cloth.cut_clear", findings.at_least_value(s.job.cloth.cut_clear.mm() - behind)}};
+    const double enough = s.job.cloth.cut_clear.mm() - behind;
+    j.advice = fmt::format("set cloth.cut_clear to {}", findings.at_least_text(enough));
+    j.about.mend = {{"cloth.cut_clear", findings.at_least_value(enough)}};
   }
   findings.add(*season.cloth_faces, j);
 }

@@ -32,17 +32,29 @@ About gap_after(const CheckedSet& s, std::size_t bumper) {
   return about;
 }
 
-/// Ends that would collide, drawn back by as much each.
-About drawn_back(const CheckedSet& s, std::size_t bumper, double by_mm, const Findings& findings) {
+/// Ends that would collide: each is to be drawn back by as much.
+CheckResult ends_collide(const CheckedSet& s, std::size_t bumper, const Findings& findings) {
+  const double gap = s.covered_gaps[bumper];
+  const double by_mm = 0.5 * (inches(1.0 / 8).mm() - gap);
   About about = gap_after(s, bumper);
-  const std::size_t next = bumper_after(s, bumper);
-  const auto clearance = [&](std::size_t of) {
-    return KeyChange{key_of(s, of, "end_clearance"),
-                     findings.at_least_value(s.wraps[of].run().end_clearance + by_mm)};
+  std::string advice;
+  const auto draw_back = [&](std::size_t of) {
+    const std::string key = key_of(s, of, "end_clearance");
+    const double enough = s.wraps[of].run().end_clearance + by_mm;
+    advice += fmt::format("{} {} to {}", advice.empty() ? "set" : " and", key,
+                          findings.at_least_text(enough));
+    about.mend.push_back({key, findings.at_least_value(enough)});
   };
-  about.mend = {clearance(bumper)};
-  if (next != bumper) about.mend.push_back(clearance(next));
-  return about;
+  const std::size_t next = bumper_after(s, bumper);
+  draw_back(bumper);
+  if (next != bumper) draw_back(next);
+  return {"cover-gap",
+          between(s, bumper),
+          "room for the cloth on both ends",
+          findings.measured_text(gap, {0}),
+          Verdict::Warn,
+          advice + ": the bumpers would push each other",
+          std::move(about)};
 }
 
 /// A bumper made longer at its end, where the job says that end as a distance.
@@ -175,13 +187,7 @@ std::vector<std::string> end_keys(const CheckedSet& s, int side) {
 
 void check_cover_gap(const CheckedSet& s, const Season& season, Findings& findings) {
   for (std::size_t i = 0; i < s.covered_gaps.size(); ++i) {
-    if (s.covered_gaps[i] > kRounding) continue;
-    findings.advise(
-        {"cover-gap", between(s, i), "room for the cloth on both ends",
-         findings.measured_text(s.covered_gaps[i], {0}), Verdict::Warn,
-         fmt::format("raise end_clearance by {} on both: the bumpers would push each other",
-                     findings.rounded_text(0.5 * (inches(1.0 / 8).mm() - s.covered_gaps[i]))),
-         drawn_back(s, i, 0.5 * (inches(1.0 / 8).mm() - s.covered_gaps[i]), findings)});
+    if (s.covered_gaps[i] <= kRounding) findings.advise(ends_collide(s, i, findings));
   }
   if (!season.cover_gap || s.bare_gaps.empty()) return;
   std::vector<std::size_t> larger;

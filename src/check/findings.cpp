@@ -120,10 +120,12 @@ std::string Findings::rounded_text(double mm) const {
 
 std::string Findings::value(Length length) const { return quoted_text(exact_text(length)); }
 
-std::string Findings::at_least_value(double mm) const {
+std::string Findings::at_least_text(double mm) const {
   const Length step = units_ == Units::Inches ? inches(1.0 / 16) : Length::from_mm(1);
-  return value(std::ceil(Length::from_mm(mm - kRounding) / step) * step);
+  return exact_text(std::ceil(Length::from_mm(mm - kRounding) / step) * step);
 }
+
+std::string Findings::at_least_value(double mm) const { return quoted_text(at_least_text(mm)); }
 
 std::string Findings::at_most_value(double mm) const {
   const Length step = units_ == Units::Inches ? inches(1.0 / 16) : Length::from_mm(1);

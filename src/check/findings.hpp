@@ -86,6 +86,7 @@ class Findings {
   /// A length as a job is given it.
   std::string value(Length length) const;
   /// The same to a tape's step, that length or more, or that length or less.
+  std::string at_least_text(double mm) const;
   std::string at_least_value(double mm) const;
   std::string at_most_value(double mm) const;
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "base/maths.hpp"
+#include "base/print.hpp"
 #include "draw/marks.hpp"
 #include "draw/texts.hpp"
 
@@ -26,18 +27,6 @@ double height_of_lines(std::size_t lines, double height_mm) {
   return lines == 0
              ? 0.0
              : height_mm + static_cast<double>(lines - 1) * step(height_mm) + 0.35 * height_mm;
-}
-
-/// Where the first word ends; a fraction is one word with its whole number.
-std::size_t end_of_word(std::string_view words) {
-  const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
-  std::size_t end = words.find_first_of(" \n");
-  if (end == std::string_view::npos) return words.size();
-  if (words[end] == '\n' || end == 0 || !is_digit(words[end - 1])) return end;
-  std::size_t next = end + 1;
-  while (next < words.size() && is_digit(words[next])) ++next;
-  if (next == end + 1 || next == words.size() || words[next] != '/') return end;
-  return std::min(words.find_first_of(" \n", next), words.size());
 }
 
 /// Whether a text is a line as it stands: breaking it into words would leave nothing of it out.

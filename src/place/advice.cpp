@@ -86,12 +86,12 @@ std::vector<FittingFont> fonts_that_fit(const PlaceInput& input, const std::stri
   return told;
 }
 
-/// "Saira at wdth 50 (9.2 in wide), OSP-DIN (9.9 in wide)".
+/// "Saira at wdth 50 (9 1/4 in wide), OSP-DIN (9 7/8 in wide)".
 std::string words_of(const std::vector<FittingFont>& fonts, Units units) {
   std::string words;
   for (const FittingFont& f : fonts)
     words += fmt::format("{}{} ({} wide)", words.empty() ? "" : ", ", f.font,
-                         measured(mm(f.set.ink.width()), units));
+                         dimension_with_unit(mm(f.set.ink.width()), units));
   return words;
 }
 

@@ -289,8 +289,13 @@ class Placer {
          wide_enough ? centers_in(*wide_enough, place) : advice_for_width(in_, side, bumper));
   }
 
-  /// "set center to at least ["8 in", "front"] and at most ["12 1/2 in", "front"]", from the corner
-  /// that the job names.
+  /// A key of the place that is being filled, as the job's writer counts.
+  std::string key_here(const char* name) const {
+    return fmt::format("numerals.place.{}.{}", place_, name);
+  }
+
+  /// "set numerals.place.1.center to at least ["8 in", "front"] and at most ["12 in", "front"]",
+  /// from the corner that the job names.
   Advice centers_in(const NumeralRoom& room, const SidePlace& place) const {
     const Frame& frame = wrap_of(room).frame();
     const RunSide& leg = leg_of(room);
@@ -305,12 +310,14 @@ class Placer {
     from = on_grid(from, in_.units, Rounding::Up);
     to = on_grid(to, in_.units, Rounding::Down);
     if (from > to || from < Length())
-      return {"leave center out: then it stands in the middle of the free cloth"};
+      return {fmt::format("leave {} out: then it stands in the middle of the free cloth",
+                          key_here("center"))};
     const auto text = [&](Length length) {
       return fmt::format("[{}, {}]", quoted_text(exact(length, in_.units)), quoted_text(corner));
     };
-    return {fmt::format("set center to at least {} and at most {}", text(from), text(to)),
-            {{fmt::format("numerals.place.{}.center", place_), text(from)}}};
+    return {fmt::format("set {} to at least {} and at most {}", key_here("center"), text(from),
+                        text(to)),
+            {{key_here("center"), text(from)}}};
   }
 
   /// A gap across which the number may be split, and how.
@@ -356,17 +363,19 @@ class Placer {
     }
     if (gap == gaps_.end()) {
       return miss(bumper, side, 0,
-                  {"leave split out, or choose another side: no other bumper follows on this one"});
+                  {fmt::format("leave {} out, or choose another side: no other bumper follows on "
+                               "this one",
+                               key_here("split"))});
     }
     const double margin = margin_of(in_.keys);
     const Split split = split_at(in_.number, *gap, digits, margin);
     if (swathe::fits(split, *gap, margin)) return put_split(split, *gap, key);
     const auto other = split_number(in_.number, *gap, margin, std::nullopt);
     miss(bumper, side, gap->left.length() + gap->right.length(),
-         other ? Advice{fmt::format("set split to {}", other->left.digits.size()),
-                        {{fmt::format("numerals.place.{}.split", place_),
-                          std::to_string(other->left.digits.size())}}}
-               : Advice{"leave split out, or choose another side: no split fits here"});
+         other ? Advice{fmt::format("set {} to {}", key_here("split"), other->left.digits.size()),
+                        {{key_here("split"), std::to_string(other->left.digits.size())}}}
+               : Advice{fmt::format("leave {} out, or choose another side: no split fits here",
+                                    key_here("split"))});
   }
 
   void put_split(const Split& split, const SplitRoom& room, const std::string& key) {

@@ -20,6 +20,8 @@ TEST_CASE("text: lines are broken at spaces, long words within") {
   CHECK(wrap("   ", 10) == std::vector<std::string>{""});
   CHECK(wrap("one two three", 7) == std::vector<std::string>{"one two", "three"});
   CHECK(wrap("one  two\nthree", 80) == std::vector<std::string>{"one two three"});
+  CHECK(wrap("is 2 1/2 in", 6) == std::vector<std::string>{"is", "2 1/2", "in"});
+  CHECK(wrap("2 1/2 in", 3) == std::vector<std::string>{"2 1", "/2", "in"});
   CHECK(wrap("abcdefgh ij", 3) == std::vector<std::string>{"abc", "def", "gh", "ij"});
   CHECK(wrap("ßßßß", 2) == std::vector<std::string>{"ßß", "ßß"});
 }

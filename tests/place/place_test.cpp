@@ -374,7 +374,8 @@ TEST_CASE("place: a center too near an end is a misfit, and the advised ones are
   REQUIRE(placing.misfits.size() == 1);
   const std::string& advice = placing.misfits[0].advice;
   CAPTURE(advice);
-  const std::string before = "set center to at least ", between = " and at most ";
+  const std::string before = "set numerals.place.1.center to at least ";
+  const std::string between = " and at most ";
   const auto at_most = advice.find(between);
   REQUIRE(advice.starts_with(before));
   REQUIRE(at_most != std::string::npos);

@@ -154,7 +154,7 @@ TEST_CASE("split: by hand, after as many digits as asked; what is advised does")
   REQUIRE(missed.misfits.size() == 1);
   const std::string& advice = missed.misfits[0].advice;
   CAPTURE(advice);
-  REQUIRE(advice.starts_with("set split to "));
+  REQUIRE(advice.starts_with("set numerals.place.1.split to "));
   tight.job.numerals.places[0].split = advice.back() - '0';
   CHECK(placed(tight).misfits.empty());
   CHECK(placed(tight).placed.size() == 2);
