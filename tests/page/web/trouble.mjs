@@ -8,7 +8,7 @@ const kFile = 'tin-heron.toml';
 
 /** Workers, of which one ends at a request where the test says so: `window.endsAt`; or the request
  * waits until the test lets it through: `window.holds`, `window.held`. */
-function watchedCores() {
+export function watchedCores() {
   const Real = window.Worker;
   let count = 0;
   window.endsAt = window.holds = () => false;
@@ -31,6 +31,26 @@ function watchedCores() {
 function noRandomId() {
   delete Crypto.prototype.randomUUID;
 }
+function noRawDeflate() {
+  const Real = window.DecompressionStream;
+  window.DecompressionStream = class extends Real {
+    constructor(format) {
+      if (format === 'deflate-raw') throw new TypeError('no such format');
+      super(format);
+    }
+  };
+}
+function noWebAssembly() {
+  delete window.WebAssembly;
+}
+function noWorkers() {
+  const Real = window.Worker;
+  window.workers = false;
+  window.Worker = function (address) {
+    if (!window.workers) throw new Error('not today');
+    return new Real(address);
+  };
+}
 function noTabs() {
   window.open = () => null;
 }
@@ -42,13 +62,13 @@ export async function trouble(browser) {
     await wait(1500);
     await person.page.evaluate(() => (window.endsAt = (what, core) => what === 'open' && core === 0));
     await person.putIn('Width', '27 in', await person.region('Frame'));
-    await person.untilSaid('The drawing broke off');
+    await person.untilSaid('The drawing stopped');
     const text = await person.jobText();
     person.equal('the text is kept', text, kText.replace('width = "28 in"', 'width = "27 in"'));
     await person.press('Try again');
     await person.untilSaid('front 27 in', '.pane.plan');
     await person.settled();
-    person.check('tried again it draws', !(await person.words()).includes('The drawing broke off'));
+    person.check('tried again it draws', !(await person.words()).includes('The drawing stopped'));
     await person.undoAll();
     await person.untilSaid('front 28 in', '.pane.plan');
     person.equal('and all is as before', await person.jobText(), kText);
@@ -59,10 +79,10 @@ export async function trouble(browser) {
     await wait(1500);
     await person.page.evaluate(() => (window.endsAt = (what) => what === 'cover'));
     await person.putIn('Width', '27 in', await person.region('Frame'));
-    await person.untilSaid('The drawing broke off');
+    await person.untilSaid('The drawing stopped');
     person.check('it is said', true);
     await person.press('Try again');
-    await person.until('all well', () => !document.body.innerText.includes('The drawing broke off'));
+    await person.until('all well', () => !document.body.innerText.includes('The drawing stopped'));
     await person.settled();
     person.check('tried again it draws', await person.page.evaluate(() =>
       document.querySelector('.pane.plan').textContent.includes('front 27 in')));
@@ -74,7 +94,7 @@ export async function trouble(browser) {
     await person.press('Print');
     await person.page.evaluate(() => (window.endsAt = (what, core) => what === 'open' && core > 0));
     await person.putIn('Width', '27 in', await person.region('Frame'));
-    await person.untilSaid('The drawing broke off');
+    await person.untilSaid('The drawing stopped');
     await person.press('Try again');
     const page = await person.until('the test page to print', () =>
       [...document.querySelectorAll('button')].find((one) => one.textContent === 'Print test page' && !one.disabled) !== undefined);
@@ -113,6 +133,24 @@ export async function trouble(browser) {
     await person.untilSaid('Nothing can be counted yet', '[aria-label="To buy"]');
     await wait(800);
     person.check('is not that of the one before', !(await person.said('To buy')).includes('noodles'));
+  });
+
+  for (const [what, lacks] of [['unpack the core', noRawDeflate], ['run it', noWebAssembly]])
+    await path(browser, `a browser that cannot ${what}`, { before: [lacks] }, async (person) => {
+      person.check('is said to be too old', (await person.words()).includes('This browser is too old for this page'), await person.words());
+      person.check('and nothing else is there', !(await person.there('button', 'Begin')));
+    });
+
+  await path(browser, 'questions without a core', { before: [noWorkers] }, async (person) => {
+    await person.press('Begin');
+    await person.untilSaid('The questions cannot be asked: the browser did not start a part of this page');
+    await person.press('Back to the start');
+    await person.press('Begin');
+    await person.untilSaid('The questions cannot be asked');
+    await person.page.evaluate(() => (window.workers = true));
+    await person.press('Try again');
+    await person.untilSaid('Question 1 of 7');
+    person.check('tried again they are', !(await person.words()).includes('cannot be asked'));
   });
 
   await path(browser, 'a page that came over plain http', { before: [noRandomId] }, async (person) => {

@@ -6,6 +6,7 @@ import type { Question, Swathe } from 'swathe';
 import { adopted } from '../pictures/adopt';
 import { loadLabelFont } from '../pictures/labels';
 import type { Desk } from '../state/desk';
+import { why } from '../state/why';
 import { say } from '../words/en';
 
 export function Questions({ start, desk, onLeave }: {
@@ -24,6 +25,7 @@ export function Questions({ start, desk, onLeave }: {
   const questions = useSignal<readonly Question[]>([]);
   const text = useSignal('');
   const faults = useSignal<ReadonlyMap<number, string>>(new Map());
+  const trouble = useSignal(''); // of the core
   const field = useRef<HTMLInputElement>(null);
   const looked = useRef<readonly string[] | null>(null); // the answers that faults and text are of
   const waits = useRef(false); // whoever is quick goes on as soon as the answer has been looked at
@@ -36,13 +38,14 @@ export function Questions({ start, desk, onLeave }: {
       try {
         const [asked, job] = await Promise.all([core.questions([...given]), core.newJob([...given])]);
         if (!newest) return;
+        trouble.value = '';
         questions.value = asked;
         faults.value = new Map(job.ok ? [] : job.faults.map((fault) => [fault.line - 1, fault.sentence]));
         if (job.ok) text.value = job.value.text;
         looked.current = given;
         if (waits.current) next();
       } catch (error) {
-        if (!(error instanceof Overtaken)) faults.value = new Map([[at.peek(), String(error)]]);
+        if (newest && !(error instanceof Overtaken)) trouble.value = why(error);
       }
     })();
     return () => {
@@ -69,7 +72,14 @@ export function Questions({ start, desk, onLeave }: {
     if (first !== undefined) at.value = first;
     else if (text.peek() !== '') desk.openText(text.peek(), 'job.toml');
   }
-  if (!question) return <p>{say.page.loading}</p>;
+  const broken = trouble.value === '' ? null : (
+    <p class="fault" role="alert">{say.start.noQuestion(trouble.value)}{' '}
+      <button type="button" onClick={() => (answers.value = [...answers.peek()])}>{say.states.again}</button></p>);
+  if (!question) return (
+    <div class="questions">
+      {broken ?? <p>{say.page.loading}</p>}
+      <p class="tools"><button type="button" onClick={onLeave}>{say.start.cancel}</button></p>
+    </div>);
   return (
     <form class="questions" onSubmit={(event) => {
       event.preventDefault();
@@ -82,6 +92,7 @@ export function Questions({ start, desk, onLeave }: {
         onInput={(event) => answer(event.currentTarget.value)} />
       <div id="answer-hints">
         {wrong !== undefined && <p class="fault" role="alert">{wrong}</p>}
+        {broken}
         <p>{say.start.example(question.example)}</p>
         {question.usual !== '' && <p>{say.start.usual(question.usual)}</p>}
       </div>

@@ -1,12 +1,12 @@
 // Bytes that leave the page: as a file, in a tab, on the clipboard.
 
-/** How long a tab has to take what it was given, in milliseconds. */
+/** How long a browser has to take a file, in milliseconds. */
 const kTaken = 60_000;
+/** How often it is looked whether a tab was closed, in milliseconds. */
+const kLook = 5_000;
 
-function addressOf(bytes: Uint8Array | string, kind: string): string {
-  const address = URL.createObjectURL(new Blob([bytes as BlobPart], { type: kind }));
-  setTimeout(() => URL.revokeObjectURL(address), kTaken);
-  return address;
+function addressOf(bytes: Uint8Array | string, name: string): string {
+  return URL.createObjectURL(new Blob([bytes as BlobPart], { type: kindOf(name) }));
 }
 
 function kindOf(name: string): string {
@@ -19,11 +19,12 @@ function kindOf(name: string): string {
 
 export function saveFile(name: string, bytes: Uint8Array | string): void {
   const link = document.createElement('a');
-  link.href = addressOf(bytes, kindOf(name));
+  link.href = addressOf(bytes, name);
   link.download = name;
   document.body.append(link);
   link.click();
   link.remove();
+  setTimeout(() => URL.revokeObjectURL(link.href), kTaken);
 }
 
 /** A tab opened in the click itself, which is filled later; nothing where the browser blocks it. */
@@ -35,8 +36,15 @@ export function openTab(words: string): Window | null {
   return tab;
 }
 
+/** What the tab shows can be loaded again until it is closed. */
 export function fillTab(tab: Window, name: string, bytes: Uint8Array): void {
-  tab.location.replace(addressOf(bytes, kindOf(name)));
+  const address = addressOf(bytes, name);
+  tab.location.replace(address);
+  const look = setInterval(() => {
+    if (!tab.closed) return;
+    clearInterval(look);
+    URL.revokeObjectURL(address);
+  }, kLook);
 }
 
 /** Whether it could be done. */

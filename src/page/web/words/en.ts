@@ -45,6 +45,7 @@ export const say = {
     finish: 'Make the job',
     cancel: 'Back to the start',
     soFar: 'Your bumpers so far, seen from above',
+    noQuestion: (words: string) => `The questions cannot be asked: ${words}.`,
     kinds: 'Begin with a kind of bumper',
     kindsWhy: 'A whole job with usual sizes, to put your own into.',
     file: 'Open a job that you have',
@@ -290,7 +291,7 @@ export const say = {
     full: 'There is no more room to keep jobs in this browser. Save your job, or forget another one.',
     elsewhere: 'This job is open in another tab, which keeps it. What you change here is not kept.',
     takeOver: 'Keep it in this tab',
-    coreFailed: (words: string) => `The drawing broke off: ${words}.`,
+    coreFailed: (words: string) => `The drawing stopped: ${words}.`,
     coreAgain: 'Your text is safe. Try once more, or undo what you changed last.',
     again: 'Try again',
     linkBroken: 'The link\u2019s job is damaged or cut off, so it was not opened. Ask for the job file.',
@@ -300,6 +301,15 @@ export const say = {
     fileGiven: (name: string) => `${name} is in this page now.`,
     filesNamed: (names: string) => `The job names a file that is not in this page: ${names}. Drop it here.`,
     dismiss: 'Close this message',
+  },
+
+  /** Why the drawing stopped. */
+  why: {
+    tooDeep: 'the program ran into a limit of this browser',
+    noMemory: 'this computer did not give it enough memory',
+    mistake: 'the program has a mistake ($1)',
+    noWorker: 'the browser did not start a part of this page',
+    notLoaded: 'a part of this page cannot be read ($1)',
   },
 
   about: {
