@@ -70,6 +70,8 @@ export function WalkRound(props: { bench: Bench; bearing: number; onClose: () =>
   });
 
   const said = verdict.value;
+  const number = bench.opened.value?.job.number ?? '';
+  const unread = said !== null && said.reads !== 'number' && number !== '';
   const away = distance.value ?? said?.distance ?? 0;
   const high = height.value ?? said?.eye_height ?? 0;
   const inches = units.value === 'in';
@@ -110,19 +112,25 @@ export function WalkRound(props: { bench: Bench; bearing: number; onClose: () =>
             }
           />
         </div>
-        <ul class="key">
-          <li class="reads">{words.canBeRead(bench.opened.value?.job.number ?? '')}</li>
-          <li class="another">{words.another}</li>
-          <li class="nothing">{words.cannotBeRead}</li>
-        </ul>
+        {number !== '' && (
+          <ul class="key">
+            <li class="reads">{words.canBeRead(number)}</li>
+            <li class="another">{words.another}</li>
+            <li class="nothing">{words.cannotBeRead}</li>
+          </ul>
+        )}
         <div class="seen">
           <View bench={bench} picture={view} />
-          <p class={`verdict${said?.reads === 'number' ? ' read' : ' unread'}`} aria-live="polite">
-            <strong>
-              {said && said.reads !== 'number' && <span class="sign" aria-hidden="true">! </span>}
-              {words.stands(roundWords(bearing.value), walked(away, units.value))}:
-            </strong>{' '}
-            {said?.words}
+          <p class={`verdict${unread ? ' unread' : ' read'}`} aria-live="polite">
+            {said && (
+              <>
+                <strong>
+                  {unread && <span class="sign" aria-hidden="true">! </span>}
+                  {words.stands(roundWords(bearing.value), walked(away, units.value))}:
+                </strong>{' '}
+                {number === '' ? words.noNumber : said.words}
+              </>
+            )}
           </p>
         </div>
         <div class="where">

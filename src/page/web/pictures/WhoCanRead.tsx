@@ -39,6 +39,8 @@ export function WhoCanRead({ bench }: { bench: Bench }) {
     opener.current = from;
     open.value = way;
   };
+  const there = bench.opened.value !== null;
+  const nameless = bench.opened.value?.job.number === '';
   return (
     <section class="picture who" aria-label={words.who}>
       <header>
@@ -47,23 +49,29 @@ export function WhoCanRead({ bench }: { bench: Bench }) {
           <button
             type="button"
             aria-haspopup="dialog"
-            onClick={(event) => start('front', event.currentTarget)}
+            aria-disabled={!there}
+            onClick={(event) => there && start('front', event.currentTarget)}
           >
             {words.walkRound}
           </button>
         </div>
       </header>
-      <div class={`ways${bench.dimmed.value ? ' dimmed' : ''}`}>
-        {kWays.map((way) => (
-          <FromOneSide
-            key={way}
-            bench={bench}
-            way={way}
-            verdict={verdicts.value.find((one) => one.way === way)}
-            onOpen={(from) => start(way, from)}
-          />
-        ))}
-      </div>
+      {nameless && <p class="nameless">{words.noNumber}</p>}
+      {there ? (
+        <div class={`ways${bench.dimmed.value ? ' dimmed' : ''}`}>
+          {kWays.map((way) => (
+            <FromOneSide
+              key={way}
+              bench={bench}
+              way={way}
+              verdict={nameless ? undefined : verdicts.value.find((one) => one.way === way)}
+              onOpen={(from) => start(way, from)}
+            />
+          ))}
+        </div>
+      ) : (
+        <p class="none">{bench.faults.value.length === 0 ? words.coming : words.noJob}</p>
+      )}
       {open.value && (
         <WalkRound
           bench={bench}

@@ -180,6 +180,7 @@ export const say = {
     atFault: (what: string) => `Not as the rules ask. ${what}`,
 
     who: 'Who can read it',
+    noNumber: 'No number yet: type yours under Team number.',
     way: { front: 'Front', left: 'Left', back: 'Back', right: 'Right' },
     seenFrom: (way: string, verdict: string) => `${way}: ${verdict}`,
     walkRound: 'Walk round',
