@@ -27,7 +27,8 @@ export function Kept({ desk }: { desk: Desk }) {
         {kept.jobs.value.map((job) => (
           <li key={job.id}>
             <button type="button" class="open" aria-label={say.start.open(nameOf(job))} onClick={() => void desk.openKept(job.id)}>
-              <b>{nameOf(job)}</b> <span>{dateOf(job)}</span></button>
+              <b>{nameOf(job)}</b></button>
+            <span>{dateOf(job)}</span>
             <button type="button" class="plain" aria-label={say.start.forgetOf(nameOf(job))}
               onClick={() => desk.forgetKept(job.id)}>{say.start.forget}</button>
           </li>
