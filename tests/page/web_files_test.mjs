@@ -4,7 +4,7 @@ import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { browse, path } from './browser.mjs';
+import { browse, changed, path } from './browser.mjs';
 import { byCommand, command, difference, done, exampleText, folder, jobOf, kExample, layOut, pathsIn } from './suite.mjs';
 
 const kText = exampleText();
@@ -88,7 +88,7 @@ async function files(browser) {
     }
     const pdfs = [...theirs.keys()].filter((name) => name.endsWith('.pdf'));
     person.check(`${seen.size} files are the command's`, seen.size > 5 && wrong.length === 0, wrong.join('\n'));
-    const missing = pdfs.filter((name) => !seen.has(name) && !['00-start-here.pdf', 'test-page.pdf'].includes(name));
+    const missing = pdfs.filter((name) => !seen.has(name));
     person.check('every PDF that the command writes has its button', missing.length === 0, missing.join('\n'));
   });
 
@@ -102,6 +102,20 @@ async function files(browser) {
       [...window.opened].find(([, blob]) => blob.type === 'application/pdf')?.[0]);
     person.check('it is the command\'s', (await person.madeAt(address)).equals(theirs.get('test-page.pdf')));
     await (await opened.page())?.close();
+  });
+
+  await path(browser, 'a rule not met', {}, async (person) => {
+    const broken = { name: kFile, text: Buffer.from(changed(kText, ['width = "28 in"', 'width = "28 in"\nfloor_gap = "3 in"'])), files: new Map() };
+    await person.openJob(kFile, broken.text.toString());
+    await person.press('Print');
+    await person.untilSaid('A rule is not met', '[aria-label="Print"]');
+    await person.until('its files', () => document.querySelector('[aria-label="Save 00-start-here.pdf"]')?.disabled === false);
+    const count = await person.handedCount();
+    await person.press('Save 00-start-here.pdf');
+    const { bytes } = await person.saved(count);
+    const { files: made } = await byCommand(broken);
+    person.check('the start sheet is the command\'s, which says so', bytes.equals(made.get('00-start-here.pdf')) &&
+      !bytes.equals(theirs.get('00-start-here.pdf')));
   });
 
   await path(browser, 'scripts', {}, async (person) => {

@@ -5,6 +5,7 @@
 import { readFileSync } from 'node:fs';
 import { browse, driver, path } from './browser.mjs';
 import { done, exampleText } from './suite.mjs';
+import { watchedCores } from './web/trouble.mjs';
 
 const kText = exampleText();
 const kFile = 'tin-heron.toml';
@@ -126,7 +127,13 @@ async function states(person, see) {
   await person.fill('Width', '28 zz', await person.region('Frame'));
   await person.until('the fault', () => document.querySelector('.field [role=alert]') !== null);
   await see('half a value', true);
+  await person.press('Print');
+  await person.untilSaid('Nothing can be printed until', '[aria-label="Print"]');
+  await see('half a value, print', true);
+  await person.press('Go to the field');
+  await person.until('the keyboard in it', () => document.activeElement?.value === '28 zz');
   await person.page.keyboard.press('Escape');
+  await person.press('Rules');
   await person.openJob('rule.toml', kText.replace('width = "28 in"', 'width = "28 in"\nfloor_gap = "3 in"'));
   await see('a rule not met', true);
   await person.press('New');
@@ -177,6 +184,57 @@ await browse('Chromium', async (browser) => {
       person.check('controls are at least 24 pixels', found.small.length === 0, [...new Set(found.small)].slice(0, 30).join('\n'));
     });
   }
+
+  await path(browser, 'in trouble and at work', { before: [watchedCores] }, async (person) => {
+    const found = [];
+    const see = async (state) => {
+      found.push(...(await violations(person)).map((one) => `${state}: ${one}`));
+      await person.picture(`trouble-${state.replaceAll(' ', '-')}`);
+    };
+    await person.openJob(kFile, kText);
+    await person.until('it kept', () => Object.keys(localStorage).some((key) => key.startsWith('swathe.job.')));
+    const second = await person.another();
+    await second.find('button', 'Begin');
+    await second.press('Open Tin Heron, spring covers');
+    await second.untilSaid('open in another tab');
+    await second.found();
+    found.push(...(await violations(second)).map((one) => `two tabs: ${one}`));
+    await second.press('New');
+    await second.find('button', 'Open Tin Heron, spring covers');
+    found.push(...(await violations(second)).map((one) => `kept: ${one}`));
+    await second.page.close();
+    await person.page.bringToFront();
+    await person.press('Print');
+    await person.find('button', 'Save book.pdf');
+    await person.drag('From above', 'gap between A and B', 20, { keep: false });
+    await see('dragged');
+    await person.page.mouse.up();
+    await person.undoAll();
+    await person.settled();
+    await person.until('sheets counted', () => document.querySelector('[aria-label="Save book.pdf"]')?.disabled === false);
+    await person.page.evaluate(() => (window.holds = (what) => what === 'files' || what === 'file'));
+    await person.press('Save book.pdf');
+    await person.untilSaid('Making book.pdf', '.foot');
+    await person.press('Download all sheets (zip)');
+    await person.until('how many there are', () => document.querySelector('progress[value]') !== null);
+    await see('sheets being made');
+    await person.press('Stop', await person.page.$('.making'));
+    await person.press('Stop', await person.page.$('.foot'));
+    await person.page.evaluate(() => {
+      window.holds = () => false;
+      Storage.prototype.setItem = () => {
+        throw new DOMException('no room', 'QuotaExceededError');
+      };
+    });
+    await person.fill('Title', 'No room');
+    await person.untilSaid('There is no more room');
+    await see('storage full');
+    await person.page.evaluate(() => (window.endsAt = (what, core) => what === 'open' && core === 0));
+    await person.putIn('Width', '27 in', await person.region('Frame'));
+    await person.untilSaid('The drawing stopped');
+    await see('a core that failed');
+    person.check('axe finds nothing', found.length === 0, found.join('\n'));
+  });
 
   // A person who set the browser's text to twice its size.
   await path(browser, 'text twice as large', {

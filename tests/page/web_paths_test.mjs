@@ -8,6 +8,7 @@ import { done, kLong } from './suite.mjs';
 import { beginning } from './web/beginning.mjs';
 import { editing } from './web/editing.mjs';
 import { keeping } from './web/keeping.mjs';
+import { printing } from './web/printing.mjs';
 import { trouble } from './web/trouble.mjs';
 
 const kFew = /newcomer|first file|stranger|in its field|half a value|shared end|by keyboard|saved, closed|font/;
@@ -17,6 +18,7 @@ async function all(browser) {
   await beginning(browser);
   await editing(browser);
   await keeping(browser);
+  await printing(browser);
   await trouble(browser);
 }
 const only = process.env.SWATHE_PAGE_BROWSER;

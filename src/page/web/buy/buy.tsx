@@ -1,27 +1,29 @@
 // What to buy for the covers, for all colors, from the report.
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { Overtaken } from 'swathe';
-import { listShown, readToml } from '../fields/toml_value';
+import { readToml } from '../fields/toml_value';
 import type { Back } from '../state/back';
+import { why } from '../state/why';
 import type { WorkBench } from '../state/make_bench';
 import { say } from '../words/en';
-import { clothWords, lengthWords, massWords } from '../words/lengths';
+import { clothWords, lengthIn, lengthWords, massWords } from '../words/lengths';
 import { readReport } from './report';
-import type { Pieces, Report } from './report';
+import type { Pieces, Report, Screws } from './report';
 
 export function Buy({ bench, back }: { bench: WorkBench; back: Back }) {
   const report = useSignal<Report | null>(null);
   useSignalEffect(() => {
     if (back.version.value === 0) return;
     back.core.report().then((bytes) => (report.value = readReport(bytes)), (error) => {
-      if (!(error instanceof Overtaken)) report.value = null;
+      if (!(error instanceof Overtaken)) bench.trouble.value = why(error);
     });
   });
   if (!report.value) return <p class="caution">{bench.faults.value.length > 0 ? say.buy.notYet : say.page.loading}</p>;
   const { stock, cloth, weight, job: { units } } = report.value;
   const old = bench.stale.value || bench.opened.value?.version !== back.version.value;
   const shown = (key: string) => bench.fields.value.find((one) => one.key === key);
-  const sheet = listShown(readToml(shown('boards.stock')?.value ?? '')).replace(', ', ' x ');
+  const sides = readToml(shown('boards.stock')?.value ?? '');
+  const sheet = (Array.isArray(sides) ? sides : []).map((side) => lengthIn(units, String(side))).join(' x ');
   const block = shown('padding.form')?.shown === 'block';
   const stockLength = stock.padding.pieces[0]?.length_mm ?? 0;
   return (
@@ -32,7 +34,7 @@ export function Buy({ bench, back }: { bench: WorkBench; back: Back }) {
         <Cuts of={stock.boards} units={units} />
         {stock.screws && stock.screws.count > 0 && <>
           <dt>{say.buy.screws}</dt>
-          <dd>{say.buy.screwsOf(stock.screws.count, stock.screws.number, lengthWords(stock.screws.length_mm, units))}</dd>
+          <dd>{say.buy.screwsOf(stock.screws.count, screwSize(stock.screws, units))}</dd>
         </>}
         <dt>{say.buy.padding}</dt>
         <dd>{(block ? say.buy.blocks : say.buy.noodles)(stock.padding.pieces.length, lengthWords(stockLength, units))}{' '}
@@ -52,6 +54,12 @@ export function Buy({ bench, back }: { bench: WorkBench; back: Back }) {
       </dl>
     </div>
   );
+}
+
+/** By its number, or in a job in millimeters by how thick it is. */
+function screwSize({ number, across_mm, length_mm }: Screws, units: 'in' | 'mm'): string {
+  const length = lengthWords(length_mm, units);
+  return units === 'in' ? `No. ${number}, ${length} long` : `${Number(across_mm.toFixed(1))} x ${length}`;
 }
 
 function Cuts({ of, units }: { of: Pieces; units: 'in' | 'mm' }) {

@@ -6,6 +6,13 @@ export interface Pieces {
   too_long: { piece: string; length_mm: number }[];
 }
 
+export interface Screws {
+  count: number;
+  number: number;
+  across_mm: number;
+  length_mm: number;
+}
+
 export interface Report {
   job: { units: 'in' | 'mm' };
   stock: {
@@ -13,9 +20,9 @@ export interface Report {
     sheets_used_fraction: number;
     boards: Pieces;
     padding: Pieces;
-    screws?: { count: number; number: number; length_mm: number } | null;
+    screws?: Screws | null;
   };
-  cloth: { color: string; length_to_buy_mm: number; roll_width_mm: number; used_fraction: number; does_not_fit: string[] }[];
+  cloth: { color: string; length_to_buy_mm: number; roll_width_mm: number; used_fraction: number }[];
   weight: {
     bumpers: { bumper: string; boards_g: number; padding_g: number; cloth_g: number; fasteners_g: number }[];
     set_g: number;

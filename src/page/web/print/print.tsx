@@ -1,18 +1,23 @@
 // What there is to print: the test page, then a way for the pattern, the numerals, the book; and all
 // of it in one archive.
 import { useSignal, useSignalEffect } from '@preact/signals';
-import { useLayoutEffect, useRef } from 'preact/hooks';
+import { useEffect, useMemo } from 'preact/hooks';
 import { Overtaken } from 'swathe';
 import type { PrintFile, Ways } from 'swathe';
 import { readToml, writeToml } from '../fields/toml_value';
 import type { Back } from '../state/back';
+import { late } from '../state/late';
 import { why } from '../state/why';
 import type { WorkBench } from '../state/make_bench';
 import { fillTab, openTab, saveFile } from '../state/save';
 import { say } from '../words/en';
 import { unbroken } from '../words/lengths';
-import type { Maker, Making } from './make';
+import { All } from './all';
+import { Foot } from './foot';
+import type { Maker } from './make';
+import { Reason } from './reason';
 import { SheetsDialog } from './sheets';
+import { waysOf } from './ways';
 
 const kTestPage = 'test-page.pdf';
 
@@ -20,69 +25,85 @@ export interface PrintGiven {
   bench: WorkBench;
   back: Back;
   maker: Maker;
+  seeRules: () => void;
+  seeField: (key: string) => void;
 }
 
-export function Print({ bench, back, maker }: PrintGiven) {
+export function Print({ bench, back, maker, seeRules, seeField }: PrintGiven) {
   const ways = useSignal<Ways | null>(null);
-  const chosen = useSignal('');
   const seen = useSignal<{ title: string; files: readonly PrintFile[] } | null>(null);
-  const told = useSignal('');
+  const isOld = () => bench.stale.value || bench.opened.value?.version !== back.version.value;
+  const counts = useMemo(() => late(isOld), [bench, back]);
+  useEffect(() => counts.stop, [counts]);
   useSignalEffect(() => {
     if (back.version.value === 0) return;
-    back.core.ways().then((found) => {
+    waysOf(back.core, back.version.value).then((found) => {
       ways.value = found;
-      if (!found.ways.some((way) => way.kind === chosen.peek())) chosen.value = found.ways[0]?.kind ?? '';
     }, (error) => {
-      if (!(error instanceof Overtaken)) ways.value = null;
+      if (!(error instanceof Overtaken)) bench.trouble.value = why(error);
     });
   });
 
+  /** Told of the job that is on the bench now, even when another one is there by then. */
+  function teller(): (words: string) => void {
+    const job = bench.jobs;
+    return (words) => (maker.told.value = { job, words });
+  }
+
   async function pdf(name: string, how: 'open' | 'save'): Promise<void> {
-    const words = say.print.making(name);
     // In the click itself, or the browser takes it for an advertisement.
-    const tab = how === 'open' ? openTab(words) : null;
-    told.value = words;
+    const tab = how === 'open' ? openTab(say.print.making(name)) : null;
+    const tell = teller();
+    tell('');
     try {
-      const bytes = await back.core.file(name);
-      if (tab) fillTab(tab, name, bytes);
-      else saveFile(name, bytes);
-      told.value = how === 'open' && !tab ? say.print.blocked(name) : '';
+      const made = await maker.file(back, name);
+      if (typeof made === 'string') {
+        tab?.close();
+        tell(made === 'stopped' ? say.print.stopped : say.print.overtaken(name));
+        return;
+      }
+      if (tab) fillTab(tab, name, made);
+      else saveFile(name, made);
+      if (how === 'open' && !tab) tell(say.print.blocked(name));
     } catch (error) {
       tab?.close();
-      told.value = error instanceof Overtaken ? '' : say.print.failed(why(error));
+      tell(say.print.failed(why(error)));
     }
   }
 
   async function zip(): Promise<void> {
     const name = `${bench.file.peek().replace(/\.toml$/i, '')}.zip`;
-    told.value = '';
+    const tell = teller();
+    tell('');
     try {
       const bytes = await maker.zip(bench.text.peek(), bench.file.peek(), name);
       if (bytes) saveFile(name, bytes);
-      else told.value = say.print.stopped;
+      else tell(say.print.stopped);
     } catch (error) {
-      told.value = say.print.failed(why(error));
+      tell(say.print.failed(why(error)));
     }
   }
 
-  if (!bench.opened.value && bench.faults.value.length > 0) return <p class="caution">{say.print.notYet}</p>;
-  if (!ways.value) return <p class="caution">{say.print.counting}</p>;
+  const reason = <Reason bench={bench} seeRules={seeRules} seeField={seeField} />;
+  if (!bench.opened.value && bench.faults.value.length > 0) return reason;
+  if (!ways.value) return <><p class="caution">{say.print.counting}</p><Foot bench={bench} maker={maker} /></>;
   const { first, ways: patterns, numerals, book, notes } = ways.value;
   const broken = bench.findings.value.some((one) => one.verdict === 'fail');
-  const old = bench.stale.value || bench.opened.value?.version !== back.version.value;
-  const way = patterns.find((one) => one.kind === chosen.value) ?? patterns[0];
+  const old = isOld();
+  const way = patterns.find((one) => one.kind === maker.way.value) ?? patterns[0];
   const see = (title: string, files: readonly PrintFile[]) => (seen.value = { title, files });
   const given = { pdf, old };
+  const faulty = bench.told.value.length > 0 || bench.toldHalf.value.size > 0;
   return (
     <div class={old ? 'print old' : 'print'}>
-      {bench.told.value.length > 0 && <p class="caution">{say.print.notYet}</p>}
+      {reason}
       {broken && <p class="caution strong">{say.print.broken}</p>}
       <section aria-label={say.print.first}>
         <h2>{say.print.first}</h2>
         <button type="button" disabled={old} onClick={() => void pdf(kTestPage, 'open')}>{say.print.testPage}</button>
         <p class="small">{say.print.testWhy}</p>
         <Measured bench={bench} />
-        <Files files={first.filter((file) => file.name !== kTestPage)} {...given} />
+        <Files files={first} {...given} />
       </section>
       <section aria-label={say.print.pattern}>
         <h2>{say.print.pattern}</h2>
@@ -91,7 +112,7 @@ export function Print({ bench, back, maker }: PrintGiven) {
           {patterns.map((one) => (
             <label key={one.kind} class={one.kind === way?.kind ? 'chosen' : undefined}>
               <input type="radio" name="way" value={one.kind} aria-label={one.words} checked={one.kind === way?.kind}
-                onChange={() => (chosen.value = one.kind)} />
+                onChange={() => (maker.way.value = one.kind)} />
               <span><b>{one.words}</b><i>{unbroken(one.sheets)}</i></span>
             </label>
           ))}
@@ -121,32 +142,11 @@ export function Print({ bench, back, maker }: PrintGiven) {
       </section>
       {notes.map((note) => <p class="small" key={note}>{unbroken(note)}</p>)}
       <All making={maker.making.value} old={bench.stale.value} zip={() => void zip()} />
-      <p class="told" role="status">{told.value}</p>
+      <Foot bench={bench} maker={maker} counts={counts.value && !faulty} />
       {seen.value &&
         <SheetsDialog core={back.core} title={seen.value.title} files={seen.value.files} pdf={pdf}
-          onClose={() => (seen.value = null)} />}
+          onClose={() => (seen.value = null)}><Foot bench={bench} maker={maker} /></SheetsDialog>}
     </div>
-  );
-}
-
-/** All sheets at once. The button to stop it has the keyboard from the one that begins it, and back. */
-function All({ making, old, zip }: { making: Making | null; old: boolean; zip: () => void }) {
-  const at = useRef<HTMLElement>(null);
-  const hadKeyboard = at.current?.contains(document.activeElement);
-  useLayoutEffect(() => {
-    if (hadKeyboard && !at.current?.contains(document.activeElement)) at.current?.querySelector('button')?.focus();
-  }, [making === null]);
-  return (
-    <section class="all" ref={at}>
-      {making
-        ? <div class="making" role="status">
-          <progress aria-label={say.print.making(making.name)} />
-          <span>{say.print.makingCount(making.done)}</span>
-          <button type="button" onClick={making.stop}>{say.print.stop}</button>
-        </div>
-        : <button type="button" class="main" disabled={old} onClick={zip}>{say.print.all}</button>}
-      <p class="small">{say.print.allWhy}</p>
-    </section>
   );
 }
 

@@ -1,8 +1,10 @@
 // Sheets shown small, before they are printed.
 import { useSignal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { Overtaken } from 'swathe';
 import type { PrintFile, Swathe } from 'swathe';
+import { why } from '../state/why';
 import { say } from '../words/en';
 import { unbroken } from '../words/lengths';
 
@@ -17,12 +19,14 @@ interface SmallSheet {
   address: string;
 }
 
-export function SheetsDialog({ core, title, files, pdf, onClose }: {
+export function SheetsDialog({ core, title, files, pdf, onClose, children }: {
   core: Swathe;
   title: string;
   files: readonly PrintFile[];
   pdf: (name: string, how: 'open' | 'save') => void;
   onClose: () => void;
+  /** What is told below. */
+  children: ComponentChildren;
 }) {
   const dialog = useRef<HTMLDialogElement>(null);
   const sheets = useSignal<readonly SmallSheet[]>([]);
@@ -51,7 +55,7 @@ export function SheetsDialog({ core, title, files, pdf, onClose }: {
             one.file === sheet.file && one.number === sheet.number ? { ...one, address } : one);
         }
       } catch (error) {
-        if (!(error instanceof Overtaken)) trouble.value = say.print.failed(String(error));
+        if (!(error instanceof Overtaken)) trouble.value = say.print.failed(why(error));
       }
     })();
     return () => {
@@ -61,10 +65,13 @@ export function SheetsDialog({ core, title, files, pdf, onClose }: {
   }, []);
 
   const heading = say.print.see(title);
+  const all = files.reduce((sum, file) => sum + file.pages, 0);
+  const drawn = sheets.value.filter((one) => one.address !== '').length;
   return (
     <dialog ref={dialog} class="sheets" aria-label={heading} onClose={onClose}>
       <header>
         <h2>{heading}</h2>
+        {drawn < all && trouble.value === '' && <span class="count">{say.print.drawn(drawn, all)}</span>}
         <button type="button" onClick={() => dialog.current?.close()}>{say.print.close}</button>
       </header>
       {trouble.value !== '' && <p class="fault" role="alert">{trouble.value}</p>}
@@ -90,6 +97,7 @@ export function SheetsDialog({ core, title, files, pdf, onClose }: {
           </section>
         ))}
       </div>
+      {children}
     </dialog>
   );
 }

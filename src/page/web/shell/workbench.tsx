@@ -7,6 +7,7 @@ import { Fields } from '../fields/fields';
 import { Pictures, WhoCanRead } from '../pictures';
 import { Print } from '../print/print';
 import { Rules } from '../rules/rules';
+import { openField } from '../state/show';
 import { TextEditor } from '../text/editor';
 import { say } from '../words/en';
 import type { PageGiven } from './app';
@@ -49,7 +50,12 @@ export function Workbench(given: PageGiven) {
           {right.value === 'rules' &&
             <Rules bench={bench} words={words} showText={() => (left.value = 'text')}
               showFields={() => (left.value = 'fields')} seePrint={() => (right.value = 'print')} />}
-          {right.value === 'print' && <Print bench={bench} back={back} maker={maker} />}
+          {right.value === 'print' &&
+            <Print bench={bench} back={back} maker={maker} seeRules={() => (right.value = 'rules')}
+              seeField={(key) => {
+                left.value = 'fields';
+                openField.value = key;
+              }} />}
           {right.value === 'buy' && <Buy bench={bench} back={back} />}
         </section>
       </div>

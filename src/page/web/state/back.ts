@@ -14,6 +14,8 @@ export interface Back {
   readonly core: Swathe;
   /** The version of the job that it has open; 0: none. */
   readonly version: ReadonlySignal<number>;
+  /** Opens that job once more: what it was asked before comes to nothing. */
+  again(): void;
 }
 
 export function workBehind(bench: WorkBench, core: Swathe): Back {
@@ -41,5 +43,13 @@ export function workBehind(bench: WorkBench, core: Swathe): Back {
     return () => clearTimeout(timer);
   });
 
-  return { core, version };
+  return {
+    core,
+    version,
+    again() {
+      const of = version.peek();
+      version.value = 0;
+      if (of > 0) void follow(of);
+    },
+  };
 }

@@ -18,6 +18,18 @@ export function lengthWords(mm: number, units: 'in' | 'mm'): string {
   return `${sign}${words} in`;
 }
 
+const kUnits: Record<string, number> = { in: kInch, '"': kInch, ft: 12 * kInch, mm: 1, cm: 10, m: 1000 };
+
+/** A length as a job has it, "48 in" or "4 ft", in the units of the job; one that is written in another
+ * way stays as it is. */
+export function lengthIn(units: 'in' | 'mm', written: string | number): string {
+  const [, whole = '', above = '0', below = '1', unit = ''] =
+    /^\s*(\d+(?:\.\d+)?)(?:\s+(\d+)\/(\d+))?\s*([a-z"]*)\s*$/.exec(String(written)) ?? [];
+  const each = kUnits[unit === '' ? units : unit];
+  if (whole === '' || each === undefined) return String(written);
+  return lengthWords((Number(whole) + Number(above) / Number(below)) * each, units);
+}
+
 /** Words whose numbers are not broken where a line ends: "at most 1" and "1/4 in" below it misread. */
 export function unbroken(words: string): string {
   return words.replace(/(\d) (?=\d+\/\d|(?:in|ft|yd|mm|cm|m|lb|kg|g)\b|[%°])/g, '$1\u00a0');
