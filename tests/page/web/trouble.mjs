@@ -142,6 +142,8 @@ export async function trouble(browser) {
     });
 
   await path(browser, 'questions without a core', { before: [noWorkers] }, async (person) => {
+    await person.press('Four corner pieces');
+    await person.untilSaid('It could not be made: the browser did not start a part of this page');
     await person.press('Begin');
     await person.untilSaid('The questions cannot be asked: the browser did not start a part of this page');
     await person.press('Back to the start');

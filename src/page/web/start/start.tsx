@@ -3,6 +3,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Swathe } from 'swathe';
 import type { Desk } from '../state/desk';
+import { why } from '../state/why';
 import { say } from '../words/en';
 import { Kept } from './kept';
 import { KindPicture, inOrder } from './kinds';
@@ -31,7 +32,7 @@ export function Start({ core, start, desk, kinds, choose }: StartGiven) {
       if (outcome.ok) desk.openText(outcome.value.text, `${kind}.toml`);
       else trouble.value = outcome.faults.map((fault) => fault.sentence).join(' ');
     } catch (error) {
-      trouble.value = String(error);
+      trouble.value = say.print.failed(why(error));
     }
   }
 
