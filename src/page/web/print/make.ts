@@ -20,6 +20,7 @@ export class Maker {
   /** All files of a job in one archive, own fonts in it; nothing where it was stopped. */
   async zip(text: string, file: string, name: string): Promise<Uint8Array | null> {
     const stop = new AbortController();
+    const given = this.files.names; // another job may be opened meanwhile
     this.making.value = { name, done: 0, stop: () => stop.abort() };
     try {
       return await this.with(async (core) => {
@@ -28,7 +29,7 @@ export class Maker {
         if (!opened.ok) throw new Error(opened.faults.map((fault) => fault.sentence).join(' '));
         const named = await core.namedFiles(text);
         return core.zip({
-          add: this.files.names.filter((one) => named.includes(one)),
+          add: given.filter((one) => named.includes(one)),
           onFile: () => {
             const now = this.making.value;
             if (now) this.making.value = { ...now, done: now.done + 1 };
@@ -45,11 +46,10 @@ export class Maker {
 
   /** A core of its own for what takes long, ended after it. */
   async with<T>(step: (core: Swathe) => Promise<T>): Promise<T> {
-    const core = this.files.serve(this.start());
+    const core = this.files.lend(this.start());
     try {
       return await step(core);
     } finally {
-      this.files.leave(core);
       core.close();
     }
   }
