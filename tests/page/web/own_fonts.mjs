@@ -84,6 +84,11 @@ export async function ownFonts(browser) {
     await person.untilSaid('not in this page: own.ttf');
     await person.untilSaid('cannot be found', '.faults');
     person.check('one that has none is not given those of others', true);
+    await person.press('New');
+    await shown(person);
+    await openKept(person, kTitle);
+    person.check('after it the first is drawn with its own again', alike(await drawn(person), one));
+    person.equal('and no fault was shown', await shown(person), '');
   });
 
   for (const [how, refuse] of Object.entries(kRefusals))
