@@ -69,8 +69,12 @@ function keepWhatIsHanded() {
   };
 }
 
-/** Empties the storage; how much was in it. */
-function takenOut() {
+/** Empties what the browser keeps; how much of it makes the page another one. */
+async function takenOut() {
+  await new Promise((done) => {
+    const asked = indexedDB.deleteDatabase('swathe');
+    asked.onsuccess = asked.onerror = done;
+  }).catch(() => {}); // refused
   const { length } = localStorage;
   localStorage.clear();
   return length;

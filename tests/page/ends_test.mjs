@@ -180,6 +180,31 @@ for (const [fault, words] of [['trap', /broke off/], ['assert', /mistake of its 
   swathe.close();
 }
 
+// A file that is taken away is gone, with the instance that had it; the others are there again.
+{
+  const path = pathsIn('tests/fuzz/corpus/font', /^osp-din\.woff2$/)[0];
+  const [own, other] = ['own', 'other'].map((name) => exampleText().replace('"Anton"', `"./${name}.woff2"`));
+  const swathe = new Swathe();
+  await Promise.all(['own', 'other'].map((name) => swathe.give(`./${name}.woff2`, readFileSync(path))));
+  check('a job with a file is open', (await swathe.open(own)).ok);
+  swathe.takeAway('./own.woff2');
+  const shown = await failure(swathe.findings());
+  check('a job whose file is taken away is not open any more', shown instanceof Failed, shown);
+  const gone = await swathe.open(own);
+  check('nor is it opened', !gone.ok && gone.faults.length === 1 && /cannot be found/.test(gone.faults[0].sentence), gone.faults?.[0]?.text);
+  check('one whose file is left is', (await swathe.open(other)).ok && swathe.ended === 1, swathe.ended);
+  swathe.takeAway('./never.woff2');
+  swathe.give('./own.woff2', new Uint8Array(8));
+  swathe.give('./own.woff2', readFileSync(path));
+  check('given again it is there', (await swathe.open(own)).ok && swathe.ended === 1, swathe.ended);
+  const busy = failure(swathe.findings());
+  swathe.give('./own.woff2', new Uint8Array(8));
+  swathe.takeAway('./own.woff2');
+  check('and gone again, though another was on its way', !(await swathe.open(own)).ok && swathe.ended === 2, swathe.ended);
+  await busy;
+  swathe.close();
+}
+
 // Newer requests overtake older ones.
 {
   const swathe = failing();

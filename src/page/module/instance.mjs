@@ -57,6 +57,7 @@ export class Instance {
   #closed = false;
   #files = new Map();
   #given = new Set(); // files that the worker has
+  #hasTooMany = false; // it has a file that was taken away
   #job = null; // {text, request}: the job that was opened last, while it stands
   #shown = null; // the last one that could be opened: where a newer one was refused it is shown on
   #opened = null; // the one that the worker shows
@@ -75,8 +76,15 @@ export class Instance {
     this.#given.delete(name);
   }
 
+  /** A worker cannot lose a file: one that has it makes way for another. */
+  takeAway(name) {
+    const had = this.#files.delete(name);
+    if (had && this.#worker) this.#hasTooMany = true;
+  }
+
   /** What there is to send at once is sent at once. */
   async work(task) {
+    if (this.#hasTooMany) this.end();
     if (task.call === 'open') this.#job = task.job;
     if (!this.#isPrepared()) await this.#prepare(task);
     if (task.settled) return null;
@@ -130,6 +138,7 @@ export class Instance {
   async #prepare(task) {
     if (!this.#worker) {
       this.#given.clear();
+      this.#hasTooMany = false;
       this.#opened = null;
       const module = await this.wasm.catch((error) => {
         throw new Failed(`the core cannot be loaded: ${error.message}`);

@@ -33,6 +33,9 @@ export class Swathe {
    * later instances; a job that is open has what it was opened with.
    */
   give(name: string, bytes: Uint8Array): Promise<null>;
+  /** Of a given file: it is there no more. An instance that has it makes way for another, which opens
+   * the job anew. */
+  takeAway(name: string): void;
 
   /** Works a job out. After a refusal no job is open. */
   open(text: string | Uint8Array, options?: OpenOptions): Promise<Outcome<OpenJob>>;

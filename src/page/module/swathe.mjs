@@ -33,6 +33,9 @@ export class Swathe {
     this.#instance.give(name, bytes);
     return this.ready();
   }
+  takeAway(name) {
+    this.#instance.takeAway(name);
+  }
 
   open(text, { file = 'job.toml', advice = true } = {}) {
     this.#lastText = typeof text === 'string' ? text : new TextDecoder().decode(text);

@@ -21,7 +21,7 @@ const start = () => startAnother(core);
 const bench = makeBench(core, files);
 const back = workBehind(bench, files.serve(start()));
 const maker = new Maker(start, files);
-const desk = new Desk(bench);
+const desk = new Desk(bench, files);
 const incoming = new Incoming(bench, desk, files);
 const nonce = document.querySelector('style')?.nonce ?? '';
 

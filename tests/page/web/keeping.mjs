@@ -3,6 +3,7 @@ import { createServer } from 'node:http';
 import { readFileSync } from 'node:fs';
 import { changed, kPage, path, wait } from '../browser.mjs';
 import { exampleText, pathsIn } from '../suite.mjs';
+import { ownFonts } from './own_fonts.mjs';
 
 const kText = exampleText();
 const kFile = 'tin-heron.toml';
@@ -136,6 +137,8 @@ export async function keeping(browser) {
     await person.undoAll();
     person.equal('undo goes back to the start', await person.jobText(), kText);
   });
+
+  await ownFonts(browser);
 
   await path(browser, 'storage refused', { before: [refuseStorage] }, async (person) => {
     await person.untilSaid('keeps nothing for this page');

@@ -26,9 +26,9 @@ export function FontEditor({ id, value, describedBy, wrong }: EditorGiven) {
       trouble.value = say.job.notAFont;
       return;
     }
-    const before = files.of(file.name);
+    let takeBack = () => {};
     try {
-      await files.give(file.name, new Uint8Array(await file.arrayBuffer()));
+      takeBack = await files.give(file.name, new Uint8Array(await file.arrayBuffer()));
       const outcome = await bench.core.lookAtFont(file.name);
       if (outcome.ok) {
         await typeInto(bench, value.key, writeToml(file.name));
@@ -39,8 +39,7 @@ export function FontEditor({ id, value, describedBy, wrong }: EditorGiven) {
       // It ended the core, or cannot be read.
     }
     trouble.value ||= say.job.notAFont;
-    if (before) await files.give(file.name, before).catch(() => {});
-    else files.drop(file.name);
+    takeBack();
   }
 
   return (

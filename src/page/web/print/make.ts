@@ -38,6 +38,7 @@ export class Maker {
   /** All files of a job in one archive, own fonts in it; nothing where it was stopped. */
   async zip(text: string, file: string, name: string): Promise<Uint8Array | null> {
     const stop = new AbortController();
+    const given = this.files.names; // another job may be opened meanwhile
     this.making.value = { name, done: 0, of: 0, stop: () => stop.abort() };
     try {
       return await this.with(async (core) => {
@@ -48,7 +49,7 @@ export class Maker {
         const stems = (await core.sheets()).map((sheet) => sheet.stem);
         this.come(0, stems.length);
         return core.zip({
-          add: this.files.names.filter((one) => named.includes(one)),
+          add: given.filter((one) => named.includes(one)),
           onFile: (made) => this.come(placeOf(made.name, stems) + 1, stems.length),
         });
       });
@@ -88,11 +89,10 @@ export class Maker {
 
   /** A core of its own for what takes long, ended after it. */
   async with<T>(step: (core: Swathe) => Promise<T>): Promise<T> {
-    const core = this.files.serve(this.start());
+    const core = this.files.lend(this.start());
     try {
       return await step(core);
     } finally {
-      this.files.leave(core);
       core.close();
     }
   }

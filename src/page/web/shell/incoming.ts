@@ -10,6 +10,11 @@ import { say } from '../words/en';
 const kMostJob = 2e6;
 const kMostFile = 20e6;
 
+/** The name that a job has for a file, which it may name within a folder. */
+function nameOf(file: File, named: readonly string[]): string | undefined {
+  return named.find((one) => one === file.name || one.endsWith(`/${file.name}`));
+}
+
 export class Incoming {
   /** What there is to say about what came last. */
   readonly told = signal('');
@@ -25,23 +30,21 @@ export class Incoming {
     });
   }
 
+  /** A job comes with the files that come with it; files alone are for the job that is here. */
   async take(given: readonly File[]): Promise<void> {
     this.told.value = '';
-    const named = this.bench.begun.peek()
-      ? await this.bench.core.namedFiles(this.bench.text.peek()).catch(() => []) : [];
-    // A job's own files before the job.
-    const inOrder = [...given].sort((a, b) => Number(isFont(b.name)) - Number(isFont(a.name)));
-    for (const file of inOrder) {
-      // A job may name it within a folder.
-      const name = named.find((one) => one === file.name || one.endsWith(`/${file.name}`));
-      try {
-        if (name !== undefined || isFont(file.name)) await this.give(file, name ?? file.name);
-        else await this.open(file);
-      } catch {
-        // A folder, or a font that ends the core.
-        this.told.value = isFont(file.name) ? say.job.notAFont : say.states.notText(file.name);
-      }
+    const named = this.bench.begun.peek() ? await this.namedIn(this.bench.text.peek()) : [];
+    const files = given.filter((file) => isFont(file.name) || nameOf(file, named) !== undefined);
+    let opened = false;
+    for (const file of given.filter((one) => !files.includes(one))) {
+      const text = await this.textOf(file);
+      if (text === null) continue;
+      const along = files.length > 0 ? await this.read(files, await this.namedIn(text)) : undefined;
+      this.desk.openText(text, file.name, along);
+      opened = true;
     }
+    if (opened) return;
+    for (const [name, bytes] of await this.read(files, named)) await this.give(name, bytes);
   }
 
   /** What somebody pasted where nothing takes text. */
@@ -58,29 +61,51 @@ export class Incoming {
     else this.told.value = shared.came === 'broken' ? say.states.linkBroken : say.states.linkTooLong;
   }
 
-  private async give(file: File, name: string): Promise<void> {
-    if (file.size > kMostFile) {
-      this.told.value = say.states.tooLarge(file.name);
-      return;
-    }
-    await this.files.give(name, new Uint8Array(await file.arrayBuffer()));
-    this.told.value = say.states.fileGiven(file.name);
+  private namedIn(text: string): Promise<string[]> {
+    return this.bench.core.namedFiles(text).catch(() => []);
   }
 
-  private async open(file: File): Promise<void> {
+  /** Files by the names that a job has for them. */
+  private async read(files: readonly File[], named: readonly string[]): Promise<Map<string, Uint8Array>> {
+    const found = new Map<string, Uint8Array>();
+    for (const file of files) {
+      if (file.size > kMostFile) {
+        this.told.value = say.states.tooLarge(file.name);
+        continue;
+      }
+      const bytes = await file.arrayBuffer().catch(() => null); // a folder
+      if (bytes) found.set(nameOf(file, named) ?? file.name, new Uint8Array(bytes));
+      else this.told.value = this.noUse(file.name);
+    }
+    return found;
+  }
+
+  private async give(name: string, bytes: Uint8Array): Promise<void> {
+    try {
+      await this.files.give(name, bytes, this.bench.begun.peek() && !this.desk.starting.peek());
+      this.told.value = say.states.fileGiven(name);
+    } catch {
+      this.told.value = this.noUse(name); // it ended the core
+    }
+  }
+  private noUse(name: string): string {
+    return isFont(name) ? say.job.notAFont : say.states.notText(name);
+  }
+
+  /** A job's text; nothing where there is none, which is said. */
+  private async textOf(file: File): Promise<string | null> {
     if (file.size > kMostJob) {
       this.told.value = say.states.tooLarge(file.name);
-      return;
+      return null;
     }
-    const bytes = new Uint8Array(await file.arrayBuffer());
-    let text: string;
     try {
-      text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+      const bytes = new Uint8Array(await file.arrayBuffer());
+      const text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+      if (!text.includes('\0')) return text;
     } catch {
-      this.told.value = say.states.notText(file.name);
-      return;
+      // A folder, or no text.
     }
-    if (text.includes('\0')) this.told.value = say.states.notText(file.name);
-    else this.desk.openText(text, file.name);
+    this.told.value = say.states.notText(file.name);
+    return null;
   }
 }

@@ -38,7 +38,7 @@ export function Kept({ desk }: { desk: Desk }) {
         {forgotten.map((job) => (
           <p class="forgotten" key={job.id}>{say.start.forgotten(nameOf(job))}{' '}
             <button type="button" class="mend" aria-label={say.start.rememberOf(nameOf(job))}
-              onClick={() => kept.remember(job.id)}>{say.start.remember}</button></p>
+              onClick={() => desk.remember(job.id)}>{say.start.remember}</button></p>
         ))}
       </div>
     </section>

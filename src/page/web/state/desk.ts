@@ -1,8 +1,11 @@
 // Which job is on the bench, and where it is kept.
-import { effect, signal } from '@preact/signals';
+import { batch, effect, signal } from '@preact/signals';
 import type { Signal } from '@preact/signals';
 import type { Field } from 'swathe';
+import type { GivenFiles } from './files';
+import { JobFiles } from './job_files';
 import { KeptJobs } from './kept';
+import type { Files } from './kept_files';
 import type { WorkBench } from './make_bench';
 import { newId } from './new_id';
 import { Tabs } from './tabs';
@@ -12,6 +15,7 @@ const kPause = 400;
 
 export class Desk {
   readonly kept = new KeptJobs();
+  readonly files: JobFiles;
   /** The kept job that is on the bench; null: none is. */
   readonly id: Signal<string | null> = signal(null);
   /** Another tab keeps this job: what is changed here is not kept. */
@@ -21,13 +25,17 @@ export class Desk {
 
   private readonly tabs = new Tabs(() => {
     this.elsewhere.value = true;
+    this.given.mark();
   });
   private timer: ReturnType<typeof setTimeout> | undefined;
   private held: string | null = null; // what was kept last
   private opening = 0; // counts up: of two that are opened the later comes to the bench
 
-  constructor(readonly bench: WorkBench) {
+  constructor(readonly bench: WorkBench, private readonly given: GivenFiles) {
+    this.files = new JobFiles(bench.core, given, (id) => this.kept.has(id));
+    if (this.kept.state.peek() !== 'refused') this.files.sweep();
     effect(() => {
+      given.version.value;
       bench.text.value;
       bench.opened.value; // its title
       bench.file.value;
@@ -39,39 +47,42 @@ export class Desk {
     window.addEventListener('storage', () => this.kept.look());
   }
 
-  /** A job from outside: it never takes the place of one that is kept. */
-  openText(text: string, file: string): void {
+  /** A job from outside, with files of its own: it never takes the place of one that is kept. */
+  openText(text: string, file: string, along: Files = new Map()): void {
     this.keepNow();
     const same = this.kept.jobs.peek().find((job) =>
       job.file === file && this.kept.text(job.id) === text);
-    if (same) {
-      void this.openKept(same.id);
-      return;
-    }
-    this.put(newId(), text, file);
+    if (same) void this.openKept(same.id, along);
+    else this.put(newId(), text, file, { along });
   }
 
-  async openKept(id: string): Promise<void> {
+  async openKept(id: string, along: Files = new Map()): Promise<void> {
     const mine = ++this.opening;
-    const elsewhere = await this.tabs.elsewhere(id);
+    this.keepNow(); // it may be this one
+    const [elsewhere, own] = await Promise.all([this.tabs.elsewhere(id), this.ownOf(id)]);
     if (mine !== this.opening) return;
     this.keepNow();
     const job = this.kept.jobs.peek().find((one) => one.id === id);
     const text = this.kept.text(id);
     if (!job || text === null) return;
     if (elsewhere) this.tabs.leave();
-    this.put(id, text, job.file, this.kept.fields(id), elsewhere);
+    this.put(id, text, job.file, { own, along, fields: this.kept.fields(id), elsewhere });
   }
 
   /** This tab keeps the job that another one has open; as that one kept it, unless it was edited. */
-  takeOver(): void {
+  async takeOver(): Promise<void> {
     const id = this.id.peek();
     if (id === null) return;
+    const own = await this.ownOf(id);
+    if (id !== this.id.peek() || !this.elsewhere.peek()) return;
     const text = this.kept.text(id);
     this.elsewhere.value = false;
     this.tabs.take(id);
-    if (text !== null && !this.bench.canUndo.peek() && text !== this.bench.text.peek())
-      this.bench.begin(text, this.bench.file.peek());
+    batch(() => {
+      this.given.use(new Map([...this.given.ofJob, ...own, ...this.given.newer]));
+      if (text !== null && !this.bench.canUndo.peek() && text !== this.bench.text.peek())
+        this.bench.begin(text, this.bench.file.peek());
+    });
   }
 
   /** Takes the job off the bench and out of what is kept. */
@@ -81,6 +92,7 @@ export class Desk {
     this.keepNow();
     clearTimeout(this.timer);
     this.kept.forget(id);
+    this.files.forget(id, this.given.ofJob);
     this.id.value = null;
     this.tabs.leave();
     this.starting.value = true;
@@ -91,8 +103,14 @@ export class Desk {
     if (id === this.id.peek()) this.forget();
     else {
       this.kept.forget(id);
+      this.files.forget(id);
       this.keepNow(); // there may be room for it now
     }
+  }
+  /** Takes it back that one was forgotten. */
+  remember(id: string): void {
+    this.kept.remember(id);
+    this.files.remember(id);
   }
 
   /** Shows the beginnings; the job stays kept. */
@@ -101,14 +119,30 @@ export class Desk {
     this.starting.value = true;
   }
 
-  private put(id: string, text: string, file: string, fields: readonly Field[] = [], elsewhere = false): void {
+  /** The files that were kept with a job. */
+  private ownOf(id: string): Promise<Files> {
+    return this.files.of(id, (late) => {
+      if (id === this.id.peek()) this.given.use(new Map([...late, ...this.given.ofJob]));
+    });
+  }
+
+  private put(
+    id: string, text: string, file: string,
+    { own = new Map(), along, fields = [], elsewhere = false }: {
+      own?: Files; along: Files; fields?: readonly Field[]; elsewhere?: boolean;
+    },
+  ): void {
     ++this.opening;
     clearTimeout(this.timer);
     this.held = null;
     this.elsewhere.value = elsewhere;
     this.id.value = id;
     if (!elsewhere) this.tabs.take(id);
-    this.bench.begin(text, file, fields);
+    this.files.refused.value = [];
+    batch(() => {
+      this.given.use(own, along); // before its text is worked out
+      this.bench.begin(text, file, fields);
+    });
     this.starting.value = false;
   }
 
@@ -119,10 +153,13 @@ export class Desk {
     const text = this.bench.text.peek(), file = this.bench.file.peek();
     const job = this.bench.opened.peek()?.job;
     const now = [id, file, job?.title, job?.number, text].join('\n');
-    if (now === this.held) return;
-    const isKept = this.kept.keep(
-      { id, file, title: job?.title ?? '', number: job?.number ?? '', saved: new Date().toISOString() },
-      text, this.bench.fields.peek());
-    this.held = isKept ? now : null;
+    if (now !== this.held) {
+      const isKept = this.kept.keep(
+        { id, file, title: job?.title ?? '', number: job?.number ?? '', saved: new Date().toISOString() },
+        text, this.bench.fields.peek());
+      this.held = isKept ? now : null;
+    }
+    const isMine = () => id !== this.id.peek() || !this.elsewhere.peek();
+    if (this.held) this.files.keep(id, text, !this.bench.stale.peek(), isMine);
   }
 }

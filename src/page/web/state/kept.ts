@@ -51,6 +51,9 @@ export class KeptJobs {
     this.jobs.value = found.sort((a, b) => (a.saved < b.saved ? 1 : -1));
   }
 
+  has(id: string): boolean {
+    return this.store?.getItem(kPrefix + id) != null;
+  }
   text(id: string): string | null {
     const kept = this.store?.getItem(kPrefix + id) ?? null;
     return listed(id, kept) ? JSON.parse(kept!).text : null;
