@@ -8,7 +8,11 @@ import { done, kLong } from './suite.mjs';
 import { beginning } from './web/beginning.mjs';
 import { editing } from './web/editing.mjs';
 import { keeping } from './web/keeping.mjs';
+import { looking } from './web/looking.mjs';
+import { policy } from './web/policy.mjs';
+import { seeingNoColors } from './web/seeing_no_colors.mjs';
 import { trouble } from './web/trouble.mjs';
+import { walking } from './web/walking.mjs';
 
 const kFew = /newcomer|first file|stranger|in its field|half a value|shared end|by keyboard|saved, closed|font/;
 
@@ -18,6 +22,10 @@ async function all(browser) {
   await editing(browser);
   await keeping(browser);
   await trouble(browser);
+  await walking(browser);
+  await looking(browser);
+  await seeingNoColors(browser);
+  await policy(browser);
 }
 const only = process.env.SWATHE_PAGE_BROWSER;
 if (only !== 'Firefox') await browse('Chromium', all);
