@@ -9,6 +9,8 @@ import { beginning } from './web/beginning.mjs';
 import { editing } from './web/editing.mjs';
 import { keeping } from './web/keeping.mjs';
 import { looking } from './web/looking.mjs';
+import { moving } from './web/moving.mjs';
+import { ownFont } from './web/own_font.mjs';
 import { policy } from './web/policy.mjs';
 import { seeingNoColors } from './web/seeing_no_colors.mjs';
 import { trouble } from './web/trouble.mjs';
@@ -22,9 +24,11 @@ async function all(browser) {
   await editing(browser);
   await keeping(browser);
   await trouble(browser);
+  await moving(browser);
   await walking(browser);
   await looking(browser);
   await seeingNoColors(browser);
+  await ownFont(browser);
   await policy(browser);
 }
 const only = process.env.SWATHE_PAGE_BROWSER;
