@@ -64,24 +64,24 @@ export async function moving(browser) {
   await path(browser, 'steps of a metric job', {}, async (person) => {
     await person.openJob(kFile, kMetric);
     person.equal('a place is told in millimeters', await valueText(person, 'From above', 'bracket 1'), '229 mm from the corner with front');
-    await person.drag('From above', 'bracket 1', 63, { keep: false });
-    person.equal('so it is while it is dragged', (await figure(person)).replace('bracket 1: ', ''), '290 mm from the corner with front');
+    await person.drag('From above', 'bracket 1', 56.4, { keep: false });
+    person.equal('so it is while it is dragged', (await figure(person)).replace('bracket 1: ', ''), '285 mm from the corner with front');
     await person.page.mouse.up();
     await person.settled();
-    person.equal('a drag goes to whole 5 mm', await person.jobText(), bracketAt(kMetric, '290 mm'));
+    person.equal('a drag goes to whole 5 mm', await person.jobText(), bracketAt(kMetric, '285 mm'));
     await person.undo();
-    await person.drag('Cover', 'bracket 1', 63);
-    person.equal('on the cover, too', await person.jobText(), bracketAt(kMetric, '290 mm'));
+    await person.drag('Cover', 'bracket 1', 56.4);
+    person.equal('on the cover, too', await person.jobText(), bracketAt(kMetric, '285 mm'));
     await keys(person, 'From above', 'bracket 1', 'ArrowDown', 'ArrowDown', 'ArrowUp');
-    person.equal('arrow keys go by 1 mm', await person.jobText(), bracketAt(kMetric, '291 mm'));
+    person.equal('arrow keys go by 1 mm', await person.jobText(), bracketAt(kMetric, '286 mm'));
     await keys(person, 'From above', 'bracket 1', 'PageUp', 'PageUp', 'PageDown');
-    person.equal('Page Up and Page Down by 5 mm', await person.jobText(), bracketAt(kMetric, '296 mm'));
+    person.equal('Page Up and Page Down by 5 mm', await person.jobText(), bracketAt(kMetric, '291 mm'));
     const hint = await (await person.handle('From above', 'bracket 1')).evaluate((element) =>
       document.getElementById(element.getAttribute('aria-describedby')).textContent);
     person.check('which is told', hint.includes('by 1 mm, Page Up and Page Down by 5 mm'), hint);
-    await person.drag('From above', 'gap between A and B', -47);
-    person.equal('a gap of both bumpers goes to whole 5 mm', await person.jobText(), bracketAt(kMetric, '296 mm')
-      .replaceAll('["back", "50%"]', '["back", "310 mm", "left"]'));
+    await person.drag('From above', 'gap between A and B', -40.6);
+    person.equal('a gap of both bumpers goes to whole 5 mm', await person.jobText(), bracketAt(kMetric, '291 mm')
+      .replaceAll('["back", "50%"]', '["back", "315 mm", "left"]'));
     const width = await person.select('Width', await person.region('Frame'));
     await width.dispose();
     await person.page.keyboard.press('ArrowUp');
