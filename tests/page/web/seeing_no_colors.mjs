@@ -25,21 +25,37 @@ async function mostColor(person) {
   return most;
 }
 
-/** Marks in all pictures, by picture and what they show; of each how it looks but for colors and tints. */
-function looks(of) {
-  const found = {};
-  for (const mark of document.querySelectorAll('.picture svg.screen [data-subject]')) {
-    const { stroke, strokeWidth, strokeDasharray, textDecorationLine, filter } = getComputedStyle(mark);
-    const name = `${mark.closest('svg').getAttribute('class').slice('screen '.length)} of ${mark.closest('section').getAttribute('aria-label')}: ${mark.dataset.subject}`;
-    const group = (found[name] ??= { looks: [], on: false });
-    group.on ||= mark.classList.contains(of);
-    group.looks.push([stroke === 'none' ? 0 : strokeWidth, strokeDasharray, textDecorationLine, filter].join(' '));
-  }
-  return found;
-}
-/** Those that are on and look as before. */
-function untold(before, now) {
-  return Object.entries(now).filter(([name, { on, looks }]) => on && looks.join() === before[name]?.looks.join()).map(([name]) => name);
+/** Points at each part in the pictures, and chooses it: marks that then look as before but for colors and tints. */
+async function untold() {
+  /** Marks in all pictures, by picture and what they show; `on`: lit, or selected. */
+  const looks = (on) => {
+    const found = new Map();
+    for (const mark of document.querySelectorAll('.picture svg.screen [data-subject]')) {
+      const { stroke, strokeWidth, strokeDasharray, textDecorationLine, filter } = getComputedStyle(mark);
+      const name = `${mark.closest('svg').getAttribute('class')} of ${mark.closest('section').getAttribute('aria-label')}: ${mark.dataset.subject}`;
+      const group = found.get(name) ?? { looks: '', on: false };
+      group.on ||= mark.classList.contains(on);
+      group.looks += [stroke === 'none' ? 0 : strokeWidth, strokeDasharray, textDecorationLine, filter, ''].join(' ');
+      found.set(name, group);
+    }
+    return found;
+  };
+  document.activeElement.blur();
+  const plain = looks('lit'), wrong = new Set(), seen = { lit: 0, selected: 0 };
+  const stops = [...document.querySelectorAll('.plan [data-stop], .cover [data-stop]')].map((one) => [one.closest('section'), one.dataset.stop]);
+  for (const [region, stop] of stops)
+    for (const [state, key] of [['lit', 'Escape'], ['selected', 'Enter']]) {
+      const one = [...region.querySelectorAll('[data-stop]')].find(({ dataset }) => dataset.stop === stop);
+      one.focus();
+      one.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
+      if (state === 'selected') one.blur(); // chosen, and no longer pointed at
+      await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+      for (const [name, now] of looks(state)) {
+        if (now.on) seen[state] += 1;
+        if (now.on && now.looks === plain.get(name)?.looks) wrong.add(`${state}: ${name}`);
+      }
+    }
+  return { seen, wrong: [...wrong] };
 }
 
 /** Marks at fault that nothing but their color tells of. */
@@ -73,24 +89,8 @@ export async function seeingNoColors(browser) {
       `${way.classList.contains('unread')} ${way.innerText.startsWith('!')} ${getComputedStyle(way).borderTopStyle === 'dashed'}`));
     person.equal('a side from which nobody can read it has a sign and a dashed line', ways.join(), 'false false false,false false false,false false false,true true true');
 
-    await person.page.evaluate(() => document.activeElement.blur());
-    const plain = await person.page.evaluate(looks, 'selected');
-    const stops = await person.page.evaluate(() => [...document.querySelectorAll('.plan [data-stop], .cover [data-stop]')].map((one) =>
-      [one.closest('section').getAttribute('aria-label'), one.dataset.stop]));
-    const wrong = new Set(), seen = { lit: 0, selected: 0 };
-    for (const [region, stop] of stops)
-      for (const [state, key] of [['lit', 'Escape'], ['selected', 'Enter']]) {
-        const now = await person.page.evaluate(async (where, which, pressed) => {
-          const one = [...document.querySelectorAll(`section[aria-label="${where}"] [data-stop]`)].find(({ dataset }) => dataset.stop === which);
-          one.focus();
-          one.dispatchEvent(new KeyboardEvent('keydown', { key: pressed, bubbles: true, cancelable: true }));
-          if (pressed === 'Enter') one.blur(); // chosen, and no longer pointed at
-          await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
-        }, region, stop, key).then(() => person.page.evaluate(looks, state));
-        seen[state] += Object.values(now).filter(({ on }) => on).length;
-        for (const name of untold(plain, now)) wrong.add(`${state}: ${name}`);
-      }
+    const { seen, wrong } = await person.page.evaluate(untold);
     person.check(`${seen.lit} groups of marks pointed at, ${seen.selected} chosen: each has another line than before`,
-      seen.lit > 40 && seen.selected > 40 && wrong.size === 0, [...wrong].join('\n'));
+      seen.lit > 40 && seen.selected > 40 && wrong.length === 0, wrong.join('\n'));
   });
 }
