@@ -2,8 +2,9 @@
 """One word for one thing: what people read outside of printed sheets uses none of the words that
 were given up for a plainer one.
 
-Looked through are the string literals of the rooms that speak, and the data files and documents that
-are read as they stand. Comments and identifiers are free.
+Looked through are the string literals of the rooms that speak and of the page, what stands between the
+page's tags, and the data files and documents that are read as they stand. Comments and identifiers are
+free.
 
 usage: words_test.py [TOP]"""
 
@@ -82,6 +83,33 @@ def literals(source):
                 yield number, text
 
 
+SCRIPT = re.compile(r"//[^\n]*|/\*.*?\*/|\"((?:[^\"\\\n]|\\.)*)\"|'((?:[^'\\\n]|\\.)*)'|`((?:[^`\\]|\\.)*)`", re.DOTALL)
+SET_IN = re.compile(r"\$\{([^{}]*)\}")
+BETWEEN_TAGS = re.compile(r">([^<>{}=;()]*[a-z][^<>{}=;()]*)</")
+
+
+def script_literals(source, first=1):
+    """Line and text of every string of a script; of a template what is set in is looked at by itself."""
+    for found in SCRIPT.finditer(source):
+        number = first + source.count("\n", 0, found.start())
+        text = next((one for one in found.groups() if one is not None), "")
+        if found[3] is not None:
+            for code in SET_IN.findall(text):
+                yield from script_literals(code, number)
+            text = SET_IN.sub(" ", text)
+        yield number, re.sub(r"\\u([0-9a-f]{4})", lambda sign: chr(int(sign[1], 16)), text)
+
+
+def page_words(path, source):
+    """In the folder of its words a single one is read, too; elsewhere it is a name or a class."""
+    all_are_read = path.startswith("src/page/web/words/")
+    for number, text in script_literals(source):
+        if all_are_read or not NAME.fullmatch(text.strip()):
+            yield number, text
+    for found in BETWEEN_TAGS.finditer(source if path.endswith(".tsx") else ""):
+        yield source.count("\n", 0, found.start(1)) + 1, found[1]
+
+
 def lines_of(text):
     """Line and text of a document, its code blanked out."""
     blank = CODE.sub(lambda found: re.sub(r"[^\n]", " ", found.group()), text)
@@ -94,6 +122,12 @@ def spoken(top):
         for path in sorted(glob.glob(f"src/{room}/**/*.[ch]pp", root_dir=top, recursive=True)):
             for number, text in literals(text_of(top, path)):
                 yield path, number, CODE.sub(" ", text)
+    for path in sorted(glob.glob("src/page/web/**/*.ts*", root_dir=top, recursive=True)):
+        if "/node_modules/" not in path:
+            for number, text in page_words(path, text_of(top, path)):
+                yield path, number, text
+    for number, text in lines_of(re.sub(r"<[^>]*>", " ", text_of(top, "src/page/web/index.html"))):
+        yield "src/page/web/index.html", number, text
     for pattern in TEXTS:
         for path in sorted(set(glob.glob(pattern, root_dir=top)) - set(TYPED)):
             for number, text in lines_of(text_of(top, path)):
@@ -119,6 +153,8 @@ def main():
     top = os.path.abspath(sys.argv[1]) if len(sys.argv) > 1 else TOP
     said = list(spoken(top))
     check("there are words to look at", len(said) > 500, len(said))
+    page = sum(path.startswith("src/page/web/words/") for path, _, _ in said)
+    check("the page's are among them", page > 300, page)
     for words, instead in GIVEN_UP.items():
         pattern = re.compile(rf"\b({words})\b", re.IGNORECASE)
         found = [f"{path}:{number}: {text.strip()}" for path, number, text in said

@@ -4,7 +4,7 @@
 // SWATHE_PAGE_PICTURES: a folder that gets a picture of each state.
 import { readFileSync } from 'node:fs';
 import { browse, driver, path } from './browser.mjs';
-import { done, exampleText } from './suite.mjs';
+import { Swathe, done, exampleText } from './suite.mjs';
 import { watchedCores } from './web/trouble.mjs';
 
 const kText = exampleText();
@@ -60,6 +60,31 @@ const collisions = () => {
     }
     if (a.one.tagName === 'BUTTON' && a.one.scrollWidth > a.one.clientWidth + 2 && getComputedStyle(a.one).overflow !== 'visible')
       told.push(`${name(a.one)}: its words do not fit`);
+  }
+  return told;
+};
+/** Regions that lie over each other or out of the page, pictures larger than their room, and in a picture
+ * words over words, or handles over handles. */
+const overlaps = () => {
+  const told = [];
+  const each = (all, name, least, inside) => {
+    const boxes = all.filter((one) => one.checkVisibility({ visibilityProperty: true })).map((one) => ({ one, box: one.getBoundingClientRect() }));
+    for (const [k, a] of boxes.entries()) {
+      if (a.box.left < inside.left - 1 || a.box.top < inside.top - 1 || a.box.right > inside.right + 1 || a.box.bottom > inside.bottom + 1)
+        told.push(`${name(a.one)} sticks out`);
+      for (const b of boxes.slice(k + 1)) {
+        const across = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
+        const down = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
+        if (across > least && down > least) told.push(`${name(a.one)} lies over ${name(b.one)}`);
+      }
+    }
+  };
+  each([...document.querySelectorAll('section[aria-label]')].filter((one) => one.querySelector('section') === null &&
+    !one.parentElement.closest('section[aria-label]')), (one) => `"${one.getAttribute('aria-label')}"`, 1, { left: 0, top: 0, right: innerWidth, bottom: innerHeight });
+  for (const stage of document.querySelectorAll('.stage')) {
+    const where = stage.closest('section').getAttribute('aria-label');
+    each([...stage.querySelectorAll('svg.screen')], () => where, 1, stage.getBoundingClientRect());
+    each([...stage.querySelectorAll('svg.screen .words > text')], (one) => `${where}: "${one.textContent}"`, 3, stage.getBoundingClientRect());
   }
   return told;
 };
@@ -235,6 +260,28 @@ await browse('Chromium', async (browser) => {
     await see('a core that failed');
     person.check('axe finds nothing', found.length === 0, found.join('\n'));
   });
+
+  // Other kinds of bumpers, with a number where there is room for one.
+  const core = new Swathe();
+  for (const kind of ['hexagon', 'opening'])
+    for (const [width, height] of kSizes.slice(0, 2))
+      await path(browser, `${kind}, ${width} by ${height}`, { width, height }, async (person) => {
+        const { value: { text: bare } } = await core.jobOfKind(kind);
+        const numbered = bare.replace(/^# number = .*$/m, 'number = "20486"');
+        await person.openJob(`${kind}.toml`, (await core.open(numbered, { advice: false })).ok ? numbered : bare);
+        await person.settled();
+        await person.picture(`${width}-${kind}`);
+        const scrolled = await person.page.evaluate(scrolls);
+        person.check('the page itself does not scroll', scrolled.every((one) => one <= 0), scrolled.join(' by '));
+        const all = await person.page.evaluate(areas);
+        const cover = all.find((one) => one.name === 'Cover');
+        const larger = all.filter((one) => one !== cover && one.area >= cover.area);
+        person.check('the cover is the largest region', all.length >= 3 && cover.height >= 120 && larger.length === 0,
+          all.map((one) => `${one.name}: ${Math.round(one.width)} by ${Math.round(one.height)}`).join('\n'));
+        const over = [...await person.page.evaluate(collisions), ...await person.page.evaluate(overlaps)];
+        person.check('nothing lies over anything else', over.length === 0, [...new Set(over)].join('\n'));
+      });
+  core.close();
 
   // A person who set the browser's text to twice its size.
   await path(browser, 'text twice as large', {

@@ -8,8 +8,14 @@ import { done, kLong } from './suite.mjs';
 import { beginning } from './web/beginning.mjs';
 import { editing } from './web/editing.mjs';
 import { keeping } from './web/keeping.mjs';
+import { looking } from './web/looking.mjs';
+import { moving } from './web/moving.mjs';
+import { ownFont } from './web/own_font.mjs';
+import { policy } from './web/policy.mjs';
 import { printing } from './web/printing.mjs';
+import { seeingNoColors } from './web/seeing_no_colors.mjs';
 import { trouble } from './web/trouble.mjs';
+import { walking } from './web/walking.mjs';
 
 const kFew = /newcomer|first file|stranger|in its field|half a value|shared end|by keyboard|saved, closed|font/;
 
@@ -20,6 +26,12 @@ async function all(browser) {
   await keeping(browser);
   await printing(browser);
   await trouble(browser);
+  await moving(browser);
+  await walking(browser);
+  await looking(browser);
+  await seeingNoColors(browser);
+  await ownFont(browser);
+  await policy(browser);
 }
 const only = process.env.SWATHE_PAGE_BROWSER;
 if (only !== 'Firefox') await browse('Chromium', all);
