@@ -176,7 +176,7 @@ export const say = {
       `middle ${figure} from the corner with ${corner}`,
     moving: (name: string, place: string) => `${name}: ${place}`,
     cannot: 'It cannot be here. Let go, and it goes back to where it can.',
-    atFault: (what: string) => `Not as the rules ask. ${what}`,
+    atFault: (what: string) => `Wrong in the job: ${what}`,
 
     who: 'Who can read it',
     way: { front: 'Front', left: 'Left', back: 'Back', right: 'Right' },
@@ -211,6 +211,7 @@ export const say = {
     hide: 'Show fewer',
     asked: (required: string) => `The rule asks: ${required}`,
     better: (required: string) => `Better: ${required}`, // no rule asks it
+    notMet: (what: string, wanted: string) => `Rule not met. ${what}. ${wanted}.`,
     fillIn: (label: string) => `Fill in: ${label}`,
     why: 'Why',
     seePrint: 'See what to print',
