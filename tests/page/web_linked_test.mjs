@@ -6,7 +6,7 @@ import { browse, path } from './browser.mjs';
 import { drawnJobs } from './drawn_jobs.mjs';
 import { Swathe, done, kLong } from './suite.mjs';
 import { atFault } from './web/at_fault.mjs';
-import { allMarks, comesToBe, drawnOnce, listed, pointTo, wrongOf } from './web/lighting.mjs';
+import { allMarks, comesToBe, drawnOnce, listed, pointTo, pointToLine, wrongOf } from './web/lighting.mjs';
 
 /** Of findings every so manyth is pointed at. */
 const kEvery = kLong ? 1 : 3;
@@ -115,7 +115,7 @@ await browse('Chromium', async (browser) => {
       // The pointer on a line, while something else is selected.
       const notPointed = [], selected = await allMarks(person);
       for (const { key, line } of at.slice(-3)) {
-        await pointTo(person, '.cm-line', line - 1);
+        await pointToLine(person, line);
         const wrong = await comesToBe(person, [subjectOf(key)], 'lit');
         if (wrong) notPointed.push(wrong);
       }

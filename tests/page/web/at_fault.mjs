@@ -26,7 +26,8 @@ const openAllMore = (person) => person.page.evaluate(async () => {
   await new Promise(requestAnimationFrame);
   for (const more of document.querySelectorAll('.fields .more[aria-expanded=false]')) more.click();
 });
-const wordsOf = ({ measured, required }) => `${measured}. The rule asks: ${required}.`;
+const wordsOf = ({ subject, measured, required }) =>
+  `${subject[0].toUpperCase()}${subject.slice(1)}: ${measured}. The rule asks: ${required}.`;
 
 /** Marks at fault in the pictures of the model; those who look on say for themselves what they see. */
 async function wrongMarks(person, parts) {

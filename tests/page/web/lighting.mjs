@@ -70,3 +70,19 @@ export async function pointTo(person, selector, nth = 0) {
   if (!at) throw new Error(`nothing to point at: ${selector} ${nth}`);
   await person.page.mouse.move(at.x, at.y);
 }
+/** Puts the pointer on a line of the text, wherever that is scrolled to. */
+export async function pointToLine(person, line) {
+  const at = await person.until(`line ${line} in sight`, async (number) => {
+    const scroller = document.querySelector('.cm-scroller');
+    const shown = [...document.querySelectorAll('.cm-lineNumbers .cm-gutterElement')]
+      .find((one) => one.textContent === String(number) && one.style.visibility !== 'hidden');
+    const box = shown?.getBoundingClientRect(), within = scroller.getBoundingClientRect();
+    if (box && box.top > within.top && box.bottom < within.bottom) return { x: within.left + 60, y: box.top + 6 };
+    const last = Number([...document.querySelectorAll('.cm-lineNumbers .cm-gutterElement')].at(-1).textContent);
+    if (box) scroller.scrollTop += box.top - within.top - within.height / 2;
+    else scroller.scrollTop += number > last ? within.height / 2 : -within.height / 2;
+    await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+    return null;
+  }, line);
+  await person.page.mouse.move(at.x, at.y);
+}

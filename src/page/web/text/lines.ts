@@ -49,10 +49,14 @@ export function notMetLines(findings: readonly Finding[], fields: readonly Field
   const lines = new Map<number, string[]>();
   for (const finding of findings) {
     if (finding.verdict !== 'fail') continue;
-    const isSaid = (key: string) =>
-      fields.some((one) => one.given && (one.key === key || key.startsWith(`${one.key}.`)));
-    for (const { key, line } of finding.keys)
-      if (isSaid(key)) lines.set(line, [...(lines.get(line) ?? []), notMetWords(finding)]);
+    for (const { key, line: own } of finding.keys) {
+      const field = fields.find((one) => one.given && (one.key === key || key.startsWith(`${one.key}.`)));
+      if (!field) continue;
+      // One of several colors may have a line of its own.
+      const line = field.form === 'cloth.colors' ? own : field.line;
+      const there = lines.get(line) ?? [], words = notMetWords(finding);
+      if (!there.includes(words)) lines.set(line, [...there, words]);
+    }
   }
   return lines;
 }

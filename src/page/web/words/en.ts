@@ -165,6 +165,7 @@ export const say = {
     movesBy: (step: string, snap: string) =>
       `Arrow keys along the side move it by ${step}, Page Up and Page Down by ${snap}. ` +
       'The other arrow keys go on to the next part. Enter chooses it.',
+    looksAround: 'Shift with an arrow key moves the picture.',
 
     bracket: (number: string) => `bracket ${number}`,
     gap: (bumper: string, next: string) => `gap between ${bumper} and ${next}`,
