@@ -44,12 +44,15 @@ function placesAt(element: SVGElement, { svg, size }: Drawn): Point[] {
   const middle = { x: (left + right) / 2, y: (top + bottom) / 2 };
   const level = [{ x: right + kSign, y: middle.y }, { x: left - kSign, y: middle.y }];
   const upright = [{ x: right, y: top - kSign }, { x: left, y: top - kSign }, { x: right, y: bottom + kSign }];
-  const within = (from: number, to: number, most: number) =>
-    (Math.max(from, 0) + Math.min(to, most)) / 2;
+  const within = (share: number, from: number, to: number, most: number) =>
+    (1 - share) * Math.max(from, 0) + share * Math.min(to, most);
   return [
     ...(box.width > 2 * box.height ? [...level, ...upright] : [...level.slice(0, 1), ...upright, ...level.slice(1)]),
     ...(right < 0 || left > size.width || bottom < 0 || top > size.height ? []
-      : [{ x: within(left, right, size.width), y: within(top, bottom, size.height) }]),
+      : [0.5, 0.25, 0.75].map((share) => ({
+        x: within(box.width > box.height ? share : 0.5, left, right, size.width),
+        y: within(box.width > box.height ? 0.5 : share, top, bottom, size.height),
+      }))),
   ];
 }
 
