@@ -111,11 +111,17 @@ export async function atFault(browser, core) {
   });
   await path(browser, 'a part and its rules', {}, async (person) => {
     await person.openJob(kFile, changed(kText, ['height = "5 in"', 'height = "4 in"']));
-    await pointTo(person, '.plan [data-subject="bumper.A.board.left"]');
+    // Where nothing lies over it is for the browser to say.
     await person.page.evaluate(() => document.querySelector('.plan [data-subject="bumper.A.board.left"]')
       .dispatchEvent(new PointerEvent('pointermove', { bubbles: true, pointerType: 'mouse' })));
     await person.until('rules about boards lit', () => document.querySelectorAll('.findings.fail li.lit').length === 2);
+    person.equal('what is pointed at in a picture lights up', await comesToBe(person, ['bumper.A.board.left'], 'lit'), '');
+    for (const part of ['bracket.1', 'numeral.2', 'bumper.A.end bumper.B.start']) {
+      await pointTo(person, `.pane.plan .grip[data-subject="${part}"]`);
+      person.equal(`${part}, under the pointer, too`, await comesToBe(person, part.split(' '), 'lit'), '');
+    }
     await person.page.mouse.move(2, 2);
+    person.equal('and goes out again', await comesToBe(person, [], 'lit'), '');
   });
 
   const kBracket = 'at = ["9 in", "front"]';
