@@ -1,43 +1,16 @@
-// Linked pictures: whatever part is selected in one view, is lit in all that show it, and in no
-// other mark. Of drawn jobs, and of kinds with openings and more sides.
+// Linked pictures: whatever part is selected, pointed at or at fault in one view, is lit in all that
+// show it, and in no other mark. Of drawn jobs, and of kinds with openings and more sides.
 //
 // SWATHE_PAGE_LONG: 40 drawn jobs.
 import { browse, path } from './browser.mjs';
 import { drawnJobs } from './drawn_jobs.mjs';
-import { Swathe, done, exampleText, kLong } from './suite.mjs';
+import { Swathe, done, kLong } from './suite.mjs';
+import { atFault } from './web/at_fault.mjs';
+import { allMarks, comesToBe, drawnOnce, listed, pointTo, pointToLine, wrongOf } from './web/lighting.mjs';
 
-/** What stands for all parts of a kind. */
-const kAll = {
-  bumpers: /^bumper\.[^.]+$/, boards: /^bumper\.[^.]+\.board\./, padding: /^bumper\.[^.]+\.padding\./,
-  numerals: /^numeral\./,
-};
-/** Whether a mark that shows `shown` shows the part `part`, or a piece of it. */
-function shows(picture, shown, part) {
-  if (shown === part || shown.startsWith(`${part}.`)) return true;
-  if (kAll[part]?.test(shown)) return true;
-  // A cut-through shows once what is alike in all.
-  return picture === 'cut-through' && (kAll[shown]?.test(part) ?? false);
-}
-/** Whether a mark has to be lit. Of a whole bumper its own cover shows the cloth alone. */
-function isLit(picture, mark, selected) {
-  return selected.some((part) => {
-    if (picture === 'cover' && kAll.bumpers.test(part)) return mark.cloth && mark.subjects.includes(part);
-    if (picture === 'cover' && part === 'bumpers') return mark.cloth && mark.subjects.some((shown) => kAll.bumpers.test(shown));
-    return mark.subjects.some((shown) => shows(picture, shown, part));
-  });
-}
+/** Of findings every so manyth is pointed at. */
+const kEvery = kLong ? 1 : 3;
 
-/** All marks on the page: in which picture, what each shows, and whether it is lit. */
-function allMarks() {
-  return [...document.querySelectorAll('svg.screen')].filter((svg) => !svg.closest('.kinds')).flatMap((svg) => {
-    const picture = svg.getAttribute('class').split(' ')[1];
-    const where = svg.closest('[aria-label]')?.getAttribute('aria-label') ?? picture;
-    return [...svg.querySelectorAll('[data-subject]')].map((mark) => ({
-      picture, where, subjects: mark.getAttribute('data-subject').split(' '),
-      cloth: mark.closest('.cloth') !== null, lit: mark.classList.contains('selected'),
-    }));
-  });
-}
 /** What can be stopped at by keyboard in the pictures, each once: where, and which parts. */
 function allStops() {
   return [...document.querySelectorAll('section.picture [data-stop]')].map((stop) => ({
@@ -52,13 +25,6 @@ function chooseStop(region, stop) {
   return found !== undefined;
 }
 
-function wrongOf(marks, selected) {
-  return marks.filter((mark) => mark.lit !== isLit(mark.picture, mark, selected))
-    .map((mark) => `${mark.where}: "${mark.subjects.join(' ')}" is ${mark.lit ? 'lit' : 'not lit'} with ${selected.join(' ')}`);
-}
-const drawnOnce = (person) => person.page.evaluate(() =>
-  new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
-
 const core = new Swathe();
 const jobs = drawnJobs(kLong ? 40 : 2);
 for (const kind of kLong ? await core.kinds() : ['opening', 'hexagon']) {
@@ -69,6 +35,7 @@ for (const kind of kLong ? await core.kinds() : ['opening', 'hexagon']) {
 }
 
 await browse('Chromium', async (browser) => {
+  await atFault(browser, core);
   for (const job of jobs)
     await path(browser, job.name, {}, async (person) => {
       const text = job.text.toString();
@@ -86,13 +53,13 @@ await browse('Chromium', async (browser) => {
           chosen.add(`${region} ${stop}`);
           if (!(await person.page.evaluate(chooseStop, region, stop))) continue;
           await drawnOnce(person);
-          const marks = await person.page.evaluate(allMarks);
+          const marks = await allMarks(person);
           wrong.push(...wrongOf(marks, stop.split(' ')));
           for (const mark of marks) if (mark.lit) lit.set(stop, (lit.get(stop) ?? new Set()).add(mark.where));
         }
       }
       person.check(`${chosen.size} parts in pictures: lit where they are shown, and nowhere else`,
-        chosen.size >= 8 && wrong.length === 0, [...new Set(wrong)].slice(0, 20).join('\n'));
+        chosen.size >= 8 && wrong.length === 0, listed(wrong));
       const alone = [...lit].filter(([stop, places]) => /^(bracket|bumper\.[^.]+\.(start|end)|numeral)/.test(stop) && places.size < 2);
       person.check('brackets, ends and numbers are lit in more than one picture', lit.size > 0 && alone.length === 0,
         alone.map(([stop, places]) => `${stop}: ${[...places]}`).join('\n'));
@@ -108,27 +75,53 @@ await browse('Chromium', async (browser) => {
           name.click();
         }, `field-${key.replaceAll('.', '-')}`);
         await drawnOnce(person);
-        unlike.push(...wrongOf(await person.page.evaluate(allMarks), [subject]));
+        unlike.push(...wrongOf(await allMarks(person), [subject]));
       };
       const brackets = new Set(fields.filter(({ form }) => form === 'bracket.side').map(({ key }) => key.split('.')[1]));
       for (const number of brackets) await chooseField(`bracket.${number}`, `bracket.${number}`);
       for (const [k, bumper] of bumpers.entries())
         if (/^\w+$/.test(bumper)) await chooseField(`bumper.${k + 1}`, `bumper.${bumper}`);
-      person.check('chosen among the fields they light up alike', unlike.length === 0, [...new Set(unlike)].slice(0, 20).join('\n'));
+      person.check('chosen among the fields they light up alike', unlike.length === 0, listed(unlike));
 
+      // What a finding is about, pointed at among the rules.
+      await person.page.evaluate(() => {
+        for (const more of document.querySelectorAll('.findings h2 .more')) more.click();
+      });
+      const { findings } = await core.findings();
+      const unpointed = new Set();
+      for (const [k, { subjects }] of findings.filter(({ verdict }) => verdict !== 'fail').entries()) {
+        if (k % kEvery !== 0) continue;
+        await pointTo(person, '.findings:not(.fail) .finding', k);
+        const wrong = await comesToBe(person, subjects, 'lit');
+        if (wrong) unpointed.add(wrong);
+      }
+      person.check('what a finding is about lights up when it is pointed at', findings.length > 10 && unpointed.size === 0, listed(unpointed));
+
+      const subjectOf = (key) => {
+        const [table, number, part] = key.split('.');
+        return table === 'bracket' ? `bracket.${number}`
+          : `bumper.${fields.find((one) => one.key === `bumper.${number}.name`).shown}.${part === 'from' ? 'start' : 'end'}`;
+      };
       const at = fields.filter(({ key, given }) => given && /^(bracket\.\d+\.at|bumper\.\d+\.(from|to))$/.test(key));
       await person.showText();
       const unlit = [];
-      for (const field of at.slice(0, kLong ? at.length : 4)) {
-        const [table, number, part] = field.key.split('.');
-        const subject = table === 'bracket' ? `bracket.${number}`
-          : `bumper.${fields.find(({ key }) => key === `bumper.${number}.name`).shown}.${part === 'from' ? 'start' : 'end'}`;
-        await person.goToLine(field.line);
+      for (const { key, line } of at.slice(0, kLong ? at.length : 4)) {
+        await person.goToLine(line);
         await drawnOnce(person);
-        const marks = await person.page.evaluate(allMarks);
-        unlit.push(...wrongOf(marks, [subject]));
+        unlit.push(...wrongOf(await allMarks(person), [subjectOf(key)]));
       }
-      person.check('and with the cursor on their line', at.length > 0 && unlit.length === 0, [...new Set(unlit)].slice(0, 20).join('\n'));
+      person.check('and with the cursor on their line', at.length > 0 && unlit.length === 0, listed(unlit));
+
+      // The pointer on a line, while something else is selected.
+      const notPointed = [], selected = await allMarks(person);
+      for (const { key, line } of at.slice(-3)) {
+        await pointToLine(person, line);
+        const wrong = await comesToBe(person, [subjectOf(key)], 'lit');
+        if (wrong) notPointed.push(wrong);
+      }
+      person.check('with the pointer on a line, too', notPointed.length === 0, listed(notPointed));
+      person.equal('and what is selected stays so', JSON.stringify(await allMarks(person)), JSON.stringify(selected));
+      await person.page.mouse.move(2, 2);
 
       // And back: what is chosen in a picture is shown among the fields and in the text.
       await person.page.evaluate(() => document.activeElement.blur());

@@ -7,6 +7,7 @@ import { browse, takeFew } from './browser.mjs';
 import { done, kLong } from './suite.mjs';
 import { beginning } from './web/beginning.mjs';
 import { editing } from './web/editing.mjs';
+import { enlarged } from './web/enlarged.mjs';
 import { keeping } from './web/keeping.mjs';
 import { looking } from './web/looking.mjs';
 import { moving } from './web/moving.mjs';
@@ -23,6 +24,7 @@ async function all(browser) {
   console.log(`-- ${await browser.version()}`);
   await beginning(browser);
   await editing(browser);
+  await enlarged(browser);
   await keeping(browser);
   await printing(browser);
   await trouble(browser);

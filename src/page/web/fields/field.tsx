@@ -1,9 +1,12 @@
 // One key of the job as a field: its label, its value to be changed, what it read as, what is wrong.
 import type { FieldValue, Fault, KeyWords } from 'swathe';
 import { useContext } from 'preact/hooks';
+import { notMetOf } from '../rules/not_met';
+import { wasLedTo } from '../state/show';
 import { say } from '../words/en';
 import { FieldsContext } from './context';
 import { Editor } from './editors';
+import { RuleSign } from './rule_sign';
 import { subjectsOf } from './subjects';
 import { valueWords } from './toml_value';
 import { clearHalfTyped, useHalfTyped } from './use_field';
@@ -24,24 +27,30 @@ export function Field({ words, value }: { words: KeyWords; value: FieldValue }) 
   const half = useHalfTyped(bench, key);
   const faults = half ?? faultsOf(key, bench.told.value);
   const subjects = () => subjectsOf(key, bench.fields.peek());
+  const notMet = notMetOf(key, bench.findings.value);
   const classes = ['field'];
   if (lit.selected.value.has(key)) classes.push('selected');
   else if (lit.pointed.value.has(key)) classes.push('lit');
   if (faults.length > 0) classes.push('at-fault');
+  if (notMet.length > 0) classes.push('rule-not-met');
   if (!value.given) classes.push('usual');
   if (wide.has(words.form.kind)) classes.push('wide');
   const notice = bench.notices.value.find((one) => one.key === key);
-  const describedBy = [faults.length > 0 ? `${id}-fault` : '', `${id}-meaning`].join(' ').trim();
+  const describedBy = [faults.length > 0 ? `${id}-fault` : '', notMet.length > 0 ? `${id}-rule` : '', `${id}-meaning`]
+    .filter((one) => one !== '').join(' ');
+  const label = <>{words.label}<RuleSign words={notMet} /></>;
   const group = grouped.has(words.form.kind);
   return (
     <div class={classes.join(' ')} data-key={key}
       onPointerEnter={() => (bench.pointed.value = subjects())}
       onPointerLeave={() => (bench.pointed.value = [])}
-      onFocusIn={() => (bench.selected.value = subjects())}
+      onFocusIn={() => {
+        if (!wasLedTo(key)) bench.selected.value = subjects();
+      }}
       {...(group ? { role: 'group', 'aria-labelledby': `${id}-label`, 'aria-describedby': describedBy } : {})}>
       {group
-        ? <span class="label" id={`${id}-label`}>{words.label}</span>
-        : <label for={id} class="label">{words.label}</label>}
+        ? <span class="label" id={`${id}-label`}>{label}</span>
+        : <label for={id} class="label">{label}</label>}
       <div class="value">
         <Editor id={id} words={words} value={value} describedBy={describedBy} wrong={faults.length > 0} />
         {value.given && words.given !== 'needed' &&
@@ -51,6 +60,7 @@ export function Field({ words, value }: { words: KeyWords; value: FieldValue }) 
               void bench.remove([key]);
             }}>×</button>}
       </div>
+      {notMet.length > 0 && <p class="not-met" id={`${id}-rule`}>{notMet.join(' ')}</p>}
       <p class="meaning" id={`${id}-meaning`}>{words.meaning}</p>
       {faults.length > 0 &&
         <div class="fault" id={`${id}-fault`} role="alert">

@@ -6,9 +6,11 @@ import type { FieldValue, KeyWords, Words } from 'swathe';
 import { say } from '../words/en';
 import { FieldsContext } from './context';
 import { Field, idOf } from './field';
+import { notMetOf } from '../rules/not_met';
 import { openField } from '../state/show';
 import { addChanges } from './new_table';
 import { withoutTable } from './remove_table';
+import { RuleSign } from './rule_sign';
 import { countOf, groupsOf, inSight, keyOf, tableOf } from './tables';
 import type { Group } from './tables';
 import { subjectsOf } from './subjects';
@@ -41,7 +43,10 @@ export function Fields({ words }: { words: Words }) {
       if (!inSight(path, bench.fields.peek())) next.add(`more ${table ?? path.slice(0, path.lastIndexOf('.'))}`);
     }
     if (next.size !== open.peek().size) open.value = next;
-    setTimeout(() => document.querySelector('.fields .field.selected')?.scrollIntoView({ block: 'nearest' }), 30);
+    setTimeout(() => {
+      if (document.activeElement?.closest('.fields')) return; // led to one of them
+      document.querySelector('.fields .field.selected')?.scrollIntoView({ block: 'nearest' });
+    }, 30);
   });
 
   useSignalEffect(() => {
@@ -87,18 +92,24 @@ function One({ group, known, values, open }: Given) {
     <section class="group" aria-label={title}>
       <h2>
         <span>{title}</span>
-        {rest && <MoreButton title={title} more={more} onToggle={() => toggle(open, `more ${group.path}`)} />}
+        {rest && <MoreButton title={title} more={more} hidden={more ? [] : group.keys} onToggle={() => toggle(open, `more ${group.path}`)} />}
       </h2>
       <Keys group={group} known={known} values={values} number={null} more={more} />
     </section>
   );
 }
 
-function MoreButton({ title, more, onToggle }: { title: string; more: boolean; onToggle: () => void }) {
+/** `hidden`: keys of which it shows those that are not in sight. */
+function MoreButton({ title, more, hidden, onToggle }: {
+  title: string; more: boolean; hidden: readonly string[]; onToggle: () => void;
+}) {
+  const { bench } = useContext(FieldsContext);
+  const notMet = hidden.filter((key) => !inSight(key, bench.fields.value))
+    .flatMap((key) => notMetOf(key, bench.findings.value));
   return (
     <button type="button" class="more" aria-expanded={more}
       aria-label={more ? say.job.lessOf(title) : say.job.moreOf(title)} onClick={onToggle}>
-      {more ? say.job.less : say.job.more}</button>
+      {more ? say.job.less : say.job.more}<RuleSign words={notMet} /></button>
   );
 }
 
@@ -183,13 +194,13 @@ function Many({ group, many, known, values, open }: Given & { many: [number, num
                 bench.selected.value = shown ? [] : subjectsOf(name, bench.fields.peek());
                 toggle(open, name);
               }}>
-              <span>{called}</span> <span class="summary">{summary(path, number, values)}</span>
+              <span>{called}{!shown && <RuleSign words={notMetOf(name, bench.findings.value)} />}</span> <span class="summary">{summary(path, number, values)}</span>
             </button>
             {(shown || wrong) &&
               <div class="item-body">
                 <Keys group={group} known={known} values={values} number={number} more={more} />
                 <p class="item-tools">
-                  {rest && <MoreButton title={called} more={more} onToggle={() => toggle(open, `more ${name}`)} />}
+                  {rest && <MoreButton title={called} more={more} hidden={[]} onToggle={() => toggle(open, `more ${name}`)} />}
                   {count > many[0] &&
                     <button type="button" class="more" aria-label={say.job.removeOf(called)} onClick={() => {
                       const next = withoutTable(bench.text.peek(), path, number);

@@ -3,7 +3,7 @@ import type { Bench } from '../state/bench';
 import type { Handle } from './adopt';
 import { placeAt, type Hold } from './hold';
 import { rounded, type Units } from './lengths';
-import { point } from './links';
+import { listOf, point } from './links';
 import type { Point } from './map';
 import { nameOf, placeOf } from './parts';
 
@@ -22,8 +22,9 @@ export function Grip(props: {
   const at = hold ? placeAt(hold, mm) : props.at;
   const isLevel = Math.abs(handle.way.x) >= Math.abs(handle.way.y);
   const turn = (Math.atan2(handle.way.y, handle.way.x) * 180) / Math.PI;
-  const isLit = bench.pointed.value.join(' ') === handle.subject;
-  const isSelected = bench.selected.value.join(' ') === handle.subject;
+  const parts = listOf(handle.subject);
+  const isLit = parts.some((one) => bench.pointed.value.includes(one));
+  const isSelected = parts.some((one) => bench.selected.value.includes(one));
   return (
     <div
       class={`grip ${handle.kind}${hold ? ' held' : ''}${isLit ? ' lit' : ''}${isSelected ? ' selected' : ''}`}

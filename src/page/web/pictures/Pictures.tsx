@@ -2,6 +2,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import type { Bench } from '../state/bench';
+import { kArrows } from './arrows';
 import { loadLabelFont } from './labels';
 import { Picture } from './picture';
 import { Stage } from './Stage';
@@ -13,6 +14,8 @@ const words = say.pictures;
 export type Place = 'plan' | 'cover' | 'cut-through';
 
 const kZoomStep = 1.5;
+/** Of the picture's size, by key. */
+const kPanStep = 0.2;
 
 /**
  * A region of the page, with its heading and its buttons. It takes the size that it is given.
@@ -46,8 +49,12 @@ export function Pictures({ bench, place }: { bench: Bench; place: Place }) {
   });
 
   const onKeyDown = (event: KeyboardEvent) => {
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
-    if (event.key === '+' || event.key === '=') picture.zoomBy(kZoomStep);
+    if (event.ctrlKey || event.metaKey || event.altKey || event.defaultPrevented) return;
+    const way = event.shiftKey && !picture.isWhole ? kArrows[event.key] : undefined;
+    const { width = 0, height = 0 } = picture.size.value ?? {};
+    // What lies that way comes into sight.
+    if (way) picture.panBy({ x: -kPanStep * way.x * width, y: -kPanStep * way.y * height });
+    else if (event.key === '+' || event.key === '=') picture.zoomBy(kZoomStep);
     else if (event.key === '-') picture.zoomBy(1 / kZoomStep);
     else if (event.key === '0') picture.showAll();
     else return;

@@ -4,6 +4,7 @@ import { useComputed, useSignal } from '@preact/signals';
 import { useEffect, useId, useMemo, useRef } from 'preact/hooks';
 import type { Bench } from '../state/bench';
 import type { Handle } from './adopt';
+import { isAlong, kArrows } from './arrows';
 import { FaultSigns } from './FaultSigns';
 import { Figure } from './Figure';
 import { listen } from './gestures';
@@ -12,9 +13,9 @@ import { gripsOf, placeAt, type Hold } from './hold';
 import { lengthWords } from '../words/lengths';
 import { snapOf, stepOf, type Units } from './lengths';
 import { light, point, select } from './links';
-import { asDrawn, laid, lieOf, minus, type Lie, type Point } from './map';
+import { asDrawn, isWithin, laid, lieOf, minus, type Lie } from './map';
 import type { Picture } from './picture';
-import { boxOf, stopsOf } from './stops';
+import { boxOf, placeOf, stopsOf, type Stop } from './stops';
 import { useNow } from './use_now';
 import { watchSize } from './watch_size';
 import { say } from '../words/en';
@@ -83,8 +84,8 @@ export function Stage({ bench, picture, none }: Props) {
 
   const drawn = picture.drawn.value;
   const lie = picture.lie.value;
-  const stops = drawn ? stopsOf(drawn.handles, drawn.said) : [];
-  const at = stops.some((stop) => stop.key === current.value) ? current.value : stops[0]?.key;
+  const stops = drawn ? stopsOf(drawn, picture.all.value) : [];
+  const at = stops.some((stop) => stop.key === current.value) ? current.value : firstOf(stops, picture)?.key;
 
   const next = (from: string, by: number) => {
     const k = stops.findIndex((stop) => stop.key === from);
@@ -110,9 +111,11 @@ export function Stage({ bench, picture, none }: Props) {
   const onKeyDown = (event: KeyboardEvent) => {
     const key = (event.target as HTMLElement).dataset.stop;
     const stop = stops.find((one) => one.key === key);
-    if (event.ctrlKey || event.metaKey) endKeys(); // what comes now is for the whole page
-    if (!stop || event.ctrlKey || event.metaKey) return;
     const way = kArrows[event.key];
+    // What comes now is for the whole page, or for the whole picture.
+    const isForMore = event.ctrlKey || event.metaKey || (event.shiftKey && way);
+    if (isForMore) endKeys();
+    if (!stop || isForMore) return;
     const handle = 'handle' in stop ? stop.handle : null;
     if (handle && way && isAlong(handle, way)) {
       const sign = way.x * handle.way.x + way.y * handle.way.y > 0 ? 1 : -1;
@@ -159,6 +162,7 @@ export function Stage({ bench, picture, none }: Props) {
           const focus = () => {
             current.value = stop.key;
             point(bench, stop.subject);
+            picture.bringIn(laid(lie, placeOf(stop)));
           };
           return 'handle' in stop ? (
             <Grip
@@ -191,8 +195,10 @@ export function Stage({ bench, picture, none }: Props) {
       {stops.some((stop) => 'handle' in stop) && (
         <p id={hint} hidden>
           {words.movesBy(lengthWords(stepOf(units.value), units.value), lengthWords(snapOf(units.value), units.value))}
+          {!picture.isWhole && ` ${words.looksAround}`}
         </p>
       )}
+      {!picture.isWhole && <p class="around" aria-hidden="true">{words.looksAround}</p>}
       {hold.value?.ending === false && (
         <Figure
           hold={hold.value}
@@ -206,16 +212,11 @@ export function Stage({ bench, picture, none }: Props) {
   );
 }
 
-const kArrows: Record<string, Point | undefined> = {
-  ArrowLeft: { x: -1, y: 0 },
-  ArrowRight: { x: 1, y: 0 },
-  ArrowUp: { x: 0, y: -1 },
-  ArrowDown: { x: 0, y: 1 },
-};
-
-function isAlong(handle: Handle, arrow: Point): boolean {
-  const isLevel = Math.abs(handle.way.x) >= Math.abs(handle.way.y);
-  return isLevel ? arrow.x !== 0 : arrow.y !== 0;
+/** Of those in sight, where there are any. */
+function firstOf(stops: readonly Stop[], picture: Picture): Stop | undefined {
+  const size = picture.size.value;
+  const lie = picture.lie.value;
+  return stops.find((stop) => size && isWithin(laid(lie, placeOf(stop)), size)) ?? stops[0];
 }
 
 function transformOf(lie: Lie) {

@@ -1,26 +1,22 @@
 // A picture's marks follow what is pointed at, selected and at fault anywhere on the page.
 import type { Bench } from '../state/bench';
-import { kSubject, type Adopted, type Marks } from './adopt';
-import { faultsOf, lightOf, type Light } from './subjects';
+import { kSubject, type Adopted } from './adopt';
+import { lightOf, litOf } from './subjects';
+import { wrongsOf } from './wrongs';
 
 /** To be called within an effect: whatever it reads calls it again. */
 export function light(bench: Bench, picture: Adopted): void {
-  const pointed = bench.pointed.value;
-  const selected = bench.selected.value;
   // The round chart and the views say themselves who can read it.
   const isOfModel = picture.map !== null;
-  const faults = isOfModel ? faultsOf(bench.findings.value) : new Map<string, string>();
-  for (const marks of picture.marks.values()) {
-    mark(marks, 'lit', lightOf(marks, pointed, picture.kind));
-    mark(marks, 'selected', lightOf(marks, selected, picture.kind));
-    mark(marks, 'at-fault', marks.subjects.some((one) => faults.has(one)) ? 'all' : '');
-  }
+  mark(picture, 'lit', bench.pointed.value);
+  mark(picture, 'selected', bench.selected.value);
+  mark(picture, 'at-fault', isOfModel ? wrongsOf(bench).flatMap((wrong) => wrong.subjects) : []);
 }
 
-function mark({ elements }: Marks, name: string, light: Light): void {
-  for (const element of elements) {
-    const on = light === 'all' || (light === 'cloth' && element.closest('.cloth') !== null);
-    element.classList.toggle(name, on);
+function mark({ marks, kind }: Adopted, name: string, parts: readonly string[]): void {
+  for (const one of marks.values()) {
+    const lit = new Set(litOf(one, lightOf(one, parts, kind)));
+    for (const element of one.elements) element.classList.toggle(name, lit.has(element));
   }
 }
 

@@ -87,6 +87,10 @@ export function kept(map: PictureMap, whole: PictureMap, size: Size): PictureMap
   return moved(map, { x: scale * (at.x - inside.x), y: scale * (at.y - inside.y) });
 }
 
+export function isWithin({ x, y }: Point, size: Size): boolean {
+  return x >= 0 && y >= 0 && x <= size.width && y <= size.height;
+}
+
 export function dot(a: Point, b: Point): number {
   return a.x * b.x + a.y * b.y;
 }

@@ -3,7 +3,7 @@
 import { batch, computed, signal } from '@preact/signals';
 import type { PictureSize } from 'swathe';
 import { adopted, type Adopted } from './adopt';
-import { asDrawn, kept, lieOf, moved, windowOf, zoomed } from './map';
+import { asDrawn, isWithin, kept, lieOf, moved, windowOf, zoomed } from './map';
 import type { Lie, PictureMap, Point, Size } from './map';
 import { Newest } from './newest';
 import type { Bench } from '../state/bench';
@@ -32,6 +32,8 @@ export interface Drawn extends Adopted {
 export class Picture {
   /** The last good one. */
   readonly drawn = signal<Drawn | null>(null);
+  /** The last that showed all there is. */
+  readonly all = signal<Drawn | null>(null);
   readonly failed = signal(false);
   /** It was asked for and is not there yet. */
   readonly waiting = signal(false);
@@ -98,6 +100,7 @@ export class Picture {
       this.failed.value = false;
       this.waiting.value = false;
       this.drawn.value = { ...drawn, size: question.size, whole: question.map === null };
+      if (!question.map) this.all.value = this.drawn.value;
     });
   }
 
@@ -116,6 +119,7 @@ export class Picture {
     batch(() => {
       this.zoom.value = null;
       this.#whole.value = null;
+      this.all.value = null;
       this.shift.value = { x: 0, y: 0 };
     });
   }
@@ -138,6 +142,13 @@ export class Picture {
     const whole = this.#whole.peek();
     const now = this.zoom.peek();
     if (size && whole && now) this.zoom.value = kept(moved(now, by), whole, size);
+  }
+
+  /** Moves a place of the element to its middle, where it is not in sight. */
+  bringIn(at: Point): void {
+    const size = this.size.peek();
+    if (!size || isWithin(at, size)) return;
+    this.panBy({ x: size.width / 2 - at.x, y: size.height / 2 - at.y });
   }
 
   /** Keeps it still: what is drawn anew lies as what is drawn now. */

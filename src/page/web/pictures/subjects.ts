@@ -1,6 +1,5 @@
-// Parts of the model by their names, as marks, findings and fields carry them, and which of them
-// are lit or at fault.
-import type { Finding } from 'swathe';
+// Parts of the model by their names, as marks, findings and fields carry them, and which marks light
+// up with which part.
 import type { Marks } from './adopt';
 
 /** What stands for all parts of a kind, and how the names of these go. */
@@ -9,43 +8,59 @@ const kAll: Record<string, RegExp> = {
   boards: /^bumper\.[^.]+\.board\./,
   padding: /^bumper\.[^.]+\.padding\./,
   numerals: /^numeral\./,
+  cloth: /^cloth\./,
 };
 
-/** Whether what is said of one part is said of another: of all of a bumper, or of all boards. */
-function covers(whole: string, part: string): boolean {
-  return whole === part || part.startsWith(`${whole}.`) || (kAll[whole]?.test(part) ?? false);
+function isOne(kind: string, part: string): boolean {
+  return kAll[kind]?.test(part) ?? false;
+}
+
+/** Whether what is said of one part is said of another: of all of a bumper, or of all boards. No
+ * mark shows a digit or a corner of the frame alone: the numerals do, and bumpers at that corner. */
+export function covers(whole: string, part: string): boolean {
+  if (whole === part || part.startsWith(`${whole}.`) || isOne(whole, part)) return true;
+  if (whole.startsWith('digit.')) return isOne('numerals', part);
+  return whole.startsWith('corner.') && part.startsWith('bumper.') && part.endsWith(`.${whole}`);
 }
 
 /** A cut-through shows what is alike in all: its boards are each single one. */
 function stands(lit: string, shown: string): boolean {
-  return covers(lit, shown) || (kAll[shown]?.test(lit) ?? false);
+  return covers(lit, shown) || isOne(shown, lit);
+}
+
+/** What all of a cover's cloth shows. */
+function isCloth(one: string): boolean {
+  return one === 'cloth' || isOne('cloth', one);
+}
+function isWholeCover(one: string): boolean {
+  return one === 'bumpers' || isOne('bumpers', one) || isCloth(one);
+}
+/** Of what is said of whole covers: whether it is said of the bumper that is shown. */
+function clothes(one: string, shown: string): boolean {
+  return one === shown || (!isOne('bumpers', one) && isOne('bumpers', shown));
+}
+/** A bumper that is seen from afar shows its cloth. */
+function isSeen(lit: string, shown: string): boolean {
+  return covers(lit, shown) || (isCloth(lit) && isOne('bumpers', shown));
 }
 
 /** What of a mark's elements is lit: none, all, or, of a cover as a whole, its cloth alone. */
 export type Light = '' | 'all' | 'cloth';
 
 export function lightOf(marks: Marks, lit: readonly string[], kind: string): Light {
-  if (kind === 'cut-through') return any(marks, lit, stands) ? 'all' : '';
-  if (kind !== 'cover') return any(marks, lit, covers) ? 'all' : '';
-  const isWhole = (one: string) => one === 'bumpers' || (kAll.bumpers?.test(one) ?? false);
-  if (any(marks, lit.filter((one) => !isWhole(one)), covers)) return 'all';
-  const isShown = (one: string, shown: string) => one === shown || (kAll[one]?.test(shown) ?? false);
-  return any(marks, lit.filter(isWhole), isShown) ? 'cloth' : '';
+  const any = (parts: readonly string[], light: typeof covers) =>
+    marks.subjects.some((shown) => parts.some((one) => light(one, shown)));
+  if (kind === 'cut-through') return any(lit, stands) ? 'all' : '';
+  if (kind === 'view') return any(lit, isSeen) ? 'all' : '';
+  if (kind !== 'cover') return any(lit, covers) ? 'all' : '';
+  if (any(lit.filter((one) => !isWholeCover(one)), covers)) return 'all';
+  return any(lit.filter(isWholeCover), clothes) ? 'cloth' : '';
 }
 
-function any(marks: Marks, lit: readonly string[], light: typeof covers): boolean {
-  return marks.subjects.some((shown) => lit.some((one) => light(one, shown)));
-}
-
-/** Parts of which a rule is not met, each with what the rule asks. */
-export function faultsOf(findings: readonly Finding[]): Map<string, string> {
-  const faults = new Map<string, string>();
-  for (const finding of findings)
-    if (finding.verdict === 'fail')
-      for (const subject of finding.subjects)
-        if (!faults.has(subject))
-          faults.set(subject, `${finding.subject}: ${finding.required}, ${finding.measured}`);
-  return faults;
+/** Which of a mark's elements that are. */
+export function litOf({ elements }: Marks, light: Light): SVGElement[] {
+  if (light === '') return [];
+  return light === 'all' ? elements : elements.filter((one) => one.closest('.cloth') !== null);
 }
 
 /** The names in a subject: "A" and "left" of "bumper.A.board.left". */

@@ -2,8 +2,10 @@
 import { useSignal } from '@preact/signals';
 import type { Finding, Words } from 'swathe';
 import { valueWords } from '../fields/toml_value';
-import { goTo, openField } from '../state/show';
+import { goTo, leadTo } from '../state/show';
 import type { WorkBench } from '../state/make_bench';
+import { covers } from '../pictures/subjects';
+import { sentence, wantedWords } from './not_met';
 import { say } from '../words/en';
 import { unbroken } from '../words/lengths';
 
@@ -105,14 +107,19 @@ function inLabels(advice: string, words: Words): string {
   });
 }
 
-/** With a capital, as sentences begin. */
-function sentence(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
+/** At its place in the pictures, and at the field that says it, or that it is a part of. */
+function pointAt(finding: Finding, { bench, showFields }: RulesGiven): void {
+  bench.selected.value = finding.subjects;
+  const first = finding.keys[0]?.key ?? '';
+  const field = bench.fields.peek().find(({ key }) => key === first || first.startsWith(`${key}.`));
+  if (!field) return;
+  showFields();
+  leadTo(field.key);
 }
 
 /** What only a person can tell, one click away: a choice's words, else the field that asks. */
 function Answers({ finding, given }: { finding: Finding; given: RulesGiven }) {
-  const { bench, words, showFields } = given;
+  const { bench, words } = given;
   const key = finding.keys[0]?.key;
   const known = words.keys.find((one) => one.key === key);
   if (!key || !known) return null;
@@ -126,34 +133,28 @@ function Answers({ finding, given }: { finding: Finding; given: RulesGiven }) {
     </p>);
   return (
     <p class="mends">
-      <button type="button" class="mend" onClick={() => {
-        bench.selected.value = finding.subjects;
-        showFields();
-        openField.value = key;
-      }}>{say.rules.fillIn(known.label)}</button>
+      <button type="button" class="mend" onClick={() => pointAt(finding, given)}>{say.rules.fillIn(known.label)}</button>
     </p>);
 }
 
+/** Whether it is about one of these parts, all parts of its kind, or a piece of it. */
+function isAbout(finding: Finding, parts: readonly string[]): boolean {
+  return finding.subjects.some((one) => parts.some((part) => covers(one, part) || covers(part, one)));
+}
+
 function One({ finding, given }: { finding: Finding; given: RulesGiven }) {
-  const { bench, words, showFields } = given;
+  const { bench, words } = given;
   const why = words.checks.find((check) => check.id === finding.id);
   const attested = say.rules.attested[finding.attested] ?? '';
-  const lit = finding.subjects.some((one) => bench.selected.value.includes(one) || bench.pointed.value.includes(one));
+  const lit = isAbout(finding, bench.selected.value) || isAbout(finding, bench.pointed.value);
   const label = (key: string) => labelOf(key, words);
-  const wanted = finding.rule === '' ? say.rules.better : say.rules.asked;
   return (
     <li class={lit ? 'lit' : undefined}
       onPointerEnter={() => (bench.pointed.value = finding.subjects)}
       onPointerLeave={() => (bench.pointed.value = [])}>
-      <button type="button" class="finding" onClick={() => {
-        bench.selected.value = finding.subjects;
-        const key = finding.keys[0]?.key;
-        if (!key) return;
-        showFields();
-        openField.value = key;
-      }}>
+      <button type="button" class="finding" onClick={() => pointAt(finding, given)}>
         <b>{sentence(finding.subject)}:</b> {unbroken(finding.measured)}
-        {finding.verdict !== 'pass' && <span class="wanted"> {wanted(unbroken(finding.required))}</span>}
+        {finding.verdict !== 'pass' && <span class="wanted"> {wantedWords(finding)}</span>}
       </button>
       {finding.verdict !== 'pass' && finding.advice !== '' && <p class="advice">{sentence(unbroken(inLabels(finding.advice, words)))}.</p>}
       {finding.verdict === 'unknown' && <Answers finding={finding} given={given} />}

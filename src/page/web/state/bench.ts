@@ -32,6 +32,10 @@ export interface Bench {
   readonly faults: ReadonlySignal<readonly Fault[]>;
   readonly findings: ReadonlySignal<readonly Finding[]>;
   readonly notices: ReadonlySignal<readonly Notice[]>;
+  /** What is told of `faults`, when whoever types pauses, and of what stands half typed in a field, by its
+   * key. */
+  readonly told: ReadonlySignal<readonly Fault[]>;
+  readonly toldHalf: ReadonlySignal<ReadonlyMap<string, readonly Fault[]>>;
   /** Every key as it stands, of the last text that could be read. */
   readonly fields: ReadonlySignal<readonly FieldValue[]>;
 

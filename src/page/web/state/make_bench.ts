@@ -32,9 +32,6 @@ export interface WorkBench extends Bench {
   readonly halfTyped: Signal<ReadonlyMap<string, readonly Fault[]>>;
   /** Whether somebody types just now. */
   readonly pause: Pause;
-  /** What is told of `faults` and of `halfTyped`. */
-  readonly told: ReadonlySignal<readonly Fault[]>;
-  readonly toldHalf: ReadonlySignal<ReadonlyMap<string, readonly Fault[]>>;
 }
 
 const kTries = 8;

@@ -4,43 +4,24 @@ import { StreamLanguage, bracketMatching, syntaxHighlighting, HighlightStyle } f
 import { toml } from '@codemirror/legacy-modes/mode/toml';
 import { forceLinting, linter, lintKeymap } from '@codemirror/lint';
 import type { Diagnostic } from '@codemirror/lint';
-import { Annotation, EditorState, RangeSetBuilder, StateEffect, StateField } from '@codemirror/state';
+import { Annotation, EditorState } from '@codemirror/state';
 import type { Text } from '@codemirror/state';
-import { Decoration, EditorView, highlightActiveLine, keymap, lineNumbers } from '@codemirror/view';
-import type { DecorationSet } from '@codemirror/view';
+import { EditorView, highlightActiveLine, keymap, lineNumbers } from '@codemirror/view';
 import { tags } from '@lezer/highlight';
 import { useComputed, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Fault } from 'swathe';
-import { subjectsOf } from '../fields/subjects';
 import { valueWords } from '../fields/toml_value';
 import type { LitKeys } from '../fields/lit';
 import type { WorkBench } from '../state/make_bench';
+import { point, select } from '../pictures/links';
 import { goTo } from '../state/show';
 import { say } from '../words/en';
+import { linesOf, notMetLines, subjectsAt } from './lines';
+import { lit as litLines, litMarks, notMet, notMetMarks, notMetSaid } from './marks';
 
 /** A change that comes from elsewhere on the page. */
 const fromBench = Annotation.define<boolean>();
-const lightLines = StateEffect.define<number[]>();
-
-const litLines = StateField.define<DecorationSet>({
-  create: () => Decoration.none,
-  update(lines, transaction) {
-    let next = lines.map(transaction.changes);
-    for (const effect of transaction.effects) {
-      if (!effect.is(lightLines)) continue;
-      const builder = new RangeSetBuilder<Decoration>();
-      for (const number of [...effect.value].sort((a, b) => a - b)) {
-        if (number < 1 || number > transaction.state.doc.lines) continue;
-        const { from } = transaction.state.doc.line(number);
-        builder.add(from, from, Decoration.line({ class: 'lit-line' }));
-      }
-      next = builder.finish();
-    }
-    return next;
-  },
-  provide: (field) => EditorView.decorations.from(field),
-});
 
 const colors = HighlightStyle.define([
   { tag: tags.comment, class: 'tok-comment' },
@@ -96,10 +77,8 @@ function typedOver(event: InputEvent, view: EditorView): boolean {
 export function TextEditor({ bench, lit, nonce }: { bench: WorkBench; lit: LitKeys; nonce: string }) {
   const place = useRef<HTMLDivElement>(null);
   const view = useRef<EditorView | null>(null);
-  const lines = useComputed(() => {
-    const keys = lit.selected.value.size > 0 ? lit.selected.value : lit.pointed.value;
-    return bench.fields.value.filter((one) => one.given && keys.has(one.key)).map((one) => one.line);
-  });
+  const pointed = useComputed(() => linesOf(lit.pointed.value, bench.fields.value));
+  const selected = useComputed(() => linesOf(lit.selected.value, bench.fields.value));
 
   useEffect(() => {
     const editor = new EditorView({
@@ -109,11 +88,16 @@ export function TextEditor({ bench, lit, nonce }: { bench: WorkBench; lit: LitKe
         extensions: [
           EditorView.cspNonce.of(nonce),
           lineNumbers(), highlightActiveLine(), bracketMatching(), EditorView.lineWrapping,
-          StreamLanguage.define(toml), syntaxHighlighting(colors), litLines,
-          linter((at) => bench.told.peek().map((fault) => diagnosticOf(at.state.doc, fault, bench)), { delay: 100 }),
+          StreamLanguage.define(toml), syntaxHighlighting(colors), litLines.field, notMet.field,
+          linter(({ state }) => [
+            ...bench.told.peek().map((fault) => diagnosticOf(state.doc, fault, bench)), ...notMetSaid(state),
+          ], { delay: 100 }),
           keymap.of([...lintKeymap, ...defaultKeymap]),
           EditorView.contentAttributes.of({ 'aria-label': say.job.textName, spellcheck: 'false', tabindex: '0' }),
-          EditorView.domEventHandlers({ beforeinput: typedOver, blur: () => bench.pause.over() }),
+          EditorView.domEventHandlers({
+            beforeinput: typedOver, blur: () => bench.pause.over(),
+            pointermove: pointAt, pointerleave: () => point(bench, ''),
+          }),
           EditorView.updateListener.of((update) => {
             if (update.docChanged && !update.transactions.some((one) => one.annotation(fromBench))) {
               const lineEnd = bench.text.peek().includes('\r\n') ? '\r\n' : '\n';
@@ -125,12 +109,17 @@ export function TextEditor({ bench, lit, nonce }: { bench: WorkBench; lit: LitKe
         ],
       }),
     });
-    // What stands on the line of the cursor lights up in the pictures.
+    // What stands on the line of the cursor, or of the pointer, lights up in the pictures.
+    function partsAt({ doc }: EditorState, place: number): string {
+      return subjectsAt(doc.toString().split('\n'), doc.lineAt(place).number, bench.fields.peek()).join(' ');
+    }
     function selectAt(state: EditorState): void {
-      const line = state.doc.lineAt(state.selection.main.head).number;
-      const fields = bench.fields.peek();
-      const here = fields.find((one) => one.given && one.line === line);
-      bench.selected.value = here ? subjectsOf(here.key, fields) : [];
+      select(bench, partsAt(state, state.selection.main.head));
+    }
+    function pointAt(event: PointerEvent, { state }: EditorView): void {
+      if (event.pointerType === 'touch') return;
+      const line = event.target instanceof Element ? event.target.closest('.cm-line') : null;
+      point(bench, line ? partsAt(state, editor.posAtDOM(line)) : '');
     }
     view.current = editor;
     return () => editor.destroy();
@@ -154,16 +143,21 @@ export function TextEditor({ bench, lit, nonce }: { bench: WorkBench; lit: LitKe
     });
   });
   useSignalEffect(() => {
-    bench.told.value;
+    const said = notMetMarks(notMetLines(bench.findings.value, bench.fields.peek()));
+    view.current?.dispatch({ effects: notMet.set.of(said) });
+  });
+  useSignalEffect(() => {
+    void [bench.told.value, bench.findings.value];
     if (view.current) forceLinting(view.current);
   });
   useSignalEffect(() => {
-    const lit = lines.value;
     const editor = view.current;
     if (!editor) return;
-    editor.dispatch({ effects: lightLines.of([...lit]) });
-    const first = lit[0];
-    if (first !== undefined && !editor.hasFocus && first <= editor.state.doc.lines)
+    editor.dispatch({ effects: litLines.set.of(litMarks(pointed.value, selected.value)) });
+    const first = selected.value[0] ?? pointed.value[0];
+    // Under the pointer nothing moves.
+    const isUsed = editor.hasFocus || editor.dom.matches(':hover');
+    if (first !== undefined && !isUsed && first <= editor.state.doc.lines)
       editor.dispatch({ effects: EditorView.scrollIntoView(editor.state.doc.line(first).from, { y: 'nearest' }) });
   });
   useSignalEffect(() => {

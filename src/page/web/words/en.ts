@@ -166,6 +166,7 @@ export const say = {
     movesBy: (step: string, snap: string) =>
       `Arrow keys along the side move it by ${step}, Page Up and Page Down by ${snap}. ` +
       'The other arrow keys go on to the next part. Enter chooses it.',
+    looksAround: 'Shift with an arrow key moves the picture.',
 
     bracket: (number: string) => `bracket ${number}`,
     gap: (bumper: string, next: string) => `gap between ${bumper} and ${next}`,
@@ -177,7 +178,7 @@ export const say = {
       `middle ${figure} from the corner with ${corner}`,
     moving: (name: string, place: string) => `${name}: ${place}`,
     cannot: 'It cannot be here. Let go, and it goes back to where it can.',
-    atFault: (what: string) => `Not as the rules ask. ${what}`,
+    atFault: (what: string) => `Wrong in the job: ${what}`,
 
     who: 'Who can read it',
     noNumber: 'No number yet: type yours under Team number.',
@@ -213,6 +214,7 @@ export const say = {
     hide: 'Show fewer',
     asked: (required: string) => `The rule asks: ${required}`,
     better: (required: string) => `Better: ${required}`, // no rule asks it
+    notMet: (what: string, wanted: string) => `Rule not met. ${what}. ${wanted}.`,
     fillIn: (label: string) => `Fill in: ${label}`,
     why: 'Why',
     seePrint: 'See what to print',
