@@ -7,6 +7,7 @@ import { browse, takeFew } from './browser.mjs';
 import { done, kLong } from './suite.mjs';
 import { beginning } from './web/beginning.mjs';
 import { editing } from './web/editing.mjs';
+import { fields } from './web/fields.mjs';
 import { keeping } from './web/keeping.mjs';
 import { printing } from './web/printing.mjs';
 import { trouble } from './web/trouble.mjs';
@@ -17,6 +18,7 @@ async function all(browser) {
   console.log(`-- ${await browser.version()}`);
   await beginning(browser);
   await editing(browser);
+  await fields(browser);
   await keeping(browser);
   await printing(browser);
   await trouble(browser);
