@@ -49,6 +49,7 @@ export async function fields(browser) {
     person.equal('the field\'s × too', await person.valueOf('Diameter', padding), '2.5 in');
     person.check('and the key is gone', !(await person.jobText()).includes('diameter'));
     await person.undoAll();
+    await person.settled();
     // Left at once: before it is read.
     await person.putIn('Width', '26 1/', frame);
     await person.page.evaluate(() => document.activeElement.blur());
@@ -102,6 +103,7 @@ export async function fields(browser) {
     await person.settled();
     person.equal('of a part of the side it is 1 %', await person.valueOf('part of the side', end), '51%');
     await person.undoAll();
+    await person.settled();
     person.equal('undo goes back to the start', await person.jobText(), kText);
     await person.select('part of the side', end);
     await person.press('More about: Boards'); // which moves up as soon as the field is left
