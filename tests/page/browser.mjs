@@ -184,6 +184,11 @@ export class Person {
     return this.until(`"${words}"`, (wanted, where) =>
       [...document.querySelectorAll(where)].some((one) => one.textContent.replaceAll('\u00a0', ' ').includes(wanted)), words, within);
   }
+  /** A fault among those that "Rules" lists, in the core's words: it is said with the fields' labels. */
+  async untilFault(sentence) {
+    return this.until(`"${sentence}"`, (wanted) =>
+      [...document.querySelectorAll('.faults li p')].some((one) => one.title === wanted), sentence);
+  }
   /** Nothing is worked out, drawn or moved any more. */
   async settled() {
     let still = 0;

@@ -8,6 +8,7 @@ import { done, kLong } from './suite.mjs';
 import { beginning } from './web/beginning.mjs';
 import { editing } from './web/editing.mjs';
 import { enlarged } from './web/enlarged.mjs';
+import { fields } from './web/fields.mjs';
 import { keeping } from './web/keeping.mjs';
 import { looking } from './web/looking.mjs';
 import { moving } from './web/moving.mjs';
@@ -25,6 +26,7 @@ async function all(browser) {
   await beginning(browser);
   await editing(browser);
   await enlarged(browser);
+  await fields(browser);
   await keeping(browser);
   await printing(browser);
   await trouble(browser);

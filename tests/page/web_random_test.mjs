@@ -28,7 +28,7 @@ const textNow = async (person) => {
 };
 /** What the page shows of it. */
 const shown = (person) => person.page.evaluate(() => {
-  const faults = [...document.querySelectorAll('.rules .faults li p:first-child')].map((one) => one.textContent.replaceAll('\u00a0', ' '));
+  const faults = [...document.querySelectorAll('.rules .faults li p:first-child')].map((one) => one.title); // in the core's words
   return {
     faults, hasRules: document.querySelector('.rules') !== null,
     half: document.querySelectorAll('.field [role=alert]').length,

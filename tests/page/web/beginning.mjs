@@ -80,7 +80,8 @@ export async function beginning(browser) {
     await person.choose('wrong.toml', kWrong);
     await person.untilSaid('wrong in the job', '[aria-label="Rules"]');
     const { faults } = await core.open(kWrong, { file: 'wrong.toml' });
-    await person.untilSaid(faults[0].sentence, '[aria-label="Rules"]');
+    await person.untilFault(faults[0].sentence);
+    person.check('with its field\'s name', (await person.said('Rules')).includes('"Frame, width" is "28 zz"'));
     await person.find('textbox', 'Job as text');
     await person.until('its place underlined', () => document.querySelector('.cm-lintRange-error') !== null);
     person.check('there is no picture, and why is said', await person.page.$('.stage svg') === null &&
@@ -130,14 +131,59 @@ export async function beginning(browser) {
     person.equal('and it is kept as it came', await person.jobText(), kHostile);
     person.check('no script of it ran', !person.trouble.some((one) => one.startsWith('dialog')), person.trouble.join('\n'));
   });
-  for (const [what, sign] of [['a control character', '\u0007'], ['one written as an escape', '\\u0001'], ['one that turns text round', '\u202e']])
-    await path(browser, `a job with ${what}`, {}, async (person) => {
-      const text = changed(kText, ['spring covers', `spring ${sign} covers`]);
-      const opened = await core.open(text, { file: 'odd.toml' });
-      await person.choose('odd.toml', text);
-      if (opened.ok) await person.found();
-      else await person.untilSaid(opened.faults[0].sentence, '[aria-label="Rules"]');
-      person.equal(`it is ${opened.ok ? 'opened' : 'refused'} as by the command, and kept as it came`, await person.jobText(), text);
+  // Signs that are not shown, wherever a job has text of its own, and markup where the core takes none.
+  const kTexts = {
+    title: (words) => changed(kText, ['Tin Heron, spring covers', words]),
+    season: (words) => changed(kText, ['season = "2026"', `season = "${words}"`]),
+    bumper: (words) => changed(kText, ['name = "A"', `name = "${words}"`]),
+    side: (words) => changed(kText, ['depth = "30 in"', `depth = "30 in"\nsides = ["${words}", "left", "back", "right"]`]),
+    color: (words) => changed(kText, ['[numerals]', `[cloth]\ncolors = { "${words}" = "#b5121b" }\n\n[numerals]`]),
+    font: (words) => changed(kText, ['"Anton"', `"${words}.ttf"`]),
+    'the bumper of a bracket': (words) => changed(kText, ['cloth = "under"\n\n# Latch', `cloth = "under"\nbumper = "${words}"\n\n# Latch`]),
+    'the bumper of a place': (words) => changed(kText, ['sides = ["front", "left", "back", "right"]',
+      `[[numerals.place]]\nside = "left"\nbumper = "${words}"`]),
+  };
+  for (const [what, words] of [['a control character', 'a\u0007b'], ['one written as an escape', 'a\\u0001b'],
+    ['one that turns text round', 'a\u202eb'], ['markup', '<img src=x onerror=alert(1)>']])
+    await path(browser, `a job with ${what} in each text`, {}, async (person) => {
+      for (const [key, textWith] of Object.entries(kTexts)) {
+        const text = textWith(words), name = `${key.replaceAll(' ', '-')}.toml`;
+        const opened = await core.open(text, { file: name, advice: false });
+        await person.choose(name, text);
+        if (opened.ok) await person.found();
+        else for (const { sentence } of opened.faults) await person.untilFault(sentence);
+        person.equal(`${key}: it is ${opened.ok ? 'opened' : 'refused'} as by the command, and kept as it came`, await person.jobText(), text);
+        for (const view of ['Fields', 'Print', 'To buy', 'Rules']) await person.press(view);
+        const odd = await person.page.evaluate(() => [
+          document.querySelector('#page [onerror]')?.outerHTML ?? '',
+          /[\u0000-\u0008\u000b-\u001f\u202a-\u202e\u2066-\u2069]/.exec([...document.querySelectorAll('#page .beside, #page [role=alert]')]
+            .map((one) => one.innerText).join())?.[0] ?? '',
+        ].join(''));
+        person.equal(`${key}: none of it is taken for more than text`, odd, '');
+      }
+      person.check('no script of it ran', !person.trouble.some((one) => one.startsWith('dialog')), person.trouble.join('\n'));
     });
+
+  await path(browser, 'a job file is dropped', {}, async (person) => {
+    const drop = (name, text) => person.page.evaluate((called, words) => {
+      const data = new DataTransfer();
+      data.items.add(new File([words], called, { type: 'text/plain' }));
+      const event = (type) => new DragEvent(type, { dataTransfer: data, bubbles: true, cancelable: true });
+      const over = event('dragover');
+      document.querySelector('#page').dispatchEvent(over);
+      document.querySelector('#page').dispatchEvent(event('drop'));
+      return over.defaultPrevented;
+    }, name, text);
+    person.check('the page takes files', await drop('tin-heron.toml', kText));
+    await person.found();
+    person.equal('dropped where there is no job, it is the job', await person.jobText(), kText);
+    const kOther = changed(kText, ['Tin Heron, spring covers', 'From a friend']);
+    await drop('friend.toml', kOther);
+    await person.untilSaid('From a friend', 'h1');
+    await person.found();
+    person.equal('dropped on a job, it opens', await person.jobText(), kOther);
+    await person.press('New');
+    person.check('beside the one that was there', await person.there('button', 'Open Tin Heron, spring covers'));
+  });
   core.close();
 }

@@ -5,10 +5,12 @@ import { say } from '../words/en';
 import { FieldsContext } from './context';
 import { ColorEditor, ColorsEditor } from './colors';
 import { FontEditor } from './font';
+import { ListEditor } from './lists';
 import { EndEditor, PlaceEditor } from './places';
-import { listShown, readToml, writeToml } from './toml_value';
-import type { TomlValue } from './toml_value';
-import { typeInto, useDraft } from './use_field';
+import { bumpersOf, sidesOf } from './sides';
+import { readToml, writeToml } from './toml_value';
+import { typeInto, useDraft, wholeKey } from './use_field';
+import { shownAs, typedAs } from './value_words';
 
 export interface EditorGiven {
   id: string;
@@ -18,22 +20,10 @@ export interface EditorGiven {
   wrong: boolean;
 }
 
-/** The names of the frame's sides. */
-function useSides(): string[] {
-  const { bench } = useContext(FieldsContext);
-  const sides = readToml(bench.fields.value.find((one) => one.key === 'frame.sides')?.value ?? '');
-  return Array.isArray(sides) && sides.every((one) => typeof one === 'string')
-    ? (sides as string[]) : ['front', 'left', 'back', 'right'];
-}
-function useBumpers(): string[] {
-  const { bench } = useContext(FieldsContext);
-  return bench.fields.value.filter((one) => one.form === 'bumper.name').map((one) => one.shown);
-}
-
 export function Editor(given: EditorGiven) {
   const { words, value } = given;
-  const { choices } = useContext(FieldsContext);
-  const sides = useSides(), bumpers = useBumpers();
+  const { bench, choices } = useContext(FieldsContext);
+  const sides = sidesOf(bench.fields.value), bumpers = bumpersOf(bench.fields.value);
   if (words.key === 'numerals.font') return <FontEditor {...given} />;
   switch (words.form.kind) {
     case 'flag':
@@ -71,14 +61,17 @@ export function Editor(given: EditorGiven) {
 /** A line that the core reads: a length, a number, a text. */
 function Line({ id, words, value, describedBy, wrong }: EditorGiven) {
   const { bench } = useContext(FieldsContext);
-  const { draft, reads, type, leave, takeBack } = useDraft(bench, value.key);
+  const read = wholeKey(bench, value.key);
+  const { draft, reads, type, leave, takeBack } =
+    useDraft(bench, value.key, (typed, steps) => read(typedAs(typed, words.form), steps));
+  const shown = shownAs(value.shown, words.form);
   const steps = ['length', 'angle', 'number', 'count'].includes(words.form.kind);
   const empty = !value.given && words.given === 'optional';
   return (
     <>
       <input id={id} type="text" autocomplete="off" spellcheck={false}
-        value={draft.value ?? (empty ? '' : value.shown)}
-        placeholder={empty ? value.shown || say.job.none : undefined}
+        value={draft.value ?? (empty ? '' : shown)}
+        placeholder={empty ? shown || say.job.none : undefined}
         inputMode={words.form.kind === 'digits' || words.form.kind === 'count' ? 'numeric' : undefined}
         aria-describedby={describedBy} aria-invalid={wrong}
         onInput={(event) => {
@@ -91,7 +84,7 @@ function Line({ id, words, value, describedBy, wrong }: EditorGiven) {
           const step = { ArrowUp: 1, ArrowDown: -1 }[event.key];
           if (!steps || !step || event.altKey || event.ctrlKey || event.metaKey) return;
           event.preventDefault();
-          void type(draft.value ?? value.shown, event.shiftKey ? 4 * step : step);
+          void type(draft.value ?? shown, event.shiftKey ? 4 * step : step);
         }} />
       <output class="reads" for={id}>{reads.value}</output>
     </>
@@ -116,7 +109,7 @@ function Choice({ id, words, value, describedBy, wrong, options }: EditorGiven &
         void typeInto(bench, value.key, chosen === '' ? '' : writeToml(chosen));
       }}>
       {words.given === 'optional' && <option value="">{say.job.auto}</option>}
-      {options.filter((one) => one !== '').map((one) => <option value={one} key={one}>{one}</option>)}
+      {options.filter((one) => one !== '').map((one) => <option value={one} key={one}>{shownAs(one, words.form)}</option>)}
     </select>
   );
 }
@@ -139,7 +132,7 @@ function SidesEditor({ id, words, value, describedBy, sides }: EditorGiven & { s
     <div class="several" id={id} aria-describedby={describedBy}>
       {free.map((one) => (
         <label key={one}><input type="radio" name={id} checked={word && read === one}
-          onChange={() => void typeInto(bench, value.key, writeToml(one))} />{one}</label>
+          onChange={() => void typeInto(bench, value.key, writeToml(one))} />{shownAs(one, words.form)}</label>
       ))}
       {sides.map((side) => (
         <label key={side}><input type="checkbox" checked={chosen.includes(side)}
@@ -150,36 +143,5 @@ function SidesEditor({ id, words, value, describedBy, sides }: EditorGiven & { s
           }} />{side}</label>
       ))}
     </div>
-  );
-}
-
-/** "48 in, 96 in", or the value as the text has it where it is more than a list of words. */
-function ListEditor({ id, words, value, describedBy, wrong }: EditorGiven) {
-  const { bench } = useContext(FieldsContext);
-  const { draft, type, leave, takeBack } = useDraft(bench, value.key);
-  const read = readToml(value.value);
-  const points = words.form.kind === 'points', table = words.form.kind === 'axes';
-  const empty = !value.given && words.given === 'optional';
-  const shown = table ? value.value : Array.isArray(read) ? listShown(read) : value.shown;
-  // Pairs are written as a person writes them, "3/4 in x 3/4 in"; all else is the core's to read.
-  const sends = (typed: string): string => {
-    if (!points || typed.trim() === '' || typed.trim().startsWith('[')) return typed;
-    const item = (one: string): TomlValue => (/^-?\d+(\.\d+)?$/.test(one) ? Number(one) : one);
-    const pairs = typed.split(/[,;]/).map((one) => one.trim()).filter((one) => one !== '');
-    return writeToml(pairs.map((one) => one.split(/\s*[x×]\s*/).map(item)));
-  };
-  return (
-    <input id={id} type="text" autocomplete="off" spellcheck={false} value={draft.value ?? (empty ? '' : shown)}
-      placeholder={empty ? say.job.none : undefined}
-      aria-describedby={describedBy} aria-invalid={wrong}
-      onInput={(event) => {
-        const typed = event.currentTarget.value;
-        void type(sends(typed));
-        draft.value = typed;
-      }}
-      onBlur={leave}
-      onKeyDown={(event) => {
-        if (event.key === 'Escape') takeBack();
-      }} />
   );
 }

@@ -4,12 +4,14 @@ import { useContext } from 'preact/hooks';
 import { notMetOf } from '../rules/not_met';
 import { wasLedTo } from '../state/show';
 import { say } from '../words/en';
+import { inLabels } from '../words/labels';
+import { unbroken } from '../words/lengths';
 import { FieldsContext } from './context';
 import { Editor } from './editors';
 import { RuleSign } from './rule_sign';
 import { subjectsOf } from './subjects';
 import { valueWords } from './toml_value';
-import { clearHalfTyped, useHalfTyped } from './use_field';
+import { useHalfTyped } from './use_field';
 
 /** Faults that are said at this key: its own, and those of parts of it. */
 function faultsOf(key: string, faults: readonly Fault[]): Fault[] {
@@ -21,7 +23,7 @@ export function idOf(key: string): string {
 }
 
 export function Field({ words, value }: { words: KeyWords; value: FieldValue }) {
-  const { bench, lit } = useContext(FieldsContext);
+  const { bench, lit, words: all } = useContext(FieldsContext);
   const { key } = value;
   const id = idOf(key);
   const half = useHalfTyped(bench, key);
@@ -56,7 +58,7 @@ export function Field({ words, value }: { words: KeyWords; value: FieldValue }) 
         {value.given && words.given !== 'needed' &&
           <button type="button" class="out" title={say.job.given} aria-label={`${words.label}: ${say.job.given}`}
             onClick={() => {
-              clearHalfTyped(bench, key);
+              bench.half.end([key]);
               void bench.remove([key]);
             }}>×</button>}
       </div>
@@ -66,17 +68,17 @@ export function Field({ words, value }: { words: KeyWords; value: FieldValue }) 
         <div class="fault" id={`${id}-fault`} role="alert">
           {faults.map((fault, k) => (
             <p key={k}>
-              {fault.sentence}
+              {unbroken(inLabels(fault.sentence, all, fault.key, true))}
               {fault.mend.length > 0 && ' '}
               {fault.mend.length > 0 &&
                 <button type="button" class="mend" onClick={() => {
-                  clearHalfTyped(bench, key);
+                  bench.half.end([key]);
                   void bench.set(fault.mend);
                 }}>{say.job.use(fault.mend.map((change) => valueWords(change.value)).join(', '))}</button>}
             </p>
           ))}
         </div>}
-      {notice && faults.length === 0 && <p class="notice">{notice.sentence}</p>}
+      {notice && faults.length === 0 && <p class="notice">{unbroken(inLabels(notice.sentence, all, key, true))}</p>}
     </div>
   );
 }

@@ -1,63 +1,80 @@
-// The keys of one more of a table that there may be many of, with sizes to be changed.
-import type { KeyChange } from 'swathe';
-import type { Bench } from '../state/bench';
-import { readToml } from './toml_value';
+// What one more of a table that there may be many of could be, the likeliest first.
+import type { FieldValue } from 'swathe';
+import { keysOf } from './addition';
+import type { Addition, Report } from './addition';
+import { newBumpers, newOpenings } from './new_bumper';
+import { beside, bumpersOf, sidesOf } from './sides';
+import { countOf } from './tables';
+import { writeToml } from './toml_value';
 
-/** A name that no bumper has: "A", "B", ... */
-function freeName(taken: readonly string[]): string {
-  for (let k = 0; k < 26; ++k) {
-    const name = String.fromCharCode(65 + k);
-    if (!taken.includes(name)) return name;
-  }
-  return `N${taken.length + 1}`;
+const kInches = [9, 14, 19, 24, 29, 34, 4, 1];
+const kMillimeters = [230, 360, 490, 620, 750, 880, 100, 25];
+/** Between brackets, for a hand with a tool. */
+const kBetween = 20;
+
+function isClear(report: Report, subject: string): boolean {
+  return report.bumpers.every(({ brackets }) => {
+    const one = brackets.find((other) => other.subject === subject);
+    return !one || brackets.every((other) => other === one || other.side !== one.side ||
+      other.s_mm >= one.s_mm + one.width_mm + kBetween || one.s_mm >= other.s_mm + other.width_mm + kBetween);
+  });
 }
 
-export function addChanges(path: string, number: number, bench: Bench): KeyChange[] {
-  const fields = bench.fields.peek();
-  const metric = bench.opened.peek()?.job.units === 'mm';
-  const size = (inches: string, millimeters: string) => `"${metric ? millimeters : inches}"`;
-  const shown = (key: string) => fields.find((one) => one.key === key)?.value;
-  const read = readToml(shown('frame.sides') ?? '');
-  const sides = Array.isArray(read) ? read.map(String) : ['front', 'left', 'back', 'right'];
-  const [first = 'front', second = 'left'] = sides;
-  const give = (keys: Record<string, string>): KeyChange[] =>
-    Object.entries(keys).map(([key, value]) => ({ key: `${path}.${number}.${key}`, value }));
+function newBrackets(number: number, fields: readonly FieldValue[], metric: boolean): Addition[] {
+  const all = sidesOf(fields);
+  const [first = 'front', second = first, ...others] = all;
+  const places = metric ? kMillimeters.map((one) => `${one} mm`) : kInches.map((one) => `${one} in`);
+  const sides = [...new Set([second, ...others, first])];
+  return sides.flatMap((side) => places.map((place): Addition => ({
+    number,
+    changes: keysOf('bracket', number, {
+      side: writeToml(side), at: writeToml([place, beside(side, all)[0] ?? first]),
+      width: metric ? '"75 mm"' : '"3 in"', height: metric ? '"50 mm"' : '"2 in"',
+    }),
+    fits: (report) => isClear(report, `bracket.${number}`),
+  })));
+}
+
+/** Where numbers stand by themselves their places are said as they are, and one more on a side that has
+ * none. */
+function newPlaces(number: number, fields: readonly FieldValue[], report: Report | null): Addition[] {
+  const sides = sidesOf(fields);
+  const chosen = fields.find((one) => one.key === 'numerals.sides');
+  const out = chosen?.given ? [{ key: chosen.key, value: '' }] : [];
+  const byHand = fields.filter((one) => one.form === 'numerals.place.side').map((one) => one.shown);
+  const there = byHand.length > 0 ? [] : (report?.bumpers ?? []).flatMap(({ name, numerals }) => numerals
+    .filter((one) => one.from === 0).map((one) => ({ ...one, name })))
+    .sort((a, b) => Number(a.subject.split('.')[1]) - Number(b.subject.split('.')[1]));
+  const before = there.flatMap(({ side, name, whole, text }, k) => keysOf('numerals.place', number + k, {
+    side: writeToml(side), bumper: writeToml(name), ...(whole ? {} : { split: String(text.length) }),
+  }));
+  const next = number + there.length;
+  const taken = [...byHand, ...there.map((one) => one.side)];
+  const one = (keys: Record<string, string>): Addition =>
+    ({ number: next, changes: [...out, ...before, ...keysOf('numerals.place', next, keys)] });
+  const free = sides.filter((side) => !taken.includes(side)).map((side) => one({ side: writeToml(side) }));
+  if (there.length > 0) return [...free, { number: next - 1, changes: [...out, ...before] }];
+  const second = sides.flatMap((side) => bumpersOf(fields).map((bumper) =>
+    one({ side: writeToml(side), bumper: writeToml(bumper) })));
+  return [...free, ...second];
+}
+
+export function additions(path: string, fields: readonly FieldValue[], report: Report | null): Addition[] {
+  const metric = fields.find((one) => one.key === 'job.units')?.shown === 'mm';
+  const number = countOf(path, fields) + 1;
   switch (path) {
-    case 'bracket': {
-      // Beside those that are there already.
-      const before = fields.filter((one) => one.form === 'bracket.side' && one.shown === second).length;
-      return give({
-        side: `"${second}"`,
-        at: `[${size(`${9 + 5 * before} in`, `${230 + 130 * before} mm`)}, "${first}"]`,
-        width: size('3 in', '75 mm'), height: size('2 in', '50 mm'),
-      });
-    }
-    case 'opening': {
-      // Bumpers that end in the middle of that side now end at the opening.
-      const ends = fields.filter((one) => one.form === 'bumper.from' || one.form === 'bumper.to');
-      const sideOf = (value: string) => {
-        const end = readToml(value);
-        return Array.isArray(end) && end[1] !== 'corner' ? String(end[0]) : '';
-      };
-      const side = sides.find((one) => ends.some((end) => sideOf(end.value) === one)) ?? first;
-      return [
-        ...give({ side: `"${side}"`, width: size('14 in', '350 mm') }),
-        ...ends.filter((end) => sideOf(end.value) === side)
-          .map((end) => ({ key: end.key, value: `["${side}", "opening"]` })),
-      ];
-    }
-    case 'bumper': {
-      const names = fields.filter((one) => one.form === 'bumper.name').map((one) => one.shown);
-      return give({
-        name: `"${freeName(names)}"`,
-        from: shown(`bumper.${number - 1}.to`) ?? `["${first}", "50%"]`,
-        to: shown('bumper.1.from') ?? `["${first}", "50%"]`,
-      });
-    }
+    case 'bracket':
+      return newBrackets(number, fields, metric);
+    case 'opening':
+      return newOpenings(number, fields, metric, report);
+    case 'bumper':
+      return newBumpers(number, fields, report);
     case 'numerals.place':
-      return give({ side: `"${second}"` });
-    case 'sight.blind':
-      return give({ box: metric ? '[[0, 0, 0], [100, 150, 250]]' : '[[0, 0, 0], [4, 6, 10]]' });
+      return newPlaces(number, fields, report);
+    case 'sight.blind': {
+      const box = metric ? '[[0, 0, 0], [100, 150, 250]]' : '[[0, 0, 0], [4, 6, 10]]';
+      return [{ number, changes: keysOf(path, number, { box }) }];
+    }
     default:
       return [];
   }

@@ -1,12 +1,13 @@
-// Where something is along a side: a share of it, or a distance from one of its corners.
-import { useSignal } from '@preact/signals';
+// Where something is along a side: a part of it in %, or a distance from one of its corners.
 import { useContext } from 'preact/hooks';
 import type { WorkBench } from '../state/make_bench';
 import { say } from '../words/en';
 import { FieldsContext } from './context';
 import type { EditorGiven } from './editors';
+import { PlacePart } from './place_part';
+import { beside } from './sides';
 import { readToml, writeToml } from './toml_value';
-import { clearHalfTyped, typeInto } from './use_field';
+import { typeInto } from './use_field';
 
 type Way = 'share' | 'distance' | 'corner' | 'opening';
 
@@ -15,14 +16,6 @@ interface Place {
   share: string;
   distance: string;
   corner: string;
-}
-
-/** The two sides beside one. */
-function beside(side: string, sides: readonly string[]): string[] {
-  const at = sides.indexOf(side);
-  if (at < 0) return [...sides];
-  const count = sides.length;
-  return [...new Set([sides[(at + count - 1) % count]!, sides[(at + 1) % count]!])];
 }
 
 /** "50%", ["9 in", "front"] or their like: what stands there after the side. */
@@ -40,27 +33,6 @@ function partsOf(place: Place): string[] {
   return [place.way === 'share' ? place.share : place.way];
 }
 
-function Part({ label, value, wrong, onValue }: {
-  label: string; value: string; wrong: boolean; onValue: (value: string) => void;
-}) {
-  const { bench } = useContext(FieldsContext);
-  const draft = useSignal<string | null>(null);
-  return (
-    <label class="part"><span>{label}</span>
-      <input type="text" autocomplete="off" value={draft.value ?? value} aria-invalid={wrong}
-        onInput={(event) => {
-          draft.value = event.currentTarget.value;
-          bench.pause.typed();
-          onValue(draft.value.trim());
-        }}
-        onBlur={() => {
-          draft.value = null;
-          bench.pause.over();
-        }} />
-    </label>
-  );
-}
-
 /** Says where it is by its distance from a corner, and it stays there; whether that can be said. */
 async function sayFromCorner(bench: WorkBench, key: string): Promise<boolean> {
   if (bench.stale.peek()) return false; // the core knows where it was before
@@ -68,16 +40,18 @@ async function sayFromCorner(bench: WorkBench, key: string): Promise<boolean> {
   const outcome = await bench.during(bench.core.fromCorner(text, key)).catch(() => null);
   if (!outcome?.ok) return false;
   if (bench.text.peek() !== text) return true; // edited meanwhile, which counts
-  clearHalfTyped(bench, key);
+  bench.half.end([key]);
   bench.edit(outcome.value.text, 'set');
   return true;
 }
 
-function Where({ name, place, sides, side, ways, wrong, onPlace }: {
+/** `toml`: the key's value of a place. */
+function Where({ name, place, sides, side, ways, wrong, toml }: {
   name: string; place: Place; sides: readonly string[]; side: string; ways: Way[]; wrong: boolean;
-  onPlace: (place: Place) => void;
+  toml: (place: Place) => string;
 }) {
   const { bench } = useContext(FieldsContext);
+  const onPlace = (at: Place) => void typeInto(bench, name, toml(at));
   const choose = async (way: Way) => {
     if (way !== 'distance') onPlace({ ...place, way });
     else if (!(await sayFromCorner(bench, name)))
@@ -94,12 +68,12 @@ function Where({ name, place, sides, side, ways, wrong, onPlace }: {
         </select>
       </label>
       {place.way === 'share' &&
-        <Part label={say.job.share} value={place.share} wrong={wrong}
-          onValue={(share) => onPlace({ ...place, share: /^\d+(\.\d+)?$/.test(share) ? `${share}%` : share })} />}
+        <PlacePart key="share" name={name} label={say.job.share} value={place.share} wrong={wrong} isLength={false}
+          toml={(share) => toml({ ...place, share })} />}
       {place.way === 'distance' &&
         <>
-          <Part label={say.job.distance} value={place.distance} wrong={wrong}
-            onValue={(distance) => onPlace({ ...place, distance })} />
+          <PlacePart key="distance" name={name} label={say.job.distance} value={place.distance} wrong={wrong} isLength
+            toml={(distance) => toml({ ...place, distance })} />
           <label class="part"><span>{say.job.fromCorner}</span>
             <select value={place.corner}
               onChange={(event) => onPlace({ ...place, corner: event.currentTarget.value })}>
@@ -119,21 +93,21 @@ export function EndEditor({ value, wrong, sides }: EditorGiven & { sides: string
   const parts = Array.isArray(read) ? read : [];
   const side = typeof parts[0] === 'string' ? parts[0] : sides[0] ?? '';
   const place = placeOf(parts.slice(1), sides, side);
-  const send = (to: string, at: Place) =>
-    void typeInto(bench, value.key, writeToml([to, ...partsOf(at)]));
+  const toml = (to: string, at: Place) => writeToml([to, ...partsOf(at)]);
   return (
     <div class="parts">
       <label class="part"><span>{say.job.side}</span>
         <select value={side} onChange={(event) => {
           const to = event.currentTarget.value;
           const corners = beside(to, sides);
-          send(to, { ...place, corner: corners.includes(place.corner) ? place.corner : corners[0] ?? '' });
+          const corner = corners.includes(place.corner) ? place.corner : corners[0] ?? '';
+          void typeInto(bench, value.key, toml(to, { ...place, corner }));
         }}>
           {[...new Set([...sides, side])].map((one) => <option value={one} key={one}>{one}</option>)}
         </select>
       </label>
       <Where name={value.key} place={place} sides={sides} side={side} wrong={wrong}
-        ways={['share', 'distance', 'corner', 'opening']} onPlace={(at) => send(side, at)} />
+        ways={['share', 'distance', 'corner', 'opening']} toml={(at) => toml(side, at)} />
     </div>
   );
 }
@@ -148,9 +122,9 @@ export function PlaceEditor({ value, wrong, sides }: EditorGiven & { sides: stri
   return (
     <div class="parts">
       <Where name={value.key} place={place} sides={sides} side={side} wrong={wrong} ways={['share', 'distance']}
-        onPlace={(at) => {
+        toml={(at) => {
           const parts = partsOf(at);
-          void typeInto(bench, value.key, writeToml(parts.length === 1 ? parts[0]! : parts));
+          return writeToml(parts.length === 1 ? parts[0]! : parts);
         }} />
     </div>
   );

@@ -1,16 +1,10 @@
 // What somebody types into a field, on its way into the job.
-import { useSignal } from '@preact/signals';
+import { useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Fault, Outcome } from 'swathe';
 import type { WorkBench } from '../state/make_bench';
 import { why } from '../state/why';
-
-export function clearHalfTyped(bench: WorkBench, key: string): void {
-  if (!bench.halfTyped.peek().has(key)) return;
-  const rest = new Map(bench.halfTyped.peek());
-  rest.delete(key);
-  bench.halfTyped.value = rest;
-}
+import { whenReleased } from './press';
 
 const shown = new Set<string>(); // keys whose fields are there
 
@@ -21,28 +15,37 @@ export function useHalfTyped(bench: WorkBench, key: string): readonly Fault[] | 
     shown.add(key);
     return () => {
       shown.delete(key);
-      clearHalfTyped(bench, key);
+      bench.half.say(key, []);
     };
   }, [key]);
   return bench.toldHalf.value.get(key);
 }
 
 function sayAt(bench: WorkBench, key: string, faults: readonly Fault[]): void {
-  if (faults.length === 0 || !shown.has(key)) clearHalfTyped(bench, key);
-  else bench.halfTyped.value = new Map(bench.halfTyped.peek()).set(key, faults);
+  bench.half.say(key, shown.has(key) ? faults : []);
 }
 
-interface Read {
+export interface Read {
+  /** Of the whole key, as `set` takes it; "" for the usual. */
   value: string;
+  /** What it came to, for who typed it. */
   reads: string;
+  /** What stands in the field after a step. */
+  stepped?: string;
+}
+/** Reads what was typed, with steps of arrow keys added. */
+export type Reader = (typed: string, steps: number) => Promise<Outcome<Read>>;
+
+/** The core's own reading of a whole key. */
+export function wholeKey(bench: WorkBench, key: string): Reader {
+  return (typed, steps) => bench.core.typed(bench.text.peek(), key, typed, { steps, file: bench.file.peek() });
 }
 
-/** Reads what was typed for a key; nothing where another job is on the bench by then. */
-async function read(bench: WorkBench, key: string, typed: string, steps = 0): Promise<Outcome<Read> | null> {
+/** Nothing where another job is on the bench by then. */
+async function read(bench: WorkBench, reader: Reader, typed: string, steps = 0): Promise<Outcome<Read> | null> {
   const job = bench.jobs;
   try {
-    const outcome = await bench.during(
-      bench.core.typed(bench.text.peek(), key, typed, { steps, file: bench.file.peek() }));
+    const outcome = await bench.during(reader(typed, steps));
     return job === bench.jobs ? outcome : null;
   } catch (error) {
     bench.trouble.value = why(error);
@@ -55,36 +58,45 @@ async function put(bench: WorkBench, key: string, { value }: Read): Promise<void
   const job = bench.jobs;
   const given = bench.fields.peek().find((one) => one.key === key)?.given ?? true;
   const faults = value !== '' ? await bench.set([{ key, value }], `field:${key}`)
-    : given ? await bench.remove([key]) : [];
+    : given ? await bench.remove([key], `field:${key}`) : [];
   if (job === bench.jobs) sayAt(bench, key, faults);
 }
 
 /** What was chosen or given at once. What cannot be read is said at the field, and the job stays as
  * it was. */
 export async function typeInto(bench: WorkBench, key: string, typed: string): Promise<void> {
-  const outcome = await read(bench, key, typed);
-  if (outcome?.ok) await put(bench, key, outcome.value);
-  else if (outcome) sayAt(bench, key, outcome.faults);
+  const outcome = await read(bench, wholeKey(bench, key), typed);
+  if (!outcome) return;
+  if (!outcome.ok) return sayAt(bench, key, outcome.faults);
+  await put(bench, key, outcome.value);
+  if (!bench.half.has(key)) bench.half.end([key]); // what was typed before
 }
 
-/** A draft: what stands in the field while somebody types; null: the job's own value. */
-export function useDraft(bench: WorkBench, key: string) {
+/** A draft: what stands in the field while somebody types, and after it while it is at fault; null: the
+ * job's own value. */
+export function useDraft(bench: WorkBench, key: string, reader: Reader = wholeKey(bench, key)) {
   const draft = useSignal<string | null>(null);
   const reads = useSignal('');
   const newest = useRef(0);
   const takenBack = useRef(0); // all up to this one
   const passed = useRef<Read | null>(null); // the newest that could be read and was not put into the job
+  const left = useRef(false);
+  const under = useRef(0); // so many are being read
+
+  useSignalEffect(() => {
+    if (!bench.half.ended.value(key)) return;
+    takenBack.current = ++newest.current;
+    passed.current = null;
+    draft.value = null;
+    reads.value = '';
+  });
 
   /** Only what was typed last goes into the job, and where that cannot be read what could be last: of
-   * "28 zz" typed at once the 28, not the 2. `steps`: of an arrow key, added to what is typed. */
-  async function type(typed: string, steps = 0): Promise<void> {
+   * "28 zz" typed at once the 28, not the 2. `steps`: of an arrow key, added to what is typed; one that
+   * cannot be made is none. */
+  async function take(typed: string, steps: number): Promise<void> {
     const mine = ++newest.current;
-    if (steps === 0) {
-      draft.value = typed;
-      bench.pause.typed();
-    }
-    reads.value = '';
-    const outcome = await read(bench, key, typed, steps);
+    const outcome = await read(bench, reader, typed, steps);
     if (!outcome) return;
     if (mine !== newest.current) {
       if (outcome.ok && mine > takenBack.current) passed.current = outcome.value;
@@ -94,27 +106,46 @@ export function useDraft(bench: WorkBench, key: string) {
     passed.current = null;
     if (last) await put(bench, key, last);
     if (mine !== newest.current) return;
-    if (!outcome.ok) return sayAt(bench, key, outcome.faults);
-    reads.value = outcome.value.reads;
-    if (steps !== 0) draft.value = bare(outcome.value.value);
+    if (outcome.ok) {
+      reads.value = outcome.value.reads;
+      if (steps !== 0) draft.value = outcome.value.stepped ?? bare(outcome.value.value);
+    } else if (steps === 0) {
+      sayAt(bench, key, outcome.faults);
+    }
+  }
+  async function type(typed: string, steps = 0): Promise<void> {
+    left.current = false;
+    if (steps === 0) {
+      draft.value = typed;
+      bench.pause.typed();
+    }
+    reads.value = '';
+    under.current += 1;
+    await take(typed, steps);
+    under.current -= 1;
+    showJobs();
+  }
+  /** Who has left sees the job's own value again, but for what is at fault. */
+  function showJobs(): void {
+    if (!left.current || under.current > 0) return;
+    reads.value = '';
+    if (!bench.half.has(key)) draft.value = null;
   }
   function leave(): void {
-    bench.pause.over();
-    reads.value = '';
-    if (!bench.halfTyped.peek().has(key)) draft.value = null;
+    left.current = true;
+    whenReleased(() => {
+      bench.pause.over();
+      showJobs();
+    });
   }
   function takeBack(): void {
-    takenBack.current = ++newest.current;
-    passed.current = null;
     bench.pause.over();
-    draft.value = null;
-    reads.value = '';
-    clearHalfTyped(bench, key);
+    bench.half.end([key]);
   }
   return { draft, reads, type, leave, takeBack };
 }
 
 /** A text's value without its quotes. */
-function bare(value: string): string {
+export function bare(value: string): string {
   return /^"([^"\\]*)"$/.exec(value)?.[1] ?? value;
 }

@@ -3,8 +3,7 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import { Overtaken } from 'swathe';
-import type { PrintFile, Ways } from 'swathe';
-import { readToml, writeToml } from '../fields/toml_value';
+import type { PrintFile, Ways, Words } from 'swathe';
 import type { Back } from '../state/back';
 import { late } from '../state/late';
 import { why } from '../state/why';
@@ -15,6 +14,7 @@ import { unbroken } from '../words/lengths';
 import { All } from './all';
 import { Foot } from './foot';
 import type { Maker } from './make';
+import { Measured } from './measured';
 import { Reason } from './reason';
 import { SheetsDialog } from './sheets';
 import { waysOf } from './ways';
@@ -23,13 +23,14 @@ const kTestPage = 'test-page.pdf';
 
 export interface PrintGiven {
   bench: WorkBench;
+  words: Words;
   back: Back;
   maker: Maker;
   seeRules: () => void;
   seeField: (key: string) => void;
 }
 
-export function Print({ bench, back, maker, seeRules, seeField }: PrintGiven) {
+export function Print({ bench, words, back, maker, seeRules, seeField }: PrintGiven) {
   const ways = useSignal<Ways | null>(null);
   const seen = useSignal<{ title: string; files: readonly PrintFile[] } | null>(null);
   const isOld = () => bench.stale.value || bench.opened.value?.version !== back.version.value;
@@ -102,7 +103,7 @@ export function Print({ bench, back, maker, seeRules, seeField }: PrintGiven) {
         <h2>{say.print.first}</h2>
         <button type="button" disabled={old} onClick={() => void pdf(kTestPage, 'open')}>{say.print.testPage}</button>
         <p class="small">{say.print.testWhy}</p>
-        <Measured bench={bench} />
+        <Measured bench={bench} words={words} />
         <Files files={first} {...given} />
       </section>
       <section aria-label={say.print.pattern}>
@@ -166,41 +167,5 @@ function Files({ files, pdf, old }: {
         </li>
       ))}
     </ul>
-  );
-}
-
-/** What the test page's scales measure: kept in the job, as paper.measured. */
-function Measured({ bench }: { bench: WorkBench }) {
-  const value = bench.fields.value.find((one) => one.key === 'paper.measured');
-  const read = value?.given ? readToml(value.value) : undefined;
-  const [across = '', down = ''] = Array.isArray(read) ? read.map(String) : [];
-  const typed = useSignal<[string, string]>(['', '']);
-  const trouble = useSignal('');
-  const shown: [string, string] = [typed.value[0] || across, typed.value[1] || down];
-  const send = (at: 0 | 1, text: string) => {
-    // A ruler of millimeters lies beside it, and people write a comma where a point is meant.
-    const bare = /^\s*\d+([.,]\d+)?\s*$/.test(text);
-    const next: [string, string] = [...shown];
-    next[at] = bare ? `${text.trim().replace(',', '.')} mm` : text.trim();
-    typed.value = next;
-    if (next[0] === '' || next[1] === '') return;
-    void bench.set([{ key: 'paper.measured', value: writeToml(next) }]).then((faults) => {
-      trouble.value = faults.map((fault) => fault.sentence).join(' ');
-      if (faults.length === 0) typed.value = ['', ''];
-    });
-  };
-  const faults = bench.told.value.filter((fault) => fault.key?.startsWith('paper.measured'));
-  return (
-    <div class="measured">
-      <label>{say.print.across}
-        <input type="text" inputMode="decimal" autocomplete="off" placeholder="100 mm" value={shown[0]}
-          onChange={(event) => send(0, event.currentTarget.value)} /></label>
-      <label>{say.print.down}
-        <input type="text" inputMode="decimal" autocomplete="off" placeholder="100 mm" value={shown[1]}
-          onChange={(event) => send(1, event.currentTarget.value)} /></label>
-      {trouble.value !== '' && <p class="fault" role="alert">{trouble.value}</p>}
-      {faults.map((fault, k) => <p class="fault" role="alert" key={k}>{fault.sentence}</p>)}
-      {value?.given && faults.length === 0 && <p class="small">{say.print.measuredKept}</p>}
-    </div>
   );
 }

@@ -7,6 +7,7 @@ import type { WorkBench } from '../state/make_bench';
 import { covers } from '../pictures/subjects';
 import { sentence, wantedWords } from './not_met';
 import { say } from '../words/en';
+import { inLabels, labelOf } from '../words/labels';
 import { unbroken } from '../words/lengths';
 
 const kOrder = ['fail', 'warn', 'unknown', 'pass'] as const;
@@ -43,7 +44,7 @@ export function Rules(given: RulesGiven) {
   );
 }
 
-function Faults({ bench, showText }: RulesGiven) {
+function Faults({ bench, words, showText }: RulesGiven) {
   const faults = bench.told.value;
   if (faults.length === 0) return null;
   return (
@@ -54,7 +55,7 @@ function Faults({ bench, showText }: RulesGiven) {
           <li key={k}>
             <span class="sign" aria-hidden="true">✕</span>
             <div>
-              <p>{unbroken(fault.sentence)}</p>
+              <p title={fault.sentence}>{unbroken(inLabels(fault.sentence, words, fault.key))}</p>
               <p class="mends">
                 <button type="button" class="mend" aria-label={say.rules.goTo(fault.line)} onClick={() => {
                   showText();
@@ -88,23 +89,6 @@ function Several({ verdict, findings, given }: { verdict: Verdict; findings: Fin
       <ul>{shown.map((finding, k) => <One finding={finding} given={given} key={`${finding.id} ${k}`} />)}</ul>
     </section>
   );
-}
-
-/** A key's label, with its table's name where another key has the same. */
-function labelOf(key: string, words: Words): string {
-  const path = key.replace(/\.\d+(?=\.|$)/g, '');
-  const label = words.keys.find((one) => one.key === path)?.label ?? key;
-  if (words.keys.filter((one) => one.label === label).length < 2) return label;
-  const table = path.slice(0, path.lastIndexOf('.')), number = /\.(\d+)\./.exec(key)?.[1];
-  return `${number ? `${say.one[table] ?? table} ${number}` : say.groups[table] ?? table}, ${label.toLowerCase()}`;
-}
-
-/** Advice with each key by its label, as the fields have it. */
-function inLabels(advice: string, words: Words): string {
-  return advice.replace(/\b[a-z]\w*(\.\w+)+\b/g, (key) => {
-    const label = labelOf(key, words);
-    return label === key ? key : `"${label}"`;
-  });
 }
 
 /** At its place in the pictures, and at the field that says it, or that it is a part of. */

@@ -34,7 +34,9 @@ export function Workbench(given: PageGiven) {
       <section class="job" aria-label={say.page.job}>
         <Choose label={say.job.views} names={{ fields: say.job.fields, text: say.job.text }} onChoose={(name) => (left.value = name)} shown={shown} />
         {shown === 'fields'
-          ? <FieldsContext.Provider value={{ bench, lit, choices, files }}><Fields words={words} /></FieldsContext.Provider>
+          ? <FieldsContext.Provider value={{ bench, lit, words, choices, files, apart: (step) => maker.with(step) }}>
+            <Fields words={words} />
+          </FieldsContext.Provider>
           : <TextEditor bench={bench} lit={lit} nonce={nonce} />}
       </section>
       <div class="pane plan"><Pictures bench={bench} place="plan" /></div>
@@ -51,7 +53,7 @@ export function Workbench(given: PageGiven) {
             <Rules bench={bench} words={words} showText={() => (left.value = 'text')}
               showFields={() => (left.value = 'fields')} seePrint={() => (right.value = 'print')} />}
           {right.value === 'print' &&
-            <Print bench={bench} back={back} maker={maker} seeRules={() => (right.value = 'rules')}
+            <Print bench={bench} words={words} back={back} maker={maker} seeRules={() => (right.value = 'rules')}
               seeField={(key) => {
                 left.value = 'fields';
                 openField.value = key;

@@ -48,12 +48,12 @@ export interface Bench {
   /** One step to undo; edits of one kind that follow each other closely are one. */
   edit(text: string, kind: string): void;
   /**
-   * Gives keys other values, in one step; what is wrong with them, where it cannot be done. With a
-   * `kind`, steps of that kind that follow each other closely are one.
+   * Gives keys other values, in one step, "" takes one out; what is wrong with them, where it cannot be
+   * done. With a `kind`, steps of that kind that follow each other closely are one.
    */
   set(changes: readonly KeyChange[], kind?: string): Promise<readonly Fault[]>;
   /** Takes keys out, in one step. */
-  remove(keys: readonly string[]): Promise<readonly Fault[]>;
+  remove(keys: readonly string[], kind?: string): Promise<readonly Fault[]>;
   /** Moves the handle of a subject; from the first 'drag' to its 'drop' is one step. */
   drag(subject: string, mm: number, stage: 'drag' | 'drop', snap: boolean): Promise<void>;
   /** Ends a drag and leaves the job as it was before it. */

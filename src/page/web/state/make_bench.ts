@@ -1,9 +1,10 @@
 // The bench: a job's text and its history, edits, drags, and what is worked out of it.
 import { batch, computed, signal } from '@preact/signals';
-import type { ReadonlySignal, Signal } from '@preact/signals';
+import type { ReadonlySignal } from '@preact/signals';
 import type { FieldValue, Fault, Finding, KeyChange, Swathe } from 'swathe';
 import type { Bench } from './bench';
 import type { GivenFiles } from './files';
+import { HalfTyped } from './half_typed';
 import { History } from './history';
 import { late } from './late';
 import { Pause } from './pause';
@@ -28,8 +29,8 @@ export interface WorkBench extends Bench {
   advised(version: number, findings: readonly Finding[]): void;
   /** Files that the job names and that are not in this page. */
   readonly missing: ReadonlySignal<readonly string[]>;
-  /** What is wrong with what stands half typed in a field, by its key. */
-  readonly halfTyped: Signal<ReadonlyMap<string, readonly Fault[]>>;
+  /** What stands half typed in fields. It is ended by whatever else changes their keys. */
+  readonly half: HalfTyped;
   /** Whether somebody types just now. */
   readonly pause: Pause;
 }
@@ -41,9 +42,11 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
   const text = signal('');
   const file = signal('job.toml');
   const work = new Work(core, files, text, file);
-  const halfTyped = signal<ReadonlyMap<string, readonly Fault[]>>(new Map());
+  const half = new HalfTyped();
+  const halfTyped = half.faults;
   const pause = new Pause();
   const dragging = signal(false);
+  const busy = computed(() => work.under.value > 0);
   const stale = computed(() => work.openText.value !== text.value || halfTyped.value.size > 0);
   const steps = signal(0); // counts up where the history changes
 
@@ -64,9 +67,29 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
     history.add(next, kind, Date.now());
     show();
   }
+  /** By the history: fields show what the job had then. */
+  function goTo(move: () => void): void {
+    move();
+    pause.over();
+    batch(() => {
+      half.end();
+      show();
+    });
+  }
 
-  /** One change of the text after the other, each of the text as it then is. */
-  function change(kind: string, step: (text: string) => Promise<readonly Fault[] | string>) {
+  /** One change of these keys after the other, each of the text as it then is: a value "" takes the
+   * key out. */
+  function change(changes: readonly KeyChange[], kind: string) {
+    const step = async (base: string): Promise<readonly Fault[] | string> => {
+      let next = base;
+      for (const { key, value } of changes) {
+        const given = { file: file.peek() };
+        const outcome = await (value === '' ? core.remove(next, key, given) : core.set(next, key, value, given));
+        if (!outcome.ok) return outcome.faults;
+        next = outcome.value.text;
+      }
+      return next;
+    };
     const job = work.jobs;
     const run = async (): Promise<readonly Fault[]> => {
       for (let tries = 0; tries < kTries && job === work.jobs; ++tries) {
@@ -75,7 +98,10 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
         if (job !== work.jobs) break;
         if (typeof next !== 'string') return next;
         if (text.peek() !== base) continue; // it was edited meanwhile
-        edit(next, kind);
+        batch(() => {
+          half.end(changes.map(({ key }) => key).filter((key) => kind !== `field:${key}`));
+          edit(next, kind);
+        });
         return [];
       }
       return [];
@@ -90,21 +116,26 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
 
   async function moveTo(subject: string, mm: number, snap: boolean, kind: string): Promise<void> {
     const outcome = await core.moved(subject, mm, { snap, text: text.peek() });
-    if (drag?.kind === kind && outcome.ok) edit(outcome.value.text, kind);
+    if (drag?.kind !== kind || !outcome.ok) return;
+    const { text: next, changes } = outcome.value;
+    batch(() => {
+      half.end(changes.map(({ key }) => key));
+      edit(next, kind);
+    });
   }
 
-  const { together, opened, faults, findings, notices, fields, bumper, trouble, missing, under } = work;
+  const { together, opened, faults, findings, notices, fields, bumper, trouble, missing } = work;
   return {
     get jobs() {
       return work.jobs;
     },
     core, together, text, file, opened, stale, faults, findings, notices, fields, bumper, dragging,
-    begun, trouble, halfTyped, missing, pause,
-    told: pause.told(faults, (all) => all.length),
+    begun, trouble, half, missing, pause,
+    told: pause.told(faults, (all) => all.length, () => busy.value),
     toldHalf: pause.told(halfTyped, (all) => all.size),
     during: (step) => work.during(step),
     dimmed: late(() => stale.value && !dragging.value),
-    busy: computed(() => under.value > 0),
+    busy,
     pointed: signal<readonly string[]>([]),
     selected: signal<readonly string[]>([]),
     canUndo: computed(() => steps.value >= 0 && history.canUndo),
@@ -131,26 +162,8 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
     advised: (version, found) => work.advised(version, found),
 
     edit,
-    set: (changes: readonly KeyChange[], kind = 'set') =>
-      change(kind, async (base) => {
-        let next = base;
-        for (const { key, value } of changes) {
-          const outcome = await core.set(next, key, value, { file: file.peek() });
-          if (!outcome.ok) return outcome.faults;
-          next = outcome.value.text;
-        }
-        return next;
-      }),
-    remove: (keys) =>
-      change('remove', async (base) => {
-        let next = base;
-        for (const key of keys) {
-          const outcome = await core.remove(next, key, { file: file.peek() });
-          if (!outcome.ok) return outcome.faults;
-          next = outcome.value.text;
-        }
-        return next;
-      }),
+    set: (changes, kind = 'set') => change(changes, kind),
+    remove: (keys, kind = 'remove') => change(keys.map((key) => ({ key, value: '' })), kind),
 
     async drag(subject, mm, stage, snap) {
       drag ??= { kind: `drag:${++drags}` };
@@ -175,14 +188,8 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
       show();
     },
 
-    undo() {
-      history.undo();
-      show();
-    },
-    redo() {
-      history.redo();
-      show();
-    },
+    undo: () => goTo(() => history.undo()),
+    redo: () => goTo(() => history.redo()),
     keysOf: (subject) => core.keysOf(text.peek(), subject),
   };
 }

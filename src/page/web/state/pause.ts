@@ -22,12 +22,14 @@ export class Pause {
     this.#typing.value = false;
   }
 
-  /** What is wrong, as it is told; `count` of 0: nothing is. */
-  told<Wrong>(wrong: ReadonlySignal<Wrong>, count: (wrong: Wrong) => number): ReadonlySignal<Wrong> {
+  /** What is wrong, as it is told; `count` of 0: nothing is. `isBehind`: it is of something older than
+   * what stands there. */
+  told<Wrong>(wrong: ReadonlySignal<Wrong>, count: (wrong: Wrong) => number, isBehind = () => false): ReadonlySignal<Wrong> {
     const told = signal(wrong.peek());
     effect(() => {
       const now = wrong.value;
-      if (!this.#typing.value || count(now) === 0) told.value = now;
+      const waits = isBehind() || this.#typing.value;
+      if (!waits || count(now) === 0) told.value = now;
     });
     return told;
   }

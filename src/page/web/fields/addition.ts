@@ -1,0 +1,26 @@
+// One more of a table, as changes of the job.
+import type { KeyChange } from 'swathe';
+
+export interface Addition {
+  changes: KeyChange[];
+  /** Which one of its table it is, counted from 1. */
+  number: number;
+  /** Whether it is clear of others, which the core does not ask. */
+  fits?: (report: Report) => boolean;
+}
+
+/** What is used of the core's report. */
+export interface Report {
+  bumpers: {
+    name: string;
+    sides: string[];
+    length_mm: number;
+    brackets: { side: string; s_mm: number; width_mm: number; subject: string }[];
+    numerals: { text: string; side: string; subject: string; from: number; whole: boolean }[];
+  }[];
+}
+
+/** Keys of one table with their values. */
+export function keysOf(path: string, number: number, keys: Record<string, string>): KeyChange[] {
+  return Object.entries(keys).map(([key, value]) => ({ key: `${path}.${number}.${key}`, value }));
+}

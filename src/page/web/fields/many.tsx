@@ -1,0 +1,112 @@
+// Tables that there may be many of: a line each, its fields below it when it is open.
+import { useSignal } from '@preact/signals';
+import { useContext } from 'preact/hooks';
+import type { FieldValue } from 'swathe';
+import { notMetOf } from '../rules/not_met';
+import { say } from '../words/en';
+import { addTable } from './add_table';
+import { FieldsContext } from './context';
+import { idOf } from './field';
+import { Keys, MoreButton, toggle } from './group';
+import type { GroupGiven } from './group';
+import { withoutTable } from './remove_table';
+import { RuleSign } from './rule_sign';
+import { subjectsOf } from './subjects';
+import { countOf, inSight, keyOf } from './tables';
+import { listShown, readToml } from './toml_value';
+
+/** One line that says which of many it is: "left, 9 in from front". */
+function summary(path: string, number: number, values: ReadonlyMap<string, FieldValue>): string {
+  const shown = (key: string) => {
+    const value = values.get(`${path}.${number}.${key}`);
+    return value ? listShown(readToml(value.value)) || value.shown : '';
+  };
+  /** Where along its side, and for an end which side that is. */
+  const place = (key: string, isEnd: boolean) => {
+    const read = readToml(values.get(`${path}.${number}.${key}`)?.value ?? '');
+    if (!Array.isArray(read)) return shown(key);
+    const [distance, corner] = read.slice(isEnd ? 1 : 0).map(String);
+    if (corner === undefined) return shown(key);
+    return `${isEnd ? `${read[0]}, ` : ''}${say.job.from(distance!, corner)}`;
+  };
+  switch (path) {
+    case 'bumper':
+      return `${place('from', true)} – ${place('to', true)}`;
+    case 'bracket':
+      return `${shown('side')}, ${place('at', false)}`;
+    case 'opening':
+      return `${shown('side')}, ${shown('width')}`;
+    case 'numerals.place':
+      return shown('side');
+    default:
+      return '';
+  }
+}
+
+export function Many({ group, many, known, values, open }: GroupGiven & { many: [number, number] }) {
+  const given = useContext(FieldsContext);
+  const { bench } = given;
+  const { path } = group;
+  const trouble = useSignal('');
+  const adding = useSignal(false);
+  const count = countOf(path, bench.fields.value);
+  const title = say.groups[path] ?? path;
+  const one = say.one[path] ?? path;
+  async function add(): Promise<void> {
+    if (adding.value) return;
+    adding.value = true;
+    trouble.value = '';
+    const added = await addTable(path, given);
+    adding.value = false;
+    if ('why' in added) trouble.value = added.why;
+    else open.value = new Set(open.value).add(`${path}.${added.number}`);
+  }
+  // Of what nobody has, nothing is shown but how to begin with it.
+  return (
+    <section class="group" aria-label={title}>
+      <h2>
+        <span>{title}</span>
+        {count < many[1] &&
+          <button type="button" class="more" aria-disabled={adding.value} onClick={() => void add()}>{say.add[path] ?? one}</button>}
+      </h2>
+      {Array.from({ length: count }, (_, k) => k + 1).map((number) => {
+        const name = `${path}.${number}`;
+        const shown = open.value.has(name), more = open.value.has(`more ${name}`);
+        const called = path === 'bumper' ? values.get(`${name}.name`)?.shown ?? String(number) : `${one} ${number}`;
+        const wrong = bench.told.value.some((fault) => fault.key === name || fault.key?.startsWith(`${name}.`));
+        const rest = group.keys.some((key) => values.has(keyOf(key, number)) && !inSight(key, bench.fields.value));
+        return (
+          <div class={wrong ? 'item at-fault' : 'item'} key={name} role="group" aria-label={called}>
+            <button type="button" class="item-name" aria-expanded={shown || wrong} id={idOf(name)}
+              onPointerEnter={() => (bench.pointed.value = subjectsOf(name, bench.fields.peek()))}
+              onPointerLeave={() => (bench.pointed.value = [])}
+              onClick={() => {
+                bench.selected.value = shown ? [] : subjectsOf(name, bench.fields.peek());
+                toggle(open, name);
+              }}>
+              <span>{called}{!shown && <RuleSign words={notMetOf(name, bench.findings.value)} />}</span>{' '}
+              <span class="summary">{summary(path, number, values)}</span>
+            </button>
+            {(shown || wrong) &&
+              <div class="item-body">
+                <Keys group={group} known={known} values={values} number={number} more={more} />
+                <p class="item-tools">
+                  {rest && <MoreButton title={called} more={more} hidden={[]} onToggle={() => toggle(open, `more ${name}`)} />}
+                  {count > many[0] &&
+                    <button type="button" class="more" aria-label={say.job.removeOf(called)} onClick={() => {
+                      const next = withoutTable(bench.text.peek(), path, number);
+                      if (next === null) trouble.value = say.job.notABlock;
+                      else {
+                        bench.selected.value = [];
+                        bench.edit(next, 'remove');
+                      }
+                    }}>{say.job.remove}</button>}
+                </p>
+              </div>}
+          </div>
+        );
+      })}
+      {trouble.value !== '' && <p class="fault" role="alert">{trouble.value}</p>}
+    </section>
+  );
+}

@@ -1,0 +1,198 @@
+// Fields: what is half typed and taken back, places, one more of a table, words for values.
+import { changed, path } from '../browser.mjs';
+import { Swathe, exampleText } from '../suite.mjs';
+
+const kText = exampleText();
+const kFile = 'tin-heron.toml';
+const kNarrow = changed(kText, ['width = "28 in"', 'width = "26 in"']);
+
+export async function fields(browser) {
+  const core = new Swathe();
+
+  /** The group of a field, whose table is opened. */
+  async function fieldOf(person, table, name) {
+    const item = await person.find('group', table);
+    if (!(await person.there('group', name, item))) await (await item.waitForSelector('.item-name')).click();
+    return person.find('group', name, item);
+  }
+  const isGood = (person) => person.until('nothing at fault, nothing dimmed', () =>
+    document.querySelector('.field.at-fault, .stage.dimmed, .faults') === null);
+  const isAtFault = (person) => person.until('the fault at the field', () => document.querySelector('.field.at-fault') !== null);
+
+  await path(browser, 'half a value is taken back', {}, async (person) => {
+    await person.openJob(kFile, kText);
+    const frame = await person.region('Frame');
+    await person.fill('Width', '26 in', frame);
+    await person.untilSaid('front 26 in', '.pane.plan');
+    await person.settled();
+    await person.putIn('Width', '26 1/', frame);
+    await isAtFault(person);
+    person.check('the fault has the field\'s name', /^"Width" is "26 1\/", expected/.test(await person.page.evaluate(() =>
+      document.querySelector('.field.at-fault .fault').innerText)));
+    await person.undo();
+    await isGood(person);
+    person.equal('Undo: the field shows what the job has', await person.valueOf('Width', frame), '28 in');
+    person.equal('which is as it was', await person.jobText(), kText);
+    await person.putIn('Width', '26 1/', frame);
+    await isAtFault(person);
+    await person.press('Redo');
+    await person.settled();
+    await isGood(person);
+    person.equal('so does Redo', await person.valueOf('Width', frame), '26 in');
+    person.equal('and the job is that', await person.jobText(), kNarrow);
+    const padding = await person.region('Padding');
+    await person.putIn('Diameter', '3 1/', padding);
+    await isAtFault(person);
+    await person.press('Diameter: Clear: use the usual value', padding);
+    await person.settled();
+    await isGood(person);
+    person.equal('the field\'s × too', await person.valueOf('Diameter', padding), '2.5 in');
+    person.check('and the key is gone', !(await person.jobText()).includes('diameter'));
+    await person.undoAll();
+    await person.settled();
+    // Left at once: before it is read.
+    await person.putIn('Width', '26 1/', frame);
+    await person.page.evaluate(() => document.activeElement.blur());
+    await isAtFault(person);
+    person.equal('who leaves it finds it as it was', await person.valueOf('Width', frame), '26 1/');
+    await person.select('Width', frame);
+    await person.page.keyboard.press('Escape');
+    await isGood(person);
+    person.equal('Escape takes it back', await person.valueOf('Width', frame), '28 in');
+    await person.press('More about: Frame');
+    await person.putIn('Play at the frame', '0 in', frame);
+    await person.settled();
+    await person.page.keyboard.press('ArrowDown');
+    await person.settled();
+    person.equal('a step past the limit is none', await person.valueOf('Play at the frame', frame), '0 in');
+    await isGood(person);
+  });
+
+  await path(browser, 'a distance from a corner', {}, async (person) => {
+    await person.openJob(kFile, kText);
+    const place = await fieldOf(person, 'bracket 1', 'Place');
+    const distance = () => person.valueOf('distance', place);
+    await person.putIn('distance', '9 x', place);
+    await person.page.evaluate(() => document.activeElement.blur());
+    await isAtFault(person);
+    await person.settled();
+    person.equal('what is at fault stays', await distance(), '9 x');
+    await person.select('distance', place);
+    await person.page.keyboard.press('Escape');
+    await isGood(person);
+    person.equal('Escape takes it back', await distance(), '9 in');
+    await person.putIn('distance', '9 x', place);
+    await isAtFault(person);
+    await (await person.find('combobox', 'from the corner with', place)).select('back');
+    await person.settled();
+    await isGood(person);
+    person.equal('another corner ends it, too', await distance(), '9 in');
+    await person.undo();
+    await person.select('distance', place);
+    await person.page.keyboard.press('ArrowUp');
+    await person.untilSaid('9 1/16 in = 230.19 mm');
+    await person.settled();
+    person.equal('an arrow key is 1/16 in', await person.jobText(), changed(kText, ['"left"\nat = ["9 in", "front"]', '"left"\nat = ["9 1/16 in", "front"]']));
+    await person.putIn('distance', '10', place);
+    await person.untilSaid('10 in = 254 mm');
+    await person.settled();
+    person.equal('a bare number has the job\'s unit', await person.jobText(), changed(kText, ['"left"\nat = ["9 in", "front"]', '"left"\nat = ["10 in", "front"]']));
+    const end = await fieldOf(person, 'A', 'To');
+    await person.select('part of the side', end);
+    await person.page.keyboard.press('ArrowUp');
+    await person.settled();
+    person.equal('of a part of the side it is 1 %', await person.valueOf('part of the side', end), '51%');
+    await person.undoAll();
+    await person.settled();
+    person.equal('undo goes back to the start', await person.jobText(), kText);
+    await person.select('part of the side', end);
+    await person.press('More about: Boards'); // which moves up as soon as the field is left
+    person.check('a button below a field is pressed', await person.there('button', 'Less about: Boards'));
+    await person.putIn('Sheet as bought', '48, 2 m', await person.region('Boards'));
+    await person.untilSaid('48 in = 1219.2 mm; 78.74 in = 2000 mm');
+  });
+
+  await path(browser, 'one more of a table', {}, async (person) => {
+    await person.openJob(kFile, kText);
+    const tables = (text, table) => text.split(`[[${table}]]`).length - 1;
+    for (const [button, table, count] of [
+      ['Add a bumper', 'bumper', 1], ['Add a bracket', 'bracket', 3], ['Add an opening', 'opening', 2], ['Add a place', 'numerals.place', 2],
+    ]) {
+      for (let k = 1; k <= count; ++k) {
+        const before = await person.jobText();
+        await person.press(button);
+        await person.until(`${button}: done`, () => document.querySelector('[aria-busy=true]') === null);
+        await person.settled();
+        const text = await person.jobText();
+        const { ok, faults } = await core.open(text, { advice: false });
+        person.check(`${button}, ${k}: the job can be made`, ok && tables(text, table) > tables(before, table), faults?.map((one) => one.text).join('\n') ?? text);
+        await person.undo();
+        person.equal('one undo takes it back', await person.jobText(), before);
+        await person.press('Redo');
+        await person.settled();
+      }
+      await person.undoAll();
+      await person.settled();
+      person.equal('undo goes back to the start', await person.jobText(), kText);
+    }
+  });
+
+  // As many openings as sides, and none is free.
+  await path(browser, 'no room for one more', {}, async (person) => {
+    const { value } = await core.jobOfKind('hook-and-loop');
+    await person.openJob('held.toml', value.text);
+    let said = '';
+    for (let k = 0; k < 6 && said === ''; ++k) {
+      await person.press('Add a bumper');
+      await person.settled();
+      said = await person.page.evaluate(() => document.querySelector('[aria-label="Bumpers"] > [role=alert]')?.innerText ?? '');
+    }
+    person.check('it is said why', /^There is no room for one more bumper: \w/.test(said), said);
+    person.check('and the job is as good as before', (await core.open(await person.jobText())).ok);
+  });
+
+  await path(browser, 'words for values', {}, async (person) => {
+    await person.openJob(kFile, kText);
+    const chosen = async (name, within) => (await person.find('combobox', name, within)).evaluate((one) => one.selectedOptions[0].textContent);
+    person.equal('a choice nobody made', await chosen('Solid or hollow', await person.region('Padding')), 'not said');
+    await person.press('More about: Number');
+    const number = await person.region('Number');
+    person.equal('a height as the rules ask', await person.valueOf('Height', number), 'as the rules ask');
+    person.equal('axes that are none', await person.valueOf('Axes', number), '');
+    await person.putIn('Height', '4 in', number);
+    await person.settled();
+    await person.putIn('Height', 'As the rules ask', number);
+    await person.settled();
+    person.check('the job has its own word for it', (await person.jobText()).includes('height = "season"'), await person.jobText());
+    await person.undoAll();
+    person.equal('undo goes back to the start', await person.jobText(), kText);
+  });
+
+  await path(browser, 'what the test page measures', {}, async (person) => {
+    await person.openJob(kFile, kText);
+    await person.press('Print');
+    const print = await person.region('Print');
+    await print.waitForSelector('.measured');
+    const answer = async (name, words) => {
+      await person.fill(name, words, print);
+      await person.page.keyboard.press('Tab');
+      await person.settled();
+    };
+    await answer('Across', '99.2');
+    person.equal('one answer alone is not kept', await person.jobText(), kText);
+    await answer('Down', '100,4');
+    await person.untilSaid('Kept in the job');
+    person.check('both are kept in the job', (await person.jobText()).includes('measured = ["99.2 mm", "100.4 mm"]'), await person.jobText());
+    await answer('Across', '');
+    await person.untilSaid('Give both, or empty both.');
+    await answer('Down', '');
+    person.check('emptied they are taken out', !(await person.jobText()).includes('measured'), await person.jobText());
+    person.equal('and the fields stay empty', await person.valueOf('Across', print) + await person.valueOf('Down', print), '');
+    await person.undo();
+    person.equal('Undo brings them back', await person.valueOf('Across', print), '99.2 mm');
+    await person.undoAll();
+    await person.settled();
+    person.equal('undo goes back to the start', await person.jobText(), kText);
+  });
+  core.close();
+}
