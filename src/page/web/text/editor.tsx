@@ -4,9 +4,10 @@ import { StreamLanguage, bracketMatching, syntaxHighlighting, HighlightStyle } f
 import { toml } from '@codemirror/legacy-modes/mode/toml';
 import { forceLinting, linter, lintKeymap } from '@codemirror/lint';
 import type { Diagnostic } from '@codemirror/lint';
-import { Annotation, EditorState } from '@codemirror/state';
+import { Annotation, EditorState, StateEffect } from '@codemirror/state';
 import type { Text } from '@codemirror/state';
 import { EditorView, highlightActiveLine, keymap, lineNumbers } from '@codemirror/view';
+import type { ViewUpdate } from '@codemirror/view';
 import { tags } from '@lezer/highlight';
 import { useComputed, useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
@@ -59,6 +60,12 @@ function diagnosticOf(doc: Text, fault: Fault, bench: WorkBench): Diagnostic {
   };
 }
 
+/** What is wrong may come, or go, while the text stays. */
+const lookAnew = StateEffect.define<null>();
+function asksAnew({ transactions }: ViewUpdate): boolean {
+  return transactions.some(({ effects }) => effects.some((one) => one.is(lookAnew)));
+}
+
 /** The editor's own text has lines that end as on Unix, whatever the job's end with. */
 function withUnixLines(text: string): string {
   return text.replace(/\r\n?/g, '\n');
@@ -91,7 +98,7 @@ export function TextEditor({ bench, lit, nonce }: { bench: WorkBench; lit: LitKe
           StreamLanguage.define(toml), syntaxHighlighting(colors), litLines.field, notMet.field,
           linter(({ state }) => [
             ...bench.told.peek().map((fault) => diagnosticOf(state.doc, fault, bench)), ...notMetSaid(state),
-          ], { delay: 100 }),
+          ], { delay: 100, needsRefresh: asksAnew }),
           keymap.of([...lintKeymap, ...defaultKeymap]),
           EditorView.contentAttributes.of({ 'aria-label': say.job.textName, spellcheck: 'false', tabindex: '0' }),
           EditorView.domEventHandlers({
@@ -148,6 +155,7 @@ export function TextEditor({ bench, lit, nonce }: { bench: WorkBench; lit: LitKe
   });
   useSignalEffect(() => {
     void [bench.told.value, bench.findings.value];
+    view.current?.dispatch({ effects: lookAnew.of(null) });
     if (view.current) forceLinting(view.current);
   });
   useSignalEffect(() => {
