@@ -94,7 +94,7 @@ export async function atFault(browser, core) {
   await path(browser, 'from a finding to its place', {}, async (person) => {
     await person.openJob(kFile, changed(kText, ...kBroken['one numeral']));
     await person.page.evaluate(() => document.querySelector('.findings.fail .finding').click());
-    await person.until('the field', () => document.activeElement?.closest('[data-key="numerals.height"]'));
+    await person.until('the field', () => Boolean(document.activeElement?.closest('[data-key="numerals.height"]')));
     person.equal('the parts of the finding are selected', await comesToBe(person, ['numeral.1'], 'selected'), '');
     person.check('and it is lit itself', await person.page.$('.findings.fail li.lit') !== null);
     await person.page.keyboard.press('Tab');
@@ -106,7 +106,7 @@ export async function atFault(browser, core) {
   await path(browser, 'from a color to its field', {}, async (person) => {
     await person.openJob(kFile, changed(kText, ...kBroken['one color of cloth']));
     await person.page.evaluate(() => document.querySelector('.findings.fail .finding').click());
-    await person.until('the field', () => document.activeElement?.closest('[data-key="cloth.colors"]'));
+    await person.until('the field', () => Boolean(document.activeElement?.closest('[data-key="cloth.colors"]')));
     person.equal('the cloth is selected', await comesToBe(person, ['cloth.green'], 'selected'), '');
   });
   await path(browser, 'a part and its rules', {}, async (person) => {
