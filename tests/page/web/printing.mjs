@@ -41,7 +41,7 @@ export async function printing(browser) {
     await person.choose('wrong.toml', kWrong);
     await person.untilSaid('wrong in the job');
     await person.press('Print');
-    await person.untilSaid('28 zz', '[aria-label="Print"]');
+    await person.untilSaid('"Frame, width" is "28 zz"', '[aria-label="Print"]');
     person.check('the fault is said', (await person.said('Print')).includes('Nothing can be printed until'), await person.said('Print'));
     person.check('there is no picture of who can read it, and that is said',
       (await person.said('Who can read it')).includes('No picture yet'), await person.said('Who can read it'));

@@ -85,7 +85,7 @@ export function Print({ bench, words, back, maker, seeRules, seeField }: PrintGi
     }
   }
 
-  const reason = <Reason bench={bench} seeRules={seeRules} seeField={seeField} />;
+  const reason = <Reason bench={bench} words={words} seeRules={seeRules} seeField={seeField} />;
   if (!bench.opened.value && bench.faults.value.length > 0) return reason;
   if (!ways.value) return <><p class="caution">{say.print.counting}</p><Foot bench={bench} maker={maker} /></>;
   const { first, ways: patterns, numerals, book, notes } = ways.value;
