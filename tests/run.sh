@@ -150,6 +150,7 @@ first_lane() {
   suite "maths, the same from every compiler" python3 tests/base/maths/compilers_test.py .
   suite "many jobs" python3 tests/app/many_test.py "$tool"
   page "the page's core: faults, ends" faults ends package
+  page "the page as a file" page_file
 }
 second_lane() {
   suite "the rooms" python3 tests/rooms_test.py

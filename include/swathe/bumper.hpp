@@ -231,7 +231,7 @@ class Section {
     plane::HullPiece piece;
     double u_from = 0;
   };
-  void follow(const std::vector<plane::Disc>& padding);
+  void follow(const std::vector<plane::Disc>& padding, const std::vector<plane::Disc>& behind = {});
   static SectionPoint on_stretch(const std::vector<Stretch>& chain, double u);
   static double foot_on(const Stretch& stretch, FlatPoint p);
   void name_stations(const std::vector<plane::HullPiece>& chain);

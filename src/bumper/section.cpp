@@ -5,6 +5,7 @@
 #include <cmath>
 #include <memory>
 #include <numbers>
+#include <optional>
 
 #include "base/maths.hpp"
 #include "rules/practice.hpp"
@@ -19,7 +20,9 @@ constexpr double kNoBend = 1e-9;
 using practice::kHoldBeyondStaple;
 
 struct Parts {
-  std::vector<plane::Disc> padding;  ///< as it is
+  std::vector<plane::Disc> padding;  ///< as it is, seen from the front
+  /// Where its front edges are rounded by more than half its depth: the same, seen from behind.
+  std::vector<plane::Disc> behind;
   /// The same room filled to its box: a square-cut end seen from its side, or hollows filled.
   std::vector<plane::Disc> squared;
   double depth = 0, top = 0, bottom = 0;
@@ -44,6 +47,11 @@ Parts parts_of(const BoardKeys& boards, const PaddingKeys& padding) {
                      {{t + depth - rho, middle - half + rho}, rho},
                      {{t + depth - rho, middle + half - rho}, rho},
                      {{t, middle + half}, 0.0}};
+    if (rho > 0.5 * depth)
+      parts.behind = {{{t, middle - half}, 0.0},
+                      {{t + depth - rho, middle - half}, 0.0},
+                      {{t + depth - rho, middle + half}, 0.0},
+                      {{t, middle + half}, 0.0}};
     parts.depth = depth;
   }
   parts.top = middle + half;
@@ -68,6 +76,43 @@ double heading_of(const plane::HullPiece& piece) {
   return piece.heading > 1.5 * kPi - kNoBend ? piece.heading - 2 * kPi : piece.heading;
 }
 
+/// The part of an arc on which the heading is between two.
+std::optional<plane::HullPiece> clipped(const plane::HullPiece& arc, double heading, double from,
+                                        double to) {
+  const double start = std::max(heading, from), end = std::min(heading + arc.turn, to);
+  if (end - start <= kNoBend) return std::nullopt;
+  const auto at = [&](double way) {
+    return arc.center + arc.radius * plane::direction(way - 0.5 * kPi);
+  };
+  return plane::HullPiece{at(start),  at(end),   start, end - start, arc.radius * (end - start),
+                          arc.center, arc.radius};
+}
+
+/// The way round whose front is that of one hull, and whose back that of another: each from
+/// straight back to straight forth, where the two have their tangents in common.
+std::vector<plane::HullPiece> front_and_back(const std::vector<plane::HullPiece>& front,
+                                             const std::vector<plane::HullPiece>& back) {
+  std::vector<plane::HullPiece> hull;
+  const auto add_arc = [&](const plane::HullPiece& arc, double heading, double from, double to) {
+    if (const auto part = clipped(arc, heading, from, to)) hull.push_back(*part);
+  };
+  for (const plane::HullPiece& piece : front) {
+    if (piece.turn > 0.0)
+      add_arc(piece, heading_of(piece), 0.0, kPi);
+    else if (piece.heading > kNoBend && piece.heading < kPi - kNoBend)
+      hull.push_back(piece);
+  }
+  // A hull begins with the arc on which it comes to the front: what of it is behind is the last.
+  for (std::size_t k = 1; k <= back.size(); ++k) {
+    const plane::HullPiece& piece = back[k % back.size()];
+    if (piece.turn > 0.0)
+      add_arc(piece, piece.heading, kPi, 2 * kPi);
+    else if (piece.heading <= kNoBend || piece.heading >= kPi - kNoBend)
+      hull.push_back(piece);
+  }
+  return hull;
+}
+
 /// The straight piece down the back of the board.
 bool is_back(const plane::HullPiece& piece) {
   return piece.turn == 0.0 && std::abs(piece.heading - 1.5 * kPi) < kNoBend;
@@ -82,16 +127,21 @@ Length cut_flap(const ClothKeys& cloth) {
 Refusals faults_of(const BoardKeys& boards, const PaddingKeys& padding, const ClothKeys& cloth,
                    const Places& places, Units units) {
   Refusals faults;
-  const auto fault = [&](const char* key, std::string sentence) {
-    faults.push_back({Why::DoesNotFit, std::move(sentence), places.of(key)});
+  const auto fault = [&](const char* key, std::string sentence, std::vector<KeyChange> mend = {}) {
+    faults.push_back({Why::DoesNotFit, std::move(sentence), places.of(key), std::move(mend)});
+  };
+  const auto to = [&](const char* key, Length length) {
+    return std::vector<KeyChange>{{key, fmt::format("\"{}\"", exact(length, units))}};
   };
   const bool stapled = cloth.fixing == Fixing::Staples;
   const Length flap = stapled ? cloth.flap : cloth.hook_and_loop.flap;
+  const char* flap_key = stapled ? "cloth.flap" : "cloth.hook_and_loop.flap";
   if (flap + flap > boards.height)
-    fault(stapled ? "cloth.flap" : "cloth.hook_and_loop.flap",
+    fault(flap_key,
           fmt::format("flaps of {} meet on the back of a board {} high, expected at most {}",
                       exact(flap, units), exact(boards.height, units),
-                      exact(boards.height / 2, units)));
+                      exact(boards.height / 2, units)),
+          to(flap_key, boards.height / 2));
   if (cloth.cut_clear >= boards.thickness)
     fault("cloth.cut_clear",
           fmt::format("cuts that stay {} behind the padding would lie behind a board {} thick, "
@@ -102,14 +152,16 @@ Refusals faults_of(const BoardKeys& boards, const PaddingKeys& padding, const Cl
     fault("cloth.hook_and_loop.strip",
           fmt::format("a strip {} wide does not fit on a flap of {}, expected at most {}",
                       exact(cloth.hook_and_loop.strip, units), exact(flap, units),
-                      exact(flap, units)));
+                      exact(flap, units)),
+          to("cloth.hook_and_loop.strip", flap));
   if (stapled && cloth.staple_line + kHoldBeyondStaple > cloth.flap)
     fault("cloth.staple_line",
           fmt::format(
               "staples {} from the board's edge do not hold a flap of {}, expected cloth.flap "
               "of at least {}",
               exact(cloth.staple_line, units), exact(cloth.flap, units),
-              exact(cloth.staple_line + kHoldBeyondStaple, units)));
+              exact(cloth.staple_line + kHoldBeyondStaple, units)),
+          to("cloth.flap", cloth.staple_line + kHoldBeyondStaple));
   if (padding.form == PaddingForm::Block &&
       padding.edge_radius > std::min(padding.depth, padding.height / 2))
     fault("padding.edge_radius",
@@ -117,7 +169,8 @@ Refusals faults_of(const BoardKeys& boards, const PaddingKeys& padding, const Cl
                       "most {}",
                       exact(padding.edge_radius, units), exact(padding.depth, units),
                       exact(padding.height, units),
-                      exact(std::min(padding.depth, padding.height / 2), units)));
+                      exact(std::min(padding.depth, padding.height / 2), units)),
+          to("padding.edge_radius", std::min(padding.depth, padding.height / 2)));
   return faults;
 }
 
@@ -138,7 +191,7 @@ Outcome<Section> Section::make(const BoardKeys& boards, const PaddingKeys& paddi
   section.tau_ = cloth.thickness.mm();
   section.flap_ = cut_flap(cloth).mm();
   Section square = section;
-  section.follow(parts.padding);
+  section.follow(parts.padding, parts.behind);
   section.lay_bare(padding);
   square.follow(parts.squared);
   section.square_end_ = 0.5 * (square.closed_girth_ - section.closed_girth_);
@@ -146,9 +199,13 @@ Outcome<Section> Section::make(const BoardKeys& boards, const PaddingKeys& paddi
   return section;
 }
 
-/// The cloth round the board and this padding.
-void Section::follow(const std::vector<plane::Disc>& padding) {
+/// The cloth round the board and this padding; `behind`: what it is seen from behind, where that is
+/// something else.
+void Section::follow(const std::vector<plane::Disc>& padding,
+                     const std::vector<plane::Disc>& behind) {
   hull_ = cloth_round(thickness_, height_, padding, tau_);
+  if (!behind.empty())
+    hull_ = front_and_back(hull_, cloth_round(thickness_, height_, behind, tau_));
   closed_girth_ = girth(hull_);
   // The chain runs from the end of the back round the bottom, up the front and over the top.
   auto back = std::ranges::find_if(hull_, is_back);
@@ -232,7 +289,9 @@ void Section::name_stations(const std::vector<plane::HullPiece>& chain) {
     const bool bend = piece.turn > kNoBend;
     const bool board = bend && std::abs(piece.center.x - thickness_) < kNoBend &&
                        (piece.center.y == 0.0 || piece.center.y == height_);
-    const bool padding = bend && piece.center.x > thickness_ + kNoBend;
+    const bool round =
+        bend && piece.radius > 0.5 * tau_ + kNoBend;  // its center may be on the board
+    const bool padding = bend && piece.center.x > thickness_ + (round ? -kNoBend : kNoBend);
     if (board)
       station(piece.center.y == 0.0 ? "bottom board front edge" : "board front edge",
               u + 0.5 * piece.length);

@@ -85,7 +85,7 @@ std::optional<std::string> TableReader::read_digits(const toml::node& node, std:
     return std::nullopt;
   }
   wrong(text ? Why::OutOfRange : Why::WrongType, node, name_of(key),
-        fmt::format("a string of 1 to {} digits, like {}", most, described_key(key)->value));
+        fmt::format("1 to {} digits, like {}", most, described_key(key)->value));
   return std::nullopt;
 }
 

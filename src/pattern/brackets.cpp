@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "base/print.hpp"
+#include "job/key_path.hpp"
 #include "pattern/fastening.hpp"
 #include "rules/practice.hpp"
 
@@ -24,16 +25,16 @@ double u_on(const Flap& flap, const Section& section, double down) {
   return flap.top ? flap.back_edge + down : flap.back_edge - (section.height_mm() - down);
 }
 
-/// `["9 in", "front"]`, as `at` would be typed.
-std::string at_text(Length distance, const std::string& neighbor, Units units) {
-  return fmt::format("at = [\"{}\", \"{}\"]", exact(distance, units), neighbor);
-}
-
-/// What to give for a bracket that is larger than its board.
-std::string at_most_words(Length board, const char* measure, Units units) {
+Length rounded_down(Length length, Units units) {
   const Length step = units == Units::Inches ? inches(1.0 / 16) : mm(1);
-  return fmt::format("a bracket at most {} {}",
-                     exact(std::floor(board / step + 1e-9) * step, units), measure);
+  return std::floor(length / step + 1e-9) * step;
+}
+Length rounded_up(Length length, Units units) { return -rounded_down(-length, units); }
+
+/// What is wrong with a key, and the value that would do.
+Refusal with_mend(std::string sentence, Place place, std::string value) {
+  const std::string key = place.key;
+  return {Why::DoesNotFit, std::move(sentence), std::move(place), {{key, std::move(value)}}};
 }
 
 bool lies_on(const AlongSide& bracket, const RunSide& leg) {
@@ -56,21 +57,24 @@ Refusal off_board(const Wrap& wrap, const RunSide& leg, const BracketKeys& keys,
   const Length far = told(forth ? bracket.to : bracket.from);
   const Length board_near = told(forth ? leg.board_from() : leg.board_to());
   const Length board_far = told(forth ? leg.board_to() : leg.board_from());
-  const Length step = units == Units::Inches ? inches(1.0 / 16) : mm(1);
-  std::string expected;
-  if (keys.width > board_far - board_near)
-    expected = at_most_words(board_far - board_near, "wide", units);
-  else if (near < board_near)
-    expected = at_text(std::ceil(board_near / step - 1e-9) * step, corner, units) + " or more";
-  else
-    expected = at_text(std::floor((board_far - keys.width) / step + 1e-9) * step, corner, units) +
-               " or less";
-  return {Why::DoesNotFit,
-          fmt::format("the bracket goes from {} to {} from the frame's corner with \"{}\", where "
-                      "bumper \"{}\" has its board from {} to {}, expected {}",
-                      exact(near, units), exact(far, units), corner, wrap.run().name,
-                      exact(board_near, units), exact(board_far, units), expected),
-          job.places.of(table + ".at")};
+  if (keys.width > board_far - board_near) {
+    const std::string most = exact(rounded_down(board_far - board_near, units), units);
+    return with_mend(fmt::format("the bracket is {} wide, expected at most {}, as long as the "
+                                 "board of bumper \"{}\" is there",
+                                 exact(keys.width, units), most, wrap.run().name),
+                     job.places.of(table + ".width"), quoted_text(most));
+  }
+  const bool before = near < board_near;
+  const Length place =
+      before ? rounded_up(board_near, units) : rounded_down(board_far - keys.width, units);
+  const std::string at = fmt::format("[\"{}\", \"{}\"]", exact(place, units), corner);
+  return with_mend(
+      fmt::format("the bracket {} {} from the frame's corner with \"{}\", and the board of bumper "
+                  "\"{}\" {} {}, expected at {} {}",
+                  before ? "begins" : "ends", exact(before ? near : far, units), corner,
+                  wrap.run().name, before ? "only at" : "already at",
+                  exact(before ? board_near : board_far, units), before ? "least" : "most", at),
+      job.places.of(table + ".at"), at);
 }
 
 /// How much of a bracket lies on a board; negative where it is beside it.
@@ -124,15 +128,15 @@ Refusals too_low(const Section& section, const BracketKeys& keys, const std::str
                  const Job& job) {
   const double board = section.height_mm();
   if (keys.down.mm() + keys.height.mm() <= board + kSlack) return {};
-  const Length step = job.units == Units::Inches ? inches(1.0 / 16) : mm(1);
-  const Length most = std::floor((mm(board) - keys.height) / step + 1e-9) * step;
-  return {{Why::DoesNotFit,
-           fmt::format("the bracket ends {} below the top of a board that is {} high, expected {}",
-                       exact(keys.down + keys.height, job.units), exact(mm(board), job.units),
-                       keys.height > mm(board)
-                           ? at_most_words(mm(board), "high", job.units)
-                           : fmt::format("at most {} here", exact(most, job.units))),
-           job.places.of(table + ".down")}};
+  const bool too_high = keys.height > mm(board);
+  const std::string most =
+      exact(rounded_down(too_high ? mm(board) : mm(board) - keys.height, job.units), job.units);
+  return {with_mend(
+      fmt::format("the bracket ends {} below the top of a board that is {} high, expected {}",
+                  exact(keys.down + keys.height, job.units), exact(mm(board), job.units),
+                  too_high ? fmt::format("a bracket at most {} high", most)
+                           : fmt::format("at most {} here", most)),
+      job.places.of(table + (too_high ? ".height" : ".down")), quoted_text(most))};
 }
 
 /// A window on one flap, corners rounded but for those it opens to the cloth's edge through.

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "job/key_path.hpp"
 #include "job/limits.hpp"
 #include "pattern/bare_end.hpp"
 #include "pattern/fastening.hpp"
@@ -205,9 +206,11 @@ Refusals allowance_faults(const Wrap& wrap, const Job& job) {
        fmt::format(
            "at corners a flap of {} loses {} to the square ends of the padding, and is too narrow "
            "for its {}, expected a flap of at least {}",
-           exact(flap, job.units), measured(allowance, job.units), stapled ? "staples" : "strip",
-           exact(least, job.units)),
-       job.places.of(stapled ? "cloth.flap" : "cloth.hook_and_loop.flap")}};
+           exact(flap, job.units), dimension_with_unit(allowance, job.units),
+           stapled ? "staples" : "strip", exact(least, job.units)),
+       job.places.of(stapled ? "cloth.flap" : "cloth.hook_and_loop.flap"),
+       {{stapled ? "cloth.flap" : "cloth.hook_and_loop.flap",
+         quoted_text(exact(least, job.units))}}}};
 }
 
 /// A sewn dart on butted padding would be lopsided: straight on the lapping side, with all its

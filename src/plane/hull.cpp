@@ -13,6 +13,29 @@ constexpr double kPi = std::numbers::pi;
 /// Angles closer than this are one: discs on a common tangent differ only by rounding.
 constexpr double kSameAngle = 1e-9;
 
+/// How far a disc may stand out of another, mm, and still lie within it.
+constexpr double kWithin = 1e-9;
+
+bool lies_within(const Disc& disc, const Disc& other) {
+  return norm(disc.center - other.center) + disc.radius <= other.radius + kWithin;
+}
+
+/// Those that do not lie within another, of equal ones the first: what touches one from within has
+/// a tangent in common with it, and would be walked on to with no way back.
+std::vector<Disc> not_within_others(const std::vector<Disc>& discs) {
+  std::vector<Disc> kept;
+  for (std::size_t k = 0; k < discs.size(); ++k) {
+    const auto covers = [&](std::size_t j) {
+      return j != k && lies_within(discs[k], discs[j]) &&
+             (j < k || !lies_within(discs[j], discs[k]));
+    };
+    bool covered = false;
+    for (std::size_t j = 0; j < discs.size(); ++j) covered = covered || covers(j);
+    if (!covered) kept.push_back(discs[k]);
+  }
+  return kept;
+}
+
 double turned_onto(double angle) {
   angle = std::fmod(angle, 2 * kPi);
   return angle < 0 ? angle + 2 * kPi : angle;
@@ -73,8 +96,9 @@ HullPiece arc(const Disc& disc, double normal, double turn) {
 
 }  // namespace
 
-std::vector<HullPiece> hull_of_discs(const std::vector<Disc>& discs) {
-  assert(!discs.empty());
+std::vector<HullPiece> hull_of_discs(const std::vector<Disc>& all) {
+  assert(!all.empty());
+  const std::vector<Disc> discs = not_within_others(all);
   // The walk starts with the heading 0, that is with the normal pointing straight down.
   double normal = -kPi / 2, turned = 0.0;
   std::size_t on = bearing(discs, normal);

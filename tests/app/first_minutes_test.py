@@ -115,6 +115,15 @@ def type_line(said, folder, _):
     put_lines(path, lines)
 
 
+def type_list(said, folder, _):
+    """Types the list that the message has in place of the one that it is about."""
+    path = os.path.join(folder, said["file"])
+    lines = lines_of(path)
+    line = lines[int(said["line"]) - 1]
+    lines[int(said["line"]) - 1] = line[:line.index("[")] + said["list"]
+    put_lines(path, lines)
+
+
 def type_name(said, folder, _):
     """Types the name that the message has in place of the text in quotes that it is about."""
     path = os.path.join(folder, said["file"])
@@ -150,7 +159,7 @@ ADVICE = (
     (PLACE + r".* measured from: (?P<typed>\w+ = \[.*?\]) or ", type_line),  # either will do
     (PLACE + r".*: (?P<typed>\w+ = \[.*?\]) or \[", type_line),
     (PLACE + r".*: give (?P<typed>\w+ = \[.*?\])", type_line),
-    (PLACE + r".*, expected (?P<typed>\w+ = \[.*?\]) or less", type_line),
+    (PLACE + r".*, expected at (?:most|least) (?P<list>\[.*?\])$", type_list),
     (PLACE + r".* give its opening a width of at most (?P<value>.+)$", narrow_opening),
     (PLACE + r'.* the nearest one that does is "(?P<name>[^"]+)"', type_name),
     (r"\? type: (?P<command>swathe .+)$", run_instead),

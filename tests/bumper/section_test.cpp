@@ -58,6 +58,8 @@ Job drawn_job(std::mt19937_64& rng) {
     job.padding.depth = mm(test::drawn(rng, 20, 90));
     job.padding.height = mm(test::drawn(rng, 60, 180));
     job.padding.edge_radius = mm(test::drawn(rng, 0, 19));
+    if (job.padding.edge_radius > mm(15))  // as round as can be
+      job.padding.edge_radius = std::min(job.padding.depth, 0.5 * job.padding.height);
   }
   return job;
 }

@@ -133,5 +133,42 @@ TEST_CASE("mends: of jobs broken in one or two places, under two seasons") {
   }
 }
 
+TEST_CASE("mends: of jobs that cannot be made") {
+  const auto example = [](const char* name) { return test::bytes_of(test::example(name)); };
+  const std::string heron = example("tin-heron"), strips = example("kinds/hook-and-loop"),
+                    block = example("kinds/block");
+  const std::pair<const std::string*, Changes> refused[] = {
+      {&heron, {{"bracket.1.at", "[\"29 in\", \"front\"]"}}},
+      {&heron, {{"bracket.2.at", "[\"700 mm\", \"front\"]"}, {"job.units", "\"mm\""}}},
+      {&heron, {{"bracket.1.width", "\"31 in\""}}},
+      {&heron, {{"bracket.1.down", "\"4 3/4 in\""}}},
+      {&heron, {{"bracket.1.height", "\"5 1/8 in\""}, {"bracket.1.down", "\"0 in\""}}},
+      {&heron, {{"cloth.flap", "\"4 in\""}}},
+      {&heron, {{"cloth.staple_line", "\"2 in\""}}},
+      {&heron, {{"cloth.flap", "\"1 1/4 in\""}}},
+      {&strips, {{"cloth.hook_and_loop.strip", "\"2 7/16 in\""}, {"cloth.end_reach", "\"3 in\""}}},
+      {&block, {{"padding.edge_radius", "\"2.75 in\""}}},
+  };
+  for (const auto& [text, changes] : refused) {
+    const std::string broken = changed(*text, changes);
+    CAPTURE(broken);
+    const auto before = test::make_text(broken);
+    REQUIRE_FALSE(before.has_value());
+    const Refusal& fault = before.error().front();
+    CAPTURE(fault.sentence);
+    REQUIRE(!fault.mend.empty());
+    CAPTURE(fault.mend.front().value);
+    // What was hidden behind it may be wrong, too, and has a mend of its own.
+    std::string text_now = changed(broken, fault.mend);
+    auto after = test::make_text(text_now);
+    if (!after.has_value()) {
+      CHECK(after.error().front().sentence != fault.sentence);
+      text_now = changed(text_now, after.error().front().mend);
+      after = test::make_text(text_now);
+    }
+    CHECK_MESSAGE(after.has_value(), to_text(after.error().front()));
+  }
+}
+
 }  // namespace
 }  // namespace swathe

@@ -26,6 +26,16 @@ const astray = findings.flatMap(({ keys }) => keys).filter(({ key, line }) => {
   const name = key.split('.').pop(), table = key.split('.')[0];
   return !lines[line - 1].includes(name) && !lines[line - 1].includes(table) && line !== 1;
 });
+/** Of which of many tables a line is: "bumper.2". */
+function tableAt(line) {
+  const heads = lines.slice(0, line).filter((one) => one.startsWith('['));
+  const head = heads.at(-1);
+  return head?.startsWith('[[') ? `${/\w+/.exec(head)[0]}.${heads.filter((one) => one === head).length}` : null;
+}
+for (const { key, line } of findings.flatMap(({ keys }) => keys)) {
+  const table = /^(bumper|bracket)\.\d+/.exec(key)?.[0];
+  if (table && tableAt(line) !== table) astray.push({ key, line });
+}
 check('their keys stand where they are said to', astray.length === 0, JSON.stringify(astray));
 
 const quick = await swathe.open(example.text, { file: example.name, advice: false });

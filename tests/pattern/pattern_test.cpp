@@ -383,9 +383,8 @@ TEST_CASE("a bracket that names no bumper is on the one whose board is there") {
   CHECK(bumper_at(SideShare{0.5}).empty());  // over the gap
   CHECK(bumper_at(FromCorner{inches(12), "right"}).empty());
   CHECK(faults_of_brackets(test::wraps_of(job), job)[0].sentence ==
-        "the bracket goes from 12 in to 14 in from the frame's corner with \"right\", where bumper "
-        "\"B\" has its board from 0 in to 13 3/4 in, expected at = [\"11 3/4 in\", \"right\"] or "
-        "less");
+        "the bracket ends 14 in from the frame's corner with \"right\", and the board of bumper "
+        "\"B\" already at 13 3/4 in, expected at most [\"11 3/4 in\", \"right\"]");
 }
 
 TEST_CASE("a centered bracket has its center in the middle of the frame's side") {

@@ -1,5 +1,6 @@
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <numbers>
 
 #include "support/drawn.hpp"
@@ -36,6 +37,21 @@ TEST_CASE("cords round nails and straps round pipes") {
   // Three unit-diameter circles: 3 + pi = 6.14.
   CHECK(belt({{{0, 0}, 0.5}, {{1, 0}, 0.5}, {{0.5, 0.5 * std::sqrt(3.0)}, 0.5}}) ==
         doctest::Approx(6.141593).epsilon(1e-6));
+}
+
+TEST_CASE("hull: what touches a disc from within, or is there twice, adds nothing") {
+  // A half-round front, 5 high, before a board 3/4 thick: 2 x 3/4 + 5 + 5 pi / 2.
+  const std::vector<plane::Disc> board = {{{0, 0}, 0}, {{0.75, 0}, 0}, {{0.75, 5}, 0}, {{0, 5}, 0}};
+  std::vector<plane::Disc> discs = {{{0.75, 2.5}, 2.5}, {{0.75, 2.5}, 2.5}};
+  discs.insert(discs.end(), board.begin(), board.end());
+  const double length = 1.5 + 5 + 2.5 * kPi;
+  CHECK(belt(discs) == doctest::Approx(length).epsilon(1e-12));
+  std::reverse(discs.begin(), discs.end());
+  CHECK(belt(discs) == doctest::Approx(length).epsilon(1e-12));
+  for (plane::Disc& disc : discs) disc.radius += 0.01;
+  CHECK(belt(discs) == doctest::Approx(length + 0.02 * kPi).epsilon(1e-12));
+  CHECK(belt({{{1, 1}, 3}, {{2, 1}, 2}, {{1, 1}, 3}, {{1, -2}, 0}}) ==
+        doctest::Approx(6 * kPi).epsilon(1e-12));
 }
 
 std::vector<plane::Disc> drawn_discs(std::mt19937_64& rng) {

@@ -1,15 +1,12 @@
 #include "page/core/asks.hpp"
+#include "page/core/key_places.hpp"
 
 namespace swathe::page {
 namespace {
 
-Json json_of(const Finding& finding, const Places& places) {
-  Json subjects = Json::array(), keys = Json::array();
+Json json_of(const Finding& finding, const KeyPlaces& places) {
+  Json subjects = Json::array();
   for (const Subject& subject : finding.subjects) subjects.push_back(to_text(subject));
-  for (const std::string& key : finding.keys) {
-    const Place place = places.of(key);
-    keys.push_back({{"key", key}, {"line", place.line}, {"column", place.column}});
-  }
   return {{"id", finding.id},
           {"rule", finding.rule},
           {"subject", finding.subject},
@@ -19,7 +16,7 @@ Json json_of(const Finding& finding, const Places& places) {
           {"attested", to_text(finding.attested)},
           {"advice", finding.advice},
           {"subjects", std::move(subjects)},
-          {"keys", std::move(keys)},
+          {"keys", places.json_of(finding.keys)},
           {"mend", page::json_of(finding.mend)}};
 }
 
@@ -27,8 +24,9 @@ Json json_of(const Finding& finding, const Places& places) {
 
 Outcome<Answer> findings(Session& session, const Json&) {
   const Made& made = session.made();
+  const KeyPlaces places(made.job.places);
   Json list = Json::array();
-  for (const Finding& finding : made.findings) list.push_back(json_of(finding, made.job.places));
+  for (const Finding& finding : made.findings) list.push_back(json_of(finding, places));
   return said(
       {{"season", made.season ? Json(made.season->name) : Json()}, {"findings", std::move(list)}});
 }

@@ -1,4 +1,5 @@
 #include "page/core/asks.hpp"
+#include "page/core/key_places.hpp"
 
 namespace swathe::page {
 namespace {
@@ -35,15 +36,10 @@ Outcome<Answer> remove(Session&, const Json& request) {
 }
 
 Outcome<Answer> keys_of_subject(Session&, const Json& request) {
-  Json list = Json::array();
   const auto subject = parse_subject(request.at("subject").get<std::string>());
-  if (!subject) return said(list);
+  if (!subject) return said(Json::array());
   const Job job = read_job(text_of(request), file_of(request)).job;
-  for (const std::string& key : keys_of(*subject, job)) {
-    const Place place = job.places.of(key);
-    list.push_back({{"key", key}, {"line", place.line}, {"column", place.column}});
-  }
-  return said(list);
+  return said(KeyPlaces(job.places).json_of(keys_of(*subject, job)));
 }
 
 }  // namespace swathe::page
