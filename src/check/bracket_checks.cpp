@@ -77,7 +77,8 @@ std::vector<KeyChange> moved(const Findings& findings, const Seat& seat, double 
 void judge_distance(Findings& findings, const Seat& seat, const std::string& to, double apart,
                     double clear, std::vector<KeyChange> mend = {}) {
   if (apart >= clear - kRounding) return;
-  const Findings::Held held = findings.held_texts(apart, clear);
+  Findings::Held held = findings.held_texts(apart, clear);
+  if (apart < -kRounding) held.measured = "over it by " + findings.measured_text(-apart, {0});
   findings.advise({"bracket",
                    name_of(seat),
                    fmt::format("at least {} from {}", held.limit, to),

@@ -57,8 +57,10 @@ Refusal off_board(const Wrap& wrap, const RunSide& leg, const BracketKeys& keys,
   const Length far = told(forth ? bracket.to : bracket.from);
   const Length board_near = told(forth ? leg.board_from() : leg.board_to());
   const Length board_far = told(forth ? leg.board_to() : leg.board_from());
-  if (keys.width > board_far - board_near) {
-    const std::string most = exact(rounded_down(board_far - board_near, units), units);
+  // The board may begin before the corner, by the play; a place cannot.
+  const Length first = std::max(board_near, Length());
+  if (keys.width > board_far - first) {
+    const std::string most = exact(rounded_down(board_far - first, units), units);
     return with_mend(fmt::format("the bracket is {} wide, expected at most {}, as long as the "
                                  "board of bumper \"{}\" is there",
                                  exact(keys.width, units), most, wrap.run().name),
@@ -66,7 +68,7 @@ Refusal off_board(const Wrap& wrap, const RunSide& leg, const BracketKeys& keys,
   }
   const bool before = near < board_near;
   const Length place =
-      before ? rounded_up(board_near, units) : rounded_down(board_far - keys.width, units);
+      before ? rounded_up(first, units) : rounded_down(board_far - keys.width, units);
   const std::string at = fmt::format("[\"{}\", \"{}\"]", exact(place, units), corner);
   return with_mend(
       fmt::format("the bracket {} {} from the frame's corner with \"{}\", and the board of bumper "

@@ -200,17 +200,32 @@ Refusals allowance_faults(const Wrap& wrap, const Job& job) {
   const Length allowance = mm(wrap.section().square_end_allowance_mm());
   if (flap - allowance >= needs) return {};
   const Length step = job.units == Units::Inches ? inches(1.0 / 16) : mm(1);
+  const auto given = [&](Length length) { return quoted_text(exact(length, job.units)); };
+  const char* const flap_key = stapled ? "cloth.flap" : "cloth.hook_and_loop.flap";
+  const char* const held_key = stapled ? "cloth.staple_line" : "cloth.hook_and_loop.strip";
   const Length least = std::ceil((needs + allowance) / step - 1e-9) * step;
-  return {
-      {Why::DoesNotFit,
-       fmt::format(
-           "at corners a flap of {} loses {} to the square ends of the padding, and is too narrow "
-           "for its {}, expected a flap of at least {}",
-           exact(flap, job.units), dimension_with_unit(allowance, job.units),
-           stapled ? "staples" : "strip", exact(least, job.units)),
-       job.places.of(stapled ? "cloth.flap" : "cloth.hook_and_loop.flap"),
-       {{stapled ? "cloth.flap" : "cloth.hook_and_loop.flap",
-         quoted_text(exact(least, job.units))}}}};
+  // Flaps that meet on the board's back cannot be wider: then it is what they hold that gives way.
+  const Length widest = std::floor(0.5 * job.boards.height / step + 1e-9) * step;
+  const Length most =
+      std::floor((widest - allowance - (stapled ? practice::kHoldBeyondStaple : Length())) / step +
+                 1e-9) *
+      step;
+  std::string expected = fmt::format("a flap of at least {}", exact(least, job.units));
+  std::vector<KeyChange> mend = {{flap_key, given(least)}};
+  if (least > widest && most > Length()) {
+    expected = fmt::format("a flap of {} and {} of at most {}", exact(widest, job.units), held_key,
+                           exact(most, job.units));
+    mend = {{flap_key, given(widest)}, {held_key, given(most)}};
+  } else if (least > widest) {
+    expected = "padding.corner = \"mitred\" or \"bent\", where none is lost";
+    mend.clear();
+  }
+  return {{Why::DoesNotFit,
+           fmt::format("at corners a flap of {} loses {} to the square ends of the padding, and is "
+                       "too narrow for its {}, expected {}",
+                       exact(flap, job.units), dimension_with_unit(allowance, job.units),
+                       stapled ? "staples" : "strip", expected),
+           job.places.of(flap_key), std::move(mend)}};
 }
 
 /// A sewn dart on butted padding would be lopsided: straight on the lapping side, with all its

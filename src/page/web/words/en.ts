@@ -28,7 +28,7 @@ export const say = {
     textCopied: 'The job is copied as text. Paste it into a message, or into this page elsewhere.',
     notCopied: 'The browser does not let the page copy. Save the job, and send the file.',
     saved: (name: string) => `Saved: ${name}`,
-    filesStay: (names: string) => `Not in it: ${names}. Send that along.`,
+    filesStay: (names: string) => `Not in it: ${names}. Send that too.`,
   },
 
   start: {
