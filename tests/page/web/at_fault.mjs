@@ -133,7 +133,7 @@ export async function atFault(browser, core) {
     await person.until('its sign', () => document.querySelectorAll('.fault-sign').length === 2);
     person.equal('the bracket is at fault in the last good pictures', await wrongMarks(person, ['bracket.1']), '');
     const signs = await allSigns(person);
-    person.check('with a sign that says why', signs.every(({ words }) => words.includes('the bracket goes from 29 in')), JSON.stringify(signs));
+    person.check('with a sign that says why', signs.every(({ words }) => words.includes('the bracket ends 32 in')), JSON.stringify(signs));
     await person.retype(lineOf(kBracket), kBracket);
     await person.until('no sign', () => document.querySelector('.fault-sign') === null);
     person.equal('mended, none is', await wrongMarks(person, []), '');

@@ -31,11 +31,11 @@ async function untold() {
   const looks = (on) => {
     const found = new Map();
     for (const mark of document.querySelectorAll('.picture svg.screen [data-subject]')) {
-      const { stroke, strokeWidth, strokeDasharray, textDecorationLine, filter } = getComputedStyle(mark);
+      const { stroke, strokeWidth, strokeDasharray, textDecorationLine, textDecorationStyle, filter } = getComputedStyle(mark);
       const name = `${mark.closest('svg').getAttribute('class')} of ${mark.closest('section').getAttribute('aria-label')}: ${mark.dataset.subject}`;
       const group = found.get(name) ?? { looks: '', on: false };
       group.on ||= mark.classList.contains(on);
-      group.looks += [stroke === 'none' ? 0 : strokeWidth, strokeDasharray, textDecorationLine, filter, ''].join(' ');
+      group.looks += [stroke === 'none' ? 0 : strokeWidth, strokeDasharray, textDecorationLine, textDecorationStyle, filter, ''].join(' ');
       found.set(name, group);
     }
     return found;
