@@ -105,7 +105,7 @@ export const say = {
     from: (distance: string, corner: string) => `${distance} from ${corner}`,
     share: 'part of the side',
     side: 'side',
-    atShare: 'in % of the side',
+    atShare: 'in %',
     atDistance: 'from a corner',
     atCorner: 'at the corner',
     atOpening: 'at the opening',
