@@ -227,7 +227,7 @@ std::vector<Key> described_keys() {
        "Holes", "centers: along from its edge by that corner, down from its top",
        "The cloth gets a hole there."},
       {"bracket.holes_from", OfSide{}, Given::Optional, "\"front\"", "Holes counted from",
-       "for a place like \"50%\": the side whose corner they count from",
+       "for a place like \"50%\": from the corner with this side",
        "Needed where the holes are not alike from both edges."},
       {"bracket.cloth", OfChoice{texts<BracketCloth>()}, Given::Default, "\"under\"", "Cloth",
        "\"under\": cloth goes below it; \"window\": cut out round it",

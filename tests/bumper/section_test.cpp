@@ -46,6 +46,23 @@ TEST_CASE("published girths of a plank with two stacked noodles") {
   CHECK(girth_in(2.75, 5.0) == doctest::Approx(16.349781).epsilon(1e-7));
 }
 
+TEST_CASE("a block as round as it is deep: the board's back and edges, and half a circle") {
+  Job job = test::worked_job();  // the board 3/4 in thick, 5 in high
+  job.padding.form = PaddingForm::Block;
+  job.padding.depth = job.padding.edge_radius = inches(2.5);
+  job.padding.height = inches(5);
+  const Section section = test::section_of(job);
+  CHECK(section.closed_girth_mm() / kInch == doctest::Approx(2 * 0.75 + 5 + 2.5 * kPi));
+  CHECK(section.top_tangent() / kInch == doctest::Approx(1.25 * kPi));
+  CHECK(section.back_edge_top() / kInch == doctest::Approx(1.25 * kPi + 0.75));
+  const SectionPoint p = section.at(1.25 * kPi / 2 * kInch);  // halfway up
+  CHECK(p.d / kInch == doctest::Approx(0.75 + 2.5 * std::cos(kPi / 4)));
+  // A radius of 2 in on a block 2 1/2 in deep and 5 in high: quarters of a circle, and flats.
+  job.padding.edge_radius = inches(2);
+  CHECK(test::section_of(job).closed_girth_mm() / kInch ==
+        doctest::Approx(2 * 0.75 + 5 + 2 * 0.5 + 1 + 2 * kPi));
+}
+
 Job drawn_job(std::mt19937_64& rng) {
   Job job = test::worked_job();
   job.boards.thickness = mm(test::drawn(rng, 10, 25));

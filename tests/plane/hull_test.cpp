@@ -40,11 +40,11 @@ TEST_CASE("cords round nails and straps round pipes") {
 }
 
 TEST_CASE("hull: what touches a disc from within, or is there twice, adds nothing") {
-  // A half-round front, 5 high, before a board 3/4 thick: 2 x 3/4 + 5 + 5 pi / 2.
-  const std::vector<plane::Disc> board = {{{0, 0}, 0}, {{0.75, 0}, 0}, {{0.75, 5}, 0}, {{0, 5}, 0}};
-  std::vector<plane::Disc> discs = {{{0.75, 2.5}, 2.5}, {{0.75, 2.5}, 2.5}};
+  // A half-round front, 5 high, before a board 3 thick, which hides its back: 2 x 3 + 5 + 5 pi / 2.
+  const std::vector<plane::Disc> board = {{{0, 0}, 0}, {{3, 0}, 0}, {{3, 5}, 0}, {{0, 5}, 0}};
+  std::vector<plane::Disc> discs = {{{3, 2.5}, 2.5}, {{3, 2.5}, 2.5}};
   discs.insert(discs.end(), board.begin(), board.end());
-  const double length = 1.5 + 5 + 2.5 * kPi;
+  const double length = 6 + 5 + 2.5 * kPi;
   CHECK(belt(discs) == doctest::Approx(length).epsilon(1e-12));
   std::reverse(discs.begin(), discs.end());
   CHECK(belt(discs) == doctest::Approx(length).epsilon(1e-12));
