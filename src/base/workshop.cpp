@@ -14,6 +14,14 @@ Length step_of(Units units, double inch, double millimeters) {
 
 }  // namespace
 
+Length on_tape(Length length, Units units, Rounding rounding) {
+  constexpr double kNearly = 1e-6;  // of a step: what arithmetic may have lost
+  const Length step = step_of(units, 1.0 / 16, 1.0);
+  const double steps = length / step;
+  return step *
+         (rounding == Rounding::Up ? std::ceil(steps - kNearly) : std::floor(steps + kNearly));
+}
+
 std::string sawn_with_unit(Length length, Units units) {
   const Length step = step_of(units, 1.0 / 16, 1.0);
   return dimension_with_unit(std::floor((length + mm(kDust)) / step) * step, units);

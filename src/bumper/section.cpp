@@ -8,6 +8,7 @@
 #include <optional>
 
 #include "base/maths.hpp"
+#include "base/workshop.hpp"
 #include "rules/practice.hpp"
 #include "swathe/bumper.hpp"
 
@@ -130,8 +131,9 @@ Refusals faults_of(const BoardKeys& boards, const PaddingKeys& padding, const Cl
   const auto fault = [&](const char* key, std::string sentence, std::vector<KeyChange> mend = {}) {
     faults.push_back({Why::DoesNotFit, std::move(sentence), places.of(key), std::move(mend)});
   };
-  const auto to = [&](const char* key, Length length) {
-    return std::vector<KeyChange>{{key, fmt::format("\"{}\"", exact(length, units))}};
+  const auto to = [&](const char* key, Length length, Rounding rounding = Rounding::Down) {
+    return std::vector<KeyChange>{
+        {key, fmt::format("\"{}\"", exact(on_tape(length, units, rounding), units))}};
   };
   const bool stapled = cloth.fixing == Fixing::Staples;
   const Length flap = stapled ? cloth.flap : cloth.hook_and_loop.flap;
@@ -161,7 +163,7 @@ Refusals faults_of(const BoardKeys& boards, const PaddingKeys& padding, const Cl
               "of at least {}",
               exact(cloth.staple_line, units), exact(cloth.flap, units),
               exact(cloth.staple_line + kHoldBeyondStaple, units)),
-          to("cloth.flap", cloth.staple_line + kHoldBeyondStaple));
+          to("cloth.flap", cloth.staple_line + kHoldBeyondStaple, Rounding::Up));
   if (padding.form == PaddingForm::Block &&
       padding.edge_radius > std::min(padding.depth, padding.height / 2))
     fault("padding.edge_radius",

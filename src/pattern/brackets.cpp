@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "base/print.hpp"
+#include "base/workshop.hpp"
 #include "job/key_path.hpp"
 #include "pattern/fastening.hpp"
 #include "rules/practice.hpp"
@@ -24,12 +25,6 @@ struct Flap {
 double u_on(const Flap& flap, const Section& section, double down) {
   return flap.top ? flap.back_edge + down : flap.back_edge - (section.height_mm() - down);
 }
-
-Length rounded_down(Length length, Units units) {
-  const Length step = units == Units::Inches ? inches(1.0 / 16) : mm(1);
-  return std::floor(length / step + 1e-9) * step;
-}
-Length rounded_up(Length length, Units units) { return -rounded_down(-length, units); }
 
 /// What is wrong with a key, and the value that would do.
 Refusal with_mend(std::string sentence, Place place, std::string value) {
@@ -60,15 +55,15 @@ Refusal off_board(const Wrap& wrap, const RunSide& leg, const BracketKeys& keys,
   // The board may begin before the corner, by the play; a place cannot.
   const Length first = std::max(board_near, Length());
   if (keys.width > board_far - first) {
-    const std::string most = exact(rounded_down(board_far - first, units), units);
+    const std::string most = exact(on_tape(board_far - first, units, Rounding::Down), units);
     return with_mend(fmt::format("the bracket is {} wide, expected at most {}, as long as the "
                                  "board of bumper \"{}\" is there",
                                  exact(keys.width, units), most, wrap.run().name),
                      job.places.of(table + ".width"), quoted_text(most));
   }
   const bool before = near < board_near;
-  const Length place =
-      before ? rounded_up(first, units) : rounded_down(board_far - keys.width, units);
+  const Length place = before ? on_tape(first, units, Rounding::Up)
+                              : on_tape(board_far - keys.width, units, Rounding::Down);
   const std::string at = fmt::format("[\"{}\", \"{}\"]", exact(place, units), corner);
   return with_mend(
       fmt::format("the bracket {} {} from the frame's corner with \"{}\", and the board of bumper "
@@ -132,7 +127,8 @@ Refusals too_low(const Section& section, const BracketKeys& keys, const std::str
   if (keys.down.mm() + keys.height.mm() <= board + kSlack) return {};
   const bool too_high = keys.height > mm(board);
   const std::string most =
-      exact(rounded_down(too_high ? mm(board) : mm(board) - keys.height, job.units), job.units);
+      exact(on_tape(too_high ? mm(board) : mm(board) - keys.height, job.units, Rounding::Down),
+            job.units);
   return {with_mend(
       fmt::format("the bracket ends {} below the top of a board that is {} high, expected {}",
                   exact(keys.down + keys.height, job.units), exact(mm(board), job.units),

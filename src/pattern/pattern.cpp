@@ -6,6 +6,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "base/workshop.hpp"
 #include "job/key_path.hpp"
 #include "job/limits.hpp"
 #include "pattern/bare_end.hpp"
@@ -199,17 +200,14 @@ Refusals allowance_faults(const Wrap& wrap, const Job& job) {
       stapled ? job.cloth.staple_line + practice::kHoldBeyondStaple : job.cloth.hook_and_loop.strip;
   const Length allowance = mm(wrap.section().square_end_allowance_mm());
   if (flap - allowance >= needs) return {};
-  const Length step = job.units == Units::Inches ? inches(1.0 / 16) : mm(1);
   const auto given = [&](Length length) { return quoted_text(exact(length, job.units)); };
   const char* const flap_key = stapled ? "cloth.flap" : "cloth.hook_and_loop.flap";
   const char* const held_key = stapled ? "cloth.staple_line" : "cloth.hook_and_loop.strip";
-  const Length least = std::ceil((needs + allowance) / step - 1e-9) * step;
+  const Length least = on_tape(needs + allowance, job.units, Rounding::Up);
   // Flaps that meet on the board's back cannot be wider: then it is what they hold that gives way.
-  const Length widest = std::floor(0.5 * job.boards.height / step + 1e-9) * step;
-  const Length most =
-      std::floor((widest - allowance - (stapled ? practice::kHoldBeyondStaple : Length())) / step +
-                 1e-9) *
-      step;
+  const Length widest = on_tape(0.5 * job.boards.height, job.units, Rounding::Down);
+  const Length beyond = stapled ? practice::kHoldBeyondStaple : Length();
+  const Length most = on_tape(widest - allowance - beyond, job.units, Rounding::Down);
   std::string expected = fmt::format("a flap of at least {}", exact(least, job.units));
   std::vector<KeyChange> mend = {{flap_key, given(least)}};
   if (least > widest && most > Length()) {

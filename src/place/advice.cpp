@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "base/workshop.hpp"
 #include "job/key_path.hpp"
 #include "numeral/digit.hpp"
 #include "swathe/type.hpp"
@@ -48,7 +49,7 @@ std::optional<Length> tallest(const PlaceInput& input, const SetNumber& number, 
     const Length middle = 0.5 * (low + high);
     (fits_at(middle) ? low : high) = middle;
   }
-  return std::max(least, on_grid(low, input.units, Rounding::Down));
+  return std::max(least, on_tape(low, input.units, Rounding::Down));
 }
 
 /// The same, of those that are allowed.
@@ -190,14 +191,6 @@ Advice advice_for_width(const PlaceInput& input, const std::string& side,
   }
   if (!sides.empty()) say(fmt::format("choose a side where it fits at {}: {}", asked, sides));
   return advice;
-}
-
-Length on_grid(Length length, Units units, Rounding rounding) {
-  const Length step = units == Units::Inches ? inches(1.0 / 16) : mm(1);
-  constexpr double kNearly = 1e-6;  // of a step: what rounding may have lost
-  const double steps = length / step;
-  return step *
-         (rounding == Rounding::Up ? std::ceil(steps - kNearly) : std::floor(steps + kNearly));
 }
 
 }  // namespace swathe

@@ -27,8 +27,4 @@ struct Advice {
 Advice advice_for_width(const PlaceInput& input, const std::string& side,
                         std::optional<int> bumper);
 
-/// A distance rounded to 1/16 in or 1 mm, up or down, with its unit.
-enum class Rounding { Up, Down };
-Length on_grid(Length length, Units units, Rounding rounding);
-
 }  // namespace swathe

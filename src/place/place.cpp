@@ -8,6 +8,7 @@
 
 #include "base/maths.hpp"
 #include "base/print.hpp"
+#include "base/workshop.hpp"
 #include "job/key_path.hpp"
 #include "place/advice.hpp"
 #include "place/choose_places.hpp"
@@ -307,8 +308,8 @@ class Placer {
     Length from = frame.from_corner(leg.side, room.from_s + half - leg.s_minus_x, corner);
     Length to = frame.from_corner(leg.side, room.to_s - half - leg.s_minus_x, corner);
     if (from > to) std::swap(from, to);
-    from = on_grid(from, in_.units, Rounding::Up);
-    to = on_grid(to, in_.units, Rounding::Down);
+    from = on_tape(from, in_.units, Rounding::Up);
+    to = on_tape(to, in_.units, Rounding::Down);
     if (from > to || from < Length())
       return {fmt::format("leave {} out: then it stands in the middle of the free cloth",
                           key_here("center"))};

@@ -6,16 +6,12 @@
 #include <array>
 #include <cmath>
 
+#include "base/workshop.hpp"
+
 namespace swathe {
 namespace {
 
 double step_of(Units units) { return units == Units::Inches ? inches(1.0 / 16).mm() : 1.0; }
-
-/// Up to what a tape measure has: a value to type.
-Length rounded_up(double length_mm, Units units) {
-  const double step = step_of(units);
-  return mm(std::ceil(length_mm / step - 1e-6) * step);
-}
 
 /// A place on the board's side where its bumper can be split, into parts as long as one another and
 /// no longer than a sheet; the first of them, where there are several.
@@ -53,8 +49,8 @@ Refusals board_faults(const Job& job, const Frame& frame, const Stock& stock,
   const std::size_t longer = sheet[1] < sheet[0] ? 0 : 1;
   const Length longest = sheet[longer];
   const bool too_high = job.boards.height > sheet[1 - longer];
-  sheet[longer] = std::max(longest, rounded_up(worst->length_mm, job.units));
-  if (too_high) sheet[1 - longer] = rounded_up(job.boards.height.mm(), job.units);
+  sheet[longer] = std::max(longest, on_tape(mm(worst->length_mm), job.units, Rounding::Up));
+  if (too_high) sheet[1 - longer] = on_tape(job.boards.height, job.units, Rounding::Up);
   const std::string least = fmt::format("[\"{}\", \"{}\"]", words(sheet[0]), words(sheet[1]));
   const std::string split =
       too_high ? ""

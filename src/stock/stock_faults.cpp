@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "base/workshop.hpp"
 #include "pattern/joins.hpp"
 #include "rules/practice.hpp"
 #include "stock/splice.hpp"
@@ -11,12 +12,6 @@
 
 namespace swathe {
 namespace {
-
-/// Up to what a tape measure has: a value to type.
-Length rounded_up(double length_mm, Units units) {
-  const double step = units == Units::Inches ? inches(1.0 / 16).mm() : 1.0;
-  return mm(std::ceil(length_mm / step - 1e-6) * step);
-}
 
 /// The narrowest roll on which every piece of every cover lies, all along it or, if they may,
 /// across it; across, a piece is no wider than a length of cloth is long.
@@ -46,7 +41,8 @@ void add_roll_fault(const Job& job, const Stock& stock, const std::vector<Patter
   const ClothKeys& cloth = job.cloth;
   const std::string& name = stock.cloth.front().does_not_fit.front();
   const std::string least =
-      exact(rounded_up(least_roll(pieces, cloth, cloth.may_lie_across), job.units), job.units);
+      exact(on_tape(mm(least_roll(pieces, cloth, cloth.may_lie_across)), job.units, Rounding::Up),
+            job.units);
   const bool turning_helps =
       !cloth.may_lie_across && least_roll(pieces, cloth, true) <= cloth.roll_width.mm();
   faults.push_back({Why::DoesNotFit,
@@ -68,7 +64,7 @@ void add_padding_faults(const Job& job, const std::vector<bumper::Piece>& paddin
   }
   if (!worst) return;
   const double longer = std::min(least_to_splice(*worst), worst->length_mm);
-  const std::string least = exact(rounded_up(longer, job.units), job.units);
+  const std::string least = exact(on_tape(mm(longer), job.units, Rounding::Up), job.units);
   faults.push_back(
       {Why::DoesNotFit,
        fmt::format("the padding of {} is {} long and has no place for a joint of pieces of {}: "

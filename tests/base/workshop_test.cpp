@@ -4,6 +4,18 @@
 
 namespace swathe {
 
+TEST_CASE("on a tape: the next mark up or down; what is on one stays") {
+  for (const Rounding rounding : {Rounding::Up, Rounding::Down}) {
+    CHECK(on_tape(inches(2 + 3.0 / 16), Units::Inches, rounding) == inches(2 + 3.0 / 16));
+    CHECK(on_tape(mm(0.1) * 3 * 10, Units::Millimeters, rounding) == mm(3));
+  }
+  CHECK(on_tape(inches(2.0001), Units::Inches, Rounding::Up) == inches(2 + 1.0 / 16));
+  CHECK(on_tape(inches(2.0624), Units::Inches, Rounding::Down) == inches(2));
+  CHECK(on_tape(mm(41.01), Units::Millimeters, Rounding::Up) == mm(42));
+  CHECK(on_tape(mm(41.99), Units::Millimeters, Rounding::Down) == mm(41));
+  CHECK(on_tape(inches(-0.01), Units::Inches, Rounding::Up) == Length());
+}
+
 TEST_CASE("a board is sawn to the next sixteenth down, so that it fits") {
   CHECK(sawn(inches(14 + 1.9 / 16), Units::Inches) == "14 1/16");
   CHECK(sawn(inches(14 + 2.0 / 16), Units::Inches) == "14 1/8");

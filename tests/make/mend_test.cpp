@@ -144,6 +144,7 @@ TEST_CASE("mends: of jobs that cannot be made") {
       {&heron, {{"bracket.1.down", "\"4 3/4 in\""}}},
       {&heron, {{"bracket.1.height", "\"5 1/8 in\""}, {"bracket.1.down", "\"0 in\""}}},
       {&heron, {{"cloth.flap", "\"4 in\""}}},
+      {&heron, {{"cloth.flap", "\"4 in\""}, {"boards.height", "\"4.833 in\""}}},
       {&heron, {{"cloth.staple_line", "\"2 in\""}}},
       {&heron, {{"cloth.flap", "\"1 1/4 in\""}}},
       {&strips, {{"cloth.hook_and_loop.strip", "\"2 7/16 in\""}, {"cloth.end_reach", "\"3 in\""}}},
