@@ -171,7 +171,8 @@ Refusals faults_of_brackets(const std::vector<Wrap>& wraps, const Job& job);
 /// edge there, and all that is measured from it, lies that much further round the cloth.
 double taken_at_corners(const Wrap& wrap, const ClothKeys& cloth, double s);
 
-/// Stretches of each side on which the band |u| <= half_height is free of darts, reliefs and ends.
+/// Stretches of each side on which the band |u| <= half_height is free of darts, reliefs and ends,
+/// and does not leave the padding where that runs past its board.
 std::vector<ClearStretch> clear_stretches(const Wrap& wrap, double half_height_mm);
 
 /// From the cover in place to its pattern, and back: how far the cloth is pulled is known here and

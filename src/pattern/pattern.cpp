@@ -329,10 +329,17 @@ std::vector<ClearStretch> clear_stretches(const Wrap& wrap, double half_height_m
   std::vector<ClearStretch> stretches;
   if (half_height_mm >= std::min(section.back_edge_top(), -section.back_edge_bottom()))
     return stretches;
-  for (std::size_t k = 0; k < wrap.run().sides.size(); ++k) {
+  // Past its board's end the cloth lies as it does before it only as far as it lies on the padding.
+  const Run& run = wrap.run();
+  const bool on_padding =
+      half_height_mm <= std::min(section.top_tangent(), -section.bottom_tangent());
+  const double first = on_padding ? 0.0 : run.bare(true);
+  const double last = on_padding ? run.length : run.length - run.bare(false);
+  for (std::size_t k = 0; k < run.sides.size(); ++k) {
     const LevelLine over = wrap.level(k, half_height_mm), under = wrap.level(k, -half_height_mm);
-    const double from = std::max(over.from, under.from), to = std::min(over.to, under.to);
-    if (to > from) stretches.push_back({side_name(wrap, wrap.run().sides[k].side), from, to});
+    const double from = std::max({over.from, under.from, first});
+    const double to = std::min({over.to, under.to, last});
+    if (to > from) stretches.push_back({side_name(wrap, run.sides[k].side), from, to});
   }
   return stretches;
 }

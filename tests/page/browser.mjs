@@ -154,11 +154,20 @@ export class Person {
     return this.find('region', name);
   }
   async press(name, within, role = 'button') {
-    const found = await this.find(role, name, within);
-    // Scrolled to where it can be pressed, and pressed where it then lies.
-    await found.evaluate((element) => element.scrollIntoView({ block: 'nearest' }));
-    await found.click();
-    await found.dispose();
+    // What is shown anew while a hand is on its way is pressed where it then stands.
+    for (let tries = 0; ; ++tries) {
+      const found = await this.find(role, name, within);
+      try {
+        // Scrolled to where it can be pressed, and pressed where it then lies.
+        await found.evaluate((element) => element.scrollIntoView({ block: 'nearest' }));
+        await found.click();
+        return;
+      } catch (error) {
+        if (tries > 0 || !/detached/.test(String(error))) throw error;
+      } finally {
+        await found.dispose();
+      }
+    }
   }
   /** As they are read: where a line may not break is no other space. */
   async words(within = this.page) {

@@ -116,6 +116,27 @@ TEST_CASE("staples, match marks and brackets keep to the board") {
         doctest::Approx(9 + 1.0 / 16 + 23.0 / 32 + 2.5 - 0.25));
 }
 
+TEST_CASE("a numeral goes past its board's end only where it lies on the padding") {
+  const Job job = one_a_side();
+  const test::Stood stood = standing(job);
+  // By hand: the cloth lies on the noodles for half a flat of 2 1/2 and a quarter round.
+  const double padding = 1.25 * kInch + 0.5 * kPi * (1.25 * kInch + 0.5 * job.cloth.thickness.mm());
+  const Wrap &front = stood.wraps[0], &left = stood.wraps[1];
+  for (const Wrap* wrap : {&front, &left}) {
+    const auto clear = clear_stretches(*wrap, padding - 0.1);
+    REQUIRE(clear.size() == 1);
+    CHECK(clear[0].from_s == 0);
+    CHECK(clear[0].to_s == wrap->run().length);
+  }
+  const auto on_front = clear_stretches(front, padding + 0.1);
+  REQUIRE(on_front.size() == 1);
+  CHECK(on_front[0].from_s / kInch == doctest::Approx(2.5));
+  CHECK(on_front[0].to_s == doctest::Approx(front.run().length - 2.5 * kInch));
+  const auto on_left = clear_stretches(left, padding + 0.1);
+  REQUIRE(on_left.size() == 1);
+  CHECK(on_left[0].from_s / kInch == doctest::Approx(23.0 / 32));
+}
+
 TEST_CASE("a flap that does not come round to the padding's back is refused") {
   Job job = one_a_side();
   // By hand, without the cloth's thickness: over 1 1/4 in of flat, a quarter round of 1.963 in,

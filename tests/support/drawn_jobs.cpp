@@ -43,6 +43,8 @@ void draw_parts(Job& job, std::mt19937_64& rng) {
     job.padding.depth = mm(drawn(rng, 30, 72));
     job.padding.height = mm(drawn(rng, 80, 150));
     job.padding.edge_radius = mm(drawn(rng, 0, 20));
+    if (job.padding.edge_radius > mm(15))  // as round as can be
+      job.padding.edge_radius = std::min(job.padding.depth, 0.5 * job.padding.height);
   }
 }
 

@@ -1,5 +1,4 @@
-// What there is to print: the test page, then a way for the pattern, the numerals, the book; and all
-// of it in one archive.
+// The tab "Print": what there is to print, or why nothing is; what came of it; sheets shown small.
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import { Overtaken } from 'swathe';
@@ -10,16 +9,12 @@ import { why } from '../state/why';
 import type { WorkBench } from '../state/make_bench';
 import { fillTab, openTab, saveFile } from '../state/save';
 import { say } from '../words/en';
-import { unbroken } from '../words/lengths';
-import { All } from './all';
 import { Foot } from './foot';
 import type { Maker } from './make';
-import { Measured } from './measured';
+import { Offered } from './offered';
 import { Reason } from './reason';
 import { SheetsDialog } from './sheets';
 import { waysOf } from './ways';
-
-const kTestPage = 'test-page.pdf';
 
 export interface PrintGiven {
   bench: WorkBench;
@@ -85,87 +80,21 @@ export function Print({ bench, words, back, maker, seeRules, seeField }: PrintGi
     }
   }
 
-  const reason = <Reason bench={bench} words={words} seeRules={seeRules} seeField={seeField} />;
-  if (!bench.opened.value && bench.faults.value.length > 0) return reason;
-  if (!ways.value) return <><p class="caution">{say.print.counting}</p><Foot bench={bench} maker={maker} /></>;
-  const { first, ways: patterns, numerals, book, notes } = ways.value;
-  const broken = bench.findings.value.some((one) => one.verdict === 'fail');
+  const offered = bench.opened.value !== null || bench.faults.value.length === 0;
   const old = isOld();
-  const way = patterns.find((one) => one.kind === maker.way.value) ?? patterns[0];
-  const see = (title: string, files: readonly PrintFile[]) => (seen.value = { title, files });
-  const given = { pdf, old };
   const faulty = bench.told.value.length > 0 || bench.toldHalf.value.size > 0;
   return (
-    <div class={old ? 'print old' : 'print'}>
-      {reason}
-      {broken && <p class="caution strong">{say.print.broken}</p>}
-      <section aria-label={say.print.first}>
-        <h2>{say.print.first}</h2>
-        <button type="button" disabled={old} onClick={() => void pdf(kTestPage, 'open')}>{say.print.testPage}</button>
-        <p class="small">{say.print.testWhy}</p>
-        <Measured bench={bench} words={words} />
-        <Files files={first} {...given} />
-      </section>
-      <section aria-label={say.print.pattern}>
-        <h2>{say.print.pattern}</h2>
-        <fieldset class="choices">
-          <legend>{say.print.patternWhy}</legend>
-          {patterns.map((one) => (
-            <label key={one.kind} class={one.kind === way?.kind ? 'chosen' : undefined}>
-              <input type="radio" name="way" value={one.kind} aria-label={one.words} checked={one.kind === way?.kind}
-                onChange={() => (maker.way.value = one.kind)} />
-              <span><b>{one.words}</b><i>{unbroken(one.sheets)}</i></span>
-            </label>
-          ))}
-        </fieldset>
-        {way &&
-          <>
-            <button type="button" disabled={old} onClick={() => see(say.print.seeOf[way.kind] ?? way.words, way.files)}>
-              {say.print.see(say.print.seeOf[way.kind] ?? way.words)}</button>
-            <Files files={way.files} {...given} />
-          </>}
-      </section>
-      <section aria-label={say.print.numerals}>
-        <h2>{say.print.numerals}</h2>
-        {numerals.length === 0
-          ? <p class="small">{say.print.noNumerals}</p>
-          : <>
-            <button type="button" disabled={old} onClick={() => see(say.print.numerals.toLowerCase(), numerals)}>
-              {say.print.see(say.print.numerals.toLowerCase())}</button>
-            <Files files={numerals} {...given} />
-          </>}
-      </section>
-      <section aria-label={say.print.book}>
-        <h2>{say.print.book}</h2>
-        <button type="button" disabled={old} onClick={() => see(say.print.book.toLowerCase(), book)}>
-          {say.print.see(say.print.book.toLowerCase())}</button>
-        <Files files={book} {...given} />
-      </section>
-      {notes.map((note) => <p class="small" key={note}>{unbroken(note)}</p>)}
-      <All making={maker.making.value} old={bench.stale.value} zip={() => void zip()} />
-      <Foot bench={bench} maker={maker} counts={counts.value && !faulty} />
+    <div class={old && ways.value ? 'print old' : 'print'}>
+      <Reason bench={bench} words={words} seeRules={seeRules} seeField={seeField} />
+      {!offered ? null
+        : ways.value
+          ? <Offered bench={bench} words={words} ways={ways.value} maker={maker} old={old}
+              see={(title, files) => (seen.value = { title, files })} pdf={pdf} zip={zip} />
+          : <p class="caution">{say.print.counting}</p>}
+      {offered && <Foot bench={bench} maker={maker} counts={counts.value && !faulty && ways.value !== null} />}
       {seen.value &&
         <SheetsDialog core={back.core} title={seen.value.title} files={seen.value.files} pdf={pdf}
           onClose={() => (seen.value = null)}><Foot bench={bench} maker={maker} /></SheetsDialog>}
     </div>
-  );
-}
-
-function Files({ files, pdf, old }: {
-  files: readonly PrintFile[]; pdf: (name: string, how: 'open' | 'save') => void; old: boolean;
-}) {
-  return (
-    <ul class="files">
-      {files.map((file) => (
-        <li key={file.name}>
-          <span class="name">{file.name}</span>
-          <span class="count">{say.print.sheets(file.pages)}</span>
-          <button type="button" class="plain" disabled={old} aria-label={say.print.openPdf(file.name)}
-            onClick={() => pdf(file.name, 'open')}>{say.print.open}</button>
-          <button type="button" class="plain" disabled={old} aria-label={say.print.savePdf(file.name)}
-            onClick={() => pdf(file.name, 'save')}>{say.print.save}</button>
-        </li>
-      ))}
-    </ul>
   );
 }
