@@ -147,6 +147,15 @@ export async function keeping(browser) {
     const count = await person.handedCount();
     await person.press('Save job');
     person.equal('the job can be saved', (await person.saved(count)).bytes.toString(), kText);
+    await person.fill('Title', 'Autumn covers');
+    await person.untilSaid('Autumn covers', 'h1');
+    await person.openJob('other.toml', kTitled('Another'));
+    await person.press('New');
+    await person.untilSaid('until this page is closed', '.kept');
+    await person.press('Open Autumn covers');
+    await person.untilSaid('Autumn covers', 'h1');
+    await person.found();
+    person.equal('a job that was edited is there when another one was opened', await person.jobText(), kTitled('Autumn covers'));
   });
   await path(browser, 'storage full', { before: [fullStorage] }, async (person) => {
     await person.openJob(kFile, kText);
@@ -193,7 +202,16 @@ export async function keeping(browser) {
     await wait(900);
     person.equal('what the later one changes is not kept', await second.page.evaluate(() => Object.keys(localStorage)
       .filter((key) => key.startsWith('swathe.job.')).map((key) => JSON.parse(localStorage[key]).title).join()), kTitle);
-    await second.undoAll();
+    await second.press('New');
+    await second.press(`Open ${kTitle}`);
+    await second.untilSaid('open in another tab');
+    await second.found();
+    await second.press('New');
+    await second.press('Forget Not kept');
+    person.check('but when it goes on to another, it is listed beside the first one\'s', true);
+    await second.press(`Open ${kTitle}`);
+    await second.untilSaid('open in another tab');
+    await second.found();
     await second.press('Keep it in this tab');
     await second.until('taken over', () => !document.body.innerText.includes('open in another tab'));
     await person.page.bringToFront();

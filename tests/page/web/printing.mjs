@@ -100,8 +100,14 @@ export async function printing(browser) {
     await person.press('Save book.pdf');
     await person.untilSaid('Making book.pdf', '[aria-label="Print"]');
     await person.press('Rules');
+    await person.page.evaluate(() => {
+      const seen = () => (window.firstFoot ??= document.querySelector('[aria-label="Print"] .foot'));
+      new MutationObserver(seen).observe(document.body, { childList: true, subtree: true });
+    });
     await person.press('Print');
-    await person.untilSaid('Making book.pdf', '[aria-label="Print"]');
+    await person.until('the sheets', () => document.querySelectorAll('.print section').length > 3);
+    person.check('the button to stop it stays where it was when sheets are counted',
+      await person.page.evaluate(() => window.firstFoot.isConnected && window.firstFoot.querySelector('button') !== null));
     await person.press('Stop');
     await person.untilSaid('Stopped. Nothing was saved.');
     await person.page.evaluate(() => (window.holds = () => false));

@@ -14,6 +14,8 @@ export function followTitle(bench: WorkBench, desk: Desk): void {
 export function askBeforeLeaving(bench: WorkBench, desk: Desk): void {
   window.addEventListener('beforeunload', (event) => {
     const isKept = desk.kept.state.peek() === 'works' && !desk.elsewhere.peek();
-    if (!isKept && bench.canUndo.peek() && desk.id.peek() !== null) event.preventDefault();
+    const isLost = !isKept && bench.canUndo.peek() && desk.id.peek() !== null;
+    const others = desk.kept.jobs.peek().filter(({ id }) => id !== desk.id.peek() && desk.kept.isOnlyHere(id));
+    if (isLost || others.length > 0) event.preventDefault();
   });
 }

@@ -28,7 +28,7 @@ export function Kept({ desk }: { desk: Desk }) {
           <li key={job.id}>
             <button type="button" class="open" aria-label={say.start.open(nameOf(job))} onClick={() => void desk.openKept(job.id)}>
               <b>{nameOf(job)}</b></button>
-            <span>{dateOf(job)}</span>
+            <span>{kept.isOnlyHere(job.id) ? say.start.onlyHere : dateOf(job)}</span>
             <button type="button" class="plain" aria-label={say.start.forgetOf(nameOf(job))}
               onClick={() => desk.forgetKept(job.id)}>{say.start.forget}</button>
           </li>

@@ -134,6 +134,7 @@ export class Desk {
   ): void {
     ++this.opening;
     clearTimeout(this.timer);
+    this.keepAside();
     this.held = null;
     this.elsewhere.value = elsewhere;
     this.id.value = id;
@@ -146,6 +147,11 @@ export class Desk {
     this.starting.value = false;
   }
 
+  /** What was edited here of a job that another tab keeps is kept beside that one. */
+  private keepAside(): void {
+    if (this.elsewhere.peek() && this.bench.canUndo.peek()) this.keepAs(newId());
+  }
+
   private keepNow(): void {
     clearTimeout(this.timer);
     const id = this.id.peek();
@@ -153,13 +159,15 @@ export class Desk {
     const text = this.bench.text.peek(), file = this.bench.file.peek();
     const job = this.bench.opened.peek()?.job;
     const now = [id, file, job?.title, job?.number, text].join('\n');
-    if (now !== this.held) {
-      const isKept = this.kept.keep(
-        { id, file, title: job?.title ?? '', number: job?.number ?? '', saved: new Date().toISOString() },
-        text, this.bench.fields.peek());
-      this.held = isKept ? now : null;
-    }
+    if (now !== this.held) this.held = this.keepAs(id) ? now : null;
     const isMine = () => id !== this.id.peek() || !this.elsewhere.peek();
     if (this.held) this.files.keep(id, text, !this.bench.stale.peek(), isMine);
+  }
+
+  /** The job on the bench; whether it could be kept. */
+  private keepAs(id: string): boolean {
+    const { title = '', number = '' } = this.bench.opened.peek()?.job ?? {};
+    const job = { id, file: this.bench.file.peek(), title, number, saved: new Date().toISOString() };
+    return this.kept.keep(job, this.bench.text.peek(), this.bench.fields.peek());
   }
 }

@@ -33,6 +33,8 @@ export class KeptJobs {
   readonly jobs = signal<readonly KeptJob[]>([]);
   /** Those that were forgotten since the page was opened: what was kept of them, by id. */
   readonly forgotten = signal<ReadonlyMap<string, string>>(new Map());
+  /** Those for which the browser has no room: they are here until the page is closed. */
+  private readonly only = new Map<string, string>();
 
   constructor() {
     this.look();
@@ -40,42 +42,51 @@ export class KeptJobs {
 
   /** Lists anew what is there, the newest first. */
   look(): void {
-    const found: KeptJob[] = [];
+    const ids = new Set(this.only.keys());
     for (let k = 0; k < (this.store?.length ?? 0); ++k) {
       const key = this.store!.key(k)!;
-      if (!key.startsWith(kPrefix)) continue;
-      const id = key.slice(kPrefix.length);
-      const job = listed(id, this.store!.getItem(key));
-      if (job) found.push(job);
+      if (key.startsWith(kPrefix)) ids.add(key.slice(kPrefix.length));
     }
-    this.jobs.value = found.sort((a, b) => (a.saved < b.saved ? 1 : -1));
+    this.jobs.value = [...ids].map((id) => listed(id, this.read(id))).filter((job) => job !== null)
+      .sort((a, b) => (a.saved < b.saved ? 1 : -1));
   }
 
+  /** Whether the browser keeps it. */
   has(id: string): boolean {
     return this.store?.getItem(kPrefix + id) != null;
   }
+  /** Whether it is lost when the page is closed. */
+  isOnlyHere(id: string): boolean {
+    return this.only.has(id);
+  }
   text(id: string): string | null {
-    const kept = this.store?.getItem(kPrefix + id) ?? null;
+    const kept = this.read(id);
     return listed(id, kept) ? JSON.parse(kept!).text : null;
   }
   /** How the keys stood, so that the fields are there before the core is. */
   fields(id: string): Field[] {
-    const { fields } = JSON.parse(this.store?.getItem(kPrefix + id) ?? '{}');
+    const { fields } = JSON.parse(this.read(id) ?? '{}');
     return Array.isArray(fields) ? fields : [];
   }
 
-  /** Whether it could be. */
+  /** Whether the browser does; else it is listed until the page is closed. */
   keep(job: KeptJob, text: string, fields: readonly Field[]): boolean {
     const { id, ...said } = job;
-    return this.write(id, JSON.stringify({ ...said, text, fields }));
+    const kept = JSON.stringify({ ...said, text, fields });
+    const isKept = this.write(id, kept);
+    if (!isKept) this.only.set(id, kept);
+    this.look();
+    return isKept;
   }
 
   forget(id: string): void {
-    const kept = this.store?.getItem(kPrefix + id);
-    if (kept == null) return;
-    this.store!.removeItem(kPrefix + id);
+    const kept = this.read(id);
+    if (kept === null) return;
+    this.only.delete(id);
+    this.store?.removeItem(kPrefix + id);
     this.forgotten.value = new Map(this.forgotten.value).set(id, kept);
     if (this.state.value === 'full') this.state.value = 'works';
+    for (const [other, words] of this.only) this.write(other, words); // there may be room for it now
     this.look();
   }
   /** Takes it back that one was forgotten. */
@@ -83,6 +94,7 @@ export class KeptJobs {
     const kept = this.forgotten.value.get(id);
     if (kept === undefined) return;
     if (!this.write(id, kept)) return;
+    this.look();
     const left = new Map(this.forgotten.value);
     left.delete(id);
     this.forgotten.value = left;
@@ -92,15 +104,19 @@ export class KeptJobs {
     return listed(id, this.forgotten.value.get(id) ?? null);
   }
 
+  private read(id: string): string | null {
+    return this.only.get(id) ?? this.store?.getItem(kPrefix + id) ?? null;
+  }
+
   private write(id: string, kept: string): boolean {
     if (!this.store) return false;
     try {
       this.store.setItem(kPrefix + id, kept);
+      this.only.delete(id);
       this.state.value = 'works';
     } catch (error) {
       this.state.value = isFull(error) ? 'full' : 'refused';
     }
-    this.look();
     return this.state.value === 'works';
   }
 }

@@ -55,6 +55,7 @@ export const say = {
     openPasted: 'Open the pasted text',
     kept: 'Kept in this browser',
     keptWhy: 'Whoever uses this browser can open them, with their own font files. On a shared computer, save your job and forget it here.',
+    onlyHere: 'until this page is closed',
     keptNone: 'No job is kept in this browser.',
     open: (name: string) => `Open ${name}`,
     forget: 'Forget',
