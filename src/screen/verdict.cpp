@@ -2,6 +2,7 @@
 #include <array>
 #include <cmath>
 #include <numbers>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -92,11 +93,12 @@ class Bearing {
       if (faces_here(one) &&
           (!best || one.digits.front().obliquity < best->digits.front().obliquity))
         best = &one;
-    if (!best) return say("verdict.none-faces");
+    if (!best) return too_near().value_or(say("verdict.none-faces"));
     for (const DigitSeen& digit : best->digits)
       if (digit.hidden_by >= 0) return say("verdict.hidden");
     for (const DigitSeen& digit : best->digits)
-      if (digit.obliquity > made_.sight->criterion.widest) return say("verdict.slanted");
+      if (digit.obliquity > made_.sight->criterion.widest)
+        return too_near().value_or(say("verdict.slanted"));
     const double near = nearest_eye(made_).mm(), here = from_.distance.mm();
     // Somewhere nearer it reads, unless the digits are very small.
     for (double distance = here; distance > near; distance *= 0.8)
@@ -104,6 +106,18 @@ class Bearing {
         return say("verdict.too-far",
                    {{"distance", walked(mm(edge(distance, distance / 0.8)), made_.job.units)}});
     return say("verdict.too-small");
+  }
+
+  /// Where it is not the way but how steeply the eye looks down: to where to step back.
+  std::optional<std::string> too_near() const {
+    const double step = made_.job.units == Units::Inches ? inches(1.2).mm() : 100;
+    for (double far = 1.25 * from_.distance.mm(); far < kFarthestEye.mm(); far *= 1.25) {
+      if (!reads_at(far)) continue;
+      const double reads = edge(far, far / 1.25);
+      return say("verdict.too-near",
+                 {{"distance", walked(mm(std::ceil(reads / step) * step), made_.job.units)}});
+    }
+    return std::nullopt;
   }
 
   const Made& made_;

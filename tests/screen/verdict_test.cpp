@@ -92,6 +92,12 @@ TEST_CASE("verdict: why it cannot be read") {
   const Made made = test::made(test::bytes_of(test::example("tin-heron")));
   const PlaceVerdict far = verdict_from(made, {degrees(0), inches(12 * 100), inches(48), 0});
   CHECK(far.words.starts_with("too far away to read: come within 7"));
+  const PlaceVerdict near = verdict_from(made, {degrees(0), inches(48), inches(63), 0});
+  // By hand: digits of 98.4 to 102 mm go 0.54 to 0.6 rad round noodles of 1 1/4 in, and an eye 63
+  // in up comes in front of their lower ends at 4.5 to 5 ft from the middle of a frame 30 in deep.
+  CHECK(near.words == "too close to read: step back to 4.9 ft");
+  CHECK(verdict_from(made, {degrees(0), inches(12 * 4.9), inches(63), 0}).reads == Reads::Number);
+  CHECK(verdict_from(made, {degrees(0), inches(12 * 4.8), inches(63), 0}).reads != Reads::Number);
   const std::string text = test::bytes_of(test::example("tin-heron"));
   const Made behind = test::made(text + R"(
 [[sight.blind]]

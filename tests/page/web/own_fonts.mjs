@@ -161,6 +161,19 @@ export async function ownFonts(browser) {
     await untilKept(person, 'what is left of a job that is not there is swept', '');
   });
 
+  await path(browser, 'a font dropped beside its field', {}, async (person) => {
+    const offered = () => [...document.querySelectorAll('[data-key="numerals.font"] option')].map((one) => one.value);
+    await person.openJob(kFile, kText);
+    await drop(person, { 'own.ttf': Buffer.from('no font at all') });
+    await person.untilSaid('not a font', '.notes');
+    person.check('one of no use is not offered', !(await person.page.evaluate(offered)).includes('own.ttf'));
+    await drop(person, { 'own.ttf': kFont });
+    await person.untilSaid('own.ttf is in this page now. Choose it in the field', '.notes');
+    await person.page.select('[data-key="numerals.font"] select', 'own.ttf');
+    await person.found();
+    person.equal('another may be chosen', await person.jobText(), kOwn);
+  });
+
   await path(browser, 'a font in two tabs', { before: [watchFaults] }, async (person) => {
     await person.openJob(kFile, kText);
     await dropOnField(person, kFont);

@@ -2,6 +2,7 @@
 import { useSignal } from '@preact/signals';
 import { useContext, useRef } from 'preact/hooks';
 import { isFont } from '../state/files';
+import { takeFont } from '../state/take_font';
 import { say } from '../words/en';
 import { FieldsContext } from './context';
 import type { EditorGiven } from './editors';
@@ -22,24 +23,9 @@ export function FontEditor({ id, value, describedBy, wrong }: EditorGiven) {
   async function take(file: File | undefined): Promise<void> {
     if (!file) return;
     trouble.value = '';
-    if (file.size > kMostFont) {
-      trouble.value = say.job.notAFont;
-      return;
-    }
-    let takeBack = () => {};
-    try {
-      takeBack = await files.give(file.name, new Uint8Array(await file.arrayBuffer()));
-      const outcome = await bench.core.lookAtFont(file.name);
-      if (outcome.ok) {
-        await typeInto(bench, value.key, writeToml(file.name));
-        return;
-      }
-      trouble.value = outcome.faults.map((fault) => fault.sentence).join(' ');
-    } catch {
-      // It ended the core, or cannot be read.
-    }
-    trouble.value ||= say.job.notAFont;
-    takeBack();
+    const bytes = file.size > kMostFont ? null : await file.arrayBuffer().catch(() => null); // a folder
+    trouble.value = bytes ? await takeFont(bench.core, files, file.name, new Uint8Array(bytes)) : say.job.notAFont;
+    if (trouble.value === '') await typeInto(bench, value.key, writeToml(file.name));
   }
 
   return (

@@ -5,6 +5,7 @@ import { isFont } from '../state/files';
 import type { GivenFiles } from '../state/files';
 import type { WorkBench } from '../state/make_bench';
 import { sharedIn } from '../state/share';
+import { takeFont } from '../state/take_font';
 import { say } from '../words/en';
 
 const kMostJob = 2e6;
@@ -44,7 +45,7 @@ export class Incoming {
       opened = true;
     }
     if (opened) return;
-    for (const [name, bytes] of await this.read(files, named)) await this.give(name, bytes);
+    for (const [name, bytes] of await this.read(files, named)) await this.give(name, bytes, named.includes(name));
   }
 
   /** What somebody pasted where nothing takes text. */
@@ -80,13 +81,12 @@ export class Incoming {
     return found;
   }
 
-  private async give(name: string, bytes: Uint8Array): Promise<void> {
-    try {
-      await this.files.give(name, bytes, this.bench.begun.peek() && !this.desk.starting.peek());
-      this.told.value = say.states.fileGiven(name);
-    } catch {
-      this.told.value = this.noUse(name); // it ended the core
-    }
+  private async give(name: string, bytes: Uint8Array, isNamed: boolean): Promise<void> {
+    const toJob = this.bench.begun.peek() && !this.desk.starting.peek();
+    const trouble = isFont(name)
+      ? await takeFont(this.bench.core, this.files, name, bytes, toJob)
+      : await this.files.give(name, bytes, toJob).then(() => '', () => this.noUse(name)); // it ended the core
+    this.told.value = trouble || (isFont(name) && !isNamed ? say.states.fontGiven(name) : say.states.fileGiven(name));
   }
   private noUse(name: string): string {
     return isFont(name) ? say.job.notAFont : say.states.notText(name);

@@ -320,6 +320,7 @@ export const say = {
     notText: (name: string) => `${name} is not a job file, so it was not opened.`,
     tooLarge: (name: string) => `${name} is too large to be a job file.`,
     fileGiven: (name: string) => `${name} is in this page now.`,
+    fontGiven: (name: string) => `${name} is in this page now. Choose it in the field \u201cFont\u201d.`,
     filesNotKept: (names: string) => `This browser does not keep ${names} with the job. Have it at hand when you open the job again.`,
     filesNamed: (names: string) => `The job names a file that is not in this page: ${names}. Drop it here.`,
     dismiss: 'Close this message',
