@@ -43,6 +43,11 @@ export async function fields(browser) {
     const padding = await person.region('Padding');
     await person.putIn('Diameter', '3 1/', padding);
     await isAtFault(person);
+    await person.undo();
+    await isGood(person);
+    person.equal('Undo takes half a value back alone where its field gave the job nothing', await person.jobText(), kNarrow);
+    await person.putIn('Diameter', '3 1/', padding);
+    await isAtFault(person);
     await person.press('Diameter: Clear: use the usual value', padding);
     await person.settled();
     await isGood(person);

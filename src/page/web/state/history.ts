@@ -31,6 +31,10 @@ export class History {
   get canUndo(): boolean {
     return this.now > 0;
   }
+  /** The kind of the step that undo would take back. */
+  get lastKind(): string {
+    return this.steps[this.now]!.kind;
+  }
   get canRedo(): boolean {
     return this.now + 1 < this.steps.length;
   }

@@ -138,7 +138,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
     busy,
     pointed: signal<readonly string[]>([]),
     selected: signal<readonly string[]>([]),
-    canUndo: computed(() => steps.value >= 0 && history.canUndo),
+    canUndo: computed(() => steps.value >= 0 && (history.canUndo || halfTyped.value.size > 0)),
     canRedo: computed(() => steps.value >= 0 && history.canRedo),
 
     begin(first, name, known = []) {
@@ -188,7 +188,11 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
       show();
     },
 
-    undo: () => goTo(() => history.undo()),
+    undo: () => goTo(() => {
+      // What was typed last is half a value: of that field the whole one before it goes, too.
+      const halves = [...halfTyped.peek().keys()];
+      if (halves.length === 0 || halves.some((key) => history.lastKind === `field:${key}`)) history.undo();
+    }),
     redo: () => goTo(() => history.redo()),
     keysOf: (subject) => core.keysOf(text.peek(), subject),
   };
