@@ -1,5 +1,5 @@
 // Fields: what is half typed and taken back, places, one more of a table, words for values.
-import { changed, path } from '../browser.mjs';
+import { changed, path, wait } from '../browser.mjs';
 import { Swathe, exampleText } from '../suite.mjs';
 
 const kText = exampleText();
@@ -24,7 +24,7 @@ export async function fields(browser) {
     const frame = await person.region('Frame');
     await person.fill('Width', '26 in', frame);
     await person.untilSaid('front 26 in', '.pane.plan');
-    await person.settled();
+    await wait(700); // a pause
     await person.putIn('Width', '26 1/', frame);
     await isAtFault(person);
     person.check('the fault has the field\'s name', /^"Width" is "26 1\/", expected/.test(await person.page.evaluate(() =>
@@ -71,6 +71,34 @@ export async function fields(browser) {
     await person.settled();
     person.equal('a step past the limit is none', await person.valueOf('Play at the frame', frame), '0 in');
     await isGood(person);
+  });
+
+  await path(browser, 'a value wrong at its end', {}, async (person) => {
+    await person.openJob(kFile, kText);
+    const job = await person.region('The job'), frame = await person.region('Frame');
+    await person.fill('Team number', '44718899', job);
+    await isAtFault(person);
+    await person.settled();
+    person.equal('no beginning of it is left in the job', await person.jobText(), kText);
+    person.equal('it stands in the field', await person.valueOf('Team number', job), '44718899');
+    await person.press('Save job');
+    await person.untilSaid('A value that is marked as wrong in its field is not in it', '.notes');
+    await person.select('Team number', job);
+    await person.page.keyboard.press('Escape');
+    await isGood(person);
+    await person.fill('Width', '26 in', frame);
+    await person.untilSaid('front 26 in', '.pane.plan');
+    await wait(700); // a pause
+    await person.fill('Width', '999999 in', frame);
+    await isAtFault(person);
+    await person.settled();
+    person.equal('what was whole before a pause stays', await person.jobText(), kNarrow);
+    await person.undoAll();
+    await person.settled();
+    person.equal('which can be undone', await person.jobText(), kText);
+    await person.fill('Width', '27,5 in', frame);
+    await person.untilSaid('front 27 1/2 in', '.pane.plan');
+    person.equal('a comma is read as a point', await person.jobText(), changed(kText, ['width = "28 in"', 'width = "27.5 in"']));
   });
 
   await path(browser, 'a distance from a corner', {}, async (person) => {

@@ -53,6 +53,17 @@ async function read(bench: WorkBench, reader: Reader, typed: string, steps = 0):
   }
 }
 
+/** The value that a key has in the job. */
+interface Before {
+  value: string;
+  given: boolean;
+}
+
+function valueOf(bench: WorkBench, key: string): Before {
+  const { value = '', given = false } = bench.fields.peek().find((one) => one.key === key) ?? {};
+  return { value, given };
+}
+
 /** Puts what was read into the job, nothing for the usual. */
 async function put(bench: WorkBench, key: string, { value }: Read): Promise<void> {
   const job = bench.jobs;
@@ -82,6 +93,7 @@ export function useDraft(bench: WorkBench, key: string, reader: Reader = wholeKe
   const passed = useRef<Read | null>(null); // the newest that could be read and was not put into the job
   const left = useRef(false);
   const under = useRef(0); // so many are being read
+  const before = useRef<Before | null>(null); // what the job had when whoever types began, or paused last
 
   useSignalEffect(() => {
     if (!bench.half.ended.value(key)) return;
@@ -89,7 +101,21 @@ export function useDraft(bench: WorkBench, key: string, reader: Reader = wholeKe
     passed.current = null;
     draft.value = null;
     reads.value = '';
+    before.current = null;
   });
+
+  /** When whoever types pauses and leaves what cannot be read, the job has what it had before: a
+   * beginning of it, the 44718 of "44718899", is not what is meant. */
+  function settle(mine: number, isRead: boolean): void {
+    const job = bench.jobs;
+    bench.pause.whenOver(() => {
+      const was = before.current;
+      if (mine !== newest.current || job !== bench.jobs || !was) return;
+      if (isRead) before.current = null;
+      else if (was.given) void bench.set([{ key, value: was.value }], `field:${key}`);
+      else void bench.remove([key], `field:${key}`);
+    });
+  }
 
   /** Only what was typed last goes into the job, and where that cannot be read what could be last: of
    * "28 zz" typed at once the 28, not the 2. `steps`: of an arrow key, added to what is typed; one that
@@ -112,9 +138,11 @@ export function useDraft(bench: WorkBench, key: string, reader: Reader = wholeKe
     } else if (steps === 0) {
       sayAt(bench, key, outcome.faults);
     }
+    settle(mine, outcome.ok || steps !== 0);
   }
   async function type(typed: string, steps = 0): Promise<void> {
     left.current = false;
+    before.current ??= valueOf(bench, key);
     if (steps === 0) {
       draft.value = typed;
       bench.pause.typed();

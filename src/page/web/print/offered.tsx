@@ -17,13 +17,15 @@ export interface OfferedGiven {
   maker: Maker;
   /** The job has changed since. */
   old: boolean;
+  /** It is being worked out, or at fault. */
+  stale: boolean;
   /** Shows sheets small. */
   see: (title: string, files: readonly PrintFile[]) => void;
   pdf: (name: string, how: 'open' | 'save') => Promise<void>;
   zip: () => Promise<void>;
 }
 
-export function Offered({ bench, words, ways, maker, old, see, pdf, zip }: OfferedGiven) {
+export function Offered({ bench, words, ways, maker, old, stale, see, pdf, zip }: OfferedGiven) {
   const { first, ways: patterns, numerals, book, notes } = ways;
   const broken = bench.findings.value.some((one) => one.verdict === 'fail');
   const way = patterns.find((one) => one.kind === maker.way.value) ?? patterns[0];
@@ -74,7 +76,7 @@ export function Offered({ bench, words, ways, maker, old, see, pdf, zip }: Offer
         <Files files={book} {...given} />
       </section>
       {notes.map((note) => <p class="small" key={note}>{unbroken(note)}</p>)}
-      <All making={maker.making.value} old={bench.stale.value} zip={() => void zip()} />
+      <All making={maker.making.value} old={stale} zip={() => void zip()} />
     </>
   );
 }

@@ -5,6 +5,7 @@ import { Overtaken } from 'swathe';
 import type { PrintFile, Ways, Words } from 'swathe';
 import type { Back } from '../state/back';
 import { late } from '../state/late';
+import { until } from '../state/until';
 import { why } from '../state/why';
 import type { WorkBench } from '../state/make_bench';
 import { fillTab, openTab, saveFile } from '../state/save';
@@ -12,9 +13,13 @@ import { say } from '../words/en';
 import { Foot } from './foot';
 import type { Maker } from './make';
 import { Offered } from './offered';
+import { useOff } from './off';
 import { Reason } from './reason';
 import { SheetsDialog } from './sheets';
 import { waysOf } from './ways';
+
+/** How long a file waits for the job to be worked out, in milliseconds. */
+const kPatience = 10_000;
 
 export interface PrintGiven {
   bench: WorkBench;
@@ -29,6 +34,7 @@ export function Print({ bench, words, back, maker, seeRules, seeField }: PrintGi
   const ways = useSignal<Ways | null>(null);
   const seen = useSignal<{ title: string; files: readonly PrintFile[] } | null>(null);
   const isOld = () => bench.stale.value || bench.opened.value?.version !== back.version.value;
+  const old = useOff(isOld), stale = useOff(() => bench.stale.value);
   const counts = useMemo(() => late(isOld), [bench, back]);
   useEffect(() => counts.stop, [counts]);
   useSignalEffect(() => {
@@ -46,12 +52,24 @@ export function Print({ bench, words, back, maker, seeRules, seeField }: PrintGi
     return (words) => (maker.told.value = { job, words });
   }
 
+  /** What was changed last is in the job, and the core behind has it: whether it could be worked out. */
+  async function isReady(): Promise<boolean> {
+    await bench.quiet();
+    await until(() => !isOld() || bench.faults.value.length > 0 || bench.half.faults.value.size > 0, kPatience);
+    return !isOld();
+  }
+
   async function pdf(name: string, how: 'open' | 'save'): Promise<void> {
     // In the click itself, or the browser takes it for an advertisement.
     const tab = how === 'open' ? openTab(say.print.making(name)) : null;
     const tell = teller();
     tell('');
     try {
+      if (!(await isReady())) {
+        tab?.close();
+        tell(say.print.notPrinted);
+        return;
+      }
       const made = await maker.file(back, name);
       if (typeof made === 'string') {
         tab?.close();
@@ -72,6 +90,7 @@ export function Print({ bench, words, back, maker, seeRules, seeField }: PrintGi
     const tell = teller();
     tell('');
     try {
+      await bench.quiet();
       const bytes = await maker.zip(bench.text.peek(), bench.file.peek(), name);
       if (bytes) saveFile(name, bytes);
       else tell(say.print.stopped);
@@ -81,14 +100,13 @@ export function Print({ bench, words, back, maker, seeRules, seeField }: PrintGi
   }
 
   const offered = bench.opened.value !== null || bench.faults.value.length === 0;
-  const old = isOld();
   const faulty = bench.told.value.length > 0 || bench.toldHalf.value.size > 0;
   return (
     <div class={old && ways.value ? 'print old' : 'print'}>
       <Reason bench={bench} words={words} seeRules={seeRules} seeField={seeField} />
       {!offered ? null
         : ways.value
-          ? <Offered bench={bench} words={words} ways={ways.value} maker={maker} old={old}
+          ? <Offered bench={bench} words={words} ways={ways.value} maker={maker} old={old} stale={stale}
               see={(title, files) => (seen.value = { title, files })} pdf={pdf} zip={zip} />
           : <p class="caution">{say.print.counting}</p>}
       {offered && <Foot bench={bench} maker={maker} counts={counts.value && !faulty && ways.value !== null} />}

@@ -1,8 +1,8 @@
 // Keys that work all over the page.
 import type { Desk } from '../state/desk';
 import type { WorkBench } from '../state/make_bench';
-import { saveFile } from '../state/save';
 import type { Incoming } from './incoming';
+import { saveJob } from './save_job';
 
 function takesText(element: Element | null): boolean {
   return element !== null && element.closest('input, textarea, [contenteditable]') !== null;
@@ -15,7 +15,7 @@ export function listenToKeys(bench: WorkBench, desk: Desk, incoming: Incoming): 
     const key = event.key.toLowerCase();
     if (key === 'z') event.shiftKey ? bench.redo() : bench.undo();
     else if (key === 'y') bench.redo();
-    else if (key === 's') saveFile(bench.file.peek(), bench.text.peek());
+    else if (key === 's') void saveJob(bench, incoming);
     else return;
     // The field's own memory of what was typed knows nothing of the job.
     event.preventDefault();

@@ -1,8 +1,9 @@
 // The bar above: which job it is, and what can be done with it as a whole.
 import { say } from '../words/en';
-import { copy, saveFile } from '../state/save';
+import { copy } from '../state/save';
 import { linkTo } from '../state/share';
 import type { PageGiven } from './app';
+import { saveJob } from './save_job';
 
 /** From a server the page has an address that others can open too. */
 const fromServer = location.protocol === 'http:' || location.protocol === 'https:';
@@ -13,6 +14,7 @@ export function Tools({ bench, desk, incoming, choose, about }: PageGiven & { ch
   const title = bench.fields.value.find((one) => one.key === 'job.title' && one.given)?.shown ||
     (bench.opened.value ? say.page.noTitle : '');
   async function share(): Promise<void> {
+    await bench.quiet();
     const text = bench.text.peek();
     const shared = fromServer ? await linkTo(location.href, text) : text;
     if (shared === null) incoming.told.value = say.tools.linkTooLong;
@@ -35,10 +37,7 @@ export function Tools({ bench, desk, incoming, choose, about }: PageGiven & { ch
           : <button type="button" onClick={() => desk.start()}>{say.tools.new}</button>}
         <button type="button" onClick={choose}>{say.tools.open}</button>
         {!starting.value && <>
-          <button type="button" onClick={() => {
-            saveFile(bench.file.peek(), bench.text.peek());
-            incoming.told.value = say.tools.saved(bench.file.peek());
-          }}>{say.tools.save}</button>
+          <button type="button" onClick={() => void saveJob(bench, incoming)}>{say.tools.save}</button>
           <button type="button" onClick={() => void share()}>{fromServer ? say.tools.copyLink : say.tools.copyText}</button>
           <Step name={say.tools.undo} can={bench.canUndo.value} onClick={() => bench.undo()} />
           <Step name={say.tools.redo} can={bench.canRedo.value} onClick={() => bench.redo()} />

@@ -45,7 +45,8 @@ export class History {
     const one = this.now > 0 && kind === last.kind && merges(kind) && !this.canRedo &&
       (kind.startsWith('drag:') || at - last.at < (kind.startsWith('field:') ? kFieldBurst : kBurst));
     this.steps.length = this.now + 1;
-    if (one) this.steps[this.now] = { text, kind, at };
+    if (one && text === this.steps[this.now - 1]!.text) this.steps.length -= 1; // back to where it began
+    else if (one) this.steps[this.now] = { text, kind, at };
     else this.steps.push({ text, kind, at });
     if (this.steps.length > kMostSteps) this.steps.splice(0, this.steps.length - kMostSteps);
     this.now = this.steps.length - 1;

@@ -8,6 +8,7 @@ import { HalfTyped } from './half_typed';
 import { History } from './history';
 import { late } from './late';
 import { Pause } from './pause';
+import { until } from './until';
 import { why } from './why';
 import { Work } from './work';
 
@@ -23,6 +24,8 @@ export interface WorkBench extends Bench {
   readonly busy: ReadonlySignal<boolean>;
   /** Counts as busy while `step` lasts. */
   during<T>(step: Promise<T>): Promise<T>;
+  /** Resolves when what was typed or chosen is in the job and worked out; soon, too, where that takes long. */
+  quiet(): Promise<boolean>;
   /** Works the job out once more, in a core begun anew. */
   again(): void;
   /** Findings whose mends were looked for, of the job of that version. */
@@ -36,6 +39,8 @@ export interface WorkBench extends Bench {
 }
 
 const kTries = 8;
+/** How long what waits for the job waits, in milliseconds. */
+const kPatience = 3000;
 
 export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
   const begun = signal(false);
@@ -134,6 +139,7 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
     told: pause.told(faults, (all) => all.length, () => busy.value),
     toldHalf: pause.told(halfTyped, (all) => all.size),
     during: (step) => work.during(step),
+    quiet: () => until(() => !busy.value, kPatience),
     dimmed: late(() => stale.value && !dragging.value),
     busy,
     pointed: signal<readonly string[]>([]),

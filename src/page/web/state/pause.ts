@@ -2,6 +2,7 @@
 // wrong with it is said when they pause, and what is right at once.
 import { effect, signal } from '@preact/signals';
 import type { ReadonlySignal } from '@preact/signals';
+import { until } from './until';
 
 /** Who has typed nothing for so long has paused, in milliseconds. */
 const kPause = 500;
@@ -20,6 +21,11 @@ export class Pause {
   over(): void {
     clearTimeout(this.#timer);
     this.#typing.value = false;
+  }
+
+  /** At once where nobody types. */
+  whenOver(step: () => void): void {
+    void until(() => !this.#typing.value, 10 * kPause).then(step);
   }
 
   /** What is wrong, as it is told; `count` of 0: nothing is. `isBehind`: it is of something older than

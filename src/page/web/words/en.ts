@@ -28,6 +28,7 @@ export const say = {
     textCopied: 'The job is copied as text. Paste it into a message, or into this page elsewhere.',
     notCopied: 'The browser does not let the page copy. Save the job, and send the file.',
     saved: (name: string) => `Saved: ${name}`,
+    halfNotSaved: 'A value that is marked as wrong in its field is not in it.',
     filesStay: (names: string) => `Not in it: ${names}. Send that too.`,
   },
 
@@ -263,6 +264,7 @@ export const say = {
 
   print: {
     name: 'Print',
+    notPrinted: 'Nothing was made: something in the job is not right yet.',
     notYet: 'Nothing can be printed until this is put right:',
     seeRules: 'See Rules',
     seeField: 'Go to the field',
