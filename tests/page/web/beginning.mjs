@@ -96,6 +96,8 @@ export async function beginning(browser) {
 
   await path(browser, 'files that are no job', {}, async (person) => {
     for (const [name, bytes, words] of [
+      ['shopping.txt', Buffer.from('cloth = 3 yd\nnoodles: 8\n'), 'is not a job file'],
+      ['report.json', Buffer.from('{\n  "bumpers": [\n    ["a = b"]\n  ]\n}\n'), 'is not a job file'],
       ['a.png', Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 0xff, 0xfe]), 'is not a job file'],
       ['large.toml', Buffer.alloc(2_100_000, 'a'), 'is too large'],
     ]) {

@@ -73,6 +73,24 @@ export async function fields(browser) {
     await isGood(person);
   });
 
+  await path(browser, 'a click at the end of a field', {}, async (person) => {
+    const text = changed(kText, ['[numerals]', '[cloth]\ncolors = { red = "#b5121b", blue = "#1b3a93" }\n\n[numerals]']);
+    await person.openJob(kFile, text);
+    const { mouse } = person.page;
+    for (const where of ['job.number', 'padding.diameter', 'numerals.font', 'cloth.colors']) {
+      for (const place of await person.page.$$(`[data-key="${where}"] :is(input[type=text], select)`)) {
+        await place.evaluate((element) => element.scrollIntoView({ block: 'center' }));
+        const { x, y, width, height } = await place.boundingBox();
+        await mouse.move(x + width - 8, y + height / 2);
+        await mouse.click(x + width - 8, y + height / 2);
+        await person.page.keyboard.press('Escape');
+        await place.dispose();
+      }
+    }
+    await person.settled();
+    person.equal('takes nothing out', await person.jobText(), text);
+  });
+
   await path(browser, 'a value wrong at its end', {}, async (person) => {
     await person.openJob(kFile, kText);
     const job = await person.region('The job'), frame = await person.region('Frame');

@@ -1,7 +1,7 @@
 // What there is to print and to buy, and where there is nothing why; what takes long and is stopped;
 // how long a tab has what it shows.
 import { changed, path, wait } from '../browser.mjs';
-import { exampleText } from '../suite.mjs';
+import { Swathe, exampleText } from '../suite.mjs';
 import { watchedCores } from './trouble.mjs';
 
 const kText = exampleText();
@@ -115,6 +115,31 @@ export async function printing(browser) {
     await person.until('the sheets', isOn, 'Save test-page.pdf');
     await person.press('Save test-page.pdf');
     person.equal('and the next one is', (await person.saved(count)).name, 'test-page.pdf');
+  });
+
+  await path(browser, 'pressed at once', {}, async (person) => {
+    await person.openJob(kFile, kText);
+    await person.press('Print');
+    await person.until('the sheets', isOn, 'Save A-measures.pdf');
+    await person.fill('Across', '97 mm');
+    await person.fill('Down', '103 mm');
+    const count = await person.handedCount();
+    await person.press('Save job');
+    const job = (await person.saved(count)).bytes.toString();
+    person.check('the saved job has what the scales measure', job.includes('measured = ["97 mm", "103 mm"]'), job);
+    await person.until('the sheets', isOn, 'Save A-measures.pdf');
+    await person.fill('Width', '26 in', await person.region('Frame'));
+    await person.press('Save A-measures.pdf');
+    const { bytes } = await person.saved(count + 1);
+    const core = new Swathe();
+    await core.open(changed(job, ['width = "28 in"', 'width = "26 in"']), { file: kFile });
+    person.check('a sheet is of the job as it was typed', bytes.equals(Buffer.from(await core.file('A-measures.pdf'))));
+    await person.fill('Down', '102 mm');
+    await person.press('Download all sheets (zip)');
+    const zip = await person.saved(count + 2);
+    await core.open(await person.jobText(), { file: kFile });
+    person.check('and so is the archive', zip.bytes.equals(Buffer.from(await core.zip())) && (await person.jobText()).includes('"102 mm"'));
+    core.close();
   });
 
   await path(browser, 'an archive on its way', { before: [watchedCores, watchedBar] }, async (person) => {

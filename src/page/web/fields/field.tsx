@@ -4,13 +4,12 @@ import { useContext } from 'preact/hooks';
 import { notMetOf } from '../rules/not_met';
 import { wasLedTo } from '../state/show';
 import { say } from '../words/en';
-import { inLabels } from '../words/labels';
+import { inLabels, mendWords } from '../words/labels';
 import { unbroken } from '../words/lengths';
 import { FieldsContext } from './context';
 import { Editor } from './editors';
 import { RuleSign } from './rule_sign';
 import { subjectsOf } from './subjects';
-import { valueWords } from './toml_value';
 import { useHalfTyped } from './use_field';
 
 /** Faults that are said at this key: its own, and those of parts of it. */
@@ -68,13 +67,13 @@ export function Field({ words, value }: { words: KeyWords; value: FieldValue }) 
         <div class="fault" id={`${id}-fault`} role="alert">
           {faults.map((fault, k) => (
             <p key={k}>
-              {unbroken(inLabels(fault.sentence, all, fault.key, true))}
+              {fault.key ? unbroken(inLabels(fault.sentence, all, fault.key, true)) : say.job.textFirst(fault.line)}
               {fault.mend.length > 0 && ' '}
               {fault.mend.length > 0 &&
                 <button type="button" class="mend" onClick={() => {
                   bench.half.end([key]);
                   void bench.set(fault.mend);
-                }}>{say.job.use(fault.mend.map((change) => valueWords(change.value)).join(', '))}</button>}
+                }}>{mendWords(fault.mend, all, key)}</button>}
             </p>
           ))}
         </div>}

@@ -4,7 +4,7 @@ import { say } from '../words/en';
 import type { Making } from './make';
 
 /** The button to stop it has the keyboard from the one that begins it, and back. */
-export function All({ making, old, zip }: { making: Making | null; old: boolean; zip: () => void }) {
+export function All({ making, off, zip }: { making: Making | null; off: boolean; zip: () => void }) {
   const at = useRef<HTMLElement>(null);
   const hadKeyboard = at.current?.contains(document.activeElement);
   useLayoutEffect(() => {
@@ -20,7 +20,7 @@ export function All({ making, old, zip }: { making: Making | null; old: boolean;
             : making.done < making.of ? say.print.makingCount(making.done, making.of) : say.print.packing}</span>
           <button type="button" onClick={making.stop}>{say.print.stop}</button>
         </div>
-        : <button type="button" class="main" disabled={old} onClick={zip}>{say.print.all}</button>}
+        : <button type="button" class="main" disabled={off} onClick={zip}>{say.print.all}</button>}
       <p class="small">{say.print.allWhy}</p>
     </section>
   );

@@ -1,7 +1,7 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import { whenReleased } from '../fields/press';
 
-/** Whether buttons are off: not so under a finger. What is pressed then waits for the job. */
+/** Whether buttons are off; they do not go off under a finger. */
 export function useOff(isOff: () => boolean): boolean {
   const off = useSignal(isOff());
   useSignalEffect(() => {

@@ -17,25 +17,25 @@ export interface OfferedGiven {
   maker: Maker;
   /** The job has changed since. */
   old: boolean;
-  /** It is being worked out, or at fault. */
-  stale: boolean;
+  /** It is at fault: nothing can be made. */
+  off: boolean;
   /** Shows sheets small. */
   see: (title: string, files: readonly PrintFile[]) => void;
   pdf: (name: string, how: 'open' | 'save') => Promise<void>;
   zip: () => Promise<void>;
 }
 
-export function Offered({ bench, words, ways, maker, old, stale, see, pdf, zip }: OfferedGiven) {
+export function Offered({ bench, words, ways, maker, old, off, see, pdf, zip }: OfferedGiven) {
   const { first, ways: patterns, numerals, book, notes } = ways;
   const broken = bench.findings.value.some((one) => one.verdict === 'fail');
   const way = patterns.find((one) => one.kind === maker.way.value) ?? patterns[0];
-  const given = { pdf, old };
+  const given = { pdf, off };
   return (
     <>
       {broken && <p class="caution strong">{say.print.broken}</p>}
       <section aria-label={say.print.first}>
         <h2>{say.print.first}</h2>
-        <button type="button" disabled={old} onClick={() => void pdf(kTestPage, 'open')}>{say.print.testPage}</button>
+        <button type="button" disabled={off} onClick={() => void pdf(kTestPage, 'open')}>{say.print.testPage}</button>
         <p class="small">{say.print.testWhy}</p>
         <Measured bench={bench} words={words} />
         <Files files={first} {...given} />
@@ -76,13 +76,13 @@ export function Offered({ bench, words, ways, maker, old, stale, see, pdf, zip }
         <Files files={book} {...given} />
       </section>
       {notes.map((note) => <p class="small" key={note}>{unbroken(note)}</p>)}
-      <All making={maker.making.value} old={stale} zip={() => void zip()} />
+      <All making={maker.making.value} off={off} zip={() => void zip()} />
     </>
   );
 }
 
-function Files({ files, pdf, old }: {
-  files: readonly PrintFile[]; pdf: (name: string, how: 'open' | 'save') => Promise<void>; old: boolean;
+function Files({ files, pdf, off }: {
+  files: readonly PrintFile[]; pdf: (name: string, how: 'open' | 'save') => Promise<void>; off: boolean;
 }) {
   return (
     <ul class="files">
@@ -90,9 +90,9 @@ function Files({ files, pdf, old }: {
         <li key={file.name}>
           <span class="name">{file.name}</span>
           <span class="count">{say.print.sheets(file.pages)}</span>
-          <button type="button" class="plain" disabled={old} aria-label={say.print.openPdf(file.name)}
+          <button type="button" class="plain" disabled={off} aria-label={say.print.openPdf(file.name)}
             onClick={() => void pdf(file.name, 'open')}>{say.print.open}</button>
-          <button type="button" class="plain" disabled={old} aria-label={say.print.savePdf(file.name)}
+          <button type="button" class="plain" disabled={off} aria-label={say.print.savePdf(file.name)}
             onClick={() => void pdf(file.name, 'save')}>{say.print.save}</button>
         </li>
       ))}

@@ -34,7 +34,8 @@ export function Print({ bench, words, back, maker, seeRules, seeField }: PrintGi
   const ways = useSignal<Ways | null>(null);
   const seen = useSignal<{ title: string; files: readonly PrintFile[] } | null>(null);
   const isOld = () => bench.stale.value || bench.opened.value?.version !== back.version.value;
-  const old = useOff(isOld), stale = useOff(() => bench.stale.value);
+  const faulty = bench.told.value.length > 0 || bench.toldHalf.value.size > 0;
+  const old = useOff(isOld), off = useOff(() => bench.told.value.length > 0 || bench.toldHalf.value.size > 0);
   const counts = useMemo(() => late(isOld), [bench, back]);
   useEffect(() => counts.stop, [counts]);
   useSignalEffect(() => {
@@ -100,13 +101,12 @@ export function Print({ bench, words, back, maker, seeRules, seeField }: PrintGi
   }
 
   const offered = bench.opened.value !== null || bench.faults.value.length === 0;
-  const faulty = bench.told.value.length > 0 || bench.toldHalf.value.size > 0;
   return (
     <div class={old && ways.value ? 'print old' : 'print'}>
       <Reason bench={bench} words={words} seeRules={seeRules} seeField={seeField} />
       {!offered ? null
         : ways.value
-          ? <Offered bench={bench} words={words} ways={ways.value} maker={maker} old={old} stale={stale}
+          ? <Offered bench={bench} words={words} ways={ways.value} maker={maker} old={old} off={off}
               see={(title, files) => (seen.value = { title, files })} pdf={pdf} zip={zip} />
           : <p class="caution">{say.print.counting}</p>}
       {offered && <Foot bench={bench} maker={maker} counts={counts.value && !faulty && ways.value !== null} />}

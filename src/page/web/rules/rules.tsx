@@ -1,13 +1,12 @@
 // What the season's rules come to, with their mends as buttons; and before that, what is wrong.
 import { useSignal } from '@preact/signals';
 import type { Finding, Words } from 'swathe';
-import { valueWords } from '../fields/toml_value';
 import { goTo, leadTo } from '../state/show';
 import type { WorkBench } from '../state/make_bench';
 import { covers } from '../pictures/subjects';
 import { sentence, wantedWords } from './not_met';
 import { say } from '../words/en';
-import { inLabels, labelOf } from '../words/labels';
+import { inLabels, mendWords } from '../words/labels';
 import { unbroken } from '../words/lengths';
 
 const kOrder = ['fail', 'warn', 'unknown', 'pass'] as const;
@@ -63,7 +62,7 @@ function Faults({ bench, words, showText }: RulesGiven) {
                 }}>{say.rules.atLine(fault.line)}</button>
                 {fault.mend.length > 0 &&
                   <button type="button" class="mend" onClick={() => void bench.set(fault.mend)}>
-                    {say.job.use(fault.mend.map((one) => valueWords(one.value)).join(', '))}</button>}
+                    {mendWords(fault.mend, words)}</button>}
               </p>
             </div>
           </li>
@@ -131,13 +130,12 @@ function One({ finding, given }: { finding: Finding; given: RulesGiven }) {
   const why = words.checks.find((check) => check.id === finding.id);
   const attested = say.rules.attested[finding.attested] ?? '';
   const lit = isAbout(finding, bench.selected.value) || isAbout(finding, bench.pointed.value);
-  const label = (key: string) => labelOf(key, words);
   return (
     <li class={lit ? 'lit' : undefined}
       onPointerEnter={() => (bench.pointed.value = finding.subjects)}
       onPointerLeave={() => (bench.pointed.value = [])}>
       <button type="button" class="finding" onClick={() => pointAt(finding, given)}>
-        <b>{sentence(finding.subject)}:</b> {unbroken(finding.measured)}
+        <b>{sentence(finding.subject)}:</b> {unbroken(inLabels(finding.measured, words))}
         {finding.verdict !== 'pass' && <span class="wanted"> {wantedWords(finding)}</span>}
       </button>
       {finding.verdict !== 'pass' && finding.advice !== '' && <p class="advice">{sentence(unbroken(inLabels(finding.advice, words)))}.</p>}
@@ -145,7 +143,7 @@ function One({ finding, given }: { finding: Finding; given: RulesGiven }) {
       {finding.mend.length > 0 &&
         <p class="mends">
           <button type="button" class="mend" onClick={() => void bench.set(finding.mend)}>
-            {finding.mend.map((one) => say.job.change(label(one.key), valueWords(one.value))).join('; ')}
+            {mendWords(finding.mend, words)}
           </button>
         </p>}
       {why && finding.verdict !== 'pass' &&

@@ -11,6 +11,12 @@ import { say } from '../words/en';
 const kMostJob = 2e6;
 const kMostFile = 20e6;
 
+/** Whether a text may be a job: it has a table's name, and a key with a value. One that is named as a job
+ * is opened anyway, and says what is wrong. */
+function isLikeJob(text: string): boolean {
+  return /^\s*\[\[?[a-z_.]+\]\]?\s*(#.*)?$/m.test(text) && /^\s*[a-z_.]+\s*=/m.test(text);
+}
+
 /** The name that a job has for a file, which it may name within a folder. */
 function nameOf(file: File, named: readonly string[]): string | undefined {
   return named.find((one) => one === file.name || one.endsWith(`/${file.name}`));
@@ -50,7 +56,7 @@ export class Incoming {
 
   /** What somebody pasted where nothing takes text. */
   paste(text: string): void {
-    if (/^\s*\[/m.test(text) && text.includes('=')) this.desk.openText(text, 'job.toml');
+    if (isLikeJob(text)) this.desk.openText(text, 'job.toml');
   }
 
   /** A job behind the "#" of the page's address. */
@@ -101,7 +107,7 @@ export class Incoming {
     try {
       const bytes = new Uint8Array(await file.arrayBuffer());
       const text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
-      if (!text.includes('\0')) return text;
+      if (!text.includes('\0') && (/\.toml$/i.test(file.name) || isLikeJob(text))) return text;
     } catch {
       // A folder, or no text.
     }

@@ -101,6 +101,7 @@ export const say = {
     given: 'Clear: use the usual value',
     use: (value: string) => `Use ${value}`,
     change: (label: string, value: string) => `${label}: ${value}`,
+    textFirst: (line: number) => `Not taken: line ${line} of the text has to be put right first.`,
     where: 'where',
     distance: 'distance',
     fromCorner: 'from the corner with',

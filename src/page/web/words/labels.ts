@@ -1,6 +1,6 @@
 // What the core says of keys, with each by its label, as the fields have it.
-import type { Words } from 'swathe';
-import { listShown, readToml } from '../fields/toml_value';
+import type { KeyChange, Words } from 'swathe';
+import { listShown, readToml, valueWords } from '../fields/toml_value';
 import { shownAs } from '../fields/value_words';
 import { say } from './en';
 
@@ -12,7 +12,11 @@ function pathOf(key: string): string {
 /** A key's label, with its table's name where another key has the same. */
 export function labelOf(key: string, words: Words): string {
   const path = pathOf(key);
-  const label = words.keys.find((one) => one.key === path)?.label ?? key;
+  const label = words.keys.find((one) => one.key === path)?.label;
+  if (label === undefined) { // of a table that is one key's value: "cloth.colors.red"
+    const parent = key.slice(0, key.lastIndexOf('.'));
+    return words.keys.some((one) => one.key === pathOf(parent)) ? `${labelOf(parent, words)}, ${key.slice(parent.length + 1)}` : key;
+  }
   if (words.keys.filter((one) => one.label === label).length < 2) return label;
   const table = path.slice(0, path.lastIndexOf('.')), number = /\.(\d+)\./.exec(key)?.[1];
   return `${number ? `${say.one[table] ?? table} ${number}` : say.groups[table] ?? table}, ${label.toLowerCase()}`;
@@ -25,6 +29,12 @@ function valueShown(value: string): string {
   const [distance, corner] = read.length === 3 ? read.slice(1).map(String) : read.map(String);
   const place = read.length === 3 || /\d/.test(distance!) ? say.job.from(distance!, corner!) : listShown(read.slice(1));
   return read.length === 3 || !/\d/.test(distance!) ? `${read[0]}, ${place}` : place;
+}
+
+/** What a mend does: at the field of the one key that it changes its value will do. */
+export function mendWords(mend: readonly KeyChange[], words: Words, at = ''): string {
+  return mend.length === 1 && mend[0]!.key === at ? say.job.use(valueWords(mend[0]!.value))
+    : mend.map(({ key, value }) => say.job.change(labelOf(key, words), valueWords(value))).join('; ');
 }
 
 /** `at`: the key that it is said of; `isThere`: at its field, where its own label will do. What stands in
