@@ -83,6 +83,6 @@ export function Field({ words, value }: { words: KeyWords; value: FieldValue }) 
 }
 
 /** Kinds whose controls take the whole width, below the label. */
-const wide: ReadonlySet<string> = new Set(['end', 'side-place']);
+const wide: ReadonlySet<string> = new Set(['end', 'side-place', 'colors']);
 /** Kinds whose fields are of several controls. */
 const grouped: ReadonlySet<string> = new Set(['end', 'side-place', 'sides', 'colors', 'color']);
