@@ -1,5 +1,5 @@
 // Fields: what is half typed and taken back, places, one more of a table, words for values.
-import { changed, path } from '../browser.mjs';
+import { changed, path, wait } from '../browser.mjs';
 import { Swathe, exampleText } from '../suite.mjs';
 
 const kText = exampleText();
@@ -140,6 +140,23 @@ export async function fields(browser) {
       await person.settled();
       person.equal('undo goes back to the start', await person.jobText(), kText);
     }
+  });
+
+  const valuesOf = async (text, form) => (await core.fields(text)).value.filter((one) => one.form === form).map((one) => one.shown);
+
+  await path(browser, 'presses that follow each other quickly', {}, async (person) => {
+    const { value } = await core.jobOfKind('c-halves');
+    await person.openJob('halves.toml', value.text);
+    for (let k = 0; k < 4; ++k) {
+      await person.press('Add a bracket');
+      await wait(100);
+    }
+    await person.settled();
+    const text = await person.jobText();
+    person.equal('each press adds a bracket, on another side', (await valuesOf(text, 'bracket.side')).sort().join(), 'back,front,left,right');
+    person.check('the job can be made', (await core.open(text)).ok);
+    for (let k = 0; k < 4; ++k) await person.undo();
+    person.equal('each is a step of its own', await person.jobText(), value.text);
   });
 
   // As many openings as sides, and none is free.
