@@ -143,6 +143,37 @@ export async function fields(browser) {
   });
 
   const valuesOf = async (text, form) => (await core.fields(text)).value.filter((one) => one.form === form).map((one) => one.shown);
+  const failedIn = async (text) => {
+    await core.open(text, { advice: false });
+    return (await core.findings()).findings.filter((one) => one.verdict === 'fail').map((one) => one.id).join();
+  };
+  const removed = async (person, table, name) => {
+    const item = await person.find('group', name, await person.region(table));
+    if (!(await person.there('button', `Remove ${name}`, item))) await (await item.waitForSelector('.item-name')).click();
+    await person.press(`Remove ${name}`, item);
+    await person.settled();
+  };
+
+  await path(browser, 'one more bumper where none is', {}, async (person) => {
+    for (const [kind, gone, first, second] of [
+      ['corner-pieces', ['D', 'C'], ['["back", "50%"]', '["front", "50%"]'], ['["right", "50%"]', '["front", "50%"]']],
+      ['one-a-side', ['B'], ['["left", "corner"]', '["left", "corner"]'], null],
+      ['short-leg', ['A'], ['["front", "10 in", "right"]', '["back", "50%"]'], null],
+    ]) {
+      const { value } = await core.jobOfKind(kind);
+      await person.openJob(`${kind}.toml`, value.text);
+      for (const name of gone) await removed(person, 'Bumpers', name);
+      for (const ends of [first, second]) {
+        if (!ends) continue;
+        await person.press('Add a bumper');
+        await person.settled();
+        const text = await person.jobText();
+        const [from, to] = [await valuesOf(text, 'bumper.from'), await valuesOf(text, 'bumper.to')].map((all) => all.at(-1));
+        person.equal(`${kind}: the new one is where none was`, `${from} ${to}`, ends.join(' '));
+      }
+      person.equal(`${kind}: no rule is broken that was not`, await failedIn(await person.jobText()), await failedIn(value.text));
+    }
+  });
 
   await path(browser, 'presses that follow each other quickly', {}, async (person) => {
     const { value } = await core.jobOfKind('c-halves');

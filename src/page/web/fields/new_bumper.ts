@@ -1,10 +1,15 @@
-// One more bumper: a part of one that is there. An opening, where bumpers end or one is parted.
+// One more bumper: where there is none yet, else a part of one that is there. An opening, where bumpers
+// end or one is parted.
 import type { FieldValue } from 'swathe';
 import { keysOf } from './addition';
 import type { Addition, Report } from './addition';
+import { freeStretches } from './free_stretch';
 import { bumpersOf, sidesOf } from './sides';
 import { countOf } from './tables';
 import { readToml, writeToml } from './toml_value';
+
+/** Shorter than this is a gap, no place for a bumper, in millimeters. */
+const kLeastLength = 150;
 
 /** A name that no bumper has: "A", "B", ... */
 function freeName(taken: readonly string[]): string {
@@ -42,10 +47,22 @@ function parted(bumper: Bumper, next: number, at: string, fields: readonly Field
   ];
 }
 
+/** Between the ends of others. */
+function fillings(number: number, fields: readonly FieldValue[]): Addition[] {
+  const name = freeName(bumpersOf(fields));
+  return freeStretches(fields, sidesOf(fields)).map(({ from, to }) => ({
+    number,
+    changes: keysOf('bumper', number, { name: writeToml(name), from, to }),
+    fits: ({ bumpers }) => bumpers.some((one) => one.name === name && one.length_mm >= kLeastLength),
+    despiteRules: true,
+  }));
+}
+
 export function newBumpers(number: number, fields: readonly FieldValue[], report: Report | null): Addition[] {
-  return bumpers(fields, report).flatMap((bumper) => [['50%'], ['35%', '65%']].flatMap((shares) =>
+  const parts = bumpers(fields, report).flatMap((bumper) => [['50%'], ['35%', '65%']].flatMap((shares) =>
     bumper.sides.flatMap((side) => shares.map((share): Addition =>
       ({ number, changes: parted(bumper, number, writeToml([side, share]), fields) })))));
+  return [...fillings(number, fields), ...parts];
 }
 
 export function newOpenings(number: number, fields: readonly FieldValue[], metric: boolean, report: Report | null): Addition[] {
