@@ -175,6 +175,34 @@ export async function fields(browser) {
     }
   });
 
+  await path(browser, 'an opening taken out', {}, async (person) => {
+    const { value: { text: halves } } = await core.jobOfKind('c-halves');
+    const { value: { text: opening } } = await core.jobOfKind('opening');
+    const ends = async (text) => [...await valuesOf(text, 'bumper.from'), ...await valuesOf(text, 'bumper.to')].join(' ');
+    const one = '[[opening]]\nside = "front"\nwidth = "14 in"\n';
+    for (const [name, text, place] of [
+      ['one that was added', halves, '["front", "50%"]'],
+      ['one of a file', opening, '["front", "50%"]'],
+      ['one with a center of its own', changed(opening, [one, `${one}center = "55%"\n`]), '["front", "55%"]'],
+      ['one placed from a corner', changed(opening, [one, `${one}center = ["13 in", "left"]\n`]), '["front", "13 in", "left"]'],
+    ]) {
+      await person.openJob('opening.toml', text);
+      if (text === halves) {
+        await person.press('Add an opening');
+        await person.settled();
+      }
+      const before = await person.jobText();
+      person.check(`${name}: bumpers end at it`, (await ends(before)).includes('["front", "opening"]'));
+      await removed(person, 'Openings', 'opening 1');
+      const after = await person.jobText();
+      person.check(`${name}: the job can be made`, (await core.open(after)).ok, after);
+      person.check(`${name}: they end where its middle was`, (await ends(after)).split(place).length === 3, await ends(after));
+      if (text === halves) person.equal(`${name}: the job is as it was`, after, halves);
+      await person.undo();
+      person.equal(`${name}: one undo brings it back`, await person.jobText(), before);
+    }
+  });
+
   await path(browser, 'presses that follow each other quickly', {}, async (person) => {
     const { value } = await core.jobOfKind('c-halves');
     await person.openJob('halves.toml', value.text);

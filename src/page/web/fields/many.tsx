@@ -1,6 +1,6 @@
 // Tables that there may be many of: a line each, its fields below it when it is open.
 import { useComputed, useSignal } from '@preact/signals';
-import { useContext, useEffect, useMemo } from 'preact/hooks';
+import { useContext, useEffect, useMemo, useRef } from 'preact/hooks';
 import type { FieldValue } from 'swathe';
 import { notMetOf } from '../rules/not_met';
 import { late } from '../state/late';
@@ -10,7 +10,7 @@ import { FieldsContext } from './context';
 import { idOf } from './field';
 import { Keys, MoreButton, toggle } from './group';
 import type { GroupGiven } from './group';
-import { withoutTable } from './remove_table';
+import { removeOne } from './remove_one';
 import { RuleSign } from './rule_sign';
 import { subjectsOf } from './subjects';
 import { countOf, inSight, keyOf } from './tables';
@@ -56,6 +56,7 @@ export function Many({ group, many, known, values, open }: GroupGiven & { many: 
   const isAdding = useComputed(() => adding.value > 0);
   const slow = useMemo(() => late(() => isAdding.value, kLong), []);
   useEffect(() => slow.stop, []);
+  const removing = useRef(false);
   const count = countOf(path, bench.fields.value);
   const title = say.groups[path] ?? path;
   const one = say.one[path] ?? path;
@@ -66,6 +67,12 @@ export function Many({ group, many, known, values, open }: GroupGiven & { many: 
     adding.value -= 1;
     if ('why' in added) trouble.value = added.why;
     else open.value = new Set(open.value).add(`${path}.${added.number}`);
+  }
+  async function remove(number: number): Promise<void> {
+    if (removing.current) return; // the second press on what goes
+    removing.current = true;
+    trouble.value = await removeOne(path, number, given) ? '' : say.job.notABlock;
+    removing.current = false;
   }
   // Of what nobody has, nothing is shown but how to begin with it.
   return (
@@ -100,14 +107,7 @@ export function Many({ group, many, known, values, open }: GroupGiven & { many: 
                 <p class="item-tools">
                   {rest && <MoreButton title={called} more={more} hidden={[]} onToggle={() => toggle(open, `more ${name}`)} />}
                   {count > many[0] &&
-                    <button type="button" class="more" aria-label={say.job.removeOf(called)} onClick={() => {
-                      const next = withoutTable(bench.text.peek(), path, number);
-                      if (next === null) trouble.value = say.job.notABlock;
-                      else {
-                        bench.selected.value = [];
-                        bench.edit(next, 'remove');
-                      }
-                    }}>{say.job.remove}</button>}
+                    <button type="button" class="more" aria-label={say.job.removeOf(called)} onClick={() => void remove(number)}>{say.job.remove}</button>}
                 </p>
               </div>}
           </div>
