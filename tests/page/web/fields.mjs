@@ -203,6 +203,34 @@ export async function fields(browser) {
     }
   });
 
+  await path(browser, 'an opening moved to another side', {}, async (person) => {
+    const { value: { text: halves } } = await core.jobOfKind('c-halves');
+    const { value: { text: opening } } = await core.jobOfKind('opening');
+    const placed = changed(opening, ['width = "14 in"\n', 'width = "14 in"\ncenter = ["13 in", "left"]\n']);
+    for (const [name, text, side] of [
+      ['round a corner', halves, 'left'], ['across', halves, 'back'], ['in one long bumper', opening, 'right'],
+      ['placed from a corner', placed, 'left'],
+    ]) {
+      await person.openJob('opening.toml', text);
+      if (text === halves) {
+        await person.press('Add an opening');
+        await person.settled();
+      }
+      const before = await person.jobText();
+      const item = await person.find('group', 'opening 1');
+      if (!(await person.there('combobox', 'Side', item))) await (await item.waitForSelector('.item-name')).click();
+      await (await person.find('combobox', 'Side', item)).select(side);
+      await person.until('it has begun', () => document.querySelector('[aria-busy=true]') !== null);
+      await person.settled();
+      const after = await person.jobText();
+      person.equal(`${name}: it is there`, (await valuesOf(after, 'opening.side')).join(), side);
+      person.check(`${name}: the job can be made`, (await core.open(after)).ok, after);
+      person.equal(`${name}: no rule is broken that was not`, await failedIn(after), await failedIn(before));
+      await person.undo();
+      person.equal(`${name}: one undo takes it back`, await person.jobText(), before);
+    }
+  });
+
   await path(browser, 'presses that follow each other quickly', {}, async (person) => {
     const { value } = await core.jobOfKind('c-halves');
     await person.openJob('halves.toml', value.text);

@@ -1,12 +1,13 @@
 // One more bumper: where there is none yet, else a part of one that is there. An opening, where bumpers
 // end or one is parted.
-import type { FieldValue } from 'swathe';
+import type { FieldValue, KeyChange } from 'swathe';
 import { keysOf } from './addition';
 import type { Addition, Report } from './addition';
 import { freeStretches } from './free_stretch';
+import { endsOf } from './opening_ends';
 import { bumpersOf, sidesOf } from './sides';
 import { countOf } from './tables';
-import { readToml, writeToml } from './toml_value';
+import { writeToml } from './toml_value';
 
 /** Shorter than this is a gap, no place for a bumper, in millimeters. */
 const kLeastLength = 150;
@@ -65,26 +66,26 @@ export function newBumpers(number: number, fields: readonly FieldValue[], report
   return [...fillings(number, fields), ...parts];
 }
 
+const endsWithin = (side: string, fields: readonly FieldValue[]) =>
+  endsOf(fields).filter(({ parts }) => parts[0] === side && parts[1] !== 'corner');
+
+/** Ways to make room for an opening on a side: bumpers that end in the middle of the side then end at the
+ * opening, else one is parted by it. */
+export function roomsFor(side: string, fields: readonly FieldValue[], report: Report | null): KeyChange[][] {
+  const at = writeToml([side, 'opening']);
+  const ends = endsWithin(side, fields);
+  if (ends.length > 0) return [ends.map(({ key }) => ({ key, value: at }))];
+  const next = countOf('bumper', fields) + 1;
+  return bumpers(fields, report).filter((bumper) => bumper.sides.includes(side))
+    .map((bumper) => parted(bumper, next, at, fields));
+}
+
 export function newOpenings(number: number, fields: readonly FieldValue[], metric: boolean, report: Report | null): Addition[] {
   const taken = fields.filter((one) => one.form === 'opening.side').map((one) => one.shown);
-  const ends = fields.filter((one) => one.form === 'bumper.from' || one.form === 'bumper.to').map(({ key, value }) => {
-    const end = readToml(value);
-    return { key, side: Array.isArray(end) && end[1] !== 'corner' ? String(end[0]) : '' };
-  });
   const free = sidesOf(fields).filter((side) => !taken.includes(side));
-  const endsOn = (side: string) => ends.filter((end) => end.side === side);
-  const next = countOf('bumper', fields) + 1;
-  return (metric ? ['"350 mm"', '"200 mm"'] : ['"14 in"', '"8 in"']).flatMap((width) => {
-    const on = (side: string) => keysOf('opening', number, { side: writeToml(side), width });
-    // Bumpers that end in the middle of the side now end at the opening.
-    const between = free.filter((side) => endsOn(side).length > 0).map((side): Addition => ({
-      number,
-      changes: [...on(side), ...endsOn(side).map(({ key }) => ({ key, value: writeToml([side, 'opening']) }))],
-    }));
-    const within = free.filter((side) => endsOn(side).length === 0).flatMap((side) => bumpers(fields, report)
-      .filter((bumper) => bumper.sides.includes(side))
-      .map((bumper): Addition =>
-        ({ number, changes: [...on(side), ...parted(bumper, next, writeToml([side, 'opening']), fields)] })));
-    return [...between, ...within];
-  });
+  const hasEnds = (side: string) => endsWithin(side, fields).length > 0;
+  const sides = [...free.filter(hasEnds), ...free.filter((side) => !hasEnds(side))];
+  return (metric ? ['"350 mm"', '"200 mm"'] : ['"14 in"', '"8 in"']).flatMap((width) => sides.flatMap((side) =>
+    roomsFor(side, fields, report).map((room): Addition =>
+      ({ number, changes: [...keysOf('opening', number, { side: writeToml(side), width }), ...room] }))));
 }
