@@ -231,9 +231,47 @@ export async function fields(browser) {
     }
   });
 
+  await path(browser, 'one more color', {}, async (person) => {
+    const { value: { text } } = await core.jobOfKind('c-halves');
+    const colors = async () => (await valuesOf(await person.jobText(), 'cloth.colors'))[0].match(/[\w-]+(?= =)/g).join();
+    const offered = () => person.there('button', 'Add a color');
+    await person.openJob('colors.toml', text);
+    person.check('red and blue are there: none is offered that a rule forbids', !(await offered()));
+    for (const name of ['blue', 'red']) {
+      const field = await person.find('group', 'Colors');
+      await field.hover();
+      await person.press(`Remove ${name}`, field);
+      await person.settled();
+      await person.press('Add a color');
+      await person.settled();
+      person.check(`${name} is lacking: it comes back`, (await colors()).split(',').sort().join() === 'blue,red', await colors());
+      person.equal('no rule is broken', await failedIn(await person.jobText()), '');
+    }
+    for (const season of ['none', '2016']) {
+      await person.choose(`colors-${season}.toml`, changed(text, ['season = "2026"', `season = "${season}"`]));
+      await person.press('Add a color');
+      await person.settled();
+      person.equal(`${season}: no rule names colors, any may be added`, await colors(), 'red,blue,black');
+      person.check('and one more', await offered());
+    }
+  });
+
   await path(browser, 'presses that follow each other quickly', {}, async (person) => {
     const { value } = await core.jobOfKind('c-halves');
     await person.openJob('halves.toml', value.text);
+    const said = () => person.page.evaluate(() => document.querySelector('[aria-label="Brackets"] [role=status]').innerText);
+    // All at once: together they take long.
+    await person.page.evaluate(() => {
+      const button = [...document.querySelectorAll('button')].find((one) => one.textContent === 'Add a bracket');
+      for (let k = 0; k < 8; ++k) button.click();
+    });
+    await wait(50);
+    person.equal('nothing is said of it at first', await said(), '');
+    await person.until('it is said after a while', () => document.querySelector('[aria-label="Brackets"] [role=status]').innerText === 'Adding …');
+    await person.settled();
+    person.equal('and no more when all are there', await said(), '');
+    await person.undoAll();
+    await person.settled();
     for (let k = 0; k < 4; ++k) {
       await person.press('Add a bracket');
       await wait(100);
