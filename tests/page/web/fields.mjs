@@ -158,10 +158,11 @@ export async function fields(browser) {
     for (const [kind, gone, first, second] of [
       ['corner-pieces', ['D', 'C'], ['["back", "50%"]', '["front", "50%"]'], ['["right", "50%"]', '["front", "50%"]']],
       ['one-a-side', ['B'], ['["left", "corner"]', '["left", "corner"]'], null],
+      ['one-a-side', ['D', 'C'], ['["back", "corner"]', '["right", "corner"]'], ['["right", "corner"]', '["right", "corner"]']],
       ['short-leg', ['A'], ['["front", "10 in", "right"]', '["back", "50%"]'], null],
     ]) {
       const { value } = await core.jobOfKind(kind);
-      await person.openJob(`${kind}.toml`, value.text);
+      await person.openJob(`${kind} ${gone.join('')}.toml`, value.text);
       for (const name of gone) await removed(person, 'Bumpers', name);
       for (const ends of [first, second]) {
         if (!ends) continue;

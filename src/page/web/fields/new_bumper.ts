@@ -26,25 +26,47 @@ interface Bumper {
   number: number;
   /** Those it runs along, from the middle of its way outwards; all where that is not known. */
   sides: string[];
+  /** The corners that it goes round, in the same order: the sides before and behind each. */
+  corners: [string, string][];
+  length: number;
+}
+
+/** The middle one first. */
+function outwards<T>(all: readonly T[]): T[] {
+  const middle = (all.length - 1) / 2;
+  const order = all.map((_, at) => at).sort((a, b) => Math.abs(a - middle) - Math.abs(b - middle));
+  return order.map((at) => all[at]!);
 }
 
 /** The longest first. */
 function bumpers(fields: readonly FieldValue[], report: Report | null): Bumper[] {
-  const found = bumpersOf(fields).map((name, k) => {
+  const found = bumpersOf(fields).map((name, k): Bumper => {
     const made = report?.bumpers.find((one) => one.name === name);
-    const sides = made?.sides ?? sidesOf(fields), middle = (sides.length - 1) / 2;
-    const order = sides.map((_, at) => at).sort((a, b) => Math.abs(a - middle) - Math.abs(b - middle));
-    return { number: k + 1, sides: order.map((at) => sides[at]!), length: made?.length_mm ?? 0 };
+    const sides = made?.sides ?? sidesOf(fields);
+    const corners = sides.slice(1).map((side, at): [string, string] => [sides[at]!, side]);
+    return { number: k + 1, sides: outwards(sides), corners: outwards(corners), length: made?.length_mm ?? 0 };
   });
   return found.sort((a, b) => b.length - a.length);
 }
 
 /** A bumper parted at a place: the new one has what lies behind it. */
-function parted(bumper: Bumper, next: number, at: string, fields: readonly FieldValue[]) {
+function parted(bumper: Bumper, next: number, at: string, fields: readonly FieldValue[], behind = at): KeyChange[] {
   const to = fields.find((one) => one.key === `bumper.${bumper.number}.to`)?.value ?? at;
   return [
-    ...keysOf('bumper', next, { name: writeToml(freeName(bumpersOf(fields))), from: at, to }),
+    ...keysOf('bumper', next, { name: writeToml(freeName(bumpersOf(fields))), from: behind, to }),
     { key: `bumper.${bumper.number}.to`, value: at },
+  ];
+}
+
+/** Ways to part one: at a corner where it ends at corners, in the middle of a side, beside it. */
+function partings(bumper: Bumper, next: number, fields: readonly FieldValue[]): KeyChange[][] {
+  const ends = endsOf(fields).filter(({ key }) => key.startsWith(`bumper.${bumper.number}.`));
+  const corners = ends.every(({ parts }) => parts[1] === 'corner') ? bumper.corners : [];
+  return [
+    ...corners.map(([side, other]) =>
+      parted(bumper, next, writeToml([side, 'corner']), fields, writeToml([other, 'corner']))),
+    ...[['50%'], ['35%', '65%']].flatMap((shares) => bumper.sides.flatMap((side) =>
+      shares.map((share) => parted(bumper, next, writeToml([side, share]), fields)))),
   ];
 }
 
@@ -60,10 +82,8 @@ function fillings(number: number, fields: readonly FieldValue[]): Addition[] {
 }
 
 export function newBumpers(number: number, fields: readonly FieldValue[], report: Report | null): Addition[] {
-  const parts = bumpers(fields, report).flatMap((bumper) => [['50%'], ['35%', '65%']].flatMap((shares) =>
-    bumper.sides.flatMap((side) => shares.map((share): Addition =>
-      ({ number, changes: parted(bumper, number, writeToml([side, share]), fields) })))));
-  return [...fillings(number, fields), ...parts];
+  const parts = bumpers(fields, report).flatMap((bumper) => partings(bumper, number, fields));
+  return [...fillings(number, fields), ...parts.map((changes): Addition => ({ number, changes }))];
 }
 
 const endsWithin = (side: string, fields: readonly FieldValue[]) =>
