@@ -188,6 +188,149 @@ export async function fields(browser) {
     }
   });
 
+  const valuesOf = async (text, form) => (await core.fields(text)).value.filter((one) => one.form === form).map((one) => one.shown);
+  const failedIn = async (text) => {
+    await core.open(text, { advice: false });
+    return (await core.findings()).findings.filter((one) => one.verdict === 'fail').map((one) => one.id).join();
+  };
+  const removed = async (person, table, name) => {
+    const item = await person.find('group', name, await person.region(table));
+    if (!(await person.there('button', `Remove ${name}`, item))) await (await item.waitForSelector('.item-name')).click();
+    await person.press(`Remove ${name}`, item);
+    await person.settled();
+  };
+
+  await path(browser, 'one more bumper where none is', {}, async (person) => {
+    for (const [kind, gone, first, second] of [
+      ['corner-pieces', ['D', 'C'], ['["back", "50%"]', '["front", "50%"]'], ['["right", "50%"]', '["front", "50%"]']],
+      ['one-a-side', ['B'], ['["left", "corner"]', '["left", "corner"]'], null],
+      ['one-a-side', ['D', 'C'], ['["back", "corner"]', '["right", "corner"]'], ['["right", "corner"]', '["right", "corner"]']],
+      ['short-leg', ['A'], ['["front", "10 in", "right"]', '["back", "50%"]'], null],
+    ]) {
+      const { value } = await core.jobOfKind(kind);
+      await person.openJob(`${kind} ${gone.join('')}.toml`, value.text);
+      for (const name of gone) await removed(person, 'Bumpers', name);
+      for (const ends of [first, second]) {
+        if (!ends) continue;
+        await person.press('Add a bumper');
+        await person.settled();
+        const text = await person.jobText();
+        const [from, to] = [await valuesOf(text, 'bumper.from'), await valuesOf(text, 'bumper.to')].map((all) => all.at(-1));
+        person.equal(`${kind}: the new one is where none was`, `${from} ${to}`, ends.join(' '));
+      }
+      person.equal(`${kind}: no rule is broken that was not`, await failedIn(await person.jobText()), await failedIn(value.text));
+    }
+  });
+
+  await path(browser, 'an opening taken out', {}, async (person) => {
+    const { value: { text: halves } } = await core.jobOfKind('c-halves');
+    const { value: { text: opening } } = await core.jobOfKind('opening');
+    const ends = async (text) => [...await valuesOf(text, 'bumper.from'), ...await valuesOf(text, 'bumper.to')].join(' ');
+    const one = '[[opening]]\nside = "front"\nwidth = "14 in"\n';
+    for (const [name, text, place] of [
+      ['one that was added', halves, '["front", "50%"]'],
+      ['one of a file', opening, '["front", "50%"]'],
+      ['one with a center of its own', changed(opening, [one, `${one}center = "55%"\n`]), '["front", "55%"]'],
+      ['one placed from a corner', changed(opening, [one, `${one}center = ["13 in", "left"]\n`]), '["front", "13 in", "left"]'],
+    ]) {
+      await person.openJob('opening.toml', text);
+      if (text === halves) {
+        await person.press('Add an opening');
+        await person.settled();
+      }
+      const before = await person.jobText();
+      person.check(`${name}: bumpers end at it`, (await ends(before)).includes('["front", "opening"]'));
+      await removed(person, 'Openings', 'opening 1');
+      const after = await person.jobText();
+      person.check(`${name}: the job can be made`, (await core.open(after)).ok, after);
+      person.check(`${name}: they end where its middle was`, (await ends(after)).split(place).length === 3, await ends(after));
+      if (text === halves) person.equal(`${name}: the job is as it was`, after, halves);
+      await person.undo();
+      person.equal(`${name}: one undo brings it back`, await person.jobText(), before);
+    }
+  });
+
+  await path(browser, 'an opening moved to another side', {}, async (person) => {
+    const { value: { text: halves } } = await core.jobOfKind('c-halves');
+    const { value: { text: opening } } = await core.jobOfKind('opening');
+    const placed = changed(opening, ['width = "14 in"\n', 'width = "14 in"\ncenter = ["13 in", "left"]\n']);
+    for (const [name, text, side] of [
+      ['round a corner', halves, 'left'], ['across', halves, 'back'], ['in one long bumper', opening, 'right'],
+      ['placed from a corner', placed, 'left'],
+    ]) {
+      await person.openJob('opening.toml', text);
+      if (text === halves) {
+        await person.press('Add an opening');
+        await person.settled();
+      }
+      const before = await person.jobText();
+      const item = await person.find('group', 'opening 1');
+      if (!(await person.there('combobox', 'Side', item))) await (await item.waitForSelector('.item-name')).click();
+      await (await person.find('combobox', 'Side', item)).select(side);
+      await person.until('it has begun', () => document.querySelector('[aria-busy=true]') !== null);
+      await person.settled();
+      const after = await person.jobText();
+      person.equal(`${name}: it is there`, (await valuesOf(after, 'opening.side')).join(), side);
+      person.check(`${name}: the job can be made`, (await core.open(after)).ok, after);
+      person.equal(`${name}: no rule is broken that was not`, await failedIn(after), await failedIn(before));
+      await person.undo();
+      person.equal(`${name}: one undo takes it back`, await person.jobText(), before);
+    }
+  });
+
+  await path(browser, 'one more color', {}, async (person) => {
+    const { value: { text } } = await core.jobOfKind('c-halves');
+    const colors = async () => (await valuesOf(await person.jobText(), 'cloth.colors'))[0].match(/[\w-]+(?= =)/g).join();
+    const offered = () => person.there('button', 'Add a color');
+    await person.openJob('colors.toml', text);
+    person.check('red and blue are there: none is offered that a rule forbids', !(await offered()));
+    for (const name of ['blue', 'red']) {
+      const field = await person.find('group', 'Colors');
+      await field.hover();
+      await person.press(`Remove ${name}`, field);
+      await person.settled();
+      await person.press('Add a color');
+      await person.settled();
+      person.check(`${name} is lacking: it comes back`, (await colors()).split(',').sort().join() === 'blue,red', await colors());
+      person.equal('no rule is broken', await failedIn(await person.jobText()), '');
+    }
+    for (const season of ['none', '2016']) {
+      await person.choose(`colors-${season}.toml`, changed(text, ['season = "2026"', `season = "${season}"`]));
+      await person.press('Add a color');
+      await person.settled();
+      person.equal(`${season}: no rule names colors, any may be added`, await colors(), 'red,blue,black');
+      person.check('and one more', await offered());
+    }
+  });
+
+  await path(browser, 'presses that follow each other quickly', {}, async (person) => {
+    const { value } = await core.jobOfKind('c-halves');
+    await person.openJob('halves.toml', value.text);
+    const said = () => person.page.evaluate(() => document.querySelector('[aria-label="Brackets"] [role=status]').innerText);
+    // All at once: together they take long.
+    await person.page.evaluate(() => {
+      const button = [...document.querySelectorAll('button')].find((one) => one.textContent === 'Add a bracket');
+      for (let k = 0; k < 8; ++k) button.click();
+    });
+    await wait(50);
+    person.equal('nothing is said of it at first', await said(), '');
+    await person.until('it is said after a while', () => document.querySelector('[aria-label="Brackets"] [role=status]').innerText === 'Adding …');
+    await person.settled();
+    person.equal('and no more when all are there', await said(), '');
+    await person.undoAll();
+    await person.settled();
+    for (let k = 0; k < 4; ++k) {
+      await person.press('Add a bracket');
+      await wait(100);
+    }
+    await person.settled();
+    const text = await person.jobText();
+    person.equal('each press adds a bracket, on another side', (await valuesOf(text, 'bracket.side')).sort().join(), 'back,front,left,right');
+    person.check('the job can be made', (await core.open(text)).ok);
+    for (let k = 0; k < 4; ++k) await person.undo();
+    person.equal('each is a step of its own', await person.jobText(), value.text);
+  });
+
   // As many openings as sides, and none is free.
   await path(browser, 'no room for one more', {}, async (person) => {
     const { value } = await core.jobOfKind('hook-and-loop');

@@ -1,12 +1,10 @@
 // One more of a table, as changes of the job.
 import type { KeyChange } from 'swathe';
+import type { Candidate } from './trial';
 
-export interface Addition {
-  changes: KeyChange[];
+export interface Addition extends Candidate {
   /** Which one of its table it is, counted from 1. */
   number: number;
-  /** Whether it is clear of others, which the core does not ask. */
-  fits?: (report: Report) => boolean;
 }
 
 /** What is used of the core's report. */

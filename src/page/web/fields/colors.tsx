@@ -1,5 +1,6 @@
 // Colors: one, or the cloth's, each with its name.
 import { useContext } from 'preact/hooks';
+import type { WorkBench } from '../state/make_bench';
 import { say } from '../words/en';
 import { FieldsContext } from './context';
 import type { EditorGiven } from './editors';
@@ -24,6 +25,21 @@ export function ColorEditor({ id, words, value, describedBy }: EditorGiven) {
   );
 }
 
+const usual: Record<string, string> = {
+  red: '#b5121b', blue: '#1b3a93', black: '#1a1a1a', white: '#f4f4f4', green: '#1f7a3d', gold: '#c9971c',
+};
+
+/** The name of one more; none where the season asks for certain colors and all of them are there, or while
+ * it is not known what it asks. */
+function nextColor(there: readonly string[], bench: WorkBench): string | undefined {
+  if (!bench.opened.value) return undefined;
+  // Of a cloth the rule says which it may be: "red or blue".
+  const asked = bench.findings.value.find(({ id, keys }) =>
+    id === 'cloth-color' && keys.some(({ key }) => key.startsWith('cloth.colors.')))?.required.split(' or ');
+  const names = asked ?? [...Object.keys(usual), `color-${there.length + 1}`];
+  return names.find((one) => !there.includes(one));
+}
+
 export function ColorsEditor({ value }: EditorGiven) {
   const { bench } = useContext(FieldsContext);
   const read = readToml(value.value);
@@ -34,6 +50,7 @@ export function ColorsEditor({ value }: EditorGiven) {
     for (const [name, color] of next) table[name] = color;
     void typeInto(bench, value.key, writeToml(table));
   };
+  const free = nextColor(colors.map(([name]) => name), bench);
   const change = (at: number, name: string, color: string) =>
     send(colors.map((one, k) => (k === at ? [name, color] : one)));
   return (
@@ -53,14 +70,9 @@ export function ColorsEditor({ value }: EditorGiven) {
               onClick={() => send(colors.filter((_, k) => k !== at))}>×</button>}
         </div>
       ))}
-      <button type="button" class="plain" onClick={() => {
-        const names = ['red', 'blue', 'black', 'white', 'green', 'gold'];
-        const free = names.find((one) => !colors.some(([name]) => name === one)) ?? `color-${colors.length + 1}`;
-        const usual: Record<string, string> = {
-          red: '#b5121b', blue: '#1b3a93', black: '#1a1a1a', white: '#f4f4f4', green: '#1f7a3d', gold: '#c9971c',
-        };
-        send([...colors, [free, usual[free] ?? '#777777']]);
-      }}>{say.job.addColor}</button>
+      {free !== undefined &&
+        <button type="button" class="plain" onClick={() => send([...colors, [free, usual[free] ?? '#777777']])}>
+          {say.job.addColor}</button>}
     </div>
   );
 }

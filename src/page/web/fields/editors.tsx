@@ -7,6 +7,7 @@ import { ColorEditor, ColorsEditor } from './colors';
 import { FontEditor } from './font';
 import { ListEditor } from './lists';
 import { EndEditor, PlaceEditor } from './places';
+import { moveOpening } from './move_opening';
 import { bumpersOf, sidesOf } from './sides';
 import { readToml, writeToml } from './toml_value';
 import { typeInto, useDraft, wholeKey } from './use_field';
@@ -22,7 +23,8 @@ export interface EditorGiven {
 
 export function Editor(given: EditorGiven) {
   const { words, value } = given;
-  const { bench, choices } = useContext(FieldsContext);
+  const all = useContext(FieldsContext);
+  const { bench, choices } = all;
   const sides = sidesOf(bench.fields.value), bumpers = bumpersOf(bench.fields.value);
   if (words.key === 'numerals.font') return <FontEditor {...given} />;
   switch (words.form.kind) {
@@ -33,7 +35,8 @@ export function Editor(given: EditorGiven) {
         return <Choice {...given} options={[...new Set([...words.form.words, ...(words.key === 'job.season' ? choices.seasons : []), value.shown])]} />;
       return <Choice {...given} options={words.form.words} />;
     case 'side':
-      return <Choice {...given} options={sides} />;
+      return <Choice {...given} options={sides}
+        choose={words.key === 'opening.side' ? (side) => moveOpening(value.key, side, all) : undefined} />;
     case 'bumper':
       return <Choice {...given} options={bumpers} />;
     case 'paper':
@@ -99,14 +102,18 @@ function Flag({ id, value, describedBy }: EditorGiven) {
   );
 }
 
-function Choice({ id, words, value, describedBy, wrong, options }: EditorGiven & { options: string[] }) {
+/** `choose`: what is done with another choice, where it is more than the key's value. */
+function Choice({ id, words, value, describedBy, wrong, options, choose }: EditorGiven & {
+  options: string[]; choose?: ((chosen: string) => Promise<void>) | undefined;
+}) {
   const { bench } = useContext(FieldsContext);
   const unsaid = !value.given && words.given === 'optional';
   return (
     <select id={id} aria-describedby={describedBy} aria-invalid={wrong} value={unsaid ? '' : value.shown}
       onChange={(event) => {
         const chosen = event.currentTarget.value;
-        void typeInto(bench, value.key, chosen === '' ? '' : writeToml(chosen));
+        if (choose) void choose(chosen);
+        else void typeInto(bench, value.key, chosen === '' ? '' : writeToml(chosen));
       }}>
       {words.given === 'optional' && <option value="">{say.job.auto}</option>}
       {options.filter((one) => one !== '').map((one) => <option value={one} key={one}>{shownAs(one, words.form)}</option>)}

@@ -1,19 +1,23 @@
 // Tables that there may be many of: a line each, its fields below it when it is open.
-import { useSignal } from '@preact/signals';
-import { useContext } from 'preact/hooks';
+import { useComputed, useSignal } from '@preact/signals';
+import { useContext, useEffect, useMemo, useRef } from 'preact/hooks';
 import type { FieldValue } from 'swathe';
 import { notMetOf } from '../rules/not_met';
+import { late } from '../state/late';
 import { say } from '../words/en';
 import { addTable } from './add_table';
 import { FieldsContext } from './context';
 import { idOf } from './field';
 import { Keys, MoreButton, toggle } from './group';
 import type { GroupGiven } from './group';
-import { withoutTable } from './remove_table';
+import { removeOne } from './remove_one';
 import { RuleSign } from './rule_sign';
 import { subjectsOf } from './subjects';
 import { countOf, inSight, keyOf } from './tables';
 import { listShown, readToml } from './toml_value';
+
+/** What takes longer is said to be under way, in milliseconds. */
+const kLong = 1000;
 
 /** One line that says which of many it is: "left, 9 in from front". */
 function summary(path: string, number: number, values: ReadonlyMap<string, FieldValue>): string {
@@ -48,26 +52,36 @@ export function Many({ group, many, known, values, open }: GroupGiven & { many: 
   const { bench } = given;
   const { path } = group;
   const trouble = useSignal('');
-  const adding = useSignal(false);
+  const adding = useSignal(0); // so many were asked for and are not there yet
+  const isAdding = useComputed(() => adding.value > 0);
+  const slow = useMemo(() => late(() => isAdding.value, kLong), []);
+  useEffect(() => slow.stop, []);
+  const removing = useRef(false);
   const count = countOf(path, bench.fields.value);
   const title = say.groups[path] ?? path;
   const one = say.one[path] ?? path;
   async function add(): Promise<void> {
-    if (adding.value) return;
-    adding.value = true;
+    adding.value += 1;
     trouble.value = '';
     const added = await addTable(path, given);
-    adding.value = false;
+    adding.value -= 1;
     if ('why' in added) trouble.value = added.why;
     else open.value = new Set(open.value).add(`${path}.${added.number}`);
+  }
+  async function remove(number: number): Promise<void> {
+    if (removing.current) return; // the second press on what goes
+    removing.current = true;
+    trouble.value = await removeOne(path, number, given) ? '' : say.job.notABlock;
+    removing.current = false;
   }
   // Of what nobody has, nothing is shown but how to begin with it.
   return (
     <section class="group" aria-label={title}>
       <h2>
         <span>{title}</span>
+        <span class="caution" role="status">{slow.value && say.job.adding}</span>
         {count < many[1] &&
-          <button type="button" class="more" aria-disabled={adding.value} onClick={() => void add()}>{say.add[path] ?? one}</button>}
+          <button type="button" class="more" onClick={() => void add()}>{say.add[path] ?? one}</button>}
       </h2>
       {Array.from({ length: count }, (_, k) => k + 1).map((number) => {
         const name = `${path}.${number}`;
@@ -93,14 +107,7 @@ export function Many({ group, many, known, values, open }: GroupGiven & { many: 
                 <p class="item-tools">
                   {rest && <MoreButton title={called} more={more} hidden={[]} onToggle={() => toggle(open, `more ${name}`)} />}
                   {count > many[0] &&
-                    <button type="button" class="more" aria-label={say.job.removeOf(called)} onClick={() => {
-                      const next = withoutTable(bench.text.peek(), path, number);
-                      if (next === null) trouble.value = say.job.notABlock;
-                      else {
-                        bench.selected.value = [];
-                        bench.edit(next, 'remove');
-                      }
-                    }}>{say.job.remove}</button>}
+                    <button type="button" class="more" aria-label={say.job.removeOf(called)} onClick={() => void remove(number)}>{say.job.remove}</button>}
                 </p>
               </div>}
           </div>

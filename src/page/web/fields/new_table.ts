@@ -22,13 +22,18 @@ function isClear(report: Report, subject: string): boolean {
 
 function newBrackets(number: number, fields: readonly FieldValue[], metric: boolean): Addition[] {
   const all = sidesOf(fields);
-  const [first = 'front', second = first, ...others] = all;
+  const first = all[0] ?? 'front';
+  // In pairs, on a side and across from it; the front last.
+  const sides = [...all.filter((_, k) => k % 2 === 1), ...all.filter((_, k) => k % 2 === 0).reverse()];
+  const corner = (side: string) => {
+    const two = beside(side, all);
+    return two.includes(first) ? first : two[0] ?? first;
+  };
   const places = metric ? kMillimeters.map((one) => `${one} mm`) : kInches.map((one) => `${one} in`);
-  const sides = [...new Set([second, ...others, first])];
-  return sides.flatMap((side) => places.map((place): Addition => ({
+  return places.flatMap((place) => sides.map((side): Addition => ({
     number,
     changes: keysOf('bracket', number, {
-      side: writeToml(side), at: writeToml([place, beside(side, all)[0] ?? first]),
+      side: writeToml(side), at: writeToml([place, corner(side)]),
       width: metric ? '"75 mm"' : '"3 in"', height: metric ? '"50 mm"' : '"2 in"',
     }),
     fits: (report) => isClear(report, `bracket.${number}`),

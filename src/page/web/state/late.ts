@@ -9,14 +9,14 @@ export interface Late extends ReadonlySignal<boolean> {
 }
 
 /** Whether something holds, and has held for a while. */
-export function late(holds: () => boolean): Late {
+export function late(holds: () => boolean, after = kLate): Late {
   const told = signal(false);
   const stop = effect(() => {
     if (!holds()) {
       told.value = false;
       return;
     }
-    const timer = setTimeout(() => (told.value = true), kLate);
+    const timer = setTimeout(() => (told.value = true), after);
     return () => clearTimeout(timer);
   });
   return Object.assign(told, { stop });

@@ -94,6 +94,7 @@ export const say = {
     remove: 'Remove',
     removeOf: (name: string) => `Remove ${name}`,
     noRoom: (one: string, why: string) => `There is no room for one more ${one}${why === '' ? '.' : `: ${why}`}`,
+    adding: 'Adding …',
     notAdded: 'It could not be added. Try once more.',
     notABlock: 'It cannot be taken out here; change it in the text.',
     auto: 'automatic',
