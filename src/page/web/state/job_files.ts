@@ -32,7 +32,10 @@ export class JobFiles {
 
   /** Those kept with a job. Where the browser takes long there are none, and `late` is told of them. */
   async of(job: string, late: (files: Files) => void): Promise<Files> {
-    const coming = this.next(() => this.kept.get(job)).catch(() => kNone);
+    const coming = this.next(async () => {
+      const taken = await (this.forgotten.get(job) ?? kNone);
+      return new Map([...taken, ...await this.kept.get(job).catch(() => kNone)]);
+    });
     const patience = new Promise<null>((done) => setTimeout(() => done(null), kPatience));
     const files = await Promise.race([coming, patience]);
     if (!files) void coming.then(late);
@@ -60,11 +63,13 @@ export class JobFiles {
     const found = this.kept.delete(job).catch(() => kNone);
     this.forgotten.set(job, found.then((files) => new Map([...files, ...more])));
   }
+  /** Where this browser does not keep them, they stay here. */
   remember(job: string): void {
-    const files = this.forgotten.get(job) ?? Promise.resolve(kNone);
     void this.next(async () => {
-      const found = await files;
-      if (this.isKept(job)) await this.kept.put(job, found, () => false).catch(() => {});
+      const found = await (this.forgotten.get(job) ?? kNone);
+      if (!this.isKept(job)) return;
+      const kept = this.kept.put(job, found, () => false);
+      await kept.then(() => this.forgotten.delete(job), () => {});
     });
   }
 

@@ -89,15 +89,16 @@ export class KeptJobs {
     for (const [other, words] of this.only) this.write(other, words); // there may be room for it now
     this.look();
   }
-  /** Takes it back that one was forgotten. */
+  /** Takes it back that one was forgotten: where the browser has no room for it, it is listed until the
+   * page is closed. */
   remember(id: string): void {
     const kept = this.forgotten.value.get(id);
     if (kept === undefined) return;
-    if (!this.write(id, kept)) return;
-    this.look();
+    if (!this.write(id, kept)) this.only.set(id, kept);
     const left = new Map(this.forgotten.value);
     left.delete(id);
     this.forgotten.value = left;
+    this.look();
   }
   /** What is listed of one that was forgotten. */
   wasForgotten(id: string): KeptJob | null {
