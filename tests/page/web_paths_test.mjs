@@ -17,6 +17,7 @@ import { policy } from './web/policy.mjs';
 import { printing } from './web/printing.mjs';
 import { seeingNoColors } from './web/seeing_no_colors.mjs';
 import { trouble } from './web/trouble.mjs';
+import { twoTabs } from './web/two_tabs.mjs';
 import { walking } from './web/walking.mjs';
 
 const kFew = /newcomer|first file|stranger|in its field|half a value|shared end|by keyboard|saved, closed|font/;
@@ -28,6 +29,7 @@ async function all(browser) {
   await enlarged(browser);
   await fields(browser);
   await keeping(browser);
+  await twoTabs(browser);
   await printing(browser);
   await trouble(browser);
   await moving(browser);

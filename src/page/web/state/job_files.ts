@@ -63,14 +63,20 @@ export class JobFiles {
     const found = this.kept.delete(job).catch(() => kNone);
     this.forgotten.set(job, found.then((files) => new Map([...files, ...more])));
   }
-  /** Where this browser does not keep them, they stay here. */
-  remember(job: string): void {
+  /** They are kept again, by the id that the job has then; where this browser does not, they stay here. */
+  remember(job: string, as: string): void {
+    const files = this.forgotten.get(job) ?? Promise.resolve(kNone);
+    this.forgotten.delete(job);
+    this.forgotten.set(as, files);
     void this.next(async () => {
-      const found = await (this.forgotten.get(job) ?? kNone);
-      if (!this.isKept(job)) return;
-      const kept = this.kept.put(job, found, () => false);
-      await kept.then(() => this.forgotten.delete(job), () => {});
+      const found = await files;
+      if (!this.isKept(as)) return;
+      await this.kept.put(as, found, () => false).then(() => this.forgotten.delete(as), () => {});
     });
+  }
+  /** Another job has the same. */
+  copy(job: string, as: string): void {
+    void this.next(async () => this.kept.put(as, await this.kept.get(job), () => false)).catch(() => {});
   }
 
   /** One after the other. */
