@@ -10,6 +10,7 @@ import { editing } from './web/editing.mjs';
 import { enlarged } from './web/enlarged.mjs';
 import { fields } from './web/fields.mjs';
 import { keeping } from './web/keeping.mjs';
+import { keyboard } from './web/keyboard.mjs';
 import { looking } from './web/looking.mjs';
 import { moving } from './web/moving.mjs';
 import { ownFont } from './web/own_font.mjs';
@@ -29,6 +30,7 @@ async function all(browser) {
   await enlarged(browser);
   await fields(browser);
   await keeping(browser);
+  await keyboard(browser);
   await twoTabs(browser);
   await printing(browser);
   await trouble(browser);

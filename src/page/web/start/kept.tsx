@@ -26,10 +26,10 @@ export function Kept({ desk }: { desk: Desk }) {
       <ul>
         {kept.jobs.value.map((job) => (
           <li key={job.id}>
-            <button type="button" class="open" aria-label={say.start.open(nameOf(job))} onClick={() => void desk.openKept(job.id)}>
+            <button type="button" class="open" id={`open-${job.id}`} aria-label={say.start.open(nameOf(job))} onClick={() => void desk.openKept(job.id)}>
               <b>{nameOf(job)}</b></button>
             <span>{kept.isOnlyHere(job.id) ? say.start.onlyHere : dateOf(job)}</span>
-            <button type="button" class="plain" aria-label={say.start.forgetOf(nameOf(job))}
+            <button type="button" class="plain" aria-label={say.start.forgetOf(nameOf(job))} data-then={`#keep-${job.id}`}
               onClick={() => desk.forgetKept(job.id)}>{say.start.forget}</button>
           </li>
         ))}
@@ -37,7 +37,7 @@ export function Kept({ desk }: { desk: Desk }) {
       <div role="status">
         {forgotten.map((job) => (
           <p class="forgotten" key={job.id}>{say.start.forgotten(nameOf(job))}{' '}
-            <button type="button" class="mend" aria-label={say.start.rememberOf(nameOf(job))}
+            <button type="button" class="mend" id={`keep-${job.id}`} data-then={`#open-${job.id}`} aria-label={say.start.rememberOf(nameOf(job))}
               onClick={() => desk.remember(job.id)}>{say.start.remember}</button></p>
         ))}
       </div>
