@@ -16,6 +16,7 @@ import { moving } from './web/moving.mjs';
 import { ownFont } from './web/own_font.mjs';
 import { policy } from './web/policy.mjs';
 import { printing } from './web/printing.mjs';
+import { sameTitles } from './web/same_titles.mjs';
 import { seeingNoColors } from './web/seeing_no_colors.mjs';
 import { trouble } from './web/trouble.mjs';
 import { twoTabs } from './web/two_tabs.mjs';
@@ -31,6 +32,7 @@ async function all(browser) {
   await fields(browser);
   await keeping(browser);
   await keyboard(browser);
+  await sameTitles(browser);
   await twoTabs(browser);
   await printing(browser);
   await trouble(browser);

@@ -59,6 +59,34 @@ export async function twoTabs(browser) {
     person.page = await browser.newPage(); // to be closed
   });
 
+  await path(browser, 'two tabs, one comes back to the page', {}, async (person) => {
+    await person.openJob(kFile, kText);
+    await untilKept(person, kTitle);
+    const second = await waiting(person);
+    const tells = (event) => person.page.evaluate((name) =>
+      void window.dispatchEvent(new PageTransitionEvent(name, { persisted: true })), event);
+    await tells('pagehide'); // as if another page were shown in its place
+    await isFree(second);
+    await retitle(second, 'By the second');
+    await untilKept(second, 'By the second');
+    await person.page.bringToFront();
+    await tells('pageshow');
+    await person.find('button', 'Keep it in this tab');
+    await wait(1500);
+    person.check('another tab took its job meanwhile, which is said', await person.there('button', 'Keep it in this tab'));
+    await second.page.close({ runBeforeUnload: true });
+    await isFree(person);
+    await person.untilSaid('By the second', 'h1');
+    person.check('until that one lets it go', true);
+    await tells('pagehide');
+    await tells('pageshow');
+    await person.find('button', 'Keep it in this tab');
+    await isFree(person);
+    await retitle(person, 'By the first');
+    await untilKept(person, 'By the first');
+    person.check('and where none took it, it keeps it as before', true);
+  });
+
   await path(browser, 'two tabs, one opens another job', {}, async (person) => {
     await person.openJob(kFile, kText);
     await untilKept(person, kTitle);

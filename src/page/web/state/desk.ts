@@ -5,6 +5,7 @@ import type { Field } from 'swathe';
 import type { GivenFiles } from './files';
 import { JobFiles } from './job_files';
 import { KeptJobs } from './kept';
+import type { KeptJob } from './kept';
 import type { Files } from './kept_files';
 import type { WorkBench } from './make_bench';
 import { newId } from './new_id';
@@ -211,10 +212,23 @@ export class Desk {
     return [id, this.bench.file.peek(), job?.title, job?.number, this.bench.text.peek()].join('\n');
   }
 
-  /** The job on the bench; whether it could be kept. */
+  /** The job on the bench; whether it could be kept. What is not worked out yet is listed as it was. */
   private keepAs(id: string): boolean {
-    const { title = '', number = '' } = this.bench.opened.peek()?.job ?? {};
+    const listed = this.kept.jobs.peek().find((one) => one.id === this.id.peek());
+    const known = this.bench.opened.peek()?.job ?? listed;
+    const { title = '', number = '' } = known ?? {};
+    const text = this.bench.text.peek();
     const job = { id, file: this.bench.file.peek(), title, number, saved: new Date().toISOString() };
-    return this.kept.keep(job, this.bench.text.peek(), this.bench.fields.peek());
+    const isKept = this.kept.keep(job, text, this.bench.fields.peek());
+    if (!known) void this.keepTitle(job, text);
+    return isKept;
+  }
+
+  /** The title of a job that goes off the bench before it is worked out. */
+  private async keepTitle(job: KeptJob, text: string): Promise<void> {
+    const read = await this.bench.core.fields(text, { file: job.file }).catch(() => null);
+    if (!read?.ok || this.kept.text(job.id) !== text) return;
+    const given = (key: string) => read.value.find((one) => one.key === key && one.given)?.shown ?? '';
+    this.kept.keep({ ...job, title: given('job.title'), number: given('job.number') }, text, read.value);
   }
 }
