@@ -101,6 +101,7 @@ export class Desk {
   private lose(): void {
     if (this.elsewhere.peek()) return;
     this.elsewhere.value = true;
+    this.held = null; // another one keeps it otherwise
     this.given.mark();
   }
 
