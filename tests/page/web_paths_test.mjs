@@ -10,13 +10,16 @@ import { editing } from './web/editing.mjs';
 import { enlarged } from './web/enlarged.mjs';
 import { fields } from './web/fields.mjs';
 import { keeping } from './web/keeping.mjs';
+import { keyboard } from './web/keyboard.mjs';
 import { looking } from './web/looking.mjs';
 import { moving } from './web/moving.mjs';
 import { ownFont } from './web/own_font.mjs';
 import { policy } from './web/policy.mjs';
 import { printing } from './web/printing.mjs';
+import { sameTitles } from './web/same_titles.mjs';
 import { seeingNoColors } from './web/seeing_no_colors.mjs';
 import { trouble } from './web/trouble.mjs';
+import { twoTabs } from './web/two_tabs.mjs';
 import { walking } from './web/walking.mjs';
 
 const kFew = /newcomer|first file|stranger|in its field|half a value|shared end|by keyboard|saved, closed|font/;
@@ -28,6 +31,9 @@ async function all(browser) {
   await enlarged(browser);
   await fields(browser);
   await keeping(browser);
+  await keyboard(browser);
+  await sameTitles(browser);
+  await twoTabs(browser);
   await printing(browser);
   await trouble(browser);
   await moving(browser);

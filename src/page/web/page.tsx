@@ -7,6 +7,7 @@ import { Maker } from './print/make';
 import { scripting } from './scripting';
 import { App } from './shell/app';
 import { Incoming } from './shell/incoming';
+import { keepKeyboard } from './shell/keyboard';
 import { listenToKeys } from './shell/keys';
 import { askBeforeLeaving, followTitle } from './shell/leaving';
 import { followWidth } from './shell/narrow';
@@ -28,6 +29,7 @@ const nonce = document.querySelector('style')?.nonce ?? '';
 followWidth();
 window.swathe = scripting(start);
 listenToKeys(bench, desk, incoming);
+keepKeyboard();
 followTitle(bench, desk);
 askBeforeLeaving(bench, desk);
 render(

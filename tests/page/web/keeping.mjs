@@ -156,6 +156,13 @@ export async function keeping(browser) {
     await person.untilSaid('Autumn covers', 'h1');
     await person.found();
     person.equal('a job that was edited is there when another one was opened', await person.jobText(), kTitled('Autumn covers'));
+    await person.press('New');
+    await person.press('Forget Autumn covers');
+    await person.press('Undo: keep Autumn covers');
+    await person.press('Open Autumn covers');
+    await person.untilSaid('Autumn covers', 'h1');
+    await person.found();
+    person.equal('one that was forgotten can be had back', await person.jobText(), kTitled('Autumn covers'));
   });
   await path(browser, 'storage full', { before: [fullStorage] }, async (person) => {
     await person.openJob(kFile, kText);
@@ -181,12 +188,14 @@ export async function keeping(browser) {
     person.check('what could not be kept is kept then', true);
     await person.page.evaluate(() => (window.full = true));
     await person.press('Undo: keep Another');
-    await person.find('button', 'Undo: keep Another');
-    person.check('what is forgotten is not lost where there is no room for it', true);
-    await person.page.evaluate(() => (window.full = false));
-    await person.press('Undo: keep Another');
     await person.find('button', 'Open Another');
-    person.check('and comes back where there is', true);
+    await person.untilSaid('until this page is closed', '.kept');
+    person.check('what was forgotten comes back where there is no room for it, until the page is closed', true);
+    await person.page.evaluate(() => (window.full = false));
+    await person.press('Forget Another');
+    await person.press('Undo: keep Another');
+    await kept(person, kTitled('Another'));
+    person.check('and is kept where there is', true);
   });
 
   await path(browser, 'two tabs', {}, async (person) => {

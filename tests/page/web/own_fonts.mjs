@@ -199,4 +199,43 @@ export async function ownFonts(browser) {
     person.equal('and keeps that', await keptFiles(person), size(kOther));
     await second.page.close();
   });
+
+  await path(browser, 'a font of a job that is forgotten, with no room', {}, async (person) => {
+    await person.openJob(kFile, kText);
+    await dropOnField(person, kFont);
+    const own = await drawn(person);
+    await untilKept(person, 'it is kept', size(kFont));
+    await reload(person);
+    await person.find('button', `Open ${kTitle}`);
+    await person.page.evaluate(() => (Storage.prototype.setItem = () => {
+      throw new DOMException('full', 'QuotaExceededError');
+    }));
+    await person.press(`Forget ${kTitle}`);
+    await untilKept(person, 'it is forgotten', '');
+    await person.press(`Undo: keep ${kTitle}`);
+    await openKept(person, kTitle);
+    person.check('taken back, it is there until the page is closed', alike(await drawn(person), own));
+    await wait(900);
+    person.equal('and not kept', await keptFiles(person), '');
+  });
+
+  await path(browser, 'a font in two tabs that both edit', {}, async (person) => {
+    await person.openJob(kFile, kText);
+    await dropOnField(person, kFont);
+    await untilKept(person, 'the first keeps it', size(kFont));
+    const second = await person.another();
+    await openKept(second, kTitle);
+    await second.untilSaid('open in another tab');
+    await second.page.bringToFront();
+    await second.fill('Title', 'By the second');
+    await second.untilSaid('By the second', 'h1');
+    await person.page.bringToFront();
+    await person.fill('Title', 'By the first');
+    await untilKept(person, 'it has another title', size(kFont, 'By the first'));
+    await person.press('New');
+    await person.openJob('other.toml', titled(kText, 'Another'));
+    await second.page.bringToFront();
+    await untilKept(second, 'each has it', `${size(kFont, 'By the first')}, ${size(kFont, 'By the second')}`);
+    await second.page.close();
+  });
 }

@@ -20,7 +20,10 @@ export function listenToKeys(bench: WorkBench, desk: Desk, incoming: Incoming): 
     // The field's own memory of what was typed knows nothing of the job.
     event.preventDefault();
     const field = document.activeElement;
-    if (key !== 's' && field instanceof HTMLInputElement) field.blur();
+    if (key === 's' || !(field instanceof HTMLInputElement)) return;
+    // What was being typed is over: whoever comes back to the field finds the job's value.
+    field.blur();
+    field.focus();
   });
   document.addEventListener('paste', (event) => {
     if (takesText(event.target as Element | null)) return;

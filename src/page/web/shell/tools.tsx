@@ -41,7 +41,7 @@ export function Tools({ bench, desk, incoming, choose, about }: PageGiven & { ch
           <button type="button" onClick={() => void share()}>{fromServer ? say.tools.copyLink : say.tools.copyText}</button>
           <Step name={say.tools.undo} can={bench.canUndo.value} onClick={() => bench.undo()} />
           <Step name={say.tools.redo} can={bench.canRedo.value} onClick={() => bench.redo()} />
-          <button type="button" onClick={() => desk.forget()}>{say.tools.forget}</button>
+          <button type="button" data-then=".start .main" onClick={() => desk.forget()}>{say.tools.forget}</button>
         </>}
         <button type="button" class="plain" onClick={about}>{say.page.about}</button>
       </div>

@@ -5,6 +5,7 @@ import type { Field } from 'swathe';
 import type { GivenFiles } from './files';
 import { JobFiles } from './job_files';
 import { KeptJobs } from './kept';
+import type { KeptJob } from './kept';
 import type { Files } from './kept_files';
 import type { WorkBench } from './make_bench';
 import { newId } from './new_id';
@@ -23,12 +24,10 @@ export class Desk {
   /** The beginnings are shown. */
   readonly starting = signal(true);
 
-  private readonly tabs = new Tabs(() => {
-    this.elsewhere.value = true;
-    this.given.mark();
-  });
+  private readonly tabs = new Tabs(() => this.lose(), () => void this.keepHere(true));
   private timer: ReturnType<typeof setTimeout> | undefined;
   private held: string | null = null; // what was kept last
+  private known = ''; // the job's text as it was kept, by this tab or when it was opened
   private opening = 0; // counts up: of two that are opened the later comes to the bench
 
   constructor(readonly bench: WorkBench, private readonly given: GivenFiles) {
@@ -43,7 +42,13 @@ export class Desk {
       clearTimeout(this.timer);
       this.timer = setTimeout(() => this.keepNow(), kPause);
     });
-    window.addEventListener('pagehide', () => this.keepNow());
+    window.addEventListener('pagehide', () => {
+      this.keepNow();
+      this.tabs.leave();
+    });
+    window.addEventListener('pageshow', (event) => {
+      if (event.persisted) this.comeBack();
+    });
     window.addEventListener('storage', () => this.kept.look());
   }
 
@@ -65,24 +70,48 @@ export class Desk {
     const job = this.kept.jobs.peek().find((one) => one.id === id);
     const text = this.kept.text(id);
     if (!job || text === null) return;
-    if (elsewhere) this.tabs.leave();
     this.put(id, text, job.file, { own, along, fields: this.kept.fields(id), elsewhere });
   }
 
-  /** This tab keeps the job that another one has open; as that one kept it, unless it was edited. */
-  async takeOver(): Promise<void> {
+  /** This tab keeps the job that another one has open. */
+  takeOver(): Promise<void> {
+    return this.keepHere(false);
+  }
+
+  /** As another tab kept it, unless it was edited here. `free`: that one let it go, and nobody is there
+   * to keep what it kept otherwise. */
+  private async keepHere(free: boolean): Promise<void> {
     const id = this.id.peek();
     if (id === null) return;
     const own = await this.ownOf(id);
     if (id !== this.id.peek() || !this.elsewhere.peek()) return;
-    const text = this.kept.text(id);
-    this.elsewhere.value = false;
+    const text = this.kept.text(id), edited = this.isEdited();
+    if (free && edited && text !== null && text !== this.known) this.keepCopy(id);
     this.tabs.take(id);
     batch(() => {
+      this.elsewhere.value = false;
       this.given.use(new Map([...this.given.ofJob, ...own, ...this.given.newer]));
-      if (text !== null && !this.bench.canUndo.peek() && text !== this.bench.text.peek())
+      if (text !== null && !edited && text !== this.bench.text.peek())
         this.bench.begin(text, this.bench.file.peek());
     });
+    if (text !== null) this.known = text;
+    else if (!edited) this.held = this.now(id); // it was forgotten, and stays so until it is edited
+  }
+
+  private lose(): void {
+    if (this.elsewhere.peek()) return;
+    this.elsewhere.value = true;
+    this.held = null; // another one keeps it otherwise
+    this.given.mark();
+  }
+
+  /** The page is shown again as it was when it was left; another tab may have taken its job. */
+  private comeBack(): void {
+    this.kept.look();
+    const id = this.id.peek();
+    if (id === null) return;
+    this.lose();
+    this.tabs.waitFor(id);
   }
 
   /** Takes the job off the bench and out of what is kept. */
@@ -94,6 +123,7 @@ export class Desk {
     this.kept.forget(id);
     this.files.forget(id, this.given.ofJob);
     this.id.value = null;
+    this.elsewhere.value = false;
     this.tabs.leave();
     this.starting.value = true;
   }
@@ -109,8 +139,8 @@ export class Desk {
   }
   /** Takes it back that one was forgotten. */
   remember(id: string): void {
-    this.kept.remember(id);
-    this.files.remember(id);
+    const as = this.kept.remember(id);
+    this.files.remember(id, as);
   }
 
   /** Shows the beginnings; the job stays kept. */
@@ -136,9 +166,11 @@ export class Desk {
     clearTimeout(this.timer);
     this.keepAside();
     this.held = null;
+    this.known = text;
     this.elsewhere.value = elsewhere;
     this.id.value = id;
-    if (!elsewhere) this.tabs.take(id);
+    if (elsewhere) this.tabs.waitFor(id);
+    else this.tabs.take(id);
     this.files.refused.value = [];
     batch(() => {
       this.given.use(own, along); // before its text is worked out
@@ -149,25 +181,55 @@ export class Desk {
 
   /** What was edited here of a job that another tab keeps is kept beside that one. */
   private keepAside(): void {
-    if (this.elsewhere.peek() && this.bench.canUndo.peek()) this.keepAs(newId());
+    if (this.elsewhere.peek() && this.isEdited()) this.keepAs(newId());
   }
 
   private keepNow(): void {
     clearTimeout(this.timer);
     const id = this.id.peek();
     if (id === null || this.elsewhere.peek() || !this.bench.begun.peek()) return;
-    const text = this.bench.text.peek(), file = this.bench.file.peek();
-    const job = this.bench.opened.peek()?.job;
-    const now = [id, file, job?.title, job?.number, text].join('\n');
+    const text = this.bench.text.peek(), now = this.now(id);
     if (now !== this.held) this.held = this.keepAs(id) ? now : null;
+    if (this.held) this.known = text;
     const isMine = () => id !== this.id.peek() || !this.elsewhere.peek();
     if (this.held) this.files.keep(id, text, !this.bench.stale.peek(), isMine);
   }
 
-  /** The job on the bench; whether it could be kept. */
+  /** What another tab kept stays beside what is kept here from now on. */
+  private keepCopy(id: string): void {
+    const copy = newId();
+    this.kept.copy(id, copy);
+    this.files.copy(id, copy);
+  }
+
+  /** Whether its text is one that no tab kept. */
+  private isEdited(): boolean {
+    return this.bench.text.peek() !== this.known;
+  }
+
+  /** What there is to keep of the job on the bench. */
+  private now(id: string): string {
+    const job = this.bench.opened.peek()?.job;
+    return [id, this.bench.file.peek(), job?.title, job?.number, this.bench.text.peek()].join('\n');
+  }
+
+  /** The job on the bench; whether it could be kept. What is not worked out yet is listed as it was. */
   private keepAs(id: string): boolean {
-    const { title = '', number = '' } = this.bench.opened.peek()?.job ?? {};
+    const listed = this.kept.jobs.peek().find((one) => one.id === this.id.peek());
+    const known = this.bench.opened.peek()?.job ?? listed;
+    const { title = '', number = '' } = known ?? {};
+    const text = this.bench.text.peek();
     const job = { id, file: this.bench.file.peek(), title, number, saved: new Date().toISOString() };
-    return this.kept.keep(job, this.bench.text.peek(), this.bench.fields.peek());
+    const isKept = this.kept.keep(job, text, this.bench.fields.peek());
+    if (!known) void this.keepTitle(job, text);
+    return isKept;
+  }
+
+  /** The title of a job that goes off the bench before it is worked out. */
+  private async keepTitle(job: KeptJob, text: string): Promise<void> {
+    const read = await this.bench.core.fields(text, { file: job.file }).catch(() => null);
+    if (!read?.ok || this.kept.text(job.id) !== text) return;
+    const given = (key: string) => read.value.find((one) => one.key === key && one.given)?.shown ?? '';
+    this.kept.keep({ ...job, title: given('job.title'), number: given('job.number') }, text, read.value);
   }
 }

@@ -32,7 +32,10 @@ export class JobFiles {
 
   /** Those kept with a job. Where the browser takes long there are none, and `late` is told of them. */
   async of(job: string, late: (files: Files) => void): Promise<Files> {
-    const coming = this.next(() => this.kept.get(job)).catch(() => kNone);
+    const coming = this.next(async () => {
+      const taken = await (this.forgotten.get(job) ?? kNone);
+      return new Map([...taken, ...await this.kept.get(job).catch(() => kNone)]);
+    });
     const patience = new Promise<null>((done) => setTimeout(() => done(null), kPatience));
     const files = await Promise.race([coming, patience]);
     if (!files) void coming.then(late);
@@ -60,12 +63,20 @@ export class JobFiles {
     const found = this.kept.delete(job).catch(() => kNone);
     this.forgotten.set(job, found.then((files) => new Map([...files, ...more])));
   }
-  remember(job: string): void {
+  /** They are kept again, by the id that the job has then; where this browser does not, they stay here. */
+  remember(job: string, as: string): void {
     const files = this.forgotten.get(job) ?? Promise.resolve(kNone);
+    this.forgotten.delete(job);
+    this.forgotten.set(as, files);
     void this.next(async () => {
       const found = await files;
-      if (this.isKept(job)) await this.kept.put(job, found, () => false).catch(() => {});
+      if (!this.isKept(as)) return;
+      await this.kept.put(as, found, () => false).then(() => this.forgotten.delete(as), () => {});
     });
+  }
+  /** Another job has the same. */
+  copy(job: string, as: string): void {
+    void this.next(async () => this.kept.put(as, await this.kept.get(job), () => false)).catch(() => {});
   }
 
   /** One after the other. */

@@ -1,6 +1,7 @@
 // Jobs kept in this browser, each under a name of its own.
 import { signal } from '@preact/signals';
 import type { Field } from 'swathe';
+import { newId } from './new_id';
 import { isFull, storage } from './storage';
 
 export interface KeptJob {
@@ -73,8 +74,7 @@ export class KeptJobs {
   keep(job: KeptJob, text: string, fields: readonly Field[]): boolean {
     const { id, ...said } = job;
     const kept = JSON.stringify({ ...said, text, fields });
-    const isKept = this.write(id, kept);
-    if (!isKept) this.only.set(id, kept);
+    const isKept = this.put(id, kept);
     this.look();
     return isKept;
   }
@@ -89,15 +89,24 @@ export class KeptJobs {
     for (const [other, words] of this.only) this.write(other, words); // there may be room for it now
     this.look();
   }
-  /** Takes it back that one was forgotten. */
-  remember(id: string): void {
-    const kept = this.forgotten.value.get(id);
-    if (kept === undefined) return;
-    if (!this.write(id, kept)) return;
+  /** Another one that is the same. */
+  copy(id: string, as: string): void {
+    const kept = this.read(id);
+    if (kept !== null) this.put(as, kept);
     this.look();
+  }
+  /** Takes it back that one was forgotten; the id that it has then. It takes no other's place: another tab
+   * that had it open may have kept it anew. */
+  remember(id: string): string {
+    const kept = this.forgotten.value.get(id);
+    if (kept === undefined) return id;
+    const as = this.has(id) ? newId() : id;
+    this.put(as, kept);
     const left = new Map(this.forgotten.value);
     left.delete(id);
     this.forgotten.value = left;
+    this.look();
+    return as;
   }
   /** What is listed of one that was forgotten. */
   wasForgotten(id: string): KeptJob | null {
@@ -106,6 +115,13 @@ export class KeptJobs {
 
   private read(id: string): string | null {
     return this.only.get(id) ?? this.store?.getItem(kPrefix + id) ?? null;
+  }
+
+  /** Whether the browser keeps it; else it is here until the page is closed. */
+  private put(id: string, kept: string): boolean {
+    const isKept = this.write(id, kept);
+    if (!isKept) this.only.set(id, kept);
+    return isKept;
   }
 
   private write(id: string, kept: string): boolean {

@@ -59,6 +59,7 @@ export const say = {
     onlyHere: 'until this page is closed',
     keptNone: 'No job is kept in this browser.',
     open: (name: string) => `Open ${name}`,
+    which: (file: string) => `(${file})`,
     forget: 'Forget',
     forgetOf: (name: string) => `Forget ${name}`,
     forgotten: (name: string) => `${name} is forgotten.`,
