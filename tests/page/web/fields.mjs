@@ -286,7 +286,7 @@ export async function fields(browser) {
     person.check('red and blue are there: none is offered that a rule forbids', !(await offered()));
     for (const name of ['blue', 'red']) {
       const field = await person.find('group', 'Colors');
-      await field.hover();
+      await (await field.waitForSelector('input[type=text]')).focus();
       await person.press(`Remove ${name}`, field);
       await person.settled();
       await person.press('Add a color');

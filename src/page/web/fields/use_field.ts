@@ -89,16 +89,13 @@ export function useDraft(bench: WorkBench, key: string, reader: Reader = wholeKe
   const draft = useSignal<string | null>(null);
   const reads = useSignal('');
   const newest = useRef(0);
-  const takenBack = useRef(0); // all up to this one
-  const passed = useRef<Read | null>(null); // the newest that could be read and was not put into the job
   const left = useRef(false);
   const under = useRef(0); // so many are being read
   const before = useRef<Before | null>(null); // what the job had when whoever types began, or paused last
 
   useSignalEffect(() => {
     if (!bench.half.ended.value(key)) return;
-    takenBack.current = ++newest.current;
-    passed.current = null;
+    ++newest.current;
     draft.value = null;
     reads.value = '';
     before.current = null;
@@ -117,26 +114,18 @@ export function useDraft(bench: WorkBench, key: string, reader: Reader = wholeKe
     });
   }
 
-  /** Only what was typed last goes into the job, and where that cannot be read what could be last: of
-   * "28 zz" typed at once the 28, not the 2. `steps`: of an arrow key, added to what is typed; one that
+  /** Only what was typed last goes into the job. `steps`: of an arrow key, added to what is typed; one that
    * cannot be made is none. */
   async function take(typed: string, steps: number): Promise<void> {
     const mine = ++newest.current;
     const outcome = await read(bench, reader, typed, steps);
-    if (!outcome) return;
-    if (mine !== newest.current) {
-      if (outcome.ok && mine > takenBack.current) passed.current = outcome.value;
-      return;
-    }
-    const last = outcome.ok ? outcome.value : passed.current;
-    passed.current = null;
-    if (last) await put(bench, key, last);
+    if (!outcome || mine !== newest.current) return;
+    if (outcome.ok) await put(bench, key, outcome.value);
+    else if (steps === 0) sayAt(bench, key, outcome.faults);
     if (mine !== newest.current) return;
     if (outcome.ok) {
       reads.value = outcome.value.reads;
       if (steps !== 0) draft.value = outcome.value.stepped ?? bare(outcome.value.value);
-    } else if (steps === 0) {
-      sayAt(bench, key, outcome.faults);
     }
     settle(mine, outcome.ok || steps !== 0);
   }

@@ -4,15 +4,12 @@ import type { Signal } from '@preact/signals';
 import type { Field } from 'swathe';
 import type { GivenFiles } from './files';
 import { JobFiles } from './job_files';
+import { Keeper } from './keeper';
 import { KeptJobs } from './kept';
-import type { KeptJob } from './kept';
 import type { Files } from './kept_files';
 import type { WorkBench } from './make_bench';
 import { newId } from './new_id';
 import { Tabs } from './tabs';
-
-/** How long after an edit it is kept, in milliseconds. */
-const kPause = 400;
 
 export class Desk {
   readonly kept = new KeptJobs();
@@ -25,13 +22,12 @@ export class Desk {
   readonly starting = signal(true);
 
   private readonly tabs = new Tabs(() => this.lose(), () => void this.keepHere(true));
-  private timer: ReturnType<typeof setTimeout> | undefined;
-  private held: string | null = null; // what was kept last
-  private known = ''; // the job's text as it was kept, by this tab or when it was opened
+  private readonly keeper: Keeper;
   private opening = 0; // counts up: of two that are opened the later comes to the bench
 
   constructor(readonly bench: WorkBench, private readonly given: GivenFiles) {
     this.files = new JobFiles(bench.core, given, (id) => this.kept.has(id));
+    this.keeper = new Keeper(bench, this.kept, this.files, this.id, this.elsewhere);
     if (this.kept.state.peek() !== 'refused') this.files.sweep();
     effect(() => {
       given.version.value;
@@ -39,11 +35,10 @@ export class Desk {
       bench.opened.value; // its title
       bench.file.value;
       if (!bench.begun.value || this.id.value === null || this.elsewhere.value) return;
-      clearTimeout(this.timer);
-      this.timer = setTimeout(() => this.keepNow(), kPause);
+      this.keeper.soon();
     });
     window.addEventListener('pagehide', () => {
-      this.keepNow();
+      this.keeper.keep();
       this.tabs.leave();
     });
     window.addEventListener('pageshow', (event) => {
@@ -54,7 +49,7 @@ export class Desk {
 
   /** A job from outside, with files of its own: it never takes the place of one that is kept. */
   openText(text: string, file: string, along: Files = new Map()): void {
-    this.keepNow();
+    this.keeper.keep();
     const same = this.kept.jobs.peek().find((job) =>
       job.file === file && this.kept.text(job.id) === text);
     if (same) void this.openKept(same.id, along);
@@ -63,10 +58,10 @@ export class Desk {
 
   async openKept(id: string, along: Files = new Map()): Promise<void> {
     const mine = ++this.opening;
-    this.keepNow(); // it may be this one
+    this.keeper.keep(); // it may be this one
     const [elsewhere, own] = await Promise.all([this.tabs.elsewhere(id), this.ownOf(id)]);
     if (mine !== this.opening) return;
-    this.keepNow();
+    this.keeper.keep();
     const job = this.kept.jobs.peek().find((one) => one.id === id);
     const text = this.kept.text(id);
     if (!job || text === null) return;
@@ -85,8 +80,8 @@ export class Desk {
     if (id === null) return;
     const own = await this.ownOf(id);
     if (id !== this.id.peek() || !this.elsewhere.peek()) return;
-    const text = this.kept.text(id), edited = this.isEdited();
-    if (free && edited && text !== null && text !== this.known) this.keepCopy(id);
+    const text = this.kept.text(id), edited = this.keeper.isEdited();
+    if (free && edited && text !== null) this.keeper.keepCopy(id, text);
     this.tabs.take(id);
     batch(() => {
       this.elsewhere.value = false;
@@ -94,14 +89,13 @@ export class Desk {
       if (text !== null && !edited && text !== this.bench.text.peek())
         this.bench.begin(text, this.bench.file.peek());
     });
-    if (text !== null) this.known = text;
-    else if (!edited) this.held = this.now(id); // it was forgotten, and stays so until it is edited
+    this.keeper.take(id, text, edited);
   }
 
   private lose(): void {
     if (this.elsewhere.peek()) return;
     this.elsewhere.value = true;
-    this.held = null; // another one keeps it otherwise
+    this.keeper.lose();
     this.given.mark();
   }
 
@@ -118,8 +112,8 @@ export class Desk {
   forget(): void {
     const id = this.id.peek();
     if (id === null) return;
-    this.keepNow();
-    clearTimeout(this.timer);
+    this.keeper.keep();
+    this.keeper.notAnyMore();
     this.kept.forget(id);
     this.files.forget(id, this.given.ofJob);
     this.id.value = null;
@@ -134,7 +128,7 @@ export class Desk {
     else {
       this.kept.forget(id);
       this.files.forget(id);
-      this.keepNow(); // there may be room for it now
+      this.keeper.keep(); // there may be room for it now
     }
   }
   /** Takes it back that one was forgotten. */
@@ -145,7 +139,7 @@ export class Desk {
 
   /** Shows the beginnings; the job stays kept. */
   start(): void {
-    this.keepNow();
+    this.keeper.keep();
     this.starting.value = true;
   }
 
@@ -163,10 +157,8 @@ export class Desk {
     },
   ): void {
     ++this.opening;
-    clearTimeout(this.timer);
-    this.keepAside();
-    this.held = null;
-    this.known = text;
+    this.keeper.keepAside();
+    this.keeper.begin(text);
     this.elsewhere.value = elsewhere;
     this.id.value = id;
     if (elsewhere) this.tabs.waitFor(id);
@@ -177,59 +169,5 @@ export class Desk {
       this.bench.begin(text, file, fields);
     });
     this.starting.value = false;
-  }
-
-  /** What was edited here of a job that another tab keeps is kept beside that one. */
-  private keepAside(): void {
-    if (this.elsewhere.peek() && this.isEdited()) this.keepAs(newId());
-  }
-
-  private keepNow(): void {
-    clearTimeout(this.timer);
-    const id = this.id.peek();
-    if (id === null || this.elsewhere.peek() || !this.bench.begun.peek()) return;
-    const text = this.bench.text.peek(), now = this.now(id);
-    if (now !== this.held) this.held = this.keepAs(id) ? now : null;
-    if (this.held) this.known = text;
-    const isMine = () => id !== this.id.peek() || !this.elsewhere.peek();
-    if (this.held) this.files.keep(id, text, !this.bench.stale.peek(), isMine);
-  }
-
-  /** What another tab kept stays beside what is kept here from now on. */
-  private keepCopy(id: string): void {
-    const copy = newId();
-    this.kept.copy(id, copy);
-    this.files.copy(id, copy);
-  }
-
-  /** Whether its text is one that no tab kept. */
-  private isEdited(): boolean {
-    return this.bench.text.peek() !== this.known;
-  }
-
-  /** What there is to keep of the job on the bench. */
-  private now(id: string): string {
-    const job = this.bench.opened.peek()?.job;
-    return [id, this.bench.file.peek(), job?.title, job?.number, this.bench.text.peek()].join('\n');
-  }
-
-  /** The job on the bench; whether it could be kept. What is not worked out yet is listed as it was. */
-  private keepAs(id: string): boolean {
-    const listed = this.kept.jobs.peek().find((one) => one.id === this.id.peek());
-    const known = this.bench.opened.peek()?.job ?? listed;
-    const { title = '', number = '' } = known ?? {};
-    const text = this.bench.text.peek();
-    const job = { id, file: this.bench.file.peek(), title, number, saved: new Date().toISOString() };
-    const isKept = this.kept.keep(job, text, this.bench.fields.peek());
-    if (!known) void this.keepTitle(job, text);
-    return isKept;
-  }
-
-  /** The title of a job that goes off the bench before it is worked out. */
-  private async keepTitle(job: KeptJob, text: string): Promise<void> {
-    const read = await this.bench.core.fields(text, { file: job.file }).catch(() => null);
-    if (!read?.ok || this.kept.text(job.id) !== text) return;
-    const given = (key: string) => read.value.find((one) => one.key === key && one.given)?.shown ?? '';
-    this.kept.keep({ ...job, title: given('job.title'), number: given('job.number') }, text, read.value);
   }
 }
