@@ -51,7 +51,7 @@ export async function keyboard(browser) {
     const cloth = await person.region('Cloth');
     await person.page.focus('[data-key="cloth.colors"] input'); // where each is shown
     await enter(person, 'button', 'Remove gold', cloth);
-    await has(person, 'the last color removed', 'Add a color');
+    await has(person, 'the last color removed', 'color red');
     await enter(person, 'button', 'Remove red', cloth);
     await has(person, 'a color before another one removed', 'color blue');
     const openings = await person.region('Openings');

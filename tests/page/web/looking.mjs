@@ -53,6 +53,7 @@ export async function looking(browser) {
     await person.undo();
     await person.press('as printed', cover, 'switch');
     await person.until('it turned back', () => document.querySelector('.pane.cover svg.screen').dataset.mirrored === undefined);
+    await person.press('Close this message'); // that the job was saved: it takes room
     await person.settled();
     person.equal('and back it is as it was', JSON.stringify(await outlines()), JSON.stringify(outside));
   });

@@ -80,7 +80,7 @@ export async function ownFonts(browser) {
     await isPrintedWith(person, titled(kOwn, 'Another'), kOther);
     await shown(person);
     await person.press('New');
-    await person.press('Open none.toml');
+    await person.press('Open Without');
     await person.untilSaid('not in this page: own.ttf');
     await person.untilSaid('cannot be found', '.faults');
     person.check('one that has none is not given those of others', true);

@@ -45,7 +45,7 @@ export function wholeKey(bench: WorkBench, key: string): Reader {
 async function read(bench: WorkBench, reader: Reader, typed: string, steps = 0): Promise<Outcome<Read> | null> {
   const job = bench.jobs;
   try {
-    const outcome = await bench.during(reader(typed, steps));
+    const outcome = await reader(typed, steps);
     return job === bench.jobs ? outcome : null;
   } catch (error) {
     bench.trouble.value = why(error);
@@ -75,7 +75,11 @@ async function put(bench: WorkBench, key: string, { value }: Read): Promise<void
 
 /** What was chosen or given at once. What cannot be read is said at the field, and the job stays as
  * it was. */
-export async function typeInto(bench: WorkBench, key: string, typed: string): Promise<void> {
+export function typeInto(bench: WorkBench, key: string, typed: string): Promise<void> {
+  return bench.during(choose(bench, key, typed));
+}
+
+async function choose(bench: WorkBench, key: string, typed: string): Promise<void> {
   const outcome = await read(bench, wholeKey(bench, key), typed);
   if (!outcome) return;
   if (!outcome.ok) return sayAt(bench, key, outcome.faults);
@@ -138,7 +142,7 @@ export function useDraft(bench: WorkBench, key: string, reader: Reader = wholeKe
     }
     reads.value = '';
     under.current += 1;
-    await take(typed, steps);
+    await bench.during(take(typed, steps));
     under.current -= 1;
     showJobs();
   }

@@ -139,7 +139,10 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
     told: pause.told(faults, (all) => all.length, () => busy.value),
     toldHalf: pause.told(halfTyped, (all) => all.size),
     during: (step) => work.during(step),
-    quiet: () => until(() => !busy.value, kPatience),
+    quiet() {
+      pause.over();
+      return until(() => !busy.value, kPatience);
+    },
     dimmed: late(() => stale.value && !dragging.value),
     busy,
     pointed: signal<readonly string[]>([]),

@@ -2,7 +2,6 @@
 // wrong with it is said when they pause, and what is right at once.
 import { effect, signal } from '@preact/signals';
 import type { ReadonlySignal } from '@preact/signals';
-import { until } from './until';
 
 /** Who has typed nothing for so long has paused, in milliseconds. */
 const kPause = 500;
@@ -10,6 +9,7 @@ const kPause = 500;
 export class Pause {
   readonly #typing = signal(false);
   #timer: ReturnType<typeof setTimeout> | undefined;
+  readonly #waiting: (() => void)[] = [];
 
   /** Something was typed. */
   typed(): void {
@@ -21,11 +21,13 @@ export class Pause {
   over(): void {
     clearTimeout(this.#timer);
     this.#typing.value = false;
+    for (const step of this.#waiting.splice(0)) step();
   }
 
   /** At once where nobody types. */
   whenOver(step: () => void): void {
-    void until(() => !this.#typing.value, 10 * kPause).then(step);
+    if (this.#typing.peek()) this.#waiting.push(step);
+    else step();
   }
 
   /** What is wrong, as it is told; `count` of 0: nothing is. `isBehind`: it is of something older than
