@@ -114,6 +114,13 @@ export async function fields(browser) {
     await person.undoAll();
     await person.settled();
     person.equal('which can be undone', await person.jobText(), kText);
+    await person.fill('Width', '999999 in', frame);
+    await person.page.keyboard.down('Control');
+    await person.page.keyboard.press('z'); // before a pause
+    await person.page.keyboard.up('Control');
+    await wait(700);
+    await person.settled();
+    person.equal('undone at once it stays undone', await person.jobText(), kText);
     await person.fill('Width', '27,5 in', frame);
     await person.untilSaid('front 27 1/2 in', '.pane.plan');
     person.equal('a comma is read as a point', await person.jobText(), changed(kText, ['width = "28 in"', 'width = "27.5 in"']));

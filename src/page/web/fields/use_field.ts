@@ -76,7 +76,7 @@ async function put(bench: WorkBench, key: string, { value }: Read): Promise<void
 /** What was chosen or given at once. What cannot be read is said at the field, and the job stays as
  * it was. */
 export function typeInto(bench: WorkBench, key: string, typed: string): Promise<void> {
-  return bench.during(choose(bench, key, typed));
+  return bench.entering(key, choose(bench, key, typed));
 }
 
 async function choose(bench: WorkBench, key: string, typed: string): Promise<void> {
@@ -142,7 +142,7 @@ export function useDraft(bench: WorkBench, key: string, reader: Reader = wholeKe
     }
     reads.value = '';
     under.current += 1;
-    await bench.during(take(typed, steps));
+    await bench.entering(key, take(typed, steps));
     under.current -= 1;
     showJobs();
   }

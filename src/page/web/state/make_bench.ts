@@ -24,6 +24,8 @@ export interface WorkBench extends Bench {
   readonly busy: ReadonlySignal<boolean>;
   /** Counts as busy while `step` lasts. */
   during<T>(step: Promise<T>): Promise<T>;
+  /** The same of what was typed or chosen: an undo while it is on its way into the job takes that back. */
+  entering<T>(key: string, step: Promise<T>): Promise<T>;
   /** Resolves when what was typed or chosen is in the job and worked out; soon, too, where that takes long. */
   quiet(): Promise<boolean>;
   /** Works the job out once more, in a core begun anew. */
@@ -59,6 +61,8 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
   let turn: Promise<unknown> = Promise.resolve();
   let drag: { kind: string } | null = null;
   let drags = 0;
+  const entering: string[] = []; // keys whose values are on their way into the job
+  let undone = 0; // counts up: what was typed and is on its way by then does not come into the job
 
   function show(): void {
     batch(() => {
@@ -75,11 +79,11 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
   /** By the history: fields show what the job had then. */
   function goTo(move: () => void): void {
     move();
-    pause.over();
     batch(() => {
-      half.end();
+      half.end(); // before the pause, in which it would go back by itself
       show();
     });
+    pause.over();
   }
 
   /** One change of these keys after the other, each of the text as it then is: a value "" takes the
@@ -95,12 +99,13 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
       }
       return next;
     };
-    const job = work.jobs;
+    const job = work.jobs, then = undone;
+    const isOver = () => job !== work.jobs || (kind.startsWith('field:') && then !== undone);
     const run = async (): Promise<readonly Fault[]> => {
       for (let tries = 0; tries < kTries && job === work.jobs; ++tries) {
         const base = text.peek();
         const next = await step(base);
-        if (job !== work.jobs) break;
+        if (isOver()) break;
         if (typeof next !== 'string') return next;
         if (text.peek() !== base) continue; // it was edited meanwhile
         batch(() => {
@@ -139,6 +144,10 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
     told: pause.told(faults, (all) => all.length, () => busy.value),
     toldHalf: pause.told(halfTyped, (all) => all.size),
     during: (step) => work.during(step),
+    entering(key, step) {
+      entering.push(key);
+      return work.during(step).finally(() => entering.splice(entering.indexOf(key), 1));
+    },
     quiet() {
       pause.over();
       return until(() => !busy.value, kPatience);
@@ -198,9 +207,10 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
     },
 
     undo: () => goTo(() => {
-      // What was typed last is half a value: of that field the whole one before it goes, too.
-      const halves = [...halfTyped.peek().keys()];
-      if (halves.length === 0 || halves.some((key) => history.lastKind === `field:${key}`)) history.undo();
+      // What was typed last is half a value, or on its way: of that field the whole one before it goes, too.
+      const typed = [...halfTyped.peek().keys(), ...entering];
+      undone += 1;
+      if (typed.length === 0 || typed.some((key) => history.lastKind === `field:${key}`)) history.undo();
     }),
     redo: () => goTo(() => history.redo()),
     keysOf: (subject) => core.keysOf(text.peek(), subject),
