@@ -110,6 +110,7 @@ class Bearing {
 
   /// Where it is not the way but how steeply the eye looks down: to where to step back.
   std::optional<std::string> too_near() const {
+    // A tenth of a foot or of a meter: the next that is said.
     const double step = made_.job.units == Units::Inches ? inches(1.2).mm() : 100;
     for (double far = 1.25 * from_.distance.mm(); far < kFarthestEye.mm(); far *= 1.25) {
       if (!reads_at(far)) continue;

@@ -7,17 +7,6 @@ export interface Addition extends Candidate {
   number: number;
 }
 
-/** What is used of the core's report. */
-export interface Report {
-  bumpers: {
-    name: string;
-    sides: string[];
-    length_mm: number;
-    brackets: { side: string; s_mm: number; width_mm: number; subject: string }[];
-    numerals: { text: string; side: string; subject: string; from: number; whole: boolean }[];
-  }[];
-}
-
 /** Keys of one table with their values. */
 export function keysOf(path: string, number: number, keys: Record<string, string>): KeyChange[] {
   return Object.entries(keys).map(([key, value]) => ({ key: `${path}.${number}.${key}`, value }));

@@ -2,11 +2,11 @@
 // where it was, and others make room for it.
 import type { FieldValue, KeyChange } from 'swathe';
 import type { FieldsGiven } from './context';
-import type { Report } from './addition';
 import { roomsFor } from './new_bumper';
 import { endsAt, endsBack } from './opening_ends';
 import { writeToml } from './toml_value';
 import { best } from './trial';
+import type { Report } from './trial';
 import { inTurn } from './turns';
 import { typeInto } from './use_field';
 

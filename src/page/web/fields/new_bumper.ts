@@ -2,12 +2,13 @@
 // end or one is parted.
 import type { FieldValue, KeyChange } from 'swathe';
 import { keysOf } from './addition';
-import type { Addition, Report } from './addition';
+import type { Addition } from './addition';
 import { freeStretches } from './free_stretch';
 import { endsOf } from './opening_ends';
 import { bumpersOf, sidesOf } from './sides';
 import { countOf } from './tables';
 import { writeToml } from './toml_value';
+import type { Report } from './trial';
 
 /** Shorter than this is a gap, no place for a bumper, in millimeters. */
 const kLeastLength = 150;

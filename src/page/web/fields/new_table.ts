@@ -1,11 +1,12 @@
 // What one more of a table that there may be many of could be, the likeliest first.
 import type { FieldValue } from 'swathe';
 import { keysOf } from './addition';
-import type { Addition, Report } from './addition';
+import type { Addition } from './addition';
 import { newBumpers, newOpenings } from './new_bumper';
 import { beside, bumpersOf, sidesOf } from './sides';
 import { countOf } from './tables';
 import { writeToml } from './toml_value';
+import type { Report } from './trial';
 
 const kInches = [9, 14, 19, 24, 29, 34, 4, 1];
 const kMillimeters = [230, 360, 490, 620, 750, 880, 100, 25];

@@ -1,8 +1,19 @@
 // Changes of a job tried in a core of their own, before one of them is made.
 import type { Fault, KeyChange, Swathe } from 'swathe';
-import type { Report } from './addition';
+import { changed } from '../state/changed';
 
 const kMostTries = 48;
+
+/** What is used of the core's report. */
+export interface Report {
+  bumpers: {
+    name: string;
+    sides: string[];
+    length_mm: number;
+    brackets: { side: string; s_mm: number; width_mm: number; subject: string }[];
+    numerals: { text: string; side: string; subject: string; from: number; whole: boolean }[];
+  }[];
+}
 
 export interface Candidate {
   changes: KeyChange[];
@@ -27,17 +38,6 @@ async function tried(core: Swathe, text: string, file: string): Promise<Tried> {
   return { faults: [], broken: findings.filter((one) => one.verdict === 'fail').length, report };
 }
 
-async function withChanges(core: Swathe, text: string, changes: readonly KeyChange[], file: string):
-  Promise<string | readonly Fault[]> {
-  let next = text;
-  for (const { key, value } of changes) {
-    const outcome = await (value === '' ? core.remove(next, key, { file }) : core.set(next, key, value, { file }));
-    if (!outcome.ok) return outcome.faults;
-    next = outcome.value.text;
-  }
-  return next;
-}
-
 export interface Found<Kind> {
   found: Kind;
   /** The job with it. */
@@ -48,23 +48,23 @@ export interface Found<Kind> {
  * more is wrong; else what is wrong with the one with which the least is. `finish`: what else is done to
  * the text after its changes. */
 export async function best<Kind extends Candidate>(core: Swathe, text: string, file: string,
-  candidates: (report: Report | null) => Kind[], finish = (changed: string) => changed):
+  candidates: (report: Report | null) => Kind[], finish = (next: string) => next):
   Promise<Found<Kind> | readonly Fault[]> {
   const before = await tried(core, text, file);
   let second: Found<Kind> | null = null;
   let wrong: readonly Fault[] = [];
   for (const one of candidates(before.report).slice(0, kMostTries)) {
-    const next = await withChanges(core, text, one.changes, file);
-    const changed = typeof next === 'string' ? { found: one, text: finish(next) } : null;
-    const after = changed ? await tried(core, changed.text, file) : null;
+    const next = await changed(core, text, one.changes, file);
+    const made = typeof next === 'string' ? { found: one, text: finish(next) } : null;
+    const after = made ? await tried(core, made.text, file) : null;
     const faults = after?.faults ?? (next as readonly Fault[]);
-    if (!changed || !after || faults.length > before.faults.length) {
+    if (!made || !after || faults.length > before.faults.length) {
       if (wrong.length === 0 || faults.length < wrong.length) wrong = faults;
       continue;
     }
     if (after.report && one.fits && !one.fits(after.report)) continue;
-    if (one.despiteRules || after.broken <= before.broken) return changed;
-    second ??= changed;
+    if (one.despiteRules || after.broken <= before.broken) return made;
+    second ??= made;
   }
   return second ?? wrong;
 }

@@ -34,8 +34,8 @@ export function Print({ bench, words, back, maker, seeRules, seeField }: PrintGi
   const ways = useSignal<Ways | null>(null);
   const seen = useSignal<{ title: string; files: readonly PrintFile[] } | null>(null);
   const isOld = () => bench.stale.value || bench.opened.value?.version !== back.version.value;
-  const faulty = bench.told.value.length > 0 || bench.toldHalf.value.size > 0;
-  const old = useOff(isOld), off = useOff(() => bench.told.value.length > 0 || bench.toldHalf.value.size > 0);
+  const isFaulty = () => bench.told.value.length > 0 || bench.toldHalf.value.size > 0;
+  const old = useOff(isOld), off = useOff(isFaulty);
   const counts = useMemo(() => late(isOld), [bench, back]);
   useEffect(() => counts.stop, [counts]);
   useSignalEffect(() => {
@@ -109,7 +109,7 @@ export function Print({ bench, words, back, maker, seeRules, seeField }: PrintGi
           ? <Offered bench={bench} words={words} ways={ways.value} maker={maker} old={old} off={off}
               see={(title, files) => (seen.value = { title, files })} pdf={pdf} zip={zip} />
           : <p class="caution">{say.print.counting}</p>}
-      {offered && <Foot bench={bench} maker={maker} counts={counts.value && !faulty && ways.value !== null} />}
+      {offered && <Foot bench={bench} maker={maker} counts={counts.value && !isFaulty() && ways.value !== null} />}
       {seen.value &&
         <SheetsDialog core={back.core} title={seen.value.title} files={seen.value.files} pdf={pdf}
           onClose={() => (seen.value = null)}><Foot bench={bench} maker={maker} /></SheetsDialog>}

@@ -3,6 +3,7 @@ import { batch, computed, signal } from '@preact/signals';
 import type { ReadonlySignal } from '@preact/signals';
 import type { FieldValue, Fault, Finding, KeyChange, Swathe } from 'swathe';
 import type { Bench } from './bench';
+import { changed } from './changed';
 import type { GivenFiles } from './files';
 import { HalfTyped } from './half_typed';
 import { History } from './history';
@@ -89,22 +90,12 @@ export function makeBench(core: Swathe, files: GivenFiles): WorkBench {
   /** One change of these keys after the other, each of the text as it then is: a value "" takes the
    * key out. */
   function change(changes: readonly KeyChange[], kind: string) {
-    const step = async (base: string): Promise<readonly Fault[] | string> => {
-      let next = base;
-      for (const { key, value } of changes) {
-        const given = { file: file.peek() };
-        const outcome = await (value === '' ? core.remove(next, key, given) : core.set(next, key, value, given));
-        if (!outcome.ok) return outcome.faults;
-        next = outcome.value.text;
-      }
-      return next;
-    };
     const job = work.jobs, then = undone;
     const isOver = () => job !== work.jobs || (kind.startsWith('field:') && then !== undone);
     const run = async (): Promise<readonly Fault[]> => {
       for (let tries = 0; tries < kTries && job === work.jobs; ++tries) {
         const base = text.peek();
-        const next = await step(base);
+        const next = await changed(core, base, changes, file.peek());
         if (isOver()) break;
         if (typeof next !== 'string') return next;
         if (text.peek() !== base) continue; // it was edited meanwhile
